@@ -1,0 +1,114 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * book-store: the shop's book, one SQLite file that only ever grows.
+ *
+ * A TmBook is used from one thread at a time; open a second one on the same path for a worker.
+ * Every function that records returns only after the transaction is on the disk.  Every error is in
+ * TM_BOOK_ERROR and its message is one line: the thing, the place (the path), the mend.
+ */
+
+#pragma once
+
+#include "core-model.h"
+#include "core-recorder.h"
+
+G_BEGIN_DECLS
+
+#define TM_BOOK_ERROR (tm_book_error_quark ())
+GQuark tm_book_error_quark (void);
+
+typedef enum {
+  TM_BOOK_ERROR_CANNOT_OPEN, /* missing folder, no permission, not a regular file */
+  TM_BOOK_ERROR_NOT_A_BOOK,  /* another kind of file */
+  TM_BOOK_ERROR_NEWER,       /* written by a later version */
+  TM_BOOK_ERROR_READ_ONLY,
+  TM_BOOK_ERROR_BUSY, /* another program holds the book and did not let go in time */
+  TM_BOOK_ERROR_FULL, /* the disk is full */
+  TM_BOOK_ERROR_DAMAGED,
+  TM_BOOK_ERROR_NO_SUCH_JOB,
+  TM_BOOK_ERROR_SAME_ID, /* a job with this id and other content is already there */
+  TM_BOOK_ERROR_REFUSED, /* the record itself forbids it: a withdrawn target, a name in use… */
+  TM_BOOK_ERROR_CANCELLED,
+  TM_BOOK_ERROR_FAILED,
+} TmBookError;
+
+typedef enum {
+  TM_BOOK_OPEN_NORMAL = 0,         /* create when missing, migrate when older */
+  TM_BOOK_OPEN_READ_ONLY = 1 << 0, /* never writes, not even a journal */
+} TmBookOpenFlags;
+
+typedef struct _TmBook TmBook;
+
+/* A row of the job list: texts owned by the entry. */
+typedef struct {
+  char *id;
+  char *part_number;
+  char *part_name;
+  char *revision;
+  char *customer;
+  char *order;
+  guint n_features;
+  guint n_pieces;
+  guint n_readings;
+  char *last_at; /* time of the newest fact, UTC, or "" */
+} TmBookEntry;
+
+void tm_book_entry_free (TmBookEntry *entry);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBookEntry, tm_book_entry_free)
+
+TmBook *tm_book_open (const char *path, TmBookOpenFlags flags, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+void tm_book_close (TmBook *book);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBook, tm_book_close)
+
+const char *tm_book_path (const TmBook *book);
+gboolean tm_book_is_read_only (const TmBook *book);
+
+/* Folds the write-ahead log into the file; called when idle. */
+gboolean tm_book_checkpoint (TmBook *book, GError **error);
+
+/* TmBookEntry rows, the most recently touched first. */
+GPtrArray *tm_book_list (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Called now and then during long work with 0..1; returning FALSE cancels it. */
+typedef gboolean (*TmBookProgress) (double fraction, gpointer data);
+
+/* Adds a whole job in one transaction.  @job->id must be set.  The same id with the same content is
+ * done already (TRUE, @added FALSE); with other content TM_BOOK_ERROR_SAME_ID, naming both. */
+gboolean tm_book_add_job (TmBook *book, const TmJob *job, TmBookProgress progress, gpointer data,
+                          gboolean *added, GError **error);
+
+/* The whole job, in the order recorded. */
+TmJob *tm_book_load_job (TmBook *book, const char *id, TmBookProgress progress, gpointer data,
+                         GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Writes what changed in a job's definitions (facts, people, gauges, methods, features, pieces,
+ * events, nonconformances) as new journal rows: @job is the wanted state.  Readings, trials and
+ * cuts are not looked at. */
+gboolean tm_book_save_definitions (TmBook *book, const TmJob *job, const char *by, const char *at,
+                                   GError **error);
+
+/* One durable transaction each. */
+gboolean tm_book_record_reading (TmBook *book, const char *job_id, const TmReading *reading, GError **error);
+gboolean tm_book_record_pin_trial (TmBook *book, const char *job_id, const TmPinTrial *trial, GError **error);
+gboolean tm_book_record_cut (TmBook *book, const char *job_id, const TmCutRow *cut, GError **error);
+gboolean tm_book_withdraw_reading (TmBook *book, const char *job_id, const char *reading_id,
+                                   const TmWithdrawal *withdrawal, GError **error);
+
+/* A recorder that writes to @book under @job_id; both must outlive it.  @job_id is borrowed. */
+TmRecorder tm_book_recorder (TmBook *book, const char *job_id);
+
+/* What verification found; empty: clean. Each text names the row: job, piece, feature, reading. */
+typedef struct {
+  char *what;  /* "reading", "feature", "journal", "file"… */
+  char *where; /* "part X, piece 001, feature 1, reading 12" */
+  char *how;   /* "value is 25.013 in the table, 25.012 in the journal"… */
+} TmBookFault;
+void tm_book_fault_free (TmBookFault *fault);
+
+/* Checks the file, the hash chain, and every table row against its journal row. */
+GPtrArray *tm_book_verify (TmBook *book, guint64 *n_checked, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* A consistent copy at @path, verified before it is given its name; refuses an existing file. */
+gboolean tm_book_backup (TmBook *book, const char *path, GError **error);
+
+G_END_DECLS

@@ -1,0 +1,125 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-judge: what the readings of one place of one feature of one piece prove.
+ *
+ * Everything here is recomputed from the readings each time; nothing is stored.
+ */
+
+#pragma once
+
+#include "core-model.h"
+#include "core-station.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  TM_VERDICT_NOT_MEASURED,
+  TM_VERDICT_IN,
+  TM_VERDICT_OUT,
+  TM_VERDICT_TOO_CLOSE,
+  TM_N_VERDICTS
+} TmVerdict;
+
+typedef enum { TM_SIDE_NONE, TM_SIDE_METAL_LEFT, TM_SIDE_METAL_GONE } TmSide;
+
+/* How well a method settles a band (metrology: Suitability). */
+typedef enum {
+  TM_SETTLES_UNKNOWN, /* no method, or no two-sided band */
+  TM_SETTLES,         /* guards take at most 20 % of the band */
+  TM_SETTLES_MOSTLY,  /* at most 60 % */
+  TM_SETTLES_SELDOM,  /* more */
+  TM_SETTLES_CANNOT,  /* no value can be proven in */
+} TmSettles;
+
+/* Why a verdict is what it is, beyond the number. */
+typedef enum {
+  TM_WHY_NONE,
+  TM_WHY_NO_METHOD,        /* compared plainly: the uncertainty is unknown */
+  TM_WHY_METHOD_NOT_GOOD,  /* simple rule: fails N:1 */
+  TM_WHY_FEW_READINGS,     /* u rests on under 10 degrees of freedom */
+  TM_WHY_STATIONS_MISSING, /* not every required station was read */
+  TM_WHY_NO_SIZE,          /* position at MMC: the size feature is not measured; no bonus given */
+  TM_WHY_NO_LIMITS,        /* a note or a feature with no limit */
+  TM_N_WHYS
+} TmWhy;
+
+typedef struct {
+  const TmPiece *piece;
+  const TmFeature *feature;
+  guint place;
+
+  TmVerdict verdict;
+  TmSide side;
+  TmWhy why;
+
+  TmSizes sizes;  /* by station; owned: see tm_judgement_clear() */
+  guint deciding; /* index in sizes.stations of the station that decides */
+
+  const TmMethod *method;  /* what counted; NULL when unknown or when a bare gauge was named */
+  const TmGauge *gauge;    /* the gauge that reads: the method's last one, or the bare gauge */
+  const char *method_name; /* "" when unknown */
+
+  /* All in counts of the feature's unit, of the deciding station; NAN when no method is known. */
+  double u;              /* combined standard uncertainty */
+  double dof;            /* effective degrees of freedom; INFINITY when only type B */
+  double coverage;       /* k */
+  double expanded;       /* U = k u, 95 % */
+  gint64 guard;          /* g, rounded up to a whole count; 0 when none applies */
+  double probability_in; /* over all stations; NAN when unknown */
+  TmSettles settles;
+
+  gboolean has_taper;
+  double taper; /* mean at mouth - mean at bottom, counts: negative opens to the bottom */
+  gboolean has_out_of_round;
+  double out_of_round; /* largest - smallest over directions, counts */
+  double blind_share;  /* resolution / band; > 0.1 is pointed out; NAN when unknown */
+
+  TmLimits limits; /* that were judged against: for position at MMC with the bonus */
+} TmJudgement;
+
+/* Judges one place.  @place 1..feature->places.  The result's texts and structs belong to the
+ * job; what it owns is freed by tm_judgement_clear(). */
+void tm_judge (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
+               TmJudgement *out);
+void tm_judgement_clear (TmJudgement *judgement);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TmJudgement, tm_judgement_clear)
+
+/* The worst verdict over the places of a feature on a piece: out, then too close, then not
+ * measured, then in.  @n_measured (may be NULL) gets the places that have a verdict. */
+TmVerdict tm_judge_feature (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
+                            guint *n_measured);
+
+/* What would count if @method_name were used for one more single reading of @feature: guard and
+ * suitability before anything is read.  FALSE when the method is unknown. */
+typedef struct {
+  double u;
+  double dof;
+  double coverage;
+  double expanded;
+  gint64 guard;
+  TmSettles settles;
+  double blind_share;
+} TmOutlook;
+gboolean tm_judge_outlook (const TmJob *job, const TmFeature *feature, const char *method_name,
+                           TmOutlook *out);
+
+/* TRUE when the feature is to be measured on this piece by its `check` plan; @index is the piece's
+ * position, from 0. */
+gboolean tm_feature_is_due (const TmFeature *feature, const TmPiece *piece, guint index);
+
+/* The file's and screen's words: "in", "out", "too close", "not measured"; "metal left"…;
+ * "settles", "mostly", "seldom", "cannot".  Marked for translation; "" for the NONE values. */
+const char *tm_verdict_word (TmVerdict verdict);
+const char *tm_side_word (TmSide side);
+const char *tm_settles_word (TmSettles settles);
+const char *tm_why_word (TmWhy why); /* "no method", "method not good enough"… */
+
+/* The printed size of the deciding station in the feature's unit, with enough digits that it
+ * cannot disagree with the verdict; "pass" or "fail"; "" when not measured. */
+char *tm_judgement_size_text (const TmJudgement *judgement) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Any length of the judgement (guard, expanded…) printed in the feature's unit with two
+ * significant digits, rounded up, to no more digits than make sense beside the size. */
+char *tm_judgement_spread_text (const TmJudgement *judgement, double counts) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

@@ -1,0 +1,363 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-model: the job and everything that belongs to it, as plain structs.
+ *
+ * Ownership.  A TmJob owns every struct and every text reachable from it.  Texts are interned in
+ * the job (tm_job_intern()) and live as long as the job; no struct frees a text.  "" and NULL both
+ * mean absent in what callers hand in; inside the model an absent text is always "", never NULL.
+ *
+ * The record.  Readings, pin trials and cuts are only ever added.  A correction is a new row that
+ * names the old one in `replaces`; a withdrawal is noted on the row it withdraws.  A row that is
+ * neither replaced nor withdrawn *counts*.
+ */
+
+#pragma once
+
+#include "core-quantity.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  TM_KIND_BORE,
+  TM_KIND_SHAFT,
+  TM_KIND_DIAMETER, /* a diameter not yet said to be inside or outside */
+  TM_KIND_LENGTH,
+  TM_KIND_DEPTH,
+  TM_KIND_ANGLE,
+  TM_KIND_POSITION,
+  TM_KIND_FORM, /* straightness, flatness, circularity, runout…: zero-bounded */
+  TM_KIND_ROUGHNESS,
+  TM_KIND_HARDNESS,
+  TM_KIND_THREAD,    /* go / no-go: pass or fail */
+  TM_KIND_ATTRIBUTE, /* pass or fail */
+  TM_KIND_NOTE,      /* text kept from the drawing; pass or fail when it is checked */
+  TM_N_KINDS
+} TmKind;
+
+typedef enum {
+  TM_CUT_UNKNOWN, /* nobody has said which way the metal goes */
+  TM_CUT_GROWS,   /* cutting makes it larger: bore, slot, depth */
+  TM_CUT_SHRINKS, /* cutting makes it smaller: shaft, faced length */
+} TmCut;
+
+typedef enum { TM_STANDARD_ISO, TM_STANDARD_ASME } TmStandard;
+typedef enum { TM_DECISION_GUARDED, TM_DECISION_SIMPLE } TmDecision;
+typedef enum { TM_FIRST_ARTICLE_FULL, TM_FIRST_ARTICLE_PARTIAL } TmFirstArticleKind;
+typedef enum { TM_MODIFIER_NONE, TM_MODIFIER_MMC, TM_MODIFIER_LMC } TmModifier;
+typedef enum { TM_OUTCOME_NONE, TM_OUTCOME_PASS, TM_OUTCOME_FAIL } TmOutcome;
+typedef enum { TM_PIN_MINUS, TM_PIN_PLUS } TmPinSign;
+
+typedef struct {
+  const char *initials; /* unique in a job */
+  const char *name;
+  const char *extra;
+} TmPerson;
+
+typedef struct {
+  const char *tag;  /* unique in a job */
+  const char *kind; /* free word: "micrometer", "bore micrometer"… */
+  TmUnit unit;      /* MM or IN */
+  TmQuantity resolution;
+  TmQuantity error_limit; /* ± limit of error, rectangular */
+  const char *calibrated; /* YYYY-MM-DD or "" */
+  const char *due;        /* YYYY-MM-DD or "" */
+  const char *certificate;
+  const char *extra;
+} TmGauge;
+
+typedef struct {
+  const char *name;         /* unique in a job */
+  GPtrArray *gauges;        /* const char * tags, 1 or 2: the gauge, or the transfer gauge and its reader */
+  TmQuantity repeatability; /* standard deviation of one reading, in the first gauge's unit */
+  TmQuantity repeatability_dof; /* its degrees of freedom, unit TM_UNIT_COUNT; absent: infinite */
+  const char *extra;
+} TmMethod;
+
+typedef struct {
+  gboolean given;
+  TmKind kind;
+  TmQuantity lower;
+  TmQuantity upper;
+  const char *extra;
+} TmMate;
+
+typedef struct {
+  const char *balloon; /* unique in a job */
+  TmKind kind;
+  const char *name;
+  const char *requirement; /* as the drawing has it; "" when only limits were given */
+  TmUnit unit;
+  TmQuantity nominal; /* absent for a range, a one-sided or a zero-bounded requirement */
+  TmQuantity lower;   /* absent: no lower limit */
+  TmQuantity upper;   /* absent: no upper limit */
+  TmCut cut;
+  gboolean envelope;        /* ISO 14405 envelope requirement asked for */
+  const char *designator;   /* "critical", "key" or ""; the file's "class" */
+  guint places;             /* 1.. */
+  GPtrArray *stations;      /* const char *, in measuring order; may be empty */
+  const char *size_feature; /* balloon of the feature whose size gives the bonus, or "" */
+  const char *method;       /* assigned method, or "" */
+  const char *check;        /* "each", "first", "every N", or "" = each */
+  guint group_size;         /* 0: not stated, taken as 1 */
+  const char *sheet;
+  const char *zone;
+  TmMate mate;
+  gboolean zone_diameter; /* from the requirement: the tolerance zone is a cylinder */
+  TmModifier modifier;    /* from the requirement */
+  const char *datums;     /* from the requirement: "A B C", or "" */
+  const char *extra;
+} TmFeature;
+
+typedef struct {
+  const char *serial; /* unique in a job */
+  gboolean first_article;
+  const char *extra;
+} TmPiece;
+
+typedef struct {
+  const char *by;
+  const char *at;
+  const char *reason; /* never "" on a withdrawn row */
+  const char *extra;
+} TmWithdrawal;
+
+/* What readings, pin trials and cuts share. */
+typedef struct {
+  const char *id; /* unique among the rows of its kind in a job */
+  TmPiece *piece;
+  TmFeature *feature;
+  const char *by;          /* initials */
+  const char *at;          /* UTC, YYYY-MM-DDThh:mm:ssZ, or "" */
+  const char *replaces;    /* id of the row this one corrects, or "" */
+  const char *reason;      /* why it was corrected */
+  TmWithdrawal *withdrawn; /* NULL: stands */
+  gpointer replaced_by;    /* the row of the same kind that corrects this one, or NULL */
+  const char *extra;
+} TmEntryRow;
+
+typedef struct {
+  TmEntryRow row;
+  guint place;         /* 1.. */
+  const char *station; /* "" or depth[/hour] */
+  TmQuantity value;    /* absent when pass/fail, or when only dx and dy were taken */
+  TmOutcome outcome;
+  TmQuantity dx; /* position: offsets from true position */
+  TmQuantity dy;
+  const char *typed;
+  const char *method;   /* name of a method, or a gauge's tag; "" = the feature's */
+  TmQuantity part_temp; /* TM_UNIT_CELSIUS */
+  TmQuantity gauge_temp;
+} TmReading;
+
+typedef struct {
+  TmEntryRow row;
+  TmQuantity size;
+  const char *pin_class; /* "XXX", "XX", "X", "Y", "Z", "ZZ" */
+  TmPinSign sign;
+  gboolean went;
+} TmPinTrial;
+
+typedef struct {
+  TmEntryRow row;
+  TmQuantity dialled;
+  guint passes;
+} TmCutRow;
+
+typedef struct {
+  const char *before_piece; /* serial */
+  const char *kind;         /* "tool", "offset", "lot", "other" */
+  const char *note;
+  const char *amount; /* decimal text, kept as written */
+  const char *extra;
+} TmEvent;
+
+typedef struct {
+  const char *piece;   /* serial, or "" = every piece */
+  const char *feature; /* balloon, or "" */
+  const char *number;
+  const char *note;
+  const char *disposition;
+  const char *extra;
+} TmNonconformance;
+
+typedef struct {
+  const char *by;
+  const char *role;
+  const char *at;
+  const char *digest; /* SHA-256, hex, of the canonical job file with no signatures */
+  const char *extra;
+} TmSignature;
+
+typedef struct _TmJobIndex TmJobIndex;
+
+/* One part number at one drawing revision, for one order.  `extra` fields, here and above, hold
+ * members that this version does not know, as the raw bytes `"key": value` joined by ",\n"; "" when
+ * there are none.  `extra` is whole-document, `job_extra` that of the "job" object. */
+typedef struct {
+  const char *id; /* a UUID, or "" until exchange derives it */
+  const char *part_number;
+  const char *part_name;
+  const char *revision;
+  const char *drawing;
+  const char *customer;
+  const char *order;
+  TmUnit unit; /* MM or IN */
+  const char *material;
+  TmStandard standard;
+  TmDecision decision;
+  TmQuantity simple_ratio; /* N of the N:1 rule, TM_UNIT_HARDNESS-like plain number; absent = 4 */
+  const char *general_tolerance;
+  TmFirstArticleKind first_article;
+  const char *first_article_reason;
+  const char *first_article_baseline;
+  const char *first_article_extra;
+
+  GPtrArray *people;          /* TmPerson */
+  GPtrArray *gauges;          /* TmGauge */
+  GPtrArray *methods;         /* TmMethod */
+  GPtrArray *features;        /* TmFeature, in the drawing's order */
+  GPtrArray *pieces;          /* TmPiece, in the order made */
+  GPtrArray *readings;        /* TmReading, in the order recorded */
+  GPtrArray *pin_trials;      /* TmPinTrial */
+  GPtrArray *cuts;            /* TmCutRow */
+  GPtrArray *events;          /* TmEvent */
+  GPtrArray *nonconformances; /* TmNonconformance */
+  GPtrArray *signatures;      /* TmSignature */
+
+  const char *extra;
+  const char *job_extra;
+
+  GStringChunk *texts; /* private to core-model.c */
+  TmJobIndex *index;   /* private to core-model.c */
+} TmJob;
+
+/* Why a row cannot join the job. */
+typedef enum {
+  TM_ADD_OK,
+  TM_ADD_NO_NAME,     /* its tag, balloon, serial, id… is empty */
+  TM_ADD_TAKEN,       /* another row has that name */
+  TM_ADD_NO_PIECE,    /* a reading without piece or feature */
+  TM_ADD_BAD_PLACE,   /* place is 0 or beyond the feature's places */
+  TM_ADD_NO_TARGET,   /* replaces names no earlier row, or one of another piece or feature */
+  TM_ADD_TARGET_GONE, /* the row to be corrected or withdrawn is already replaced or withdrawn */
+  TM_ADD_NO_REASON,   /* a correction or withdrawal without its reason */
+  TM_ADD_IN_USE,      /* cannot be removed: readings hang on it */
+  TM_N_ADD_STATUSES
+} TmAddStatus;
+
+TmJob *tm_job_new (void) G_GNUC_WARN_UNUSED_RESULT;
+void tm_job_free (TmJob *job);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmJob, tm_job_free)
+
+/* @text, or "" for NULL, as a text that lives as long as @job. */
+const char *tm_job_intern (TmJob *job, const char *text);
+
+/* A new, empty struct owned by nobody until it is added; every text in it is "".  The *_free
+ * function is for one that was not added.  The add function takes ownership only on TM_ADD_OK;
+ * its texts must be interned in @job. */
+TmPerson *tm_person_new (void);
+TmGauge *tm_gauge_new (void);
+TmMethod *tm_method_new (void);
+TmFeature *tm_feature_new (void);
+TmPiece *tm_piece_new (void);
+TmReading *tm_reading_new (void);
+TmPinTrial *tm_pin_trial_new (void);
+TmCutRow *tm_cut_row_new (void);
+TmEvent *tm_event_new (void);
+TmNonconformance *tm_nonconformance_new (void);
+TmSignature *tm_signature_new (void);
+
+void tm_person_free (TmPerson *person);
+void tm_gauge_free (TmGauge *gauge);
+void tm_method_free (TmMethod *method);
+void tm_feature_free (TmFeature *feature);
+void tm_piece_free (TmPiece *piece);
+void tm_reading_free (TmReading *reading);
+void tm_pin_trial_free (TmPinTrial *trial);
+void tm_cut_row_free (TmCutRow *cut);
+void tm_event_free (TmEvent *event);
+void tm_nonconformance_free (TmNonconformance *nonconformance);
+void tm_signature_free (TmSignature *signature);
+
+TmAddStatus tm_job_add_person (TmJob *job, TmPerson *person);
+TmAddStatus tm_job_add_gauge (TmJob *job, TmGauge *gauge);
+TmAddStatus tm_job_add_method (TmJob *job, TmMethod *method);
+TmAddStatus tm_job_add_feature (TmJob *job, TmFeature *feature);
+TmAddStatus tm_job_add_piece (TmJob *job, TmPiece *piece);
+/* A row whose id is "" is numbered: one more than the largest whole-number id of its kind. */
+TmAddStatus tm_job_add_reading (TmJob *job, TmReading *reading);
+TmAddStatus tm_job_add_pin_trial (TmJob *job, TmPinTrial *trial);
+TmAddStatus tm_job_add_cut (TmJob *job, TmCutRow *cut);
+void tm_job_add_event (TmJob *job, TmEvent *event);
+void tm_job_add_nonconformance (TmJob *job, TmNonconformance *nonconformance);
+void tm_job_add_signature (TmJob *job, TmSignature *signature);
+
+/* Each replaces the row of the same name in place, keeping its position and, for a feature, its
+ * address (readings point to it); takes ownership of @with on TM_ADD_OK.  A feature may change its
+ * balloon only while no reading, trial or cut hangs on it. */
+TmAddStatus tm_job_replace_gauge (TmJob *job, const char *tag, TmGauge *with);
+TmAddStatus tm_job_replace_method (TmJob *job, const char *name, TmMethod *with);
+TmAddStatus tm_job_replace_feature (TmJob *job, const char *balloon, TmFeature *with);
+
+/* Removal is for definitions that nothing in the record hangs on. */
+TmAddStatus tm_job_remove_gauge (TmJob *job, const char *tag);
+TmAddStatus tm_job_remove_method (TmJob *job, const char *name);
+TmAddStatus tm_job_remove_feature (TmJob *job, const char *balloon);
+TmAddStatus tm_job_remove_piece (TmJob *job, const char *serial);
+
+/* Notes a withdrawal on a row that counts. */
+TmAddStatus tm_job_withdraw (TmJob *job, TmEntryRow *row, const char *by, const char *at, const char *reason);
+
+/* Each returns NULL when there is none; all are constant time. */
+TmPerson *tm_job_find_person (const TmJob *job, const char *initials);
+TmGauge *tm_job_find_gauge (const TmJob *job, const char *tag);
+TmMethod *tm_job_find_method (const TmJob *job, const char *name);
+TmFeature *tm_job_find_feature (const TmJob *job, const char *balloon);
+TmPiece *tm_job_find_piece (const TmJob *job, const char *serial);
+TmReading *tm_job_find_reading (const TmJob *job, const char *id);
+TmPinTrial *tm_job_find_pin_trial (const TmJob *job, const char *id);
+TmCutRow *tm_job_find_cut (const TmJob *job, const char *id);
+
+/* The readings (those that count and those that do not) of one place of one feature of one piece,
+ * in the order recorded; NULL when there are none.  Borrowed, valid until the next addition. */
+const GPtrArray *tm_job_readings_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
+                                     guint place);
+
+/* The first nonconformance that names this piece (or every piece) and feature, or NULL. */
+TmNonconformance *tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature);
+
+/* Neither replaced nor withdrawn. */
+gboolean tm_row_counts (const TmEntryRow *row);
+
+/* The message template, marked for translation. */
+const char *tm_add_status_text (TmAddStatus status);
+
+/* Words of the job file and of the screen for each enumeration.  The *_from_word functions return
+ * FALSE and leave the target alone when the word is none. */
+const char *tm_kind_word (TmKind kind);
+gboolean tm_kind_from_word (const char *word, TmKind *kind);
+const char *tm_cut_word (TmCut cut); /* "", "grows", "shrinks" */
+gboolean tm_cut_from_word (const char *word, TmCut *cut);
+const char *tm_standard_word (TmStandard standard);
+gboolean tm_standard_from_word (const char *word, TmStandard *standard);
+const char *tm_decision_word (TmDecision decision);
+gboolean tm_decision_from_word (const char *word, TmDecision *decision);
+const char *tm_first_article_word (TmFirstArticleKind kind);
+gboolean tm_first_article_from_word (const char *word, TmFirstArticleKind *kind);
+const char *tm_modifier_word (TmModifier modifier); /* "", "mmc", "lmc" */
+const char *tm_outcome_word (TmOutcome outcome);    /* "", "pass", "fail" */
+const char *tm_pin_sign_word (TmPinSign sign);
+gboolean tm_pin_sign_from_word (const char *word, TmPinSign *sign);
+
+/* TRUE for kinds judged by pass or fail rather than by a number. */
+gboolean tm_kind_is_attribute (TmKind kind);
+
+/* TRUE for kinds whose zero is a physical bound: form, position, roughness (metrology: no lower
+ * limit, no guard at zero). */
+gboolean tm_kind_is_zero_bounded (TmKind kind);
+
+/* The way the metal goes: what the machinist said, else what the kind says (bore and depth grow,
+ * shaft shrinks), else unknown. */
+TmCut tm_feature_cut (const TmFeature *feature);
+
+G_END_DECLS

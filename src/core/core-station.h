@@ -1,0 +1,72 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-station: where in a feature a reading was taken, and the local sizes there.
+ */
+
+#pragma once
+
+#include "core-model.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  TM_DEPTH_NONE, /* "" */
+  TM_DEPTH_MOUTH,
+  TM_DEPTH_MIDDLE,
+  TM_DEPTH_BOTTOM,
+  TM_DEPTH_LENGTH, /* a depth in the feature's unit */
+} TmDepthKind;
+
+typedef struct {
+  TmDepthKind depth;
+  TmQuantity at; /* for TM_DEPTH_LENGTH */
+  guint hour;    /* 1..12, or 0: no direction */
+} TmStation;
+
+/* Reads `depth[/hour]`; @unit is that of a bare depth.  FALSE when @text is no station. */
+gboolean tm_station_read (const char *text, TmUnit unit, TmStation *out);
+
+/* Hours 6 apart are one diameter: 12 and 6 give 0, 1 and 7 give 1, … 5 and 11 give 5. */
+guint tm_station_diameter (const TmStation *station);
+
+typedef struct {
+  gint64 lower, upper;
+  gboolean has_lower, has_upper;
+  gboolean zero_bounded; /* zero is a physical bound: band is the upper limit */
+} TmLimits;
+
+TmLimits tm_feature_limits (const TmFeature *feature);
+
+/* Upper - lower (upper when zero-bounded); 0 when there is no two-sided band. */
+gint64 tm_limits_band (const TmLimits *limits);
+
+/* The local size at one station: the exact mean sum / n of its repeats. */
+typedef struct {
+  const char *station; /* text as recorded; belongs to the job */
+  TmWide sum;
+  guint n;        /* readings averaged */
+  guint decimals; /* most digits typed */
+  TmUnit unit;    /* unit of those digits */
+  double spread;  /* standard deviation of the repeats, counts; 0 for one */
+  const char *method_name;
+  TmOutcome outcome; /* for pass/fail features: the last one entered */
+  const TmReading *last;
+} TmLocalSize;
+
+/* Readings that count, grouped by station, in the order first read. */
+typedef struct {
+  TmLocalSize *stations;
+  guint n_stations;
+  guint smallest; /* index; valid when n_stations > 0 and the feature has numbers */
+  guint largest;
+} TmSizes;
+
+void tm_sizes_collect (const TmFeature *feature, const GPtrArray *readings, /* TmReading; may be NULL */
+                       TmSizes *out);
+void tm_sizes_clear (TmSizes *sizes);
+
+/* The diametral position deviation 2·sqrt(dx² + dy²) of a reading in counts, rounded to the nearest
+ * count; for statistics and print (a limit is compared exactly in core-position). */
+gint64 tm_position_deviation (const TmReading *reading);
+
+G_END_DECLS

@@ -1,0 +1,41 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * plot-band: the band plot of one place of one feature: limits, proven and guard zones, each
+ * station with its reading and uncertainty, pins, the mate at the same scale.
+ */
+
+#pragma once
+
+#include <cairo.h>
+
+#include "core-judge.h"
+#include "core-model.h"
+#include "plot-theme.h"
+
+G_BEGIN_DECLS
+
+/* Everything the drawing shows, computed once from the record; independent of size and theme. */
+typedef struct _TmBandPlot TmBandPlot;
+
+/* @typed may be NULL: the value now in the entry, drawn hollow at @typed_station. */
+TmBandPlot *tm_band_plot_new (const TmJob *job, const TmJudgement *judgement, const TmQuantity *typed,
+                              const char *typed_station) G_GNUC_WARN_UNUSED_RESULT;
+void tm_band_plot_free (TmBandPlot *plot);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBandPlot, tm_band_plot_free)
+
+/* Draws into 0,0 … width,height of @cr.  Any size, down to nothing, is safe. */
+void tm_band_plot_draw (const TmBandPlot *plot, cairo_t *cr, double width, double height,
+                        const TmTheme *theme);
+
+/* The picture in words, for a screen reader and a picture's alternative text. Translated. */
+char *tm_band_plot_describe (const TmBandPlot *plot) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The small strip of the feature list: band, guard and where the readings lie. */
+void tm_band_strip_draw (const TmJudgement *judgement, cairo_t *cr, double width, double height,
+                         const TmTheme *theme);
+
+/* A PNG of the plot, @scale pixels per unit. Returns: FALSE with @error on failure. */
+GBytes *tm_band_plot_to_png (const TmBandPlot *plot, double width, double height, double scale,
+                             const TmTheme *theme, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

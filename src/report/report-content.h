@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-content: what a first-article report says, independent of how it is laid out.
+ */
+
+#pragma once
+
+#include "core-judge.h"
+#include "core-model.h"
+
+G_BEGIN_DECLS
+
+/* Something that must be mended before the report can go out. */
+typedef enum {
+  TM_GAP_NO_FEATURES,
+  TM_GAP_NO_PIECE,        /* no first-article piece */
+  TM_GAP_FACT_MISSING,    /* part name, revision, drawing, customer or order: see `field` */
+  TM_GAP_NOT_MEASURED,    /* a feature or place without a result */
+  TM_GAP_STATION_MISSING, /* a required station was not read */
+  TM_GAP_TOO_CLOSE,       /* too close to call and nothing decided */
+  TM_GAP_NO_METHOD,       /* a reading whose method is unknown */
+  TM_GAP_GAUGE_UNKNOWN,   /* a method names a gauge that is not registered */
+  TM_GAP_GAUGE_OVERDUE,   /* overdue on the day of the reading, or no due date */
+  TM_GAP_NO_REFERENCE,    /* out, without a nonconformance number */
+  TM_GAP_PARTIAL_REASON,  /* partial without reason or baseline */
+  TM_N_GAPS
+} TmGapKind;
+
+typedef struct {
+  TmGapKind kind;
+  const TmPiece *piece;     /* or NULL */
+  const TmFeature *feature; /* or NULL */
+  guint place;              /* or 0 */
+  const char *station;      /* or "" */
+  const char *field;        /* the fact's or gauge's name, or "" */
+} TmGap;
+
+/* One line of the characteristics table. */
+typedef struct {
+  const TmFeature *feature;
+  const TmPiece *piece;
+  guint place;
+  TmJudgement judgement;
+  const TmNonconformance *nonconformance; /* or NULL */
+} TmReportLine;
+
+typedef struct {
+  const TmJob *job;
+  GPtrArray
+      *lines; /* TmReportLine: first-article pieces (all pieces when none is marked) × features × places */
+  GPtrArray *gaps;   /* TmGap */
+  GPtrArray *gauges; /* const TmGauge *: used by any reading shown */
+  guint n_in, n_out, n_too_close, n_not_measured;
+} TmReportContent;
+
+TmReportContent *tm_report_content_new (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
+void tm_report_content_free (TmReportContent *content);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmReportContent, tm_report_content_free)
+
+/* The gap in one translated line: the thing, the place, the mend. */
+char *tm_gap_describe (const TmGap *gap) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
