@@ -1,0 +1,118 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-find: looking things up in a job.
+ */
+
+#include "core-model.h"
+
+#include "core-index.h"
+
+TmPerson *
+tm_job_find_person (const TmJob *job, const char *initials)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_PERSON, initials);
+}
+
+TmGauge *
+tm_job_find_gauge (const TmJob *job, const char *tag)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_GAUGE, tag);
+}
+
+TmMethod *
+tm_job_find_method (const TmJob *job, const char *name)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_METHOD, name);
+}
+
+TmFeature *
+tm_job_find_feature (const TmJob *job, const char *balloon)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_FEATURE, balloon);
+}
+
+TmPiece *
+tm_job_find_piece (const TmJob *job, const char *serial)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_PIECE, serial);
+}
+
+TmReading *
+tm_job_find_reading (const TmJob *job, const char *id)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_READING, id);
+}
+
+TmPinTrial *
+tm_job_find_pin_trial (const TmJob *job, const char *id)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_PIN_TRIAL, id);
+}
+
+TmCutRow *
+tm_job_find_cut (const TmJob *job, const char *id)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_CUT, id);
+}
+
+const GPtrArray *
+tm_job_readings_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_readings_at (job->index, piece, feature, place);
+}
+
+TmNonconformance *
+tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature)
+{
+  g_return_val_if_fail (job != NULL && feature != NULL, NULL);
+
+  for (guint i = 0; i < job->nonconformances->len; i++)
+    {
+      TmNonconformance *found = g_ptr_array_index (job->nonconformances, i);
+      gboolean every_piece = *found->piece == '\0';
+
+      if (!g_str_equal (found->feature, feature->balloon))
+        continue;
+      if (every_piece || (piece != NULL && g_str_equal (found->piece, piece->serial)))
+        return found;
+    }
+  return NULL;
+}
+
+gboolean
+tm_row_counts (const TmEntryRow *row)
+{
+  g_return_val_if_fail (row != NULL, FALSE);
+
+  return row->withdrawn == NULL && row->replaced_by == NULL;
+}
+
+TmCut
+tm_feature_cut (const TmFeature *feature)
+{
+  g_return_val_if_fail (feature != NULL, TM_CUT_UNKNOWN);
+
+  if (feature->cut != TM_CUT_UNKNOWN)
+    return feature->cut;
+  if (feature->kind == TM_KIND_BORE || feature->kind == TM_KIND_DEPTH)
+    return TM_CUT_GROWS;
+  return feature->kind == TM_KIND_SHAFT ? TM_CUT_SHRINKS : TM_CUT_UNKNOWN;
+}

@@ -1,0 +1,123 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "core-index.h"
+
+struct _TmJobIndex {
+  GHashTable *names[TM_N_INDEXES]; /* name -> row */
+  guint64 last_id[TM_N_INDEXES];
+  GHashTable *spots; /* Spot -> GPtrArray of TmReading */
+  GHashTable *uses;  /* feature or piece -> count */
+};
+
+/* The key of `spots`; the array that it leads to lies behind it in one allocation. */
+typedef struct {
+  const TmPiece *piece;
+  const TmFeature *feature;
+  guint place;
+} Spot;
+
+static guint
+hash_spot (gconstpointer key)
+{
+  const Spot *spot = key;
+
+  return g_direct_hash (spot->piece) * 31 + g_direct_hash (spot->feature) * 17 + spot->place;
+}
+
+static gboolean
+spots_equal (gconstpointer a, gconstpointer b)
+{
+  const Spot *left = a;
+  const Spot *right = b;
+
+  return left->piece == right->piece && left->feature == right->feature && left->place == right->place;
+}
+
+TmJobIndex *
+tm_index_new (void)
+{
+  TmJobIndex *index = g_new0 (TmJobIndex, 1);
+
+  for (guint i = 0; i < TM_N_INDEXES; i++)
+    index->names[i] = g_hash_table_new (g_str_hash, g_str_equal);
+  index->spots = g_hash_table_new_full (hash_spot, spots_equal, g_free, (GDestroyNotify)g_ptr_array_unref);
+  index->uses = g_hash_table_new (NULL, NULL);
+  return index;
+}
+
+void
+tm_index_free (TmJobIndex *index)
+{
+  for (guint i = 0; i < TM_N_INDEXES; i++)
+    g_hash_table_unref (index->names[i]);
+  g_hash_table_unref (index->spots);
+  g_hash_table_unref (index->uses);
+  g_free (index);
+}
+
+void
+tm_index_insert (TmJobIndex *index, TmIndexKind kind, const char *name, gpointer row)
+{
+  guint64 id;
+
+  g_hash_table_insert (index->names[kind], (gpointer)name, row);
+  if (g_ascii_string_to_unsigned (name, 10, 1, G_MAXUINT64 - 1, &id, NULL))
+    index->last_id[kind] = MAX (index->last_id[kind], id);
+}
+
+void
+tm_index_remove (TmJobIndex *index, TmIndexKind kind, const char *name)
+{
+  g_hash_table_remove (index->names[kind], name);
+}
+
+gpointer
+tm_index_find (const TmJobIndex *index, TmIndexKind kind, const char *name)
+{
+  return name != NULL ? g_hash_table_lookup (index->names[kind], name) : NULL;
+}
+
+guint64
+tm_index_next_id (const TmJobIndex *index, TmIndexKind kind)
+{
+  return index->last_id[kind] + 1;
+}
+
+void
+tm_index_add_reading (TmJobIndex *index, TmReading *reading)
+{
+  Spot spot = { reading->row.piece, reading->row.feature, reading->place };
+  GPtrArray *readings = g_hash_table_lookup (index->spots, &spot);
+
+  if (readings == NULL)
+    {
+      Spot *key = g_new (Spot, 1);
+
+      *key = spot;
+      readings = g_ptr_array_new ();
+      g_hash_table_insert (index->spots, key, readings);
+    }
+  g_ptr_array_add (readings, reading);
+}
+
+const GPtrArray *
+tm_index_readings_at (const TmJobIndex *index, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  Spot spot = { piece, feature, place };
+
+  return g_hash_table_lookup (index->spots, &spot);
+}
+
+void
+tm_index_use (TmJobIndex *index, gconstpointer feature_or_piece)
+{
+  guint count = tm_index_uses (index, feature_or_piece) + 1;
+
+  g_hash_table_insert (index->uses, (gpointer)feature_or_piece, GUINT_TO_POINTER (count));
+}
+
+guint
+tm_index_uses (const TmJobIndex *index, gconstpointer feature_or_piece)
+{
+  return GPOINTER_TO_UINT (g_hash_table_lookup (index->uses, feature_or_piece));
+}

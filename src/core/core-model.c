@@ -1,0 +1,247 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "core-model.h"
+
+#include "core-index.h"
+
+static const char no_text[] = "";
+
+TmJob *
+tm_job_new (void)
+{
+  TmJob *job = g_new0 (TmJob, 1);
+
+  job->unit = TM_UNIT_MM;
+  job->id = job->part_number = job->part_name = job->revision = job->drawing = no_text;
+  job->customer = job->order = job->general_tolerance = job->extra = job->job_extra = no_text;
+  job->material = job->first_article_reason = job->first_article_baseline = job->first_article_extra
+      = no_text;
+  job->people = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_person_free);
+  job->gauges = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_gauge_free);
+  job->methods = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_method_free);
+  job->features = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_feature_free);
+  job->pieces = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_piece_free);
+  job->readings = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_reading_free);
+  job->pin_trials = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_pin_trial_free);
+  job->cuts = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_cut_row_free);
+  job->events = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_event_free);
+  job->nonconformances = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_nonconformance_free);
+  job->signatures = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_signature_free);
+  job->texts = g_string_chunk_new (64 * 1024);
+  job->index = tm_index_new ();
+  return job;
+}
+
+void
+tm_job_free (TmJob *job)
+{
+  GPtrArray *lists[]
+      = { job->people,     job->gauges, job->methods, job->features,        job->pieces,    job->readings,
+          job->pin_trials, job->cuts,   job->events,  job->nonconformances, job->signatures };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (lists); i++)
+    g_ptr_array_unref (lists[i]);
+  tm_index_free (job->index);
+  g_string_chunk_free (job->texts);
+  g_free (job);
+}
+
+const char *
+tm_job_intern (TmJob *job, const char *text)
+{
+  g_return_val_if_fail (job != NULL, no_text);
+
+  if (text == NULL || *text == '\0')
+    return no_text;
+  return g_string_chunk_insert_const (job->texts, text);
+}
+
+static void
+blank_entry_row (TmEntryRow *row)
+{
+  row->id = row->by = row->at = row->replaces = row->reason = row->extra = no_text;
+}
+
+TmPerson *
+tm_person_new (void)
+{
+  TmPerson *person = g_new0 (TmPerson, 1);
+
+  person->initials = person->name = person->extra = no_text;
+  return person;
+}
+
+TmGauge *
+tm_gauge_new (void)
+{
+  TmGauge *gauge = g_new0 (TmGauge, 1);
+
+  gauge->tag = gauge->kind = gauge->calibrated = gauge->due = gauge->certificate = no_text;
+  gauge->extra = no_text;
+  gauge->unit = TM_UNIT_MM;
+  return gauge;
+}
+
+TmMethod *
+tm_method_new (void)
+{
+  TmMethod *method = g_new0 (TmMethod, 1);
+
+  method->name = method->extra = no_text;
+  method->gauges = g_ptr_array_new ();
+  return method;
+}
+
+TmFeature *
+tm_feature_new (void)
+{
+  TmFeature *feature = g_new0 (TmFeature, 1);
+
+  feature->balloon = feature->name = feature->requirement = feature->designator = feature->size_feature
+      = no_text;
+  feature->method = feature->check = feature->sheet = feature->zone = feature->mate.extra = no_text;
+  feature->datums = feature->extra = no_text;
+  feature->kind = TM_KIND_NOTE;
+  feature->places = 1;
+  feature->stations = g_ptr_array_new ();
+  return feature;
+}
+
+TmPiece *
+tm_piece_new (void)
+{
+  TmPiece *piece = g_new0 (TmPiece, 1);
+
+  piece->serial = piece->extra = no_text;
+  return piece;
+}
+
+TmReading *
+tm_reading_new (void)
+{
+  TmReading *reading = g_new0 (TmReading, 1);
+
+  blank_entry_row (&reading->row);
+  reading->station = reading->typed = reading->method = no_text;
+  reading->place = 1;
+  return reading;
+}
+
+TmPinTrial *
+tm_pin_trial_new (void)
+{
+  TmPinTrial *trial = g_new0 (TmPinTrial, 1);
+
+  blank_entry_row (&trial->row);
+  trial->pin_class = no_text;
+  return trial;
+}
+
+TmCutRow *
+tm_cut_row_new (void)
+{
+  TmCutRow *cut = g_new0 (TmCutRow, 1);
+
+  blank_entry_row (&cut->row);
+  return cut;
+}
+
+TmEvent *
+tm_event_new (void)
+{
+  TmEvent *event = g_new0 (TmEvent, 1);
+
+  event->before_piece = event->kind = event->note = event->amount = event->extra = no_text;
+  return event;
+}
+
+TmNonconformance *
+tm_nonconformance_new (void)
+{
+  TmNonconformance *nonconformance = g_new0 (TmNonconformance, 1);
+
+  nonconformance->piece = nonconformance->feature = nonconformance->number = nonconformance->note
+      = nonconformance->disposition = no_text;
+  nonconformance->extra = no_text;
+  return nonconformance;
+}
+
+TmSignature *
+tm_signature_new (void)
+{
+  TmSignature *signature = g_new0 (TmSignature, 1);
+
+  signature->by = signature->role = signature->at = signature->digest = signature->extra = no_text;
+  return signature;
+}
+
+void
+tm_person_free (TmPerson *person)
+{
+  g_free (person);
+}
+
+void
+tm_gauge_free (TmGauge *gauge)
+{
+  g_free (gauge);
+}
+
+void
+tm_method_free (TmMethod *method)
+{
+  g_ptr_array_unref (method->gauges);
+  g_free (method);
+}
+
+void
+tm_feature_free (TmFeature *feature)
+{
+  g_ptr_array_unref (feature->stations);
+  g_free (feature);
+}
+
+void
+tm_piece_free (TmPiece *piece)
+{
+  g_free (piece);
+}
+
+void
+tm_reading_free (TmReading *reading)
+{
+  g_free (reading->row.withdrawn);
+  g_free (reading);
+}
+
+void
+tm_pin_trial_free (TmPinTrial *trial)
+{
+  g_free (trial->row.withdrawn);
+  g_free (trial);
+}
+
+void
+tm_cut_row_free (TmCutRow *cut)
+{
+  g_free (cut->row.withdrawn);
+  g_free (cut);
+}
+
+void
+tm_event_free (TmEvent *event)
+{
+  g_free (event);
+}
+
+void
+tm_nonconformance_free (TmNonconformance *nonconformance)
+{
+  g_free (nonconformance);
+}
+
+void
+tm_signature_free (TmSignature *signature)
+{
+  g_free (signature);
+}
