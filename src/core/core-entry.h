@@ -25,7 +25,7 @@ typedef enum {
   TM_ENTRY_NO_NOMINAL,     /* a deviation typed for a feature that has no nominal */
   TM_ENTRY_SHORTHAND_NONE, /* bare digits, and no scaling of them lies near the nominal */
   TM_ENTRY_SHORTHAND_MANY, /* …and more than one does: see the candidates */
-  TM_ENTRY_BAD_FRACTION,   /* denominator zero, or a fraction for a feature not in inches */
+  TM_ENTRY_BAD_FRACTION,   /* denominator zero, a sign, or a fraction for a feature not in inches */
   TM_ENTRY_NEGATIVE,       /* a size below zero */
   TM_ENTRY_NOT_PASS_FAIL,  /* the feature is judged by pass or fail */
   TM_ENTRY_PASS_FAIL,      /* pass or fail typed for a feature that has a number */
@@ -54,7 +54,21 @@ typedef struct {
 } TmEntry;
 
 /* Reads @text as a reading of @feature (design: "Typing a reading").  Never fails to return; any
- * byte string is allowed, UTF-8 or not. */
+ * byte string is allowed, UTF-8 or not.  At most 60 characters are a reading.
+ *
+ * With a unit, or as a fraction: as written, whatever it is.
+ *
+ * Without a unit and sign, for a size (any kind of length that is not zero-bounded), with R, near
+ * and plausible of core-near.h: as written when it is near R; else as the one of thou, tenths and
+ * micrometres that is near R; else as written when it is plausible; else refused.  Two meanings
+ * are refused.  Every other kind is taken as written.
+ *
+ * With a sign and no unit: a whole number counts the shop's small unit (tenths, micrometres, for
+ * an angle degrees).  A length with a fraction is refused where it may have meant inches or
+ * millimetres: below one, with more than one decimal, or when that meaning lies near R.
+ *
+ * A value is kept in inches or millimetres, in the feature's unit where that is exact: 748.6 thou
+ * is 0.7486 in, 19010 um of an inch feature is 19.010 mm. */
 TmEntry tm_entry_read (const char *text, const TmFeature *feature);
 
 /* The message template, marked for translation. */
@@ -66,12 +80,13 @@ typedef enum {
   TM_SLIP_THIMBLE_TURN, /* off by exactly one turn of a thimble: 0.025 in or 0.5 mm */
   TM_SLIP_DIGIT_SWAP,   /* swapping two neighbouring digits gives a far likelier value */
   TM_SLIP_FAR_OUT,      /* far outside everything read so far and the limits */
+  TM_SLIP_OTHER_SYSTEM, /* bare shorthand that fits only in the other system of units */
   TM_N_SLIPS
 } TmSlip;
 
 typedef struct {
   TmSlip slip;
-  TmQuantity likelier; /* what was probably meant; not given for FAR_OUT */
+  TmQuantity likelier; /* what was probably meant; not given for FAR_OUT and OTHER_SYSTEM */
 } TmSlipCheck;
 
 /* Looks for a slip in @value, typed for @feature, against its limits, its nominal, and the
@@ -80,6 +95,14 @@ typedef struct {
 TmSlipCheck tm_slip_check (const TmQuantity *value, const TmFeature *feature, const gint64 *so_far,
                            gsize n_so_far);
 
+/* As tm_slip_check() for what an entry was read as, with one slip more: bare shorthand taken in a
+ * system of units that is not the feature's (984 for a 25 mm bore: 0.984 in) may as well be the
+ * last digits of a reading in the feature's own.  TM_SLIP_NONE for an entry that was refused or is
+ * pass or fail. */
+TmSlipCheck tm_entry_slip_check (const TmEntry *entry, const TmFeature *feature, const gint64 *so_far,
+                                 gsize n_so_far);
+
+/* The message, marked for translation; "" for TM_SLIP_NONE.  Show the likelier value beside it. */
 const char *tm_slip_text (TmSlip slip);
 
 G_END_DECLS

@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-near: where the readings of a feature may be expected, before any is made.
+ */
+
+#pragma once
+
+#include "core-model.h"
+
+G_BEGIN_DECLS
+
+/* All in counts of the feature's dimension; every interval includes its ends.
+ *
+ * R is the nominal, else the middle of the limits, else the one limit there is.
+ * Near R: from the smallest to the largest of R and the limits, widened on both sides by R / 20.
+ * Twenty is common practice's "same size at a glance"; it keeps the closest pair of meanings of bare
+ * digits (tenths and micrometres, 2.54 : 1) well apart.
+ * Plausible: near, or R / 4 .. 4 R; for a greatest value alone 0 .. 4 R; for a least one R / 4 .. 20 R. */
+typedef struct {
+  gboolean known; /* FALSE: no nominal and no limit above zero; nothing else is then set */
+  gint64 reference;
+  gint64 near_low, near_high;
+  gint64 plausible_low, plausible_high;
+} TmNear;
+
+TmNear tm_near_of_feature (const TmFeature *feature);
+
+gboolean tm_near_contains (const TmNear *near, gint64 count);
+gboolean tm_near_is_plausible (const TmNear *near, gint64 count);
+
+G_END_DECLS
