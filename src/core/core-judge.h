@@ -24,11 +24,11 @@ typedef enum { TM_SIDE_NONE, TM_SIDE_METAL_LEFT, TM_SIDE_METAL_GONE } TmSide;
 
 /* How well a method settles a band (metrology: Suitability). */
 typedef enum {
-  TM_SETTLES_UNKNOWN, /* no method, or no two-sided band */
+  TM_SETTLES_UNKNOWN, /* no method, or no band */
   TM_SETTLES,         /* guards take at most 20 % of the band */
   TM_SETTLES_MOSTLY,  /* at most 60 % */
   TM_SETTLES_SELDOM,  /* more */
-  TM_SETTLES_CANNOT,  /* no value can be proven in */
+  TM_SETTLES_CANNOT,  /* no value can be proven in; under the simple rule: N:1 is not met */
 } TmSettles;
 
 /* Why a verdict is what it is, beyond the number. */
@@ -65,6 +65,7 @@ typedef struct {
   double coverage;       /* k */
   double expanded;       /* U = k u, 95 % */
   gint64 guard;          /* g, rounded up to a whole count; 0 when none applies */
+  gint64 guard_out;      /* g1: beyond a limit by more than this is proven out; 0 likewise */
   double probability_in; /* over all stations; NAN when unknown */
   TmSettles settles;
 
@@ -78,7 +79,13 @@ typedef struct {
 } TmJudgement;
 
 /* Judges one place.  @place 1..feature->places.  The result's texts and structs belong to the
- * job; what it owns is freed by tm_judgement_clear(). */
+ * job; what it owns is freed by tm_judgement_clear().
+ *
+ * Each station is judged by its own method; the worst one decides: out before too close before in,
+ * metal gone before metal left, then the one furthest beyond or nearest to a limit.  While a station
+ * that the feature asks for is unread, out and too close stand, but in is NOT_MEASURED with
+ * STATIONS_MISSING.  A position whose size is unread is judged without the bonus: in stands; what the
+ * largest bonus could still bring in is NOT_MEASURED with NO_SIZE. */
 void tm_judge (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                TmJudgement *out);
 void tm_judgement_clear (TmJudgement *judgement);
@@ -104,7 +111,11 @@ gboolean tm_judge_outlook (const TmJob *job, const TmFeature *feature, const cha
                            TmOutlook *out);
 
 /* TRUE when the feature is to be measured on this piece by its `check` plan; @index is the piece's
- * position, from 0. */
+ * position, from 0.  "first" is the pieces marked first article, and the first piece when none is
+ * marked; without the job at hand the first piece always counts.  A plan that cannot be read means
+ * each piece. */
+gboolean tm_job_feature_is_due (const TmJob *job, const TmFeature *feature, const TmPiece *piece,
+                                guint index);
 gboolean tm_feature_is_due (const TmFeature *feature, const TmPiece *piece, guint index);
 
 /* The file's and screen's words: "in", "out", "too close", "not measured"; "metal left"…;

@@ -1,0 +1,183 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "core-position.h"
+
+#include <gsl/gsl_integration.h>
+#include <gsl/gsl_sf_bessel.h>
+#include <math.h>
+
+#include "core-method.h"
+
+#define RICE_POINTS 32
+/* Beyond this many standard deviations a normal tail is under 1e-18. */
+#define RICE_REACH 9.0
+
+/* Sums at or beyond this (4600 km) cannot be squared within 127 bits. */
+#define SQUARABLE ((TmWide)1 << 62)
+
+TmWide
+tm_position_diametral (TmWide dx, TmWide dy)
+{
+  return (TmWide)roundl (2 * hypotl ((long double)dx, (long double)dy));
+}
+
+gint64
+tm_position_deviation (const TmReading *reading)
+{
+  if (!reading->dx.given && !reading->dy.given)
+    return reading->value.count;
+  return (gint64)tm_position_diametral (reading->dx.count, reading->dy.count);
+}
+
+static TmWide
+get_magnitude (TmWide value)
+{
+  return value < 0 ? -value : value;
+}
+
+int
+tm_position_compare (TmWide dx_sum, TmWide dy_sum, guint n, gint64 limit)
+{
+  TmWide x = get_magnitude (dx_sum), y = get_magnitude (dy_sum);
+  TmWide bound = (TmWide)limit * n;
+  unsigned __int128 found, allowed;
+
+  if (limit < 0)
+    return 1;
+  if (2 * MAX (x, y) > bound)
+    return 1;
+  if (2 * (x + y) < bound)
+    return -1;
+  if (bound >= SQUARABLE)
+    return tm_mean_compare (tm_position_diametral (x, y), n, limit);
+  found = 4 * ((unsigned __int128)(x * x) + (unsigned __int128)(y * y));
+  allowed = (unsigned __int128)bound * (unsigned __int128)bound;
+  return (found > allowed) - (found < allowed);
+}
+
+/* Density of the distance r from zero when the centre lies at distance v, both in standard
+ * deviations of one offset: r exp(-(r² + v²)/2) I0(r v), written with the scaled Bessel function. */
+static double
+get_rice_density (double r, double v)
+{
+  double difference = r - v;
+
+  return r * exp (-difference * difference / 2) * gsl_sf_bessel_I0_scaled (r * v);
+}
+
+static double
+integrate_rice (double from, double to, double v)
+{
+  gsl_integration_glfixed_table *table = gsl_integration_glfixed_table_alloc (RICE_POINTS);
+  double sum = 0;
+
+  for (gsize i = 0; i < RICE_POINTS; i++)
+    {
+      double r, weight;
+
+      gsl_integration_glfixed_point (from, to, i, &r, &weight, table);
+      sum += weight * get_rice_density (r, v);
+    }
+  gsl_integration_glfixed_table_free (table);
+  return sum;
+}
+
+double
+tm_position_probability (double deviation, double allowed, double u)
+{
+  double v = deviation / u, rho = allowed / u;
+  double from = MAX (0, v - RICE_REACH);
+
+  if (!(rho > from))
+    return 0;
+  if (rho >= v + RICE_REACH)
+    return 1;
+  return MIN (1, integrate_rice (from, rho, v));
+}
+
+/* -------- Bonus -------- */
+
+static gint64
+round_down (TmWide sum, guint n)
+{
+  TmWide quotient = sum / n;
+
+  return (gint64)(sum % n < 0 ? quotient - 1 : quotient);
+}
+
+static gint64
+get_most_bonus (const TmLimits *size)
+{
+  return size->has_lower && size->has_upper ? size->upper - size->lower : G_MAXINT64;
+}
+
+/* TRUE when the bonus is counted from the lower limit: MMC of a bore, LMC of a shaft. */
+static gboolean
+counts_from_lower (gboolean internal, TmModifier modifier)
+{
+  return internal == (modifier != TM_MODIFIER_LMC);
+}
+
+gint64
+tm_position_bonus (const TmLimits *size, gboolean internal, TmModifier modifier, TmWide sum, guint n)
+{
+  gboolean from_lower = counts_from_lower (internal, modifier);
+  TmWide away;
+
+  if (modifier == TM_MODIFIER_NONE || (from_lower ? !size->has_lower : !size->has_upper))
+    return 0;
+  away = from_lower ? sum - (TmWide)size->lower * n : (TmWide)size->upper * n - sum;
+  return CLAMP (round_down (away, n), 0, get_most_bonus (size));
+}
+
+gint64
+tm_position_virtual_condition (const TmLimits *size, gboolean internal, gint64 tolerance)
+{
+  return internal ? size->lower - tolerance : size->upper + tolerance;
+}
+
+static guint
+get_size_place (const TmFeature *size, guint place)
+{
+  return size->places == 1 ? 1 : place;
+}
+
+static void
+measure_bonus (const TmJob *job, const TmFeature *feature, const TmSizes *sizes, gboolean internal,
+               TmBonus *out)
+{
+  TmLimits limits = tm_feature_limits (out->feature);
+  gboolean from_lower = counts_from_lower (internal, feature->modifier);
+  const TmLocalSize *size = &sizes->stations[from_lower ? sizes->smallest : sizes->largest];
+  TmMethodUse use = tm_method_use (job, out->feature, size->method_name);
+  TmUncertainty uncertainty = tm_method_uncertainty (&use, size, NULL);
+
+  out->measured = TRUE;
+  out->station = size->station;
+  out->bonus = tm_position_bonus (&limits, internal, feature->modifier, size->sum, size->n);
+  if (out->bonus > 0 && out->bonus < out->most)
+    {
+      out->u = uncertainty.u;
+      out->dof = uncertainty.dof;
+    }
+}
+
+TmBonus
+tm_position_bonus_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  TmBonus bonus = { .dof = INFINITY, .station = "" };
+  const TmFeature *size = feature->size_feature[0] ? tm_job_find_feature (job, feature->size_feature) : NULL;
+  TmCut cut = size ? tm_feature_cut (size) : TM_CUT_UNKNOWN;
+  g_auto (TmSizes) sizes = { 0 };
+  TmLimits limits;
+
+  if (feature->modifier == TM_MODIFIER_NONE || cut == TM_CUT_UNKNOWN || tm_kind_is_attribute (size->kind))
+    return bonus;
+  bonus.feature = size;
+  limits = tm_feature_limits (size);
+  bonus.most = get_most_bonus (&limits);
+  tm_sizes_collect (size, tm_job_readings_at (job, piece, size, get_size_place (size, place)), &sizes);
+  if (sizes.n_stations > 0)
+    measure_bonus (job, feature, &sizes, cut == TM_CUT_GROWS, &bonus);
+  return bonus;
+}

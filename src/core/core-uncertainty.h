@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-uncertainty: a budget of components combined into one standard uncertainty, its degrees of
+ * freedom and its coverage factor (JCGM 100:2008, the GUM).
+ */
+
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+typedef enum {
+  TM_COMPONENT_RESOLUTION,
+  TM_COMPONENT_ERROR_LIMIT,
+  TM_COMPONENT_CERTIFICATE,
+  TM_COMPONENT_REPEATABILITY,
+  TM_COMPONENT_SIZE, /* of the size that gives a bonus to a position */
+  TM_COMPONENT_OTHER,
+} TmComponentKind;
+
+/* What a component's value is, and so what it is divided by to give a standard uncertainty
+ * (JCGM 100, 4.3). */
+typedef enum {
+  TM_DISTRIBUTION_NORMAL,      /* a standard uncertainty: 1 */
+  TM_DISTRIBUTION_T,           /* a standard deviation with its degrees of freedom: 1 */
+  TM_DISTRIBUTION_RECTANGULAR, /* a half-width: sqrt 3 */
+  TM_DISTRIBUTION_TRIANGULAR,  /* a half-width: sqrt 6 */
+  TM_DISTRIBUTION_U_SHAPED,    /* a half-width: sqrt 2 */
+} TmDistribution;
+
+typedef struct {
+  TmComponentKind kind;
+  TmDistribution distribution;
+  double value;       /* >= 0, in any one unit that the whole budget uses */
+  double divisor;     /* 0: the distribution's own */
+  double sensitivity; /* factor from this input to the result */
+  double dof;         /* > 0; INFINITY when the value is taken as known */
+  gboolean shared;    /* the same error in every reading of the method, so that repeats and
+                       * stations do not average it */
+} TmComponent;
+
+/* A component with sensitivity 1 and its distribution's own divisor. */
+TmComponent tm_component (TmComponentKind kind, TmDistribution distribution, double value, double dof,
+                          gboolean shared);
+
+/* Standard uncertainty of the input itself, before its sensitivity. */
+double tm_component_standard (const TmComponent *component);
+
+typedef struct {
+  double u;        /* combined standard uncertainty: sqrt of the sum of (c_i u_i)² */
+  double own;      /* the part of u that each station has by itself */
+  double shared;   /* the part that all stations have in common */
+  double dof;      /* Welch-Satterthwaite, not truncated; INFINITY when all are known */
+  double coverage; /* k: two-sided t at the asked coverage, for dof truncated to a whole number */
+  double expanded; /* k u */
+} TmUncertainty;
+
+/* All NAN: nothing is known. */
+extern const TmUncertainty tm_uncertainty_unknown;
+
+/* Combines independent components (JCGM 100, 5.1.2 and G.4.1) for @coverage (0.95 unless another is
+ * asked for).  With no component that is not zero the result is tm_uncertainty_unknown. */
+TmUncertainty tm_uncertainty_combine (const TmComponent *components, gsize n, double coverage);
+
+/* The value that Student's t with @dof, truncated to a whole number, stays under with @probability
+ * (0.5 < @probability < 1); the normal distribution's for INFINITY. */
+double tm_t_quantile (double probability, double dof);
+
+/* P(t <= @x) and P(t > @x), @dof truncated likewise. */
+double tm_t_below (double x, double dof);
+double tm_t_above (double x, double dof);
+
+G_END_DECLS
