@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "plot-band-layout.h"
+
+/* In sizes of the text. */
+#define PADDING    0.7
+#define ROW_LEAST  1.3
+#define ROW_MOST   4.2
+#define LABEL_MOST 0.28 /* of the width */
+
+/* The parts beside the rows, in the order in which they make way when there is little height. */
+typedef enum { PART_FIT, PART_PROVEN, PART_MATE, PART_TICKS, PART_LIMITS, N_PARTS } Part;
+
+gboolean
+tm_band_pins_cross (const TmBandPlot *plot)
+{
+  double largest_in = -INFINITY, smallest_out = INFINITY;
+
+  for (guint i = 0; i < plot->pins->len; i++)
+    {
+      const TmBandPin *pin = &g_array_index (plot->pins, TmBandPin, i);
+      if (pin->went)
+        largest_in = MAX (largest_in, pin->at);
+      else
+        smallest_out = MIN (smallest_out, pin->at);
+    }
+  return largest_in > smallest_out;
+}
+
+char *
+tm_band_fit_line (const TmBandPlot *plot)
+{
+  if (plot->fit_by_limits != NULL && plot->fit_measured != NULL)
+    return g_strdup_printf ("%s  ·  %s", plot->fit_by_limits, plot->fit_measured);
+  return g_strdup (plot->fit_by_limits != NULL ? plot->fit_by_limits : plot->fit_measured);
+}
+
+static gboolean
+fit_needs_two_lines (const TmBandPlot *plot, TmPen *pen, double room)
+{
+  const TmTextStyle style = { .scale = 0.95 };
+  g_autofree char *line = tm_band_fit_line (plot);
+
+  return plot->fit_by_limits != NULL && plot->fit_measured != NULL
+         && tm_text_width (pen, line, &style) > room;
+}
+
+static void
+place_columns (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen)
+{
+  const TmTextStyle style = { 0 };
+  const double padding = pen->size * PADDING;
+  double widest = 0.0;
+
+  for (guint i = 0; i < plot->rows->len; i++)
+    widest = MAX (widest, tm_text_width (pen, g_array_index (plot->rows, TmBandRow, i).label, &style));
+  if (plot->pins->len > 0)
+    widest = MAX (widest, tm_text_width (pen, _ ("pins"), &style));
+  if (plot->has_mate)
+    widest = MAX (widest, tm_text_width (pen, _ ("mate"), &style));
+  widest = MIN (widest, layout->width * LABEL_MOST);
+  layout->label_right = layout->width >= pen->size * 14.0 ? padding + widest : 0.0;
+  layout->left = layout->label_right > 0 ? layout->label_right + pen->size : MIN (padding, layout->width / 8);
+  layout->right = layout->width - MIN (padding, layout->width / 8);
+}
+
+/* Heights of the parts; 0 for one that this plot has not. */
+static void
+measure_parts (const TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, double heights[N_PARTS])
+{
+  const gboolean limited = plot->limits.has_lower || plot->limits.has_upper;
+  const gboolean fits = plot->fit_by_limits != NULL || plot->fit_measured != NULL;
+  const gboolean two = fits && fit_needs_two_lines (plot, pen, layout->right - layout->left);
+
+  for (int part = 0; part < N_PARTS; part++)
+    heights[part] = 0.0;
+  if (plot->attribute || !plot->has_axis)
+    return;
+  heights[PART_LIMITS] = limited ? pen->line : 0.0;
+  heights[PART_PROVEN] = limited ? pen->line : 0.0;
+  heights[PART_TICKS] = pen->line + pen->size * 0.5;
+  heights[PART_MATE] = plot->has_mate ? pen->line * 1.7 : 0.0;
+  heights[PART_FIT] = fits ? pen->line * (two ? 2.2 : 1.2) : 0.0;
+}
+
+static double
+sum_parts (const double heights[N_PARTS])
+{
+  double sum = 0.0;
+
+  for (int part = 0; part < N_PARTS; part++)
+    sum += heights[part];
+  return sum;
+}
+
+/* Drops parts until each row has its least height, or nothing is left to drop. */
+static void
+drop_parts (double heights[N_PARTS], double room, double least)
+{
+  for (int part = 0; part < N_PARTS && room - sum_parts (heights) < least; part++)
+    heights[part] = 0.0;
+}
+
+/* The middle of the next @height from *@y on, which moves past it; NAN for no height. */
+static double
+take (double *y, double height)
+{
+  const double middle = *y + height / 2.0;
+
+  *y += height;
+  return height > 0 ? middle : NAN;
+}
+
+static void
+place_rows (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, const double heights[N_PARTS],
+            double padding)
+{
+  const guint n = MAX (1, plot->rows->len + layout->n_pin_rows);
+  const double room = layout->height - 2.0 * padding - sum_parts (heights);
+  double y = padding;
+
+  layout->row_height = CLAMP (room / n, 0.0, ROW_MOST * pen->size);
+  y += MAX (0.0, room - layout->row_height * n) / 2.0;
+  layout->limits_y = take (&y, heights[PART_LIMITS]);
+  layout->top = y;
+  layout->proven_y = take (&y, heights[PART_PROVEN]);
+  layout->rows_top = y;
+  y += layout->row_height * n;
+  layout->bottom = y;
+  layout->ticks_y = take (&y, heights[PART_TICKS]) + pen->size * 0.2;
+  layout->mate_y = take (&y, heights[PART_MATE]);
+  layout->fit_y = take (&y, heights[PART_FIT]);
+  layout->fit_second_y = NAN;
+  if (heights[PART_FIT] > pen->line * 2.0)
+    {
+      layout->fit_y -= pen->line / 2.0;
+      layout->fit_second_y = layout->fit_y + pen->line;
+    }
+}
+
+void
+tm_band_layout_fill (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, double width, double height)
+{
+  const double padding = MIN (pen->size * PADDING, height / 8.0);
+  double heights[N_PARTS];
+  guint n;
+
+  layout->width = width;
+  layout->height = height;
+  layout->n_pin_rows = plot->pins->len == 0 ? 0 : tm_band_pins_cross (plot) ? 2 : 1;
+  n = MAX (1, plot->rows->len + layout->n_pin_rows);
+  place_columns (layout, plot, pen);
+  measure_parts (layout, plot, pen, heights);
+  drop_parts (heights, height - 2.0 * padding, n * pen->size * ROW_LEAST);
+  place_rows (layout, plot, pen, heights, padding);
+}
+
+double
+tm_band_layout_x (const TmBandLayout *layout, const TmBandPlot *plot, double count)
+{
+  const double fraction = tm_axis_fraction (&plot->axis, count);
+
+  /* Far off the scale is as good as a little off it, and cairo's coordinates are small. */
+  return layout->left + CLAMP (fraction, -2.0, 3.0) * (layout->right - layout->left);
+}

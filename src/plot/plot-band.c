@@ -1,0 +1,347 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "plot-band-private.h"
+#include "plot-range.h"
+
+static void
+clear_row_cb (gpointer data)
+{
+  TmBandRow *row = data;
+
+  g_free (row->label);
+  g_free (row->value);
+  g_free (row->typed_value);
+}
+
+static void
+clear_pin_cb (gpointer data)
+{
+  g_free (((TmBandPin *)data)->label);
+}
+
+/* "mouth/12" as people say it: "mouth 12". */
+static char *
+describe_station (const char *station, TmUnit unit)
+{
+  TmStation read;
+  const char *depth;
+  g_autofree char *length = NULL;
+
+  if (station == NULL || *station == '\0')
+    return g_strdup (_ ("size"));
+  if (!tm_station_read (station, unit, &read))
+    return g_strdup (station);
+  switch (read.depth)
+    {
+    case TM_DEPTH_MOUTH:
+      depth = _ ("mouth");
+      break;
+    case TM_DEPTH_MIDDLE:
+      depth = _ ("middle");
+      break;
+    case TM_DEPTH_BOTTOM:
+      depth = _ ("bottom");
+      break;
+    case TM_DEPTH_LENGTH:
+      {
+        g_autofree char *number = tm_quantity_format (&read.at);
+        length = g_strdup_printf ("%s %s", number, tm_unit_symbol (read.at.unit));
+        depth = length;
+        break;
+      }
+    case TM_DEPTH_NONE:
+    default:
+      depth = "";
+      break;
+    }
+  if (read.hour == 0)
+    return g_strdup (depth);
+  /* TRANSLATORS: where in a bore a reading was taken: depth, then direction as a clock hour. */
+  return g_strdup_printf (_ ("%s, %u"), depth, read.hour);
+}
+
+/* The side an `out` lies on, for its arrow. */
+static TmPoint
+choose_point (const TmBandPlot *plot, double at)
+{
+  if (plot->limits.has_lower && at < (double)plot->limits.lower)
+    return TM_POINT_LEFT;
+  if (plot->limits.has_upper && at > (double)plot->limits.upper)
+    return TM_POINT_RIGHT;
+  return plot->limits.has_upper ? TM_POINT_RIGHT : TM_POINT_LEFT;
+}
+
+/* One station on its own, by the rule that judged the whole: exact, on the mean sum / n. */
+static TmVerdict
+judge_mean (const TmBandPlot *plot, const TmJudgement *judgement, TmWide sum, guint n)
+{
+  const gint64 guard = (gint64)plot->guard;
+  const TmLimits *limits = &plot->limits;
+
+  if ((limits->has_lower && tm_mean_compare (sum, n, limits->lower - guard) < 0)
+      || (limits->has_upper && tm_mean_compare (sum, n, limits->upper + guard) > 0))
+    return TM_VERDICT_OUT;
+  if (judgement->why == TM_WHY_METHOD_NOT_GOOD)
+    return TM_VERDICT_TOO_CLOSE;
+  if ((limits->has_lower && !limits->zero_bounded && tm_mean_compare (sum, n, limits->lower + guard) < 0)
+      || (limits->has_upper && tm_mean_compare (sum, n, limits->upper - guard) > 0))
+    return TM_VERDICT_TOO_CLOSE;
+  return limits->has_lower || limits->has_upper ? TM_VERDICT_IN : TM_VERDICT_NOT_MEASURED;
+}
+
+static TmVerdict
+judge_station (const TmBandPlot *plot, const TmJudgement *judgement, guint index)
+{
+  const TmLocalSize *size = &judgement->sizes.stations[index];
+
+  if (plot->attribute)
+    return size->outcome == TM_OUTCOME_FAIL ? TM_VERDICT_OUT : TM_VERDICT_IN;
+  if (index == judgement->deciding && judgement->verdict != TM_VERDICT_NOT_MEASURED)
+    return judgement->verdict;
+  return judge_mean (plot, judgement, size->sum, size->n);
+}
+
+/* U of one station: the judgement's, or, for another method or fewer repeats, that of a single
+ * reading, which is never the smaller. */
+static double
+find_uncertainty (const TmJob *job, const TmJudgement *judgement, guint index)
+{
+  const TmLocalSize *size = &judgement->sizes.stations[index];
+  const TmLocalSize *deciding = &judgement->sizes.stations[judgement->deciding];
+  TmOutlook outlook;
+
+  if (size->n == deciding->n && g_strcmp0 (size->method_name, deciding->method_name) == 0)
+    return judgement->expanded;
+  if (tm_judge_outlook (job, judgement->feature, size->method_name, &outlook))
+    return outlook.expanded;
+  return NAN;
+}
+
+static char *
+print_station (const TmBandPlot *plot, const TmJudgement *judgement, guint index)
+{
+  const TmLocalSize *size = &judgement->sizes.stations[index];
+  guint decimals = MAX (plot->decimals, size->unit == plot->unit ? size->decimals : plot->decimals + 1);
+
+  if (plot->attribute)
+    return g_strdup (size->outcome == TM_OUTCOME_FAIL ? _ ("fail") : _ ("pass"));
+  if (index == judgement->deciding)
+    return tm_judgement_size_text (judgement);
+  if (size->n > 1)
+    decimals++;
+  return tm_mean_format (size->sum, size->n, plot->unit, MIN (decimals, TM_MAX_DECIMALS));
+}
+
+static void
+fill_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guint index, TmBandRow *row)
+{
+  const TmLocalSize *size = &judgement->sizes.stations[index];
+
+  row->read = TRUE;
+  row->repeats = size->n;
+  row->at = plot->attribute || size->n == 0 ? NAN : (double)size->sum / (double)size->n;
+  row->uncertainty = plot->attribute ? NAN : find_uncertainty (job, judgement, index);
+  row->value = print_station (plot, judgement, index);
+  row->verdict = judge_station (plot, judgement, index);
+  row->point = choose_point (plot, row->at);
+}
+
+static int
+find_station (const TmSizes *sizes, const char *station)
+{
+  for (guint i = 0; i < sizes->n_stations; i++)
+    if (g_strcmp0 (sizes->stations[i].station, station) == 0)
+      return (int)i;
+  return -1;
+}
+
+static gboolean
+is_required (const TmFeature *feature, const char *station)
+{
+  for (guint i = 0; i < feature->stations->len; i++)
+    if (g_strcmp0 (g_ptr_array_index (feature->stations, i), station) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* Appends the row of @station and, when it is where the entry stands, what is typed there. */
+static void
+add_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const char *station,
+         const TmQuantity *typed, const char *typed_station)
+{
+  const int index = find_station (&judgement->sizes, station);
+  TmBandRow row = { .label = describe_station (station, plot->unit), .at = NAN, .uncertainty = NAN };
+
+  if (index >= 0)
+    fill_row (plot, job, judgement, (guint)index, &row);
+  else
+    row.value = g_strdup ("");
+  if (typed != NULL && typed->given && !plot->attribute
+      && g_strcmp0 (typed_station != NULL ? typed_station : "", station) == 0)
+    {
+      row.typed = TRUE;
+      row.typed_at = (double)typed->count;
+      row.typed_value
+          = typed->unit == plot->unit
+                ? tm_quantity_format (typed)
+                : tm_count_format (typed->count, plot->unit, MIN (plot->decimals + 1, TM_MAX_DECIMALS));
+      row.typed_verdict = judge_mean (plot, judgement, typed->count, 1);
+      row.typed_point = choose_point (plot, row.typed_at);
+    }
+  g_array_append_val (plot->rows, row);
+}
+
+static void
+add_rows (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const TmQuantity *typed,
+          const char *typed_station)
+{
+  const TmFeature *feature = judgement->feature;
+  const TmSizes *sizes = &judgement->sizes;
+  const char *extra = typed_station != NULL ? typed_station : "";
+
+  for (guint i = 0; i < feature->stations->len; i++)
+    add_row (plot, job, judgement, g_ptr_array_index (feature->stations, i), typed, typed_station);
+  for (guint i = 0; i < sizes->n_stations; i++)
+    if (!is_required (feature, sizes->stations[i].station))
+      add_row (plot, job, judgement, sizes->stations[i].station, typed, typed_station);
+  if (plot->rows->len == 0
+      || (typed != NULL && !is_required (feature, extra) && find_station (sizes, extra) < 0))
+    add_row (plot, job, judgement, extra, typed, typed_station);
+}
+
+static void
+add_pins (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement)
+{
+  for (guint i = 0; i < job->pin_trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (job->pin_trials, i);
+      g_autofree char *size = NULL;
+      TmBandPin pin;
+
+      if (trial->row.piece != judgement->piece || trial->row.feature != judgement->feature
+          || !tm_row_counts (&trial->row))
+        continue;
+      size = tm_quantity_format_in (&trial->size, plot->unit);
+      pin.at = (double)trial->size.count;
+      pin.went = trial->went;
+      pin.label = g_strdup_printf (trial->went ? _ ("%s went") : _ ("%s did not go"), size);
+      g_array_append_val (plot->pins, pin);
+    }
+}
+
+/* What was judged against; before anything is read, what one reading by the feature's method
+ * would be. */
+static void
+find_guard (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement)
+{
+  TmOutlook outlook;
+
+  plot->guard = (double)judgement->guard;
+  plot->guarded = judgement->guard > 0;
+  if (judgement->sizes.n_stations == 0 && job->decision == TM_DECISION_GUARDED && !plot->attribute
+      && tm_judge_outlook (job, judgement->feature, judgement->feature->method, &outlook))
+    {
+      plot->guard = (double)outlook.guard;
+      plot->guarded = outlook.guard > 0;
+    }
+}
+
+gboolean
+tm_band_plot_proven (const TmBandPlot *plot, double *low, double *high)
+{
+  *low = plot->limits.has_lower ? (double)plot->limits.lower + plot->guard : -INFINITY;
+  *high = plot->limits.has_upper ? (double)plot->limits.upper - plot->guard : INFINITY;
+  if (plot->limits.zero_bounded && plot->limits.has_upper)
+    *low = 0.0;
+  return *low <= *high;
+}
+
+/* The range of every value, whisker and pin. */
+static void
+find_data_range (const TmBandPlot *plot, double *low, double *high)
+{
+  *low = *high = NAN;
+  for (guint i = 0; i < plot->rows->len; i++)
+    {
+      const TmBandRow *row = &g_array_index (plot->rows, TmBandRow, i);
+      const double reach = isfinite (row->uncertainty) ? row->uncertainty : 0.0;
+
+      if (row->read)
+        {
+          tm_range_stretch (low, high, row->at - reach);
+          tm_range_stretch (low, high, row->at + reach);
+        }
+      if (row->typed)
+        tm_range_stretch (low, high, row->typed_at);
+    }
+  for (guint i = 0; i < plot->pins->len; i++)
+    tm_range_stretch (low, high, g_array_index (plot->pins, TmBandPin, i).at);
+}
+
+static void
+choose_axis (TmBandPlot *plot)
+{
+  TmRange range = {
+    .limits = plot->limits,
+    .guard = plot->guard,
+    .decimals = plot->decimals,
+    .unit = plot->unit,
+    .mate_low = plot->has_mate && plot->mate_has_lower ? plot->mate_lower : NAN,
+    .mate_high = plot->has_mate && plot->mate_has_upper ? plot->mate_upper : NAN,
+  };
+
+  find_data_range (plot, &range.data_low, &range.data_high);
+  plot->has_axis = !plot->attribute && tm_range_choose (&range, &plot->axis);
+}
+
+TmBandPlot *
+tm_band_plot_new (const TmJob *job, const TmJudgement *judgement, const TmQuantity *typed,
+                  const char *typed_station)
+{
+  const TmFeature *feature;
+  TmBandPlot *plot;
+
+  g_return_val_if_fail (job != NULL && judgement != NULL && judgement->feature != NULL, NULL);
+  feature = judgement->feature;
+  plot = g_new0 (TmBandPlot, 1);
+  plot->title = tm_feature_title (feature);
+  plot->unit = feature->unit;
+  plot->attribute = tm_kind_is_attribute (feature->kind);
+  plot->limits = judgement->limits;
+  if (!plot->limits.has_lower && !plot->limits.has_upper)
+    plot->limits = tm_feature_limits (feature);
+  plot->decimals = MAX (feature->lower.decimals, feature->upper.decimals);
+  plot->lower_text = tm_limit_text (plot->limits.has_lower, plot->limits.lower, &feature->lower,
+                                    feature->unit, plot->decimals);
+  plot->upper_text = tm_limit_text (plot->limits.has_upper, plot->limits.upper, &feature->upper,
+                                    feature->unit, plot->decimals);
+  plot->rows = g_array_new (FALSE, FALSE, sizeof (TmBandRow));
+  g_array_set_clear_func (plot->rows, clear_row_cb);
+  plot->pins = g_array_new (FALSE, FALSE, sizeof (TmBandPin));
+  g_array_set_clear_func (plot->pins, clear_pin_cb);
+  find_guard (plot, job, judgement);
+  add_rows (plot, job, judgement, typed, typed_station);
+  add_pins (plot, job, judgement);
+  tm_band_plot_add_mate (plot, feature, judgement);
+  choose_axis (plot);
+  return plot;
+}
+
+void
+tm_band_plot_free (TmBandPlot *plot)
+{
+  if (plot == NULL)
+    return;
+  g_free (plot->title);
+  g_free (plot->lower_text);
+  g_free (plot->upper_text);
+  g_free (plot->mate_text);
+  g_free (plot->fit_by_limits);
+  g_free (plot->fit_measured);
+  g_array_unref (plot->rows);
+  g_array_unref (plot->pins);
+  g_free (plot);
+}
