@@ -325,21 +325,6 @@ draw_rows (Drawing *d)
     }
 }
 
-/* The largest pin that went and the smallest that did not close in on the size. */
-static const TmBandPin *
-find_tightest (const TmBandPlot *plot, gboolean went)
-{
-  const TmBandPin *best = NULL;
-
-  for (guint i = 0; i < plot->pins->len; i++)
-    {
-      const TmBandPin *pin = &g_array_index (plot->pins, TmBandPin, i);
-      if (pin->went == went && (best == NULL || (went ? pin->at > best->at : pin->at < best->at)))
-        best = pin;
-    }
-  return best;
-}
-
 static void
 draw_bracket (const Drawing *d, double x, double y, double arm, double half)
 {
@@ -384,7 +369,8 @@ draw_pin (Drawing *d, const TmBandPin *pin, double y)
 static void
 draw_pins (Drawing *d)
 {
-  const TmBandPin *went = find_tightest (d->plot, TRUE), *stopped = find_tightest (d->plot, FALSE);
+  const TmBandPin *went = tm_band_tightest_pin (d->plot, TRUE),
+                  *stopped = tm_band_tightest_pin (d->plot, FALSE);
   double y = d->at.rows_top + (d->plot->rows->len + 0.5) * d->at.row_height;
 
   if (d->plot->pins->len == 0 || !d->plot->has_axis)
@@ -482,19 +468,21 @@ static void
 draw_fit (Drawing *d)
 {
   TmTextStyle style = { .scale = 0.95, .dim = TRUE };
-  const double left = isnan (d->at.fit_second_y) ? d->at.left : MIN (d->at.left, d->pen.size * 0.7);
+  const double edge = MIN (d->at.left, d->pen.size * 0.7);
+  const double left = isnan (d->at.fit_second_y) ? d->at.left : edge;
 
   if (isnan (d->at.fit_y))
     return;
   if (isnan (d->at.fit_second_y))
     {
       g_autofree char *line = tm_band_fit_line (d->plot);
-      tm_text_draw_within (&d->pen, line, left, d->at.fit_y, 0.0, d->at.width, &style, NULL);
+      tm_text_draw_within (&d->pen, line, left, d->at.fit_y, edge, d->at.width - edge, &style, NULL);
       return;
     }
-  tm_text_draw_within (&d->pen, d->plot->fit_by_limits, left, d->at.fit_y, 0.0, d->at.width, &style, NULL);
-  tm_text_draw_within (&d->pen, d->plot->fit_measured, left, d->at.fit_second_y, 0.0, d->at.width, &style,
+  tm_text_draw_within (&d->pen, d->plot->fit_by_limits, left, d->at.fit_y, edge, d->at.width - edge, &style,
                        NULL);
+  tm_text_draw_within (&d->pen, d->plot->fit_measured, left, d->at.fit_second_y, edge, d->at.width - edge,
+                       &style, NULL);
 }
 
 void

@@ -8,26 +8,51 @@
 /* In sizes of the text. */
 #define PADDING    0.7
 #define ROW_LEAST  1.3
-#define ROW_MOST   4.2
+#define ROW_MOST   4.2  /* with many rows */
+#define ROW_ALONE  9.0  /* with one */
 #define LABEL_MOST 0.28 /* of the width */
 
 /* The parts beside the rows, in the order in which they make way when there is little height. */
 typedef enum { PART_FIT, PART_PROVEN, PART_MATE, PART_TICKS, PART_LIMITS, N_PARTS } Part;
 
-gboolean
-tm_band_pins_cross (const TmBandPlot *plot)
+const TmBandPin *
+tm_band_tightest_pin (const TmBandPlot *plot, gboolean went)
 {
-  double largest_in = -INFINITY, smallest_out = INFINITY;
+  const TmBandPin *best = NULL;
 
   for (guint i = 0; i < plot->pins->len; i++)
     {
       const TmBandPin *pin = &g_array_index (plot->pins, TmBandPin, i);
-      if (pin->went)
-        largest_in = MAX (largest_in, pin->at);
-      else
-        smallest_out = MIN (smallest_out, pin->at);
+      if (pin->went == went && (best == NULL || (went ? pin->at > best->at : pin->at < best->at)))
+        best = pin;
     }
-  return largest_in > smallest_out;
+  return best;
+}
+
+/* Whether @pin's words fit on the outer side of its bracket. */
+static gboolean
+pin_fits (const TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, const TmBandPin *pin)
+{
+  const TmTextStyle style = { .scale = 0.9 };
+  const double x = tm_band_layout_x (layout, plot, pin->at);
+  const double room = tm_text_width (pen, pin->label, &style) + pen->size * 1.2;
+
+  return pin->went ? x - room >= layout->left : x + room <= layout->width;
+}
+
+/* Both pins share a row when they close in from either side and their words stand outside. */
+static guint
+count_pin_rows (const TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen)
+{
+  const TmBandPin *went = tm_band_tightest_pin (plot, TRUE);
+  const TmBandPin *stopped = tm_band_tightest_pin (plot, FALSE);
+
+  if (went == NULL || stopped == NULL)
+    return went != NULL || stopped != NULL ? 1 : 0;
+  return went->at <= stopped->at && pin_fits (layout, plot, pen, went)
+                 && pin_fits (layout, plot, pen, stopped)
+             ? 1
+             : 2;
 }
 
 char *
@@ -122,7 +147,7 @@ place_rows (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, const doub
   const double room = layout->height - 2.0 * padding - sum_parts (heights);
   double y = padding;
 
-  layout->row_height = CLAMP (room / n, 0.0, ROW_MOST * pen->size);
+  layout->row_height = CLAMP (room / n, 0.0, CLAMP (14.0 / n, ROW_MOST, ROW_ALONE) * pen->size);
   y += MAX (0.0, room - layout->row_height * n) / 2.0;
   layout->limits_y = take (&y, heights[PART_LIMITS]);
   layout->top = y;
@@ -150,9 +175,9 @@ tm_band_layout_fill (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, d
 
   layout->width = width;
   layout->height = height;
-  layout->n_pin_rows = plot->pins->len == 0 ? 0 : tm_band_pins_cross (plot) ? 2 : 1;
-  n = MAX (1, plot->rows->len + layout->n_pin_rows);
   place_columns (layout, plot, pen);
+  layout->n_pin_rows = count_pin_rows (layout, plot, pen);
+  n = MAX (1, plot->rows->len + layout->n_pin_rows);
   measure_parts (layout, plot, pen, heights);
   drop_parts (heights, height - 2.0 * padding, n * pen->size * ROW_LEAST);
   place_rows (layout, plot, pen, heights, padding);

@@ -32,7 +32,7 @@ double tm_band_layout_x (const TmBandLayout *layout, const TmBandPlot *plot, dou
 /* The words of the fit in one line, or the first of two; free it. */
 char *tm_band_fit_line (const TmBandPlot *plot);
 
-/* TRUE when a pin that went is larger than one that did not go: each needs a row of its own. */
-gboolean tm_band_pins_cross (const TmBandPlot *plot);
+/* The largest pin that went, or the smallest that did not: they close in on the size.  NULL: none. */
+const TmBandPin *tm_band_tightest_pin (const TmBandPlot *plot, gboolean went);
 
 G_END_DECLS

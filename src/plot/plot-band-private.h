@@ -45,6 +45,7 @@ struct _TmBandPlot {
   TmAxis axis;
   gboolean has_axis; /* FALSE: pass/fail, or neither limits nor values */
   guint decimals;    /* of the limits */
+  guint fineness;    /* most decimals of any reading */
   GArray *rows;      /* TmBandRow */
   GArray *pins;      /* TmBandPin */
   gboolean has_mate;

@@ -35,7 +35,7 @@ describe_proven (const TmBandPlot *plot, GString *out)
   double low, high;
   g_autofree char *from = NULL, *to = NULL;
 
-  if (!plot->guarded)
+  if (!plot->guarded || (!plot->limits.has_lower && !plot->limits.has_upper))
     return;
   if (!tm_band_plot_proven (plot, &low, &high))
     {

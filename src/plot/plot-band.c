@@ -59,8 +59,10 @@ describe_station (const char *station, TmUnit unit)
     }
   if (read.hour == 0)
     return g_strdup (depth);
+  if (read.depth == TM_DEPTH_LENGTH)
+    return g_strdup_printf (_ ("%s, %u o'clock"), depth, read.hour);
   /* TRANSLATORS: where in a bore a reading was taken: depth, then direction as a clock hour. */
-  return g_strdup_printf (_ ("%s, %u"), depth, read.hour);
+  return g_strdup_printf (_ ("%s %u"), depth, read.hour);
 }
 
 /* The side an `out` lies on, for its arrow. */
@@ -146,7 +148,9 @@ fill_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guin
   row->uncertainty = plot->attribute ? NAN : find_uncertainty (job, judgement, index);
   row->value = print_station (plot, judgement, index);
   row->verdict = judge_station (plot, judgement, index);
-  row->point = choose_point (plot, row->at);
+  row->point = plot->attribute ? TM_POINT_NONE : choose_point (plot, row->at);
+  if (size->unit == plot->unit)
+    plot->fineness = MAX (plot->fineness, size->decimals);
 }
 
 static int
@@ -287,7 +291,7 @@ choose_axis (TmBandPlot *plot)
   TmRange range = {
     .limits = plot->limits,
     .guard = plot->guard,
-    .decimals = plot->decimals,
+    .decimals = MAX (plot->decimals, plot->fineness),
     .unit = plot->unit,
     .mate_low = plot->has_mate && plot->mate_has_lower ? plot->mate_lower : NAN,
     .mate_high = plot->has_mate && plot->mate_has_upper ? plot->mate_upper : NAN,

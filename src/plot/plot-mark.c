@@ -50,9 +50,22 @@ trace_arrow (cairo_t *cr, double x, double y, double radius, TmPoint point)
 }
 
 static void
+trace_diamond (cairo_t *cr, double x, double y, double radius)
+{
+  cairo_new_path (cr);
+  cairo_move_to (cr, x, y - radius * 1.2);
+  cairo_line_to (cr, x + radius * 1.2, y);
+  cairo_line_to (cr, x, y + radius * 1.2);
+  cairo_line_to (cr, x - radius * 1.2, y);
+  cairo_close_path (cr);
+}
+
+static void
 trace_mark (cairo_t *cr, double x, double y, double radius, TmVerdict verdict, TmPoint point)
 {
-  if (verdict == TM_VERDICT_OUT)
+  if (verdict == TM_VERDICT_OUT && point == TM_POINT_NONE)
+    trace_diamond (cr, x, y, radius);
+  else if (verdict == TM_VERDICT_OUT)
     trace_arrow (cr, x, y, radius, point);
   else
     trace_circle (cr, x, y, radius);
@@ -158,7 +171,7 @@ tm_hatch_draw (const TmPen *pen, double x, double y, double width, double height
       cairo_line_to (pen->cr, at + height, y);
     }
   tm_pen_colour (pen, colour, 1.0);
-  cairo_set_line_width (pen->cr, MAX (0.8, gap * 0.25));
+  cairo_set_line_width (pen->cr, MAX (0.8, gap * 0.18));
   cairo_stroke (pen->cr);
   cairo_restore (pen->cr);
 }

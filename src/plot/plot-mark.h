@@ -10,8 +10,8 @@
 
 G_BEGIN_DECLS
 
-/* Which way an arrow points. */
-typedef enum { TM_POINT_LEFT, TM_POINT_RIGHT, TM_POINT_UP, TM_POINT_DOWN } TmPoint;
+/* Which way an arrow points; NONE, for pass and fail, makes it a square on its corner. */
+typedef enum { TM_POINT_LEFT, TM_POINT_RIGHT, TM_POINT_UP, TM_POINT_DOWN, TM_POINT_NONE } TmPoint;
 
 const TmColour *tm_mark_colour (const TmTheme *theme, TmVerdict verdict);
 

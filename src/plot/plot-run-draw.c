@@ -10,7 +10,8 @@ typedef struct {
   const TmRunPlot *plot;
   double width, height;
   double left, right, top, bottom;
-  double event_y; /* middle of the first line of event labels; NAN: no room */
+  double event_y;      /* middle of the upper line of event labels; NAN: no room */
+  guint n_event_lines; /* 2 when events stand too close for their words */
 } Drawing;
 
 static void
@@ -73,6 +74,29 @@ place_columns (Drawing *d)
   d->right = d->width - padding;
 }
 
+static double
+find_event_x (const Drawing *d, guint index)
+{
+  if (index >= d->plot->events->len)
+    return d->right;
+  return d->left + g_array_index (d->plot->events, TmRunEvent, index).before * find_slot (d);
+}
+
+static guint
+count_event_lines (Drawing *d)
+{
+  const TmTextStyle style = { .scale = 0.9 };
+
+  for (guint i = 0; i + 1 < d->plot->events->len; i++)
+    {
+      const char *label = g_array_index (d->plot->events, TmRunEvent, i).label;
+      if (tm_text_width (&d->pen, label, &style) + d->pen.size
+          > find_event_x (d, i + 1) - find_event_x (d, i))
+        return 2;
+    }
+  return 1;
+}
+
 static void
 place_parts (Drawing *d)
 {
@@ -85,7 +109,8 @@ place_parts (Drawing *d)
   if (tall && d->plot->events->len > 0)
     {
       d->event_y = d->top + d->pen.line / 2.0;
-      d->top += d->pen.line * 1.2;
+      d->n_event_lines = count_event_lines (d);
+      d->top += d->pen.line * (d->n_event_lines + 0.2);
     }
   d->bottom = d->height - padding - (tall ? d->pen.line + d->pen.size * 0.3 : 0.0);
 }
@@ -234,27 +259,28 @@ draw_piece_axis (Drawing *d)
       const double x = d->left + (i + 0.5) * find_slot (d);
       draw_line (d, x, d->bottom, x, d->bottom + d->pen.size * 0.35, 1.0, &d->pen.theme->text, 0.8);
       tm_text_draw (&d->pen, g_ptr_array_index (d->plot->serials, i), x, y, &style);
-      /* The first, then the fifth, tenth, …: every - 1, 2 every - 1, … */
       if (every >= d->plot->serials->len)
         break;
-      i = i == 0 && every > 1 ? every - 1 + (every < 5 ? every : 0) : i + every;
+      /* The first, then the fifth, tenth, fifteenth… */
+      i += i == 0 && every >= 5 ? every - 1 : every;
     }
 }
 
-/* A label stands right of its line, up to the next line. */
+/* The pieces' events lie in piece order; those that stand close put their words on two lines in
+ * turn.  An upper label may run on over the next event, whose line begins below it. */
 static void
-draw_event (Drawing *d, const TmRunEvent *event, double until)
+draw_event (Drawing *d, const TmRunEvent *event, guint line, double until)
 {
   const double dash[] = { 5.0, 4.0 };
   const double x = d->left + event->before * find_slot (d);
+  const double y = d->event_y + line * d->pen.line;
   const TmTextStyle style = { .scale = 0.9, .max_width = until - x - d->pen.size * 0.8 };
 
   cairo_set_dash (d->pen.cr, dash, 2, 0.0);
-  draw_line (d, x, isnan (d->event_y) ? d->top : d->event_y - d->pen.line / 2.0, x, d->bottom, 1.4,
-             &d->pen.theme->text, 0.8);
+  draw_line (d, x, isnan (y) ? d->top : y - d->pen.line * 0.4, x, d->bottom, 1.4, &d->pen.theme->text, 0.8);
   cairo_set_dash (d->pen.cr, NULL, 0, 0.0);
-  if (!isnan (d->event_y) && style.max_width > d->pen.size * 1.5)
-    tm_text_draw (&d->pen, event->label, x + d->pen.size * 0.4, d->event_y, &style);
+  if (!isnan (y) && style.max_width > d->pen.size * 1.5)
+    tm_text_draw (&d->pen, event->label, x + d->pen.size * 0.4, y, &style);
 }
 
 static void
@@ -262,16 +288,10 @@ draw_events (Drawing *d)
 {
   for (guint i = 0; i < d->plot->events->len; i++)
     {
-      const TmRunEvent *event = &g_array_index (d->plot->events, TmRunEvent, i);
-      double until = d->right;
+      const guint line = d->n_event_lines > 1 ? i % 2 : 0;
+      const guint next = d->n_event_lines > 1 && line == 0 ? i + 2 : i + 1;
 
-      for (guint k = 0; k < d->plot->events->len; k++)
-        {
-          const guint other = g_array_index (d->plot->events, TmRunEvent, k).before;
-          if (other > event->before)
-            until = MIN (until, d->left + other * find_slot (d));
-        }
-      draw_event (d, event, until);
+      draw_event (d, &g_array_index (d->plot->events, TmRunEvent, i), line, find_event_x (d, next));
     }
 }
 

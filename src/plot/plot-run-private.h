@@ -30,7 +30,8 @@ struct _TmRunPlot {
   TmUnit unit;
   TmLimits limits;
   char *lower_text, *upper_text;
-  guint decimals;
+  guint decimals; /* of the limits */
+  guint fineness; /* most decimals of any reading */
   guint places;
   double guard; /* 0: none known */
   gboolean has_target;

@@ -54,6 +54,7 @@ add_point (TmRunPlot *plot, const TmFeature *feature, const GPtrArray *readings,
       point.smallest = find_mean (&sizes.stations[sizes.smallest]);
       point.largest = find_mean (&sizes.stations[sizes.largest]);
       judge_point (plot, &sizes, &point);
+      plot->fineness = MAX (plot->fineness, sizes.stations[0].decimals);
       g_array_append_val (plot->points, point);
     }
   tm_sizes_clear (&sizes);
@@ -75,6 +76,14 @@ add_points (TmRunPlot *plot, const TmJob *job, const TmFeature *feature)
             add_point (plot, feature, readings, i, place);
         }
     }
+}
+
+static int
+compare_events_cb (gconstpointer a, gconstpointer b)
+{
+  const guint first = ((const TmRunEvent *)a)->before, second = ((const TmRunEvent *)b)->before;
+
+  return first < second ? -1 : first > second;
 }
 
 static const char *
@@ -106,6 +115,7 @@ add_events (TmRunPlot *plot, const TmJob *job)
             }
         }
     }
+  g_array_sort (plot->events, compare_events_cb);
 }
 
 static void
@@ -122,6 +132,8 @@ choose_axis (TmRunPlot *plot, gboolean attribute)
     .mate_high = NAN,
   };
 
+  if (!plot->limits.has_lower || !plot->limits.has_upper)
+    range.decimals = MAX (range.decimals, plot->fineness);
   for (guint i = 0; i < plot->points->len; i++)
     {
       const TmRunPoint *point = &g_array_index (plot->points, TmRunPoint, i);
