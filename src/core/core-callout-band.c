@@ -405,6 +405,8 @@ tm_band_take_tolerance (TmTokens *tokens, const TmBandRules *rules, TmBand *band
   if (tm_band_take_class (tokens, &band->tolerance_class, &known))
     {
       band->form = TM_BAND_CLASS;
+      if (band->nominal.unit == TM_UNIT_NONE)
+        take_unit (tokens, &band->nominal); /* "25 H7 mm" */
       return known ? take_confirmation (tokens, rules, band) : TM_CALLOUT_CLASS_UNKNOWN;
     }
   if (tm_tokens_take (tokens, TM_TOKEN_PLUSMINUS))
