@@ -59,4 +59,8 @@ GString *tm_job_to_string (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
  * the old file or the whole new one is there, never a part. */
 gboolean tm_job_to_file (const TmJob *job, const char *path, GError **error);
 
+/* What a signature signs: the SHA-256, as 64 hexadecimal digits, of the canonical bytes with the
+ * signatures left out. */
+char *tm_job_digest (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "exchange-job-members.h"
+
+static const TmJsonMember first_article_members[] = {
+  [FIRST_ARTICLE_KIND] = { "kind", TM_JSON_TEXT },
+  [FIRST_ARTICLE_REASON] = { "reason", TM_JSON_TEXT },
+  [FIRST_ARTICLE_BASELINE] = { "baseline", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember job_members[] = {
+  [JOB_ID] = { "id", TM_JSON_TEXT },
+  [JOB_PART_NUMBER] = { "part_number", TM_JSON_TEXT },
+  [JOB_PART_NAME] = { "part_name", TM_JSON_TEXT },
+  [JOB_REVISION] = { "revision", TM_JSON_TEXT },
+  [JOB_DRAWING] = { "drawing", TM_JSON_TEXT },
+  [JOB_CUSTOMER] = { "customer", TM_JSON_TEXT },
+  [JOB_ORDER] = { "order", TM_JSON_TEXT },
+  [JOB_UNIT] = { "unit", TM_JSON_TEXT },
+  [JOB_MATERIAL] = { "material", TM_JSON_TEXT },
+  [JOB_STANDARD] = { "standard", TM_JSON_TEXT },
+  [JOB_DECISION] = { "decision", TM_JSON_TEXT },
+  [JOB_SIMPLE_RATIO] = { "simple_ratio", TM_JSON_TEXT },
+  [JOB_GENERAL_TOLERANCE] = { "general_tolerance", TM_JSON_TEXT },
+  [JOB_FIRST_ARTICLE] = { "first_article", TM_JSON_OBJECT, first_article_members },
+  { NULL },
+};
+
+static const TmJsonMember person_members[] = {
+  [PERSON_INITIALS] = { "initials", TM_JSON_TEXT },
+  [PERSON_NAME] = { "name", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember gauge_members[] = {
+  [GAUGE_TAG] = { "tag", TM_JSON_TEXT },
+  [GAUGE_KIND] = { "kind", TM_JSON_TEXT },
+  [GAUGE_UNIT] = { "unit", TM_JSON_TEXT },
+  [GAUGE_RESOLUTION] = { "resolution", TM_JSON_TEXT },
+  [GAUGE_ERROR_LIMIT] = { "error_limit", TM_JSON_TEXT },
+  [GAUGE_CALIBRATED] = { "calibrated", TM_JSON_TEXT },
+  [GAUGE_DUE] = { "due", TM_JSON_TEXT },
+  [GAUGE_CERTIFICATE] = { "certificate", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember method_members[] = {
+  [METHOD_NAME] = { "name", TM_JSON_TEXT },
+  [METHOD_GAUGES] = { "gauges", TM_JSON_LIST },
+  [METHOD_REPEATABILITY] = { "repeatability", TM_JSON_TEXT },
+  [METHOD_REPEATABILITY_DOF] = { "repeatability_dof", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember mate_members[] = {
+  [MATE_KIND] = { "kind", TM_JSON_TEXT },
+  [MATE_LOWER] = { "lower", TM_JSON_TEXT },
+  [MATE_UPPER] = { "upper", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember feature_members[] = {
+  [FEATURE_BALLOON] = { "balloon", TM_JSON_TEXT },
+  [FEATURE_KIND] = { "kind", TM_JSON_TEXT },
+  [FEATURE_NAME] = { "name", TM_JSON_TEXT },
+  [FEATURE_REQUIREMENT] = { "requirement", TM_JSON_TEXT },
+  [FEATURE_UNIT] = { "unit", TM_JSON_TEXT },
+  [FEATURE_NOMINAL] = { "nominal", TM_JSON_TEXT },
+  [FEATURE_LOWER] = { "lower", TM_JSON_TEXT },
+  [FEATURE_UPPER] = { "upper", TM_JSON_TEXT },
+  [FEATURE_CUT] = { "cut", TM_JSON_TEXT },
+  [FEATURE_ENVELOPE] = { "envelope", TM_JSON_TRUTH },
+  [FEATURE_CLASS] = { "class", TM_JSON_TEXT },
+  [FEATURE_PLACES] = { "places", TM_JSON_WHOLE },
+  [FEATURE_STATIONS] = { "stations", TM_JSON_LIST },
+  [FEATURE_SIZE_FEATURE] = { "size_feature", TM_JSON_TEXT },
+  [FEATURE_METHOD] = { "method", TM_JSON_TEXT },
+  [FEATURE_CHECK] = { "check", TM_JSON_TEXT },
+  [FEATURE_GROUP_SIZE] = { "group_size", TM_JSON_WHOLE },
+  [FEATURE_SHEET] = { "sheet", TM_JSON_TEXT },
+  [FEATURE_ZONE] = { "zone", TM_JSON_TEXT },
+  [FEATURE_MATE] = { "mate", TM_JSON_OBJECT, mate_members },
+  { NULL },
+};
+
+static const TmJsonMember piece_members[] = {
+  [PIECE_SERIAL] = { "serial", TM_JSON_TEXT },
+  [PIECE_FIRST_ARTICLE] = { "first_article", TM_JSON_TRUTH },
+  { NULL },
+};
+
+static const TmJsonMember withdrawn_members[] = {
+  [WITHDRAWN_BY] = { "by", TM_JSON_TEXT },
+  [WITHDRAWN_AT] = { "at", TM_JSON_TEXT },
+  [WITHDRAWN_REASON] = { "reason", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember reading_members[] = {
+  [ROW_ID] = { "id", TM_JSON_TEXT },
+  [ROW_PIECE] = { "piece", TM_JSON_TEXT },
+  [ROW_FEATURE] = { "feature", TM_JSON_TEXT },
+  [READING_PLACE] = { "place", TM_JSON_WHOLE },
+  [READING_STATION] = { "station", TM_JSON_TEXT },
+  [READING_VALUE] = { "value", TM_JSON_TEXT },
+  [READING_TYPED] = { "typed", TM_JSON_TEXT },
+  [READING_DX] = { "dx", TM_JSON_TEXT },
+  [READING_DY] = { "dy", TM_JSON_TEXT },
+  [READING_METHOD] = { "method", TM_JSON_TEXT },
+  [READING_BY] = { "by", TM_JSON_TEXT },
+  [READING_AT] = { "at", TM_JSON_TEXT },
+  [READING_PART_TEMP] = { "part_temp", TM_JSON_TEXT },
+  [READING_GAUGE_TEMP] = { "gauge_temp", TM_JSON_TEXT },
+  [READING_REPLACES] = { "replaces", TM_JSON_TEXT },
+  [READING_REASON] = { "reason", TM_JSON_TEXT },
+  [READING_WITHDRAWN] = { "withdrawn", TM_JSON_OBJECT, withdrawn_members },
+  { NULL },
+};
+const TmRowMembers tm_reading_row_members
+    = { READING_BY, READING_AT, READING_REPLACES, READING_REASON, READING_WITHDRAWN };
+
+static const TmJsonMember trial_members[] = {
+  [ROW_ID] = { "id", TM_JSON_TEXT },
+  [ROW_PIECE] = { "piece", TM_JSON_TEXT },
+  [ROW_FEATURE] = { "feature", TM_JSON_TEXT },
+  [TRIAL_SIZE] = { "size", TM_JSON_TEXT },
+  [TRIAL_CLASS] = { "class", TM_JSON_TEXT },
+  [TRIAL_SIGN] = { "sign", TM_JSON_TEXT },
+  [TRIAL_WENT] = { "went", TM_JSON_TRUTH },
+  [TRIAL_BY] = { "by", TM_JSON_TEXT },
+  [TRIAL_AT] = { "at", TM_JSON_TEXT },
+  [TRIAL_REPLACES] = { "replaces", TM_JSON_TEXT },
+  [TRIAL_REASON] = { "reason", TM_JSON_TEXT },
+  [TRIAL_WITHDRAWN] = { "withdrawn", TM_JSON_OBJECT, withdrawn_members },
+  { NULL },
+};
+const TmRowMembers tm_trial_row_members
+    = { TRIAL_BY, TRIAL_AT, TRIAL_REPLACES, TRIAL_REASON, TRIAL_WITHDRAWN };
+
+static const TmJsonMember cut_members[] = {
+  [ROW_ID] = { "id", TM_JSON_TEXT },
+  [ROW_PIECE] = { "piece", TM_JSON_TEXT },
+  [ROW_FEATURE] = { "feature", TM_JSON_TEXT },
+  [CUT_DIALLED] = { "dialled", TM_JSON_TEXT },
+  [CUT_PASSES] = { "passes", TM_JSON_WHOLE },
+  [CUT_BY] = { "by", TM_JSON_TEXT },
+  [CUT_AT] = { "at", TM_JSON_TEXT },
+  [CUT_REPLACES] = { "replaces", TM_JSON_TEXT },
+  [CUT_REASON] = { "reason", TM_JSON_TEXT },
+  [CUT_WITHDRAWN] = { "withdrawn", TM_JSON_OBJECT, withdrawn_members },
+  { NULL },
+};
+const TmRowMembers tm_cut_row_members = { CUT_BY, CUT_AT, CUT_REPLACES, CUT_REASON, CUT_WITHDRAWN };
+
+static const TmJsonMember event_members[] = {
+  [EVENT_BEFORE_PIECE] = { "before_piece", TM_JSON_TEXT },
+  [EVENT_KIND] = { "kind", TM_JSON_TEXT },
+  [EVENT_NOTE] = { "note", TM_JSON_TEXT },
+  [EVENT_AMOUNT] = { "amount", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember nonconformance_members[] = {
+  [NONCONFORMANCE_PIECE] = { "piece", TM_JSON_TEXT },
+  [NONCONFORMANCE_FEATURE] = { "feature", TM_JSON_TEXT },
+  [NONCONFORMANCE_NUMBER] = { "number", TM_JSON_TEXT },
+  [NONCONFORMANCE_NOTE] = { "note", TM_JSON_TEXT },
+  [NONCONFORMANCE_DISPOSITION] = { "disposition", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember signature_members[] = {
+  [SIGNATURE_BY] = { "by", TM_JSON_TEXT },
+  [SIGNATURE_ROLE] = { "role", TM_JSON_TEXT },
+  [SIGNATURE_AT] = { "at", TM_JSON_TEXT },
+  [SIGNATURE_DIGEST] = { "digest", TM_JSON_TEXT },
+  { NULL },
+};
+
+const TmJsonMember tm_job_sections[] = {
+  [IN_FORMAT] = { "format", TM_JSON_TEXT },
+  [IN_VERSION] = { "version", TM_JSON_WHOLE },
+  [IN_JOB] = { "job", TM_JSON_OBJECT, job_members },
+  [IN_PEOPLE] = { "people", TM_JSON_ROWS, person_members },
+  [IN_GAUGES] = { "gauges", TM_JSON_ROWS, gauge_members },
+  [IN_METHODS] = { "methods", TM_JSON_ROWS, method_members },
+  [IN_FEATURES] = { "features", TM_JSON_ROWS, feature_members },
+  [IN_PIECES] = { "pieces", TM_JSON_ROWS, piece_members },
+  [IN_READINGS] = { "readings", TM_JSON_ROWS, reading_members },
+  [IN_PIN_TRIALS] = { "pin_trials", TM_JSON_ROWS, trial_members },
+  [IN_CUTS] = { "cuts", TM_JSON_ROWS, cut_members },
+  [IN_EVENTS] = { "events", TM_JSON_ROWS, event_members },
+  [IN_NONCONFORMANCES] = { "nonconformances", TM_JSON_ROWS, nonconformance_members },
+  [IN_SIGNATURES] = { "signatures", TM_JSON_ROWS, signature_members },
+  { NULL },
+};

@@ -1,0 +1,155 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * exchange-job-members: the sections and members of the job file, in canonical order.  Reader and
+ * writer both take the keys from here.
+ */
+
+#pragma once
+
+#include "exchange-json.h"
+
+G_BEGIN_DECLS
+
+#define TM_JOB_FORMAT  "tenthmark-job"
+#define TM_JOB_VERSION 1
+
+enum {
+  IN_FORMAT,
+  IN_VERSION,
+  IN_JOB,
+  IN_PEOPLE,
+  IN_GAUGES,
+  IN_METHODS,
+  IN_FEATURES,
+  IN_PIECES,
+  IN_READINGS,
+  IN_PIN_TRIALS,
+  IN_CUTS,
+  IN_EVENTS,
+  IN_NONCONFORMANCES,
+  IN_SIGNATURES,
+};
+
+enum {
+  JOB_ID,
+  JOB_PART_NUMBER,
+  JOB_PART_NAME,
+  JOB_REVISION,
+  JOB_DRAWING,
+  JOB_CUSTOMER,
+  JOB_ORDER,
+  JOB_UNIT,
+  JOB_MATERIAL,
+  JOB_STANDARD,
+  JOB_DECISION,
+  JOB_SIMPLE_RATIO,
+  JOB_GENERAL_TOLERANCE,
+  JOB_FIRST_ARTICLE,
+};
+enum { FIRST_ARTICLE_KIND, FIRST_ARTICLE_REASON, FIRST_ARTICLE_BASELINE };
+
+enum { PERSON_INITIALS, PERSON_NAME };
+
+enum {
+  GAUGE_TAG,
+  GAUGE_KIND,
+  GAUGE_UNIT,
+  GAUGE_RESOLUTION,
+  GAUGE_ERROR_LIMIT,
+  GAUGE_CALIBRATED,
+  GAUGE_DUE,
+  GAUGE_CERTIFICATE,
+};
+
+enum { METHOD_NAME, METHOD_GAUGES, METHOD_REPEATABILITY, METHOD_REPEATABILITY_DOF };
+
+enum {
+  FEATURE_BALLOON,
+  FEATURE_KIND,
+  FEATURE_NAME,
+  FEATURE_REQUIREMENT,
+  FEATURE_UNIT,
+  FEATURE_NOMINAL,
+  FEATURE_LOWER,
+  FEATURE_UPPER,
+  FEATURE_CUT,
+  FEATURE_ENVELOPE,
+  FEATURE_CLASS,
+  FEATURE_PLACES,
+  FEATURE_STATIONS,
+  FEATURE_SIZE_FEATURE,
+  FEATURE_METHOD,
+  FEATURE_CHECK,
+  FEATURE_GROUP_SIZE,
+  FEATURE_SHEET,
+  FEATURE_ZONE,
+  FEATURE_MATE,
+};
+enum { MATE_KIND, MATE_LOWER, MATE_UPPER };
+
+enum { PIECE_SERIAL, PIECE_FIRST_ARTICLE };
+
+/* Readings, pin trials and cuts begin and end alike; what is between is their own. */
+enum { ROW_ID, ROW_PIECE, ROW_FEATURE, ROW_OWN };
+enum {
+  READING_PLACE = ROW_OWN,
+  READING_STATION,
+  READING_VALUE,
+  READING_TYPED,
+  READING_DX,
+  READING_DY,
+  READING_METHOD,
+  READING_BY,
+  READING_AT,
+  READING_PART_TEMP,
+  READING_GAUGE_TEMP,
+  READING_REPLACES,
+  READING_REASON,
+  READING_WITHDRAWN,
+};
+enum {
+  TRIAL_SIZE = ROW_OWN,
+  TRIAL_CLASS,
+  TRIAL_SIGN,
+  TRIAL_WENT,
+  TRIAL_BY,
+  TRIAL_AT,
+  TRIAL_REPLACES,
+  TRIAL_REASON,
+  TRIAL_WITHDRAWN,
+};
+enum {
+  CUT_DIALLED = ROW_OWN,
+  CUT_PASSES,
+  CUT_BY,
+  CUT_AT,
+  CUT_REPLACES,
+  CUT_REASON,
+  CUT_WITHDRAWN,
+};
+enum { WITHDRAWN_BY, WITHDRAWN_AT, WITHDRAWN_REASON };
+
+enum { EVENT_BEFORE_PIECE, EVENT_KIND, EVENT_NOTE, EVENT_AMOUNT };
+
+enum {
+  NONCONFORMANCE_PIECE,
+  NONCONFORMANCE_FEATURE,
+  NONCONFORMANCE_NUMBER,
+  NONCONFORMANCE_NOTE,
+  NONCONFORMANCE_DISPOSITION,
+};
+
+enum { SIGNATURE_BY, SIGNATURE_ROLE, SIGNATURE_AT, SIGNATURE_DIGEST };
+
+/* Indexed by the enumerations above; each ends with a NULL key. */
+extern const TmJsonMember tm_job_sections[];
+
+/* Where the members that all rows of the record share stand in one kind of them. */
+typedef struct {
+  guint by, at, replaces, reason, withdrawn;
+} TmRowMembers;
+extern const TmRowMembers tm_reading_row_members;
+extern const TmRowMembers tm_trial_row_members;
+extern const TmRowMembers tm_cut_row_members;
+
+G_END_DECLS

@@ -1,0 +1,444 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The job file into the model: the document, and the sections that are plain lists of facts.
+ */
+
+#include "exchange-job-read.h"
+
+#include "exchange-job-id.h"
+
+#include <glib/gi18n-lib.h>
+
+#define MAX_NOTED 100
+
+typedef struct {
+  TmJob *job;
+  TmJobNotes *notes; /* may be NULL */
+} Reading;
+
+void
+tm_job_notes_clear (TmJobNotes *notes)
+{
+  g_clear_pointer (&notes->unknown, g_ptr_array_unref);
+  notes->n_unknown = 0;
+}
+
+static void
+reset_notes (TmJobNotes *notes)
+{
+  if (notes == NULL)
+    return;
+  notes->unknown = g_ptr_array_new_with_free_func (g_free);
+  notes->n_unknown = 0;
+}
+
+static void
+unknown_cb (const char *path, gpointer data)
+{
+  TmJobNotes *notes = ((Reading *)data)->notes;
+
+  if (notes == NULL)
+    return;
+  if (notes->n_unknown++ < MAX_NOTED)
+    g_ptr_array_add (notes->unknown, g_strdup (path));
+}
+
+static void
+restart_cb (gpointer data)
+{
+  Reading *reading = data;
+
+  tm_job_free (reading->job);
+  reading->job = tm_job_new ();
+  if (reading->notes != NULL)
+    {
+      g_ptr_array_set_size (reading->notes->unknown, 0);
+      reading->notes->n_unknown = 0;
+    }
+}
+
+static void
+missing_cb (const char *source, guint section, GError **error)
+{
+  if (section == IN_FORMAT)
+    tm_exchange_fail (
+        error, TM_EXCHANGE_ERROR_NOT_A_JOB, source, NULL,
+        _ ("this is JSON, but no job (it has no \"format\"); open a file that was exported as a job"));
+  else
+    tm_exchange_fail (error, TM_EXCHANGE_ERROR_MISSING, source, NULL,
+                      _ ("the member \"%s\" is missing; add it, or export the job again"),
+                      tm_job_sections[section].key);
+}
+
+gboolean
+tm_read_add_fail (TmMember member, TmAddStatus status, GError **error)
+{
+  g_autofree char *quoted = tm_exchange_quote (tm_member_text (member));
+
+  return tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error, "%s: %s", quoted,
+                         _ (tm_add_status_text (status)));
+}
+
+static gboolean
+check_format (const TmJsonRow *row, GError **error)
+{
+  g_autofree char *quoted = tm_exchange_quote (tm_json_text (row, 0));
+
+  if (g_str_equal (tm_json_text (row, 0), TM_JOB_FORMAT))
+    return TRUE;
+  tm_exchange_fail (error, TM_EXCHANGE_ERROR_NOT_A_JOB, row->source, "format",
+                    _ ("%s is not a job (“%s”); open a file that was exported as a job"), quoted,
+                    TM_JOB_FORMAT);
+  return FALSE;
+}
+
+static gboolean
+check_version (const TmJsonRow *row, GError **error)
+{
+  guint version = row->slots[0].whole;
+
+  if (version == TM_JOB_VERSION)
+    return TRUE;
+  if (version > TM_JOB_VERSION)
+    tm_exchange_fail (error, TM_EXCHANGE_ERROR_NEWER, row->source, "version",
+                      _ ("%u is newer than this program reads (%d); update the program"), version,
+                      TM_JOB_VERSION);
+  else
+    tm_exchange_fail (error, TM_EXCHANGE_ERROR_BAD_VALUE, row->source, "version",
+                      _ ("there is no version %u; write %d"), version, TM_JOB_VERSION);
+  return FALSE;
+}
+
+static gboolean
+take_job_unit (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  TmMember member = TM_OWN (row, JOB_UNIT);
+
+  if (!row->slots[JOB_UNIT].given)
+    return tm_member_fail (member, TM_EXCHANGE_ERROR_MISSING, error, _ ("missing; write mm or in"));
+  if (!tm_unit_from_word (tm_member_text (member), &job->unit)
+      || (job->unit != TM_UNIT_MM && job->unit != TM_UNIT_IN))
+    return tm_member_fail_word (member, "mm, in", error);
+  return TRUE;
+}
+
+static gboolean
+take_first_article (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  tm_take_text (TM_INNER (row, FIRST_ARTICLE_REASON), job, &job->first_article_reason);
+  tm_take_text (TM_INNER (row, FIRST_ARTICLE_BASELINE), job, &job->first_article_baseline);
+  job->first_article_extra = tm_job_intern (job, row->inner_extra->str);
+  return TM_TAKE_WORD (TM_INNER (row, FIRST_ARTICLE_KIND), tm_first_article_from_word, "full, partial",
+                       &job->first_article, error);
+}
+
+static gboolean
+take_rules (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  TmMember ratio = TM_OWN (row, JOB_SIMPLE_RATIO);
+
+  if (!TM_TAKE_WORD (TM_OWN (row, JOB_STANDARD), tm_standard_from_word, "ISO, ASME", &job->standard, error)
+      || !TM_TAKE_WORD (TM_OWN (row, JOB_DECISION), tm_decision_from_word, "guarded, simple", &job->decision,
+                        error)
+      || !tm_take_quantity (ratio, TM_UNIT_HARDNESS, &job->simple_ratio, error))
+    return FALSE;
+  if (job->simple_ratio.given && job->simple_ratio.count <= 0)
+    return tm_member_fail (ratio, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                           _ ("must be above zero; write it like 4"));
+  return TRUE;
+}
+
+static gboolean
+read_job (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  if (!row->slots[JOB_PART_NUMBER].given)
+    return tm_member_fail (TM_OWN (row, JOB_PART_NUMBER), TM_EXCHANGE_ERROR_MISSING, error,
+                           _ ("missing; write the part number"));
+  tm_take_text (TM_OWN (row, JOB_PART_NAME), job, &job->part_name);
+  tm_take_text (TM_OWN (row, JOB_REVISION), job, &job->revision);
+  tm_take_text (TM_OWN (row, JOB_DRAWING), job, &job->drawing);
+  tm_take_text (TM_OWN (row, JOB_CUSTOMER), job, &job->customer);
+  tm_take_text (TM_OWN (row, JOB_ORDER), job, &job->order);
+  tm_take_text (TM_OWN (row, JOB_MATERIAL), job, &job->material);
+  tm_take_text (TM_OWN (row, JOB_GENERAL_TOLERANCE), job, &job->general_tolerance);
+  job->job_extra = tm_job_intern (job, row->extra->str);
+  return tm_take_name (TM_OWN (row, JOB_ID), job, FALSE, &job->id, error)
+         && tm_take_name (TM_OWN (row, JOB_PART_NUMBER), job, FALSE, &job->part_number, error)
+         && take_job_unit (job, row, error) && take_rules (job, row, error)
+         && take_first_article (job, row, error);
+}
+
+static gboolean
+read_person (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  TmPerson *person = tm_person_new ();
+  TmMember initials = TM_OWN (row, PERSON_INITIALS);
+  TmAddStatus status;
+
+  tm_take_text (TM_OWN (row, PERSON_NAME), job, &person->name);
+  person->extra = tm_job_intern (job, row->extra->str);
+  if (tm_take_name (initials, job, TRUE, &person->initials, error))
+    {
+      status = tm_job_add_person (job, person);
+      if (status == TM_ADD_OK)
+        return TRUE;
+      tm_read_add_fail (initials, status, error);
+    }
+  tm_person_free (person);
+  return FALSE;
+}
+
+static gboolean
+take_gauge (TmJob *job, const TmJsonRow *row, TmGauge *gauge, GError **error)
+{
+  TmMember unit = TM_OWN (row, GAUGE_UNIT);
+
+  gauge->unit = job->unit;
+  tm_take_text (TM_OWN (row, GAUGE_KIND), job, &gauge->kind);
+  tm_take_text (TM_OWN (row, GAUGE_CERTIFICATE), job, &gauge->certificate);
+  gauge->extra = tm_job_intern (job, row->extra->str);
+  if (!TM_TAKE_WORD (unit, tm_unit_from_word, "mm, in", &gauge->unit, error))
+    return FALSE;
+  if (gauge->unit != TM_UNIT_MM && gauge->unit != TM_UNIT_IN)
+    return tm_member_fail_word (unit, "mm, in", error);
+  return tm_take_name (TM_OWN (row, GAUGE_TAG), job, TRUE, &gauge->tag, error)
+         && tm_take_quantity (TM_OWN (row, GAUGE_RESOLUTION), gauge->unit, &gauge->resolution, error)
+         && tm_take_quantity (TM_OWN (row, GAUGE_ERROR_LIMIT), gauge->unit, &gauge->error_limit, error)
+         && tm_take_date (TM_OWN (row, GAUGE_CALIBRATED), job, &gauge->calibrated, error)
+         && tm_take_date (TM_OWN (row, GAUGE_DUE), job, &gauge->due, error);
+}
+
+/* An uncertainty contribution below zero means nothing. */
+static gboolean
+check_not_negative (const TmQuantity *quantity, TmMember member, GError **error)
+{
+  return quantity->count >= 0
+         || tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                            _ ("must not be below zero; write it without the sign"));
+}
+
+static gboolean
+read_gauge (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  TmGauge *gauge = tm_gauge_new ();
+  TmAddStatus status;
+
+  if (take_gauge (job, row, gauge, error)
+      && check_not_negative (&gauge->resolution, TM_OWN (row, GAUGE_RESOLUTION), error)
+      && check_not_negative (&gauge->error_limit, TM_OWN (row, GAUGE_ERROR_LIMIT), error))
+    {
+      status = tm_job_add_gauge (job, gauge);
+      if (status == TM_ADD_OK)
+        return TRUE;
+      tm_read_add_fail (TM_OWN (row, GAUGE_TAG), status, error);
+    }
+  tm_gauge_free (gauge);
+  return FALSE;
+}
+
+static gboolean
+take_method_gauges (TmJob *job, const TmJsonRow *row, TmMethod *method, GError **error)
+{
+  TmMember member = TM_OWN (row, METHOD_GAUGES);
+
+  if (row->list->len < 1 || row->list->len > 2)
+    return tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                           _ ("a method has one gauge, or a transfer gauge and the one that reads it; "
+                              "name their tags"));
+  for (guint i = 0; i < row->list->len; i++)
+    {
+      const char *tag = tm_json_list_text (row, i);
+      const TmGauge *gauge = tm_job_find_gauge (job, tag);
+      g_autofree char *quoted = tm_exchange_quote (tag);
+
+      if (gauge == NULL)
+        return tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                               _ ("%s: there is no such gauge; add it to \"gauges\" or correct the tag"),
+                               quoted);
+      g_ptr_array_add (method->gauges, (gpointer)gauge->tag);
+    }
+  return TRUE;
+}
+
+static gboolean
+take_method (TmJob *job, const TmJsonRow *row, TmMethod *method, GError **error)
+{
+  TmMember repeatability = TM_OWN (row, METHOD_REPEATABILITY);
+  TmMember dof = TM_OWN (row, METHOD_REPEATABILITY_DOF);
+  const TmGauge *gauge;
+
+  method->extra = tm_job_intern (job, row->extra->str);
+  if (!tm_take_name (TM_OWN (row, METHOD_NAME), job, TRUE, &method->name, error)
+      || !take_method_gauges (job, row, method, error))
+    return FALSE;
+  gauge = tm_job_find_gauge (job, g_ptr_array_index (method->gauges, 0));
+  if (!tm_take_quantity (repeatability, gauge->unit, &method->repeatability, error)
+      || !check_not_negative (&method->repeatability, repeatability, error)
+      || !tm_take_quantity (dof, TM_UNIT_COUNT, &method->repeatability_dof, error))
+    return FALSE;
+  if (method->repeatability_dof.given && method->repeatability_dof.count < 1)
+    return tm_member_fail (dof, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                           _ ("must be at least 1; leave it out when it is not known"));
+  return TRUE;
+}
+
+static gboolean
+read_method (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  TmMethod *method = tm_method_new ();
+  TmAddStatus status;
+
+  if (take_method (job, row, method, error))
+    {
+      status = tm_job_add_method (job, method);
+      if (status == TM_ADD_OK)
+        return TRUE;
+      tm_read_add_fail (TM_OWN (row, METHOD_NAME), status, error);
+    }
+  tm_method_free (method);
+  return FALSE;
+}
+
+static gboolean
+read_piece (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  TmPiece *piece = tm_piece_new ();
+  TmMember serial = TM_OWN (row, PIECE_SERIAL);
+  TmAddStatus status;
+
+  piece->first_article = row->slots[PIECE_FIRST_ARTICLE].truth;
+  piece->extra = tm_job_intern (job, row->extra->str);
+  if (tm_take_name (serial, job, TRUE, &piece->serial, error))
+    {
+      status = tm_job_add_piece (job, piece);
+      if (status == TM_ADD_OK)
+        return TRUE;
+      tm_read_add_fail (serial, status, error);
+    }
+  tm_piece_free (piece);
+  return FALSE;
+}
+
+static gboolean
+read_event (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  static const char *const kinds[] = { "", "tool", "offset", "lot", "other", NULL };
+  TmMember kind = TM_OWN (row, EVENT_KIND);
+  TmMember amount = TM_OWN (row, EVENT_AMOUNT);
+  TmQuantity unused;
+  TmEvent *event;
+
+  if (!g_strv_contains (kinds, tm_member_text (kind)))
+    return tm_member_fail_word (kind, "tool, offset, lot, other", error);
+  if (!tm_take_quantity (amount, job->unit, &unused, error))
+    return FALSE;
+  event = tm_event_new ();
+  tm_take_text (TM_OWN (row, EVENT_BEFORE_PIECE), job, &event->before_piece);
+  tm_take_text (kind, job, &event->kind);
+  tm_take_text (TM_OWN (row, EVENT_NOTE), job, &event->note);
+  tm_take_text (amount, job, &event->amount);
+  event->extra = tm_job_intern (job, row->extra->str);
+  tm_job_add_event (job, event);
+  return TRUE;
+}
+
+static gboolean
+read_nonconformance (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  TmNonconformance *nonconformance = tm_nonconformance_new ();
+
+  tm_take_text (TM_OWN (row, NONCONFORMANCE_PIECE), job, &nonconformance->piece);
+  tm_take_text (TM_OWN (row, NONCONFORMANCE_FEATURE), job, &nonconformance->feature);
+  tm_take_text (TM_OWN (row, NONCONFORMANCE_NUMBER), job, &nonconformance->number);
+  tm_take_text (TM_OWN (row, NONCONFORMANCE_NOTE), job, &nonconformance->note);
+  tm_take_text (TM_OWN (row, NONCONFORMANCE_DISPOSITION), job, &nonconformance->disposition);
+  nonconformance->extra = tm_job_intern (job, row->extra->str);
+  tm_job_add_nonconformance (job, nonconformance);
+  return TRUE;
+}
+
+static gboolean
+is_digest (const char *text)
+{
+  return *text == '\0' || (strlen (text) == 64 && strspn (text, "0123456789abcdef") == 64);
+}
+
+static gboolean
+read_signature (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  TmMember digest = TM_OWN (row, SIGNATURE_DIGEST);
+  const char *at = "";
+  TmSignature *signature;
+
+  if (!is_digest (tm_member_text (digest)))
+    return tm_member_fail (digest, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                           _ ("is no SHA-256; write its 64 digits 0 to 9 and a to f"));
+  if (!tm_take_moment (TM_OWN (row, SIGNATURE_AT), job, &at, error))
+    return FALSE;
+  signature = tm_signature_new ();
+  signature->at = tm_job_intern (job, at);
+  tm_take_text (TM_OWN (row, SIGNATURE_BY), job, &signature->by);
+  tm_take_text (TM_OWN (row, SIGNATURE_ROLE), job, &signature->role);
+  tm_take_text (digest, job, &signature->digest);
+  signature->extra = tm_job_intern (job, row->extra->str);
+  tm_job_add_signature (job, signature);
+  return TRUE;
+}
+
+typedef gboolean (*ReadRow) (TmJob *job, const TmJsonRow *row, GError **error);
+
+static const ReadRow read_rows[] = {
+  [IN_JOB] = read_job,
+  [IN_PEOPLE] = read_person,
+  [IN_GAUGES] = read_gauge,
+  [IN_METHODS] = read_method,
+  [IN_FEATURES] = tm_read_feature_row,
+  [IN_PIECES] = read_piece,
+  [IN_READINGS] = tm_read_reading_row,
+  [IN_PIN_TRIALS] = tm_read_trial_row,
+  [IN_CUTS] = tm_read_cut_row,
+  [IN_EVENTS] = read_event,
+  [IN_NONCONFORMANCES] = read_nonconformance,
+  [IN_SIGNATURES] = read_signature,
+};
+
+static gboolean
+take_cb (const TmJsonRow *row, guint section, gpointer data, GError **error)
+{
+  if (section == IN_FORMAT)
+    return check_format (row, error);
+  if (section == IN_VERSION)
+    return check_version (row, error);
+  return read_rows[section](((Reading *)data)->job, row, error);
+}
+
+TmJob *
+tm_job_from_bytes (const char *data, gsize length, const char *place, TmJobNotes *notes,
+                   TmExchangeProgress progress, gpointer user_data, GError **error)
+{
+  g_autoptr (GString) extra = g_string_new (NULL);
+  Reading reading = { tm_job_new (), notes };
+  TmJsonReader reader = { tm_job_sections, IN_JOB + 1, take_cb,   missing_cb, restart_cb,
+                          unknown_cb,      progress,   user_data, &reading };
+  gboolean done;
+
+  reset_notes (notes);
+  if (length > TM_EXCHANGE_MAX_BYTES)
+    {
+      tm_exchange_fail (error, TM_EXCHANGE_ERROR_TOO_LARGE, place, NULL,
+                        _ ("larger than a job file may be (96 MiB); split the job"));
+      done = FALSE;
+    }
+  else
+    {
+      done = tm_json_read (&reader, data, length, place, extra, error);
+    }
+  if (!done)
+    {
+      tm_job_free (reading.job);
+      return NULL;
+    }
+  reading.job->extra = tm_job_intern (reading.job, extra->str);
+  tm_job_derive_id (reading.job);
+  return reading.job;
+}

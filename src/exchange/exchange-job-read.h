@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * exchange-job-read: rows of the job file into structs of the model; private to this folder.
+ *
+ * Each function adds one row to @job, or leaves it alone and returns FALSE with @error.
+ */
+
+#pragma once
+
+#include "core-callout.h"
+#include "exchange-job-members.h"
+#include "exchange-take.h"
+
+G_BEGIN_DECLS
+
+gboolean tm_read_feature_row (TmJob *job, const TmJsonRow *row, GError **error);
+
+gboolean tm_read_reading_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_trial_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_cut_row (TmJob *job, const TmJsonRow *row, GError **error);
+
+/* Refuses a row that the model does not take: @member is the member to blame. */
+gboolean tm_read_add_fail (TmMember member, TmAddStatus status, GError **error);
+
+/* The unit in which the requirement of a feature is read: its own when that is mm or in, else the
+ * job's.  Reader and writer must agree on it. */
+TmUnit tm_callout_unit (const TmJob *job, TmUnit feature_unit);
+
+G_END_DECLS

@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * exchange-take: the values of one row's members, checked, with errors that name the member.
+ *
+ * Every function that returns gboolean returns FALSE with @error set when the value is refused; a
+ * member that was not given, or is "", leaves the target alone.
+ */
+
+#pragma once
+
+#include "exchange-json.h"
+
+G_BEGIN_DECLS
+
+/* One member of a row, or of the object inside it. */
+typedef struct {
+  const TmJsonRow *row;
+  int member; /* < 0: the row itself */
+  gboolean inner;
+} TmMember;
+
+#define TM_OWN(row, member)   ((TmMember) { (row), (int)(member), FALSE })
+#define TM_INNER(row, member) ((TmMember) { (row), (int)(member), TRUE })
+
+const char *tm_member_text (TmMember member);
+gboolean tm_member_is_given (TmMember member); /* and not "" */
+
+/* Sets @error at the member; always FALSE. */
+gboolean tm_member_fail (TmMember member, TmExchangeError code, GError **error, const char *format, ...)
+    G_GNUC_PRINTF (4, 5);
+
+/* A text that stays in the job. */
+void tm_take_text (TmMember member, TmJob *job, const char **out);
+
+/* A text of one line; refused when @required and empty. */
+gboolean tm_take_name (TmMember member, TmJob *job, gboolean required, const char **out, GError **error);
+
+gboolean tm_take_quantity (TmMember member, TmUnit unit, TmQuantity *out, GError **error);
+
+/* A calendar date YYYY-MM-DD. */
+gboolean tm_take_date (TmMember member, TmJob *job, const char **out, GError **error);
+
+/* A moment in UTC, YYYY-MM-DDThh:mm:ssZ. */
+gboolean tm_take_moment (TmMember member, TmJob *job, const char **out, GError **error);
+
+/* Refuses a member whose text is none of @words ("a, b, c"); always FALSE. */
+gboolean tm_member_fail_word (TmMember member, const char *words, GError **error);
+
+/* A whole number from @least to @most. */
+gboolean tm_take_whole (TmMember member, guint least, guint most, guint *out, GError **error);
+
+/* Takes the word of an enumeration. */
+#define TM_TAKE_WORD(member_, from_word, words, out, error)                   \
+  (!tm_member_is_given (member_) || from_word (tm_member_text (member_), out) \
+   || tm_member_fail_word (member_, words, error))
+
+G_END_DECLS
