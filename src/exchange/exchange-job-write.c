@@ -342,16 +342,16 @@ write_feature (Object *object, const TmJob *job, gconstpointer data)
   TmCallout callout = { .status = TM_CALLOUT_EMPTY };
   gboolean reads;
 
-  /* What the reader would take from the requirement need not be said. */
   if (*feature->requirement != '\0')
     callout = tm_callout_read (feature->requirement, tm_callout_unit (job, feature->unit),
                                job->general_tolerance);
   reads = callout.status == TM_CALLOUT_OK;
   write_requirement (object, feature);
-  if (feature->envelope != (reads && callout.envelope))
+  /* The defaults too are said where the requirement says otherwise: it would be taken. */
+  if (feature->envelope || (reads && callout.envelope))
     put_truth (object, FEATURE_ENVELOPE, feature->envelope);
   put_text (object, FEATURE_CLASS, feature->designator);
-  if (feature->places != (reads ? MAX (callout.places, 1) : 1))
+  if (feature->places != 1 || (reads && callout.places > 1))
     put_whole (object, FEATURE_PLACES, feature->places);
   put_list (object, FEATURE_STATIONS, feature->stations);
   put_text (object, FEATURE_SIZE_FEATURE, feature->size_feature);
