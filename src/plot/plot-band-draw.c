@@ -54,13 +54,14 @@ draw_guard (const Drawing *d, double from, double to)
 }
 
 static void
-draw_guards (const Drawing *d, double low, double high)
+draw_guards (const Drawing *d, double low, double high, gboolean provable)
 {
   const TmLimits *limits = &d->plot->limits;
 
-  if (low > high)
+  if (!provable)
     {
-      draw_guard (d, limits->zero_bounded ? 0.0 : (double)limits->lower, (double)limits->upper);
+      draw_guard (d, limits->has_lower ? (double)limits->lower : MIN (0.0, d->plot->axis.low),
+                  limits->has_upper ? (double)limits->upper : d->plot->axis.high);
       return;
     }
   if (limits->has_lower && !limits->zero_bounded)
@@ -88,8 +89,8 @@ draw_zones (Drawing *d)
 
   if (!d->plot->limits.has_lower && !d->plot->limits.has_upper)
     return;
-  if (d->plot->guarded)
-    draw_guards (d, low, high);
+  if (d->plot->guarded || !provable)
+    draw_guards (d, low, high, provable);
   if (!provable)
     return;
   left = keep_inside (d, isfinite (low) ? find_x (d, low) : d->at.left);

@@ -41,6 +41,7 @@ struct _TmBandPlot {
   char *lower_text, *upper_text; /* "" when there is none */
   gboolean guarded;              /* the guard is known */
   double guard;
+  gboolean provable; /* the method can prove some value in */
   gboolean attribute;
   TmAxis axis;
   gboolean has_axis; /* FALSE: pass/fail, or neither limits nor values */

@@ -35,9 +35,14 @@ describe_proven (const TmBandPlot *plot, GString *out)
   double low, high;
   g_autofree char *from = NULL, *to = NULL;
 
-  if (!plot->guarded || (!plot->limits.has_lower && !plot->limits.has_upper))
+  if (!plot->limits.has_lower && !plot->limits.has_upper)
     return;
-  if (!tm_band_plot_proven (plot, &low, &high))
+  if (tm_band_plot_proven (plot, &low, &high))
+    {
+      if (!plot->guarded)
+        return;
+    }
+  else
     {
       g_string_append_printf (out, "; %s", _ ("nothing can be proven in"));
       return;

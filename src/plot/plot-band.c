@@ -3,6 +3,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core-method.h"
+#include "core-verdict.h"
 #include "plot-band-private.h"
 #include "plot-range.h"
 
@@ -76,50 +78,25 @@ choose_point (const TmBandPlot *plot, double at)
   return plot->limits.has_upper ? TM_POINT_RIGHT : TM_POINT_LEFT;
 }
 
-/* One station on its own, by the rule that judged the whole: exact, on the mean sum / n. */
-static TmVerdict
-judge_mean (const TmBandPlot *plot, const TmJudgement *judgement, TmWide sum, guint n)
+/* One size on its own, by the rule that judged the whole. */
+static TmRule
+make_rule (const TmBandPlot *plot, const TmJob *job, const TmFeature *feature, const TmLocalSize *size,
+           const char *method)
 {
-  const gint64 guard = (gint64)plot->guard;
-  const TmLimits *limits = &plot->limits;
+  const TmMethodUse use = tm_method_use (job, feature, method);
+  const TmUncertainty uncertainty = tm_method_uncertainty (&use, size, NULL);
+  TmRule rule;
 
-  if ((limits->has_lower && tm_mean_compare (sum, n, limits->lower - guard) < 0)
-      || (limits->has_upper && tm_mean_compare (sum, n, limits->upper + guard) > 0))
-    return TM_VERDICT_OUT;
-  if (judgement->why == TM_WHY_METHOD_NOT_GOOD)
-    return TM_VERDICT_TOO_CLOSE;
-  if ((limits->has_lower && !limits->zero_bounded && tm_mean_compare (sum, n, limits->lower + guard) < 0)
-      || (limits->has_upper && tm_mean_compare (sum, n, limits->upper - guard) > 0))
-    return TM_VERDICT_TOO_CLOSE;
-  return limits->has_lower || limits->has_upper ? TM_VERDICT_IN : TM_VERDICT_NOT_MEASURED;
+  tm_rule_init (&rule, job->decision, tm_job_simple_ratio (job), &plot->limits, &uncertainty, size->radial);
+  return rule;
 }
 
 static TmVerdict
-judge_station (const TmBandPlot *plot, const TmJudgement *judgement, guint index)
+judge_size (const TmBandPlot *plot, const TmRule *rule, const TmLocalSize *size)
 {
-  const TmLocalSize *size = &judgement->sizes.stations[index];
-
-  if (plot->attribute)
-    return size->outcome == TM_OUTCOME_FAIL ? TM_VERDICT_OUT : TM_VERDICT_IN;
-  if (index == judgement->deciding && judgement->verdict != TM_VERDICT_NOT_MEASURED)
-    return judgement->verdict;
-  return judge_mean (plot, judgement, size->sum, size->n);
-}
-
-/* U of one station: the judgement's, or, for another method or fewer repeats, that of a single
- * reading, which is never the smaller. */
-static double
-find_uncertainty (const TmJob *job, const TmJudgement *judgement, guint index)
-{
-  const TmLocalSize *size = &judgement->sizes.stations[index];
-  const TmLocalSize *deciding = &judgement->sizes.stations[judgement->deciding];
-  TmOutlook outlook;
-
-  if (size->n == deciding->n && g_strcmp0 (size->method_name, deciding->method_name) == 0)
-    return judgement->expanded;
-  if (tm_judge_outlook (job, judgement->feature, size->method_name, &outlook))
-    return outlook.expanded;
-  return NAN;
+  if (!plot->limits.has_lower && !plot->limits.has_upper)
+    return TM_VERDICT_NOT_MEASURED;
+  return tm_rule_verdict (rule, size);
 }
 
 static char *
@@ -137,6 +114,23 @@ print_station (const TmBandPlot *plot, const TmJudgement *judgement, guint index
   return tm_mean_format (size->sum, size->n, plot->unit, MIN (decimals, TM_MAX_DECIMALS));
 }
 
+/* The deciding station as it was judged, a bonus's uncertainty included; the others on their own. */
+static void
+judge_row (const TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guint index,
+           TmBandRow *row)
+{
+  const TmLocalSize *size = &judgement->sizes.stations[index];
+  const TmRule rule = make_rule (plot, job, judgement->feature, size, size->method_name);
+
+  row->uncertainty = rule.uncertainty.expanded;
+  row->verdict = judge_size (plot, &rule, size);
+  if (index != judgement->deciding)
+    return;
+  row->uncertainty = judgement->expanded;
+  if (judgement->verdict != TM_VERDICT_NOT_MEASURED)
+    row->verdict = judgement->verdict;
+}
+
 static void
 fill_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guint index, TmBandRow *row)
 {
@@ -144,20 +138,41 @@ fill_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guin
 
   row->read = TRUE;
   row->repeats = size->n;
-  row->at = plot->attribute || size->n == 0 ? NAN : (double)size->sum / (double)size->n;
-  row->uncertainty = plot->attribute ? NAN : find_uncertainty (job, judgement, index);
   row->value = print_station (plot, judgement, index);
-  row->verdict = judge_station (plot, judgement, index);
-  row->point = plot->attribute ? TM_POINT_NONE : choose_point (plot, row->at);
+  if (plot->attribute)
+    {
+      row->verdict = size->outcome == TM_OUTCOME_FAIL ? TM_VERDICT_OUT : TM_VERDICT_IN;
+      row->point = TM_POINT_NONE;
+      return;
+    }
+  row->at = (double)size->sum / (double)MAX (1, size->n);
+  row->point = choose_point (plot, row->at);
+  judge_row (plot, job, judgement, index, row);
   if (size->unit == plot->unit)
     plot->fineness = MAX (plot->fineness, size->decimals);
 }
 
+static void
+fill_typed (const TmBandPlot *plot, const TmJob *job, const TmFeature *feature, const TmQuantity *typed,
+            TmBandRow *row)
+{
+  const TmLocalSize size = { .station = "", .sum = typed->count, .n = 1, .method_name = feature->method };
+  const TmRule rule = make_rule (plot, job, feature, &size, feature->method);
+
+  row->typed = TRUE;
+  row->typed_at = (double)typed->count;
+  row->typed_value = typed->unit == plot->unit ? tm_quantity_format (typed)
+                                               : tm_count_format (typed->count, plot->unit,
+                                                                  MIN (plot->decimals + 1, TM_MAX_DECIMALS));
+  row->typed_verdict = judge_size (plot, &rule, &size);
+  row->typed_point = choose_point (plot, row->typed_at);
+}
+
 static int
-find_station (const TmSizes *sizes, const char *station)
+find_station (const TmSizes *sizes, const char *station, TmUnit unit)
 {
   for (guint i = 0; i < sizes->n_stations; i++)
-    if (g_strcmp0 (sizes->stations[i].station, station) == 0)
+    if (tm_station_same (sizes->stations[i].station, station, unit))
       return (int)i;
   return -1;
 }
@@ -166,7 +181,7 @@ static gboolean
 is_required (const TmFeature *feature, const char *station)
 {
   for (guint i = 0; i < feature->stations->len; i++)
-    if (g_strcmp0 (g_ptr_array_index (feature->stations, i), station) == 0)
+    if (tm_station_same (g_ptr_array_index (feature->stations, i), station, feature->unit))
       return TRUE;
   return FALSE;
 }
@@ -176,7 +191,7 @@ static void
 add_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const char *station,
          const TmQuantity *typed, const char *typed_station)
 {
-  const int index = find_station (&judgement->sizes, station);
+  const int index = find_station (&judgement->sizes, station, plot->unit);
   TmBandRow row = { .label = describe_station (station, plot->unit), .at = NAN, .uncertainty = NAN };
 
   if (index >= 0)
@@ -184,17 +199,8 @@ add_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const
   else
     row.value = g_strdup ("");
   if (typed != NULL && typed->given && !plot->attribute
-      && g_strcmp0 (typed_station != NULL ? typed_station : "", station) == 0)
-    {
-      row.typed = TRUE;
-      row.typed_at = (double)typed->count;
-      row.typed_value
-          = typed->unit == plot->unit
-                ? tm_quantity_format (typed)
-                : tm_count_format (typed->count, plot->unit, MIN (plot->decimals + 1, TM_MAX_DECIMALS));
-      row.typed_verdict = judge_mean (plot, judgement, typed->count, 1);
-      row.typed_point = choose_point (plot, row.typed_at);
-    }
+      && tm_station_same (typed_station != NULL ? typed_station : "", station, plot->unit))
+    fill_typed (plot, job, judgement->feature, typed, &row);
   g_array_append_val (plot->rows, row);
 }
 
@@ -212,7 +218,7 @@ add_rows (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, cons
     if (!is_required (feature, sizes->stations[i].station))
       add_row (plot, job, judgement, sizes->stations[i].station, typed, typed_station);
   if (plot->rows->len == 0
-      || (typed != NULL && !is_required (feature, extra) && find_station (sizes, extra) < 0))
+      || (typed != NULL && !is_required (feature, extra) && find_station (sizes, extra, plot->unit) < 0))
     add_row (plot, job, judgement, extra, typed, typed_station);
 }
 
@@ -245,11 +251,13 @@ find_guard (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement)
 
   plot->guard = (double)judgement->guard;
   plot->guarded = judgement->guard > 0;
-  if (judgement->sizes.n_stations == 0 && job->decision == TM_DECISION_GUARDED && !plot->attribute
+  plot->provable = judgement->settles != TM_SETTLES_CANNOT;
+  if (judgement->sizes.n_stations == 0 && !plot->attribute
       && tm_judge_outlook (job, judgement->feature, judgement->feature->method, &outlook))
     {
       plot->guard = (double)outlook.guard;
       plot->guarded = outlook.guard > 0;
+      plot->provable = outlook.settles != TM_SETTLES_CANNOT;
     }
 }
 
@@ -260,7 +268,7 @@ tm_band_plot_proven (const TmBandPlot *plot, double *low, double *high)
   *high = plot->limits.has_upper ? (double)plot->limits.upper - plot->guard : INFINITY;
   if (plot->limits.zero_bounded && plot->limits.has_upper)
     *low = 0.0;
-  return *low <= *high;
+  return plot->provable && *low <= *high;
 }
 
 /* The range of every value, whisker and pin. */

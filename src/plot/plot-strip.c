@@ -155,8 +155,7 @@ tm_band_strip_draw (const TmJudgement *judgement, cairo_t *cr, double width, dou
   if (tm_kind_is_attribute (judgement->feature->kind))
     {
       if (judgement->verdict != TM_VERDICT_NOT_MEASURED)
-        tm_mark_draw (&strip.pen, width / 2.0, height / 2.0, strip.radius, judgement->verdict,
-                      TM_POINT_RIGHT);
+        tm_mark_draw (&strip.pen, width / 2.0, height / 2.0, strip.radius, judgement->verdict, TM_POINT_NONE);
     }
   else if (judgement->sizes.n_stations > 0 && banded)
     draw_readings (&strip);
