@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "report-content.h"
+
+#include "report-gaps.h"
+
+static void
+free_line_cb (gpointer data)
+{
+  TmReportLine *line = data;
+
+  tm_judgement_clear (&line->judgement);
+  g_free (line);
+}
+
+static void
+count_line (TmReportContent *content, const TmReportLine *line)
+{
+  switch (line->judgement.verdict)
+    {
+    case TM_VERDICT_IN:
+      content->n_in++;
+      break;
+    case TM_VERDICT_OUT:
+      content->n_out++;
+      break;
+    case TM_VERDICT_TOO_CLOSE:
+      content->n_too_close++;
+      break;
+    case TM_VERDICT_NOT_MEASURED:
+    case TM_N_VERDICTS:
+    default:
+      content->n_not_measured++;
+      break;
+    }
+}
+
+static void
+add_line (TmReportContent *content, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  TmReportLine *line = g_new0 (TmReportLine, 1);
+
+  line->feature = feature;
+  line->piece = piece;
+  line->place = place;
+  tm_judge (content->job, piece, feature, place, &line->judgement);
+  line->nonconformance = tm_job_nonconformance_of (content->job, piece, feature);
+  g_ptr_array_add (content->lines, line);
+  count_line (content, line);
+}
+
+static gboolean
+has_first_article (const TmJob *job)
+{
+  for (guint i = 0; i < job->pieces->len; i++)
+    if (((const TmPiece *)g_ptr_array_index (job->pieces, i))->first_article)
+      return TRUE;
+  return FALSE;
+}
+
+/* A first article is measured whole; of other pieces only what their plan asks for, or what was
+ * read all the same. */
+static gboolean
+belongs (const TmJob *job, const TmPiece *piece, guint index, const TmFeature *feature, guint place)
+{
+  return piece->first_article || tm_job_feature_is_due (job, feature, piece, index)
+         || tm_job_readings_at (job, piece, feature, place) != NULL;
+}
+
+static void
+add_lines (TmReportContent *content)
+{
+  const TmJob *job = content->job;
+  const gboolean marked = has_first_article (job);
+
+  for (guint p = 0; p < job->pieces->len; p++)
+    {
+      const TmPiece *piece = g_ptr_array_index (job->pieces, p);
+      if (marked && !piece->first_article)
+        continue;
+      for (guint f = 0; f < job->features->len; f++)
+        {
+          const TmFeature *feature = g_ptr_array_index (job->features, f);
+          for (guint place = 1; place <= feature->places; place++)
+            if (belongs (job, piece, p, feature, place))
+              add_line (content, piece, feature, place);
+        }
+    }
+}
+
+typedef struct {
+  TmReportContent *content;
+  GHashTable *seen; /* gauges */
+} GaugeCollection;
+
+static void
+collect_tag_cb (const char *tag, const TmReading *reading, gpointer data)
+{
+  GaugeCollection *collection = data;
+  TmGauge *gauge = tm_job_find_gauge (collection->content->job, tag);
+
+  if (gauge != NULL && g_hash_table_add (collection->seen, gauge))
+    g_ptr_array_add (collection->content->gauges, gauge);
+}
+
+static void
+add_gauges (TmReportContent *content)
+{
+  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+  GaugeCollection collection = { content, seen };
+
+  for (guint i = 0; i < content->job->readings->len; i++)
+    tm_report_each_tag (content->job, g_ptr_array_index (content->job->readings, i), collect_tag_cb,
+                        &collection);
+}
+
+TmReportContent *
+tm_report_content_new (const TmJob *job)
+{
+  TmReportContent *content;
+
+  g_return_val_if_fail (job != NULL, NULL);
+  content = g_new0 (TmReportContent, 1);
+  content->job = job;
+  content->lines = g_ptr_array_new_with_free_func (free_line_cb);
+  content->gaps = g_ptr_array_new_with_free_func (g_free);
+  content->gauges = g_ptr_array_new ();
+  add_lines (content);
+  add_gauges (content);
+  tm_report_find_gaps (content);
+  return content;
+}
+
+void
+tm_report_content_free (TmReportContent *content)
+{
+  if (content == NULL)
+    return;
+  g_ptr_array_unref (content->lines);
+  g_ptr_array_unref (content->gaps);
+  g_ptr_array_unref (content->gauges);
+  g_free (content);
+}

@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-gap-text: a gap in one line: the thing, the place, the mend.
+ */
+
+#include <glib/gi18n-lib.h>
+
+#include "report-words.h"
+
+static const char *
+get_serial (const TmGap *gap)
+{
+  return gap->piece != NULL ? gap->piece->serial : "";
+}
+
+static char *
+name_feature (const TmGap *gap)
+{
+  return gap->feature != NULL ? tm_report_feature_name (gap->feature, gap->place) : g_strdup ("");
+}
+
+static gboolean
+lacks_limits (const TmFeature *feature)
+{
+  return feature != NULL && !tm_kind_is_attribute (feature->kind) && !feature->lower.given
+         && !feature->upper.given;
+}
+
+static char *
+describe_job_gap (const TmGap *gap)
+{
+  if (gap->kind == TM_GAP_NO_FEATURES)
+    return g_strdup (_ ("The job has no features: add each requirement of the drawing."));
+  if (gap->kind == TM_GAP_NO_PIECE)
+    return g_strdup (_ ("No piece is marked as first article: mark the piece that the report is about."));
+  if (gap->kind == TM_GAP_PARTIAL_REASON)
+    return g_strdup_printf (_ ("The report is partial, but its %s is empty: fill it in on the job page."),
+                            tm_report_fact_name (gap->field));
+  return g_strdup_printf (_ ("The job's %s is empty: fill it in on the job page."),
+                          tm_report_fact_name (gap->field));
+}
+
+static char *
+describe_gauge_gap (const TmGap *gap, const char *feature)
+{
+  if (gap->kind == TM_GAP_GAUGE_UNKNOWN)
+    return g_strdup_printf (_ ("Gauge %s, used on feature %s of piece %s, is not registered: add it to the "
+                               "job's gauges."),
+                            gap->field, feature, get_serial (gap));
+  return g_strdup_printf (_ ("Gauge %s was not in calibration when it read feature %s of piece %s: enter its "
+                             "due date, or measure again with another."),
+                          gap->field, feature, get_serial (gap));
+}
+
+static char *
+describe_line_gap (const TmGap *gap, const char *feature)
+{
+  const char *serial = get_serial (gap);
+
+  if (gap->kind == TM_GAP_STATION_MISSING)
+    return g_strdup_printf (_ ("Feature %s of piece %s was not read at station %s: read it there."), feature,
+                            serial, gap->station);
+  if (gap->kind == TM_GAP_TOO_CLOSE)
+    return g_strdup_printf (_ ("Feature %s of piece %s is too close to call: measure it better, or record "
+                               "what was decided."),
+                            feature, serial);
+  if (gap->kind == TM_GAP_NO_METHOD)
+    return g_strdup_printf (_ ("Feature %s of piece %s was read by no known method: name the gauge."),
+                            feature, serial);
+  if (gap->kind == TM_GAP_NO_REFERENCE)
+    return g_strdup_printf (_ ("Feature %s of piece %s is out: enter its nonconformance number."), feature,
+                            serial);
+  if (lacks_limits (gap->feature))
+    return g_strdup_printf (_ ("Feature %s has no limits to hold piece %s against: enter its requirement or "
+                               "its limits."),
+                            feature, serial);
+  return g_strdup_printf (_ ("Feature %s of piece %s is not measured: measure it."), feature, serial);
+}
+
+char *
+tm_gap_describe (const TmGap *gap)
+{
+  g_autofree char *feature = NULL;
+
+  g_return_val_if_fail (gap != NULL, NULL);
+  feature = name_feature (gap);
+  switch (gap->kind)
+    {
+    case TM_GAP_NO_FEATURES:
+    case TM_GAP_NO_PIECE:
+    case TM_GAP_FACT_MISSING:
+    case TM_GAP_PARTIAL_REASON:
+      return describe_job_gap (gap);
+    case TM_GAP_GAUGE_UNKNOWN:
+    case TM_GAP_GAUGE_OVERDUE:
+      return describe_gauge_gap (gap, feature);
+    case TM_GAP_NOT_MEASURED:
+    case TM_GAP_STATION_MISSING:
+    case TM_GAP_TOO_CLOSE:
+    case TM_GAP_NO_METHOD:
+    case TM_GAP_NO_REFERENCE:
+    case TM_N_GAPS:
+    default:
+      return describe_line_gap (gap, feature);
+    }
+}

@@ -1,0 +1,83 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "report-words.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "core-verdict.h"
+
+/* The empty text is a translation's header, never a word. */
+static const char *
+translate (const char *context, const char *word)
+{
+  return *word != '\0' ? g_dpgettext2 (NULL, context, word) : "";
+}
+
+const char *
+tm_report_verdict_word (TmVerdict verdict)
+{
+  return translate ("verdict", tm_verdict_word (verdict));
+}
+
+const char *
+tm_report_side_word (TmSide side)
+{
+  return translate ("side", tm_side_word (side));
+}
+
+const char *
+tm_report_why_word (TmWhy why)
+{
+  return translate ("why", tm_why_word (why));
+}
+
+const char *
+tm_report_fact_name (const char *field)
+{
+  static const struct {
+    const char *field;
+    const char *name;
+  } facts[] = {
+    { "part_number", N_ ("part number") }, { "part_name", N_ ("part name") },
+    { "revision", N_ ("revision") },       { "drawing", N_ ("drawing number") },
+    { "customer", N_ ("customer") },       { "order", N_ ("order") },
+    { "reason", N_ ("reason") },           { "baseline", N_ ("baseline part") },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (facts); i++)
+    if (strcmp (facts[i].field, field) == 0)
+      return _ (facts[i].name);
+  return field;
+}
+
+char *
+tm_report_feature_name (const TmFeature *feature, guint place)
+{
+  GString *out = g_string_new (feature->balloon);
+
+  if (*feature->requirement != '\0')
+    g_string_append_printf (out, " %s", feature->requirement);
+  if (*feature->name != '\0')
+    g_string_append_printf (out, " %s", feature->name);
+  if (feature->places > 1 && place > 0)
+    {
+      g_string_append (out, ", ");
+      g_string_append_printf (out, _ ("place %u"), place);
+    }
+  return g_string_free (out, FALSE);
+}
+
+char *
+tm_report_rule (const TmJob *job)
+{
+  if (job->decision == TM_DECISION_SIMPLE)
+    return g_strdup_printf (
+        _ ("Simple acceptance (ASME B89.7.3.1): a size on or within its limits is in, provided that the band "
+           "is at least %g times the method's uncertainty interval; otherwise it is too close to call."),
+        tm_job_simple_ratio (job));
+  return g_strdup (
+      _ ("Guarded acceptance (ISO 14253-1): a size is in when it lies inside its limits by at "
+         "least the guard, and out when it lies beyond them by more than the guard, each at 95 %; "
+         "between, it is too close to call."));
+}

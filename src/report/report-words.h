@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-words: the translated words that a report's layouts share.
+ */
+
+#pragma once
+
+#include "report-content.h"
+
+G_BEGIN_DECLS
+
+/* "in", "out", "too close", "not measured" in the user's language; borrowed. */
+const char *tm_report_verdict_word (TmVerdict verdict);
+const char *tm_report_side_word (TmSide side);
+const char *tm_report_why_word (TmWhy why);
+
+/* A fact's name for people, of its member name in the job file ("part_number"…). */
+const char *tm_report_fact_name (const char *field);
+
+/* "1 Ø25 H7 bearing bore", with "place 2" where the feature has several; free it. */
+char *tm_report_feature_name (const TmFeature *feature, guint place) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The decision rule of @job in one or two sentences; free it. */
+char *tm_report_rule (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
