@@ -60,7 +60,9 @@ TmOrder tm_bench_order (const TmBench *bench);
 void tm_bench_set_order (TmBench *bench, TmOrder order);
 
 const TmSpot *tm_bench_spot (const TmBench *bench);
-/* Moves to the spot and drops any question; the text is kept.  FALSE when the spot is not in the job. */
+/* Moves to the spot and drops any question; the text is kept.  @station NULL or "": the first
+ * station there without a reading, else its first.  Any other station that can be read is taken,
+ * whether or not the feature lists it.  FALSE (and no move) when the spot is not in the job. */
 gboolean tm_bench_go (TmBench *bench, TmPiece *piece, TmFeature *feature, guint place, const char *station);
 /* The next spot in measuring order that is due and has no reading that counts, after the present
  * one and then from the start; FALSE (and no move) when nothing is left. */
@@ -68,6 +70,10 @@ gboolean tm_bench_go_next_unread (TmBench *bench);
 /* One step in measuring order, read or not; FALSE at the end. */
 gboolean tm_bench_go_next (TmBench *bench);
 gboolean tm_bench_go_previous (TmBench *bench);
+
+/* The session sees readings, pieces and features that others add, remove or replace.  Call this
+ * after a change that it cannot see: a withdrawal made past it, or a piece's first-article mark. */
+void tm_bench_job_changed (TmBench *bench);
 
 /* How many spots of @piece are due, and how many have a reading that counts. */
 void tm_bench_count (const TmBench *bench, const TmPiece *piece, guint *n_due, guint *n_read);
@@ -87,17 +93,22 @@ const TmEntry *tm_bench_entry (const TmBench *bench);
 const TmSlipCheck *tm_bench_question (const TmBench *bench);
 
 /* Enter.  @at is UTC "YYYY-MM-DDThh:mm:ssZ"; @now_ms any steady clock.  On RECORDED the text is
- * emptied, the session moves to the next unread spot, and tm_bench_last() is the new reading. */
+ * emptied, the session moves to the next unread spot (and stays when none is left), and
+ * tm_bench_last() is the new reading.  The row names the method that counted when it was taken.
+ * @error is set on REFUSED and FAILED; on every result but RECORDED the text and the job stay. */
 TmSubmit tm_bench_submit (TmBench *bench, const char *at, gint64 now_ms, GError **error);
 
-/* The offsets of a position feature, typed as two readings; same results as tm_bench_submit(). */
+/* The offsets of a position feature from true position, as signed numbers in the feature's unit or
+ * with a unit; same results as tm_bench_submit(), but no slip is asked about. */
 TmSubmit tm_bench_submit_offsets (TmBench *bench, const char *dx_text, const char *dy_text, const char *at,
                                   GError **error);
 
 /* The newest reading recorded in this session that counts, or NULL. */
 const TmReading *tm_bench_last (const TmBench *bench);
 
-/* Records @text as the correction of @reading, with its reason.  No slip is asked about. */
+/* Records @text as the correction of @reading, with its reason.  No slip is asked about.  The new
+ * row keeps piece, feature, place, station, method and temperatures of the old one.  Where the old
+ * one holds position offsets, @text is both, with a space or a semicolon between. */
 gboolean tm_bench_correct (TmBench *bench, const TmReading *reading, const char *text, const char *reason,
                            const char *at, GError **error);
 
@@ -107,7 +118,8 @@ gboolean tm_bench_withdraw (TmBench *bench, const TmReading *reading, const char
 /* The judgement of the present spot's place as recorded; clear it with tm_judgement_clear(). */
 void tm_bench_judge (const TmBench *bench, TmJudgement *out);
 
-/* What to do next, as a code with its subject; the edge puts it into words. */
+/* What to do next, as a code with its subject; the edge puts it into words.  READ, REPEAT: the
+ * present piece and feature, and the station.  NEXT: where to go.  The others: the present ones. */
 typedef enum {
   TM_ADVICE_NONE,
   TM_ADVICE_ADD_PIECE,
