@@ -129,7 +129,7 @@ count_cell (const TmJob *job, const TmPiece *piece, const TmFeature *feature, gu
   Cell cell = { 0, 0 };
   guint n_stations = tm_spot_n_stations (feature);
 
-  if (!tm_feature_is_due (feature, piece, index))
+  if (!tm_job_feature_is_due (job, feature, piece, index))
     return cell;
   cell.due = feature->places * n_stations;
   for (guint place = 1; place <= feature->places; place++)
