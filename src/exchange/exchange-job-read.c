@@ -202,8 +202,8 @@ take_gauge (TmJob *job, const TmJsonRow *row, TmGauge *gauge, GError **error)
   if (gauge->unit != TM_UNIT_MM && gauge->unit != TM_UNIT_IN)
     return tm_member_fail_word (unit, "mm, in", error);
   return tm_take_name (TM_OWN (row, GAUGE_TAG), job, TRUE, &gauge->tag, error)
-         && tm_take_quantity (TM_OWN (row, GAUGE_RESOLUTION), gauge->unit, &gauge->resolution, error)
-         && tm_take_quantity (TM_OWN (row, GAUGE_ERROR_LIMIT), gauge->unit, &gauge->error_limit, error)
+         && tm_take_spread (TM_OWN (row, GAUGE_RESOLUTION), gauge->unit, &gauge->resolution, error)
+         && tm_take_spread (TM_OWN (row, GAUGE_ERROR_LIMIT), gauge->unit, &gauge->error_limit, error)
          && tm_take_date (TM_OWN (row, GAUGE_CALIBRATED), job, &gauge->calibrated, error)
          && tm_take_date (TM_OWN (row, GAUGE_DUE), job, &gauge->due, error);
 }
@@ -272,7 +272,7 @@ take_method (TmJob *job, const TmJsonRow *row, TmMethod *method, GError **error)
       || !take_method_gauges (job, row, method, error))
     return FALSE;
   gauge = tm_job_find_gauge (job, g_ptr_array_index (method->gauges, 0));
-  if (!tm_take_quantity (repeatability, gauge->unit, &method->repeatability, error)
+  if (!tm_take_spread (repeatability, gauge->unit, &method->repeatability, error)
       || !check_not_negative (&method->repeatability, repeatability, error)
       || !tm_take_quantity (dof, TM_UNIT_COUNT, &method->repeatability_dof, error))
     return FALSE;

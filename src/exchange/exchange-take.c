@@ -81,6 +81,22 @@ tm_take_quantity (TmMember member, TmUnit unit, TmQuantity *out, GError **error)
                          _ (tm_read_status_text (status)));
 }
 
+gboolean
+tm_take_spread (TmMember member, TmUnit unit, TmQuantity *out, GError **error)
+{
+  const TmUnit others[] = { TM_UNIT_DEGREE, TM_UNIT_HARDNESS };
+  const char *text = tm_member_text (member);
+  TmQuantity read = TM_QUANTITY_NONE;
+  gboolean found = *text != '\0' && tm_quantity_read (text, unit, &read) == TM_READ_UNIT_WRONG;
+
+  for (guint i = 0; found && !read.given && i < G_N_ELEMENTS (others); i++)
+    tm_quantity_read (text, others[i], &read);
+  if (!found || !read.given)
+    return tm_take_quantity (member, unit, out, error);
+  *out = read;
+  return TRUE;
+}
+
 /* The number in @length digits at @text; FALSE when one of them is none. */
 static gboolean
 read_digits (const char *text, guint length, guint *out)

@@ -37,6 +37,10 @@ gboolean tm_take_name (TmMember member, TmJob *job, gboolean required, const cha
 
 gboolean tm_take_quantity (TmMember member, TmUnit unit, TmQuantity *out, GError **error);
 
+/* As tm_take_quantity() for a gauge or method, which may measure angles or hardness: then the text
+ * names that unit ("0.1 deg"). */
+gboolean tm_take_spread (TmMember member, TmUnit unit, TmQuantity *out, GError **error);
+
 /* A calendar date YYYY-MM-DD. */
 gboolean tm_take_date (TmMember member, TmJob *job, const char **out, GError **error);
 
