@@ -73,7 +73,7 @@ apply_bonus (Judge *self, const TmPiece *piece, const TmFeature *feature, guint 
   limits->upper = bonus.bonus > TM_COUNT_MAX - limits->upper ? TM_COUNT_MAX : limits->upper + bonus.bonus;
   self->bonus_unknown = isnan (bonus.u);
   self->bonus = tm_component (TM_COMPONENT_SIZE, TM_DISTRIBUTION_NORMAL, isnan (bonus.u) ? 0 : bonus.u,
-                              bonus.dof, FALSE);
+                              bonus.dof, TRUE);
   return (MissingSize) { FALSE };
 }
 

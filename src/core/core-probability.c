@@ -30,9 +30,9 @@ tm_probability_in (const TmMargin *margin, double u, double dof)
 static double
 get_share_below (double x, double r)
 {
-  if (r > 0)
-    return gsl_cdf_ugaussian_P (x / r);
-  return x >= 0;
+  if (x >= REACH * r)
+    return 1;
+  return x <= -REACH * r ? 0 : gsl_cdf_ugaussian_P (x / r);
 }
 
 /* Π over the sizes, when every one of them is off by @s.  @whole: the upper limits are left out. */

@@ -49,10 +49,36 @@ truncate_dof (double dof)
   return MAX (1, floor (dof));
 }
 
+/* Bit for bit: a cache key, not a comparison of measured values. */
+static gboolean
+is_same (double a, double b)
+{
+  return a <= b && a >= b;
+}
+
 static gboolean
 is_normal (double dof)
 {
   return dof > DOF_INFINITE;
+}
+
+/* Quantiles already found, by probability and degrees of freedom: a judgement asks for the same few
+ * again and again.  A pure cache, one per thread. */
+#define CACHE_SIZE 128
+
+typedef struct {
+  double probability, dof, quantile;
+} Cached;
+
+static double
+find_quantile (double probability, double dof)
+{
+  static _Thread_local Cached cache[CACHE_SIZE];
+  Cached *cached = &cache[((guint)MIN (dof, 1e9) * 2 + (probability > 0.96)) % CACHE_SIZE];
+
+  if (!is_same (cached->probability, probability) || !is_same (cached->dof, dof))
+    *cached = (Cached) { probability, dof, gsl_cdf_tdist_Pinv (probability, dof) };
+  return cached->quantile;
 }
 
 double
@@ -61,7 +87,7 @@ tm_t_quantile (double probability, double dof)
   if (isnan (dof))
     return NAN;
   return is_normal (dof) ? gsl_cdf_ugaussian_Pinv (probability)
-                         : gsl_cdf_tdist_Pinv (probability, truncate_dof (dof));
+                         : find_quantile (probability, truncate_dof (dof));
 }
 
 double

@@ -3,6 +3,7 @@
 #include "core-verdict.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "core-position.h"
 #include "core-probability.h"
@@ -17,10 +18,17 @@
 
 /* The band seen in standard uncertainties. */
 typedef struct {
-  double band; /* T / u */
-  double dof;
+  double band;        /* T / u */
+  double dof;         /* >= 1; 0 marks an empty slot of the cache */
+  gboolean from_zero; /* zero-bounded */
   gboolean radial;
 } Scale;
+
+static double
+get_one_sided (double dof)
+{
+  return MAX (FACTOR_ONE_SIDED, tm_t_quantile (CONFORMANCE, dof));
+}
 
 /* How far P(in) at g = x·u is above 0.95, for a band with two limits. */
 static double
@@ -92,25 +100,58 @@ has_band (const TmLimits *limits)
   return (limits->has_lower && limits->has_upper) || limits->zero_bounded;
 }
 
+/* Two limits: the band must hold twice the two-sided 95 % point. */
+static double
+solve_two_sided (const Scale *scale)
+{
+  if (scale->band < MAX (BAND_LEAST, 2 * tm_t_quantile (0.5 + CONFORMANCE / 2, scale->dof)))
+    return INFINITY;
+  return find_guard (get_excess_two_sided, scale, get_one_sided (scale->dof), scale->band / 2);
+}
+
+static double
+solve_from_zero (const Scale *scale)
+{
+  double (*excess) (const Scale *, double) = scale->radial ? get_excess_radial : get_excess_from_zero;
+  double one_sided = get_one_sided (scale->dof);
+
+  if (scale->band < one_sided || excess (scale, scale->band) < 0)
+    return INFINITY;
+  return find_guard (excess, scale, one_sided, scale->band);
+}
+
+/* Guards already solved: the pieces of a job ask for the same few again and again.  A pure cache,
+ * one per thread. */
+#define CACHE_SIZE 512
+
+typedef struct {
+  Scale scale;
+  double guard;
+} Solved;
+
+static gboolean
+is_same_scale (const Scale *a, const Scale *b)
+{
+  return memcmp (&a->band, &b->band, sizeof a->band) == 0 && memcmp (&a->dof, &b->dof, sizeof a->dof) == 0
+         && a->from_zero == b->from_zero && a->radial == b->radial;
+}
+
+static guint
+hash_scale (const Scale *scale)
+{
+  return (g_int64_hash (&scale->band) * 31 + g_int64_hash (&scale->dof)) % CACHE_SIZE;
+}
+
 /* g in standard uncertainties, or INFINITY where nothing can be proven in. */
 static double
-solve_guard (const TmRule *rule, const Scale *scale, double one_sided)
+solve_guard (const Scale *scale)
 {
-  double half = rule->uncertainty.coverage;
+  static _Thread_local Solved cache[CACHE_SIZE];
+  Solved *solved = &cache[hash_scale (scale)];
 
-  if (!has_band (&rule->limits))
-    return one_sided;
-  if (rule->limits.zero_bounded)
-    {
-      double (*excess) (const Scale *, double) = scale->radial ? get_excess_radial : get_excess_from_zero;
-
-      if (scale->band < one_sided || excess (scale, scale->band) < 0)
-        return INFINITY;
-      return find_guard (excess, scale, one_sided, scale->band);
-    }
-  if (scale->band < MAX (BAND_LEAST, 2 * half))
-    return INFINITY;
-  return find_guard (get_excess_two_sided, scale, one_sided, scale->band / 2);
+  if (!is_same_scale (&solved->scale, scale))
+    *solved = (Solved) { *scale, scale->from_zero ? solve_from_zero (scale) : solve_two_sided (scale) };
+  return solved->guard;
 }
 
 /* Share of the band that the guards take. */
@@ -133,9 +174,10 @@ static void
 set_guards (TmRule *rule)
 {
   double u = rule->uncertainty.u;
-  Scale scale = { (double)tm_limits_band (&rule->limits) / u, rule->uncertainty.dof, rule->radial };
-  double one_sided = MAX (FACTOR_ONE_SIDED, tm_t_quantile (CONFORMANCE, scale.dof));
-  double guard = solve_guard (rule, &scale, one_sided);
+  Scale scale = { (double)tm_limits_band (&rule->limits) / u, rule->uncertainty.dof,
+                  rule->limits.zero_bounded, rule->radial };
+  double one_sided = get_one_sided (scale.dof);
+  double guard = has_band (&rule->limits) ? solve_guard (&scale) : one_sided;
 
   rule->can_prove_in = isfinite (guard);
   rule->guard_out = round_up (one_sided * u);
