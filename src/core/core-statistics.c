@@ -81,7 +81,7 @@ tm_summary (const double *values, gsize n, TmSummary *out)
   if (n == 0)
     return TM_SUMMARY_EMPTY;
   mean = find_mean (values, n);
-  out->mean = mean.sum;
+  out->mean = get_sum (&mean);
   find_range (values, n, out);
   if (n == 1)
     return TM_SUMMARY_ONE;
