@@ -108,6 +108,11 @@ void tm_book_fault_free (TmBookFault *fault);
 /* Checks the file, the hash chain, and every table row against its journal row. */
 GPtrArray *tm_book_verify (TmBook *book, guint64 *n_checked, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The number of facts in the book and the SHA-256 of the newest, in hex ("" for an empty book), which
+ * depends on every fact before it.  Written down outside the book (in a report, beside a backup) it
+ * is what shows a book that was rewritten as a whole, which verification alone cannot see. */
+char *tm_book_head (TmBook *book, guint64 *n_facts, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* A consistent copy at @path, verified before it is given its name; refuses an existing file. */
 gboolean tm_book_backup (TmBook *book, const char *path, GError **error);
 

@@ -1,0 +1,150 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * book-journal: one transaction after the other, each fact chained to the one before.
+ *
+ * The head is read inside the immediate transaction that extends it, so that two programs that
+ * write at once still make one chain.
+ */
+
+#include "book-private.h"
+
+#include <string.h>
+
+/* Numbers go on after the newest row of either table, so that a tail cut off behind the program's
+ * back neither stops the bench nor gets its numbers used again. */
+static const char head_sql[]
+    = "SELECT max (coalesce (max (seq), 0), (SELECT coalesce (max (seq), 0) FROM seal)),"
+      " (SELECT hash FROM seal ORDER BY n DESC LIMIT 1) FROM journal";
+
+static gboolean
+read_head (TmBook *book, GError **error)
+{
+  sqlite3_stmt *statement = tm_book_prepare (book, head_sql, error);
+  int rc;
+
+  if (statement == NULL)
+    return FALSE;
+  memset (&book->chain, 0, sizeof book->chain);
+  rc = sqlite3_step (statement);
+  if (rc == SQLITE_ROW)
+    {
+      book->chain.seq = sqlite3_column_int64 (statement, 0);
+      if (sqlite3_column_bytes (statement, 1) == TM_HASH_BYTES)
+        memcpy (book->chain.hash, sqlite3_column_blob (statement, 1), TM_HASH_BYTES);
+    }
+  else
+    tm_book_fail (book, rc, error);
+  sqlite3_reset (statement);
+  book->sealed = book->chain.seq;
+  return rc == SQLITE_ROW;
+}
+
+gboolean
+tm_book_begin (TmBook *book, GError **error)
+{
+  if (book->read_only)
+    return tm_book_fail (book, SQLITE_READONLY, error);
+  if (!tm_book_exec (book, "BEGIN IMMEDIATE", error))
+    return FALSE;
+  if (read_head (book, error))
+    return TRUE;
+  tm_book_rollback (book);
+  return FALSE;
+}
+
+void
+tm_book_rollback (TmBook *book)
+{
+  /* SQLite rolls back by itself on a full disk or a failing one. */
+  if (sqlite3_get_autocommit (book->db) == 0)
+    sqlite3_exec (book->db, "ROLLBACK", NULL, NULL, NULL);
+}
+
+static gboolean
+append_seal (TmBook *book, GError **error)
+{
+  sqlite3_stmt *statement = tm_book_prepare (book, "INSERT INTO seal (seq, hash) VALUES (?, ?)", error);
+
+  if (statement == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (statement, 1, book->chain.seq);
+  sqlite3_bind_blob (statement, 2, book->chain.hash, TM_HASH_BYTES, SQLITE_STATIC);
+  return tm_book_run (book, statement, error);
+}
+
+gboolean
+tm_book_commit (TmBook *book, GError **error)
+{
+  if ((book->chain.seq == book->sealed || append_seal (book, error)) && tm_book_exec (book, "COMMIT", error))
+    return TRUE;
+  tm_book_rollback (book);
+  return FALSE;
+}
+
+gboolean
+tm_book_end (TmBook *book, gboolean done, GError **error)
+{
+  if (done)
+    return tm_book_commit (book, error);
+  tm_book_rollback (book);
+  return FALSE;
+}
+
+static gboolean
+append_fact (TmBook *book, gint64 seq, gint64 job, const char *kind, GError **error)
+{
+  sqlite3_stmt *statement = tm_book_prepare (
+      book, "INSERT INTO journal (seq, job, kind, payload, prev) VALUES (?, ?, ?, ?, ?)", error);
+  guint8 hash[TM_HASH_BYTES];
+
+  if (statement == NULL)
+    return FALSE;
+  tm_hash_fact (book->chain.hash, seq, job, kind, book->payload->str, book->payload->len, hash);
+  sqlite3_bind_int64 (statement, 1, seq);
+  sqlite3_bind_int64 (statement, 2, job);
+  sqlite3_bind_text (statement, 3, kind, -1, SQLITE_STATIC);
+  sqlite3_bind_text (statement, 4, book->payload->str, (int)book->payload->len, SQLITE_STATIC);
+  sqlite3_bind_blob (statement, 5, book->chain.hash, TM_HASH_BYTES, SQLITE_STATIC);
+  if (!tm_book_run (book, statement, error))
+    return FALSE;
+  book->chain.seq = seq;
+  memcpy (book->chain.hash, hash, sizeof hash);
+  return TRUE;
+}
+
+static sqlite3_stmt *
+prepare_insert (TmBook *book, TmBookKind kind, GError **error)
+{
+  g_autofree char *sql = NULL;
+
+  if (book->inserts[kind] != NULL)
+    {
+      sqlite3_reset (book->inserts[kind]);
+      return book->inserts[kind];
+    }
+  sql = tm_kind_insert_sql (kind);
+  book->inserts[kind] = tm_book_prepare (book, sql, error);
+  return book->inserts[kind];
+}
+
+gint64
+tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *version, gconstpointer row,
+                GError **error)
+{
+  sqlite3_stmt *statement = prepare_insert (book, kind, error);
+  gint64 seq = book->chain.seq + 1;
+
+  if (statement == NULL)
+    return 0;
+  if (kind == TM_BOOK_JOB)
+    job = seq;
+  tm_cells_from_struct (&book->cells, kind, version, row);
+  g_string_truncate (book->payload, 0);
+  tm_cells_payload (&book->cells, kind, book->payload);
+  if (!append_fact (book, seq, job, tm_kind_info (kind)->table, error))
+    return 0;
+  sqlite3_bind_int64 (statement, 1, seq);
+  sqlite3_bind_int64 (statement, 2, job);
+  tm_cells_bind (&book->cells, statement);
+  return tm_book_run (book, statement, error) ? seq : 0;
+}

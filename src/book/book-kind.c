@@ -1,0 +1,250 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * book-kind: the columns of each table of the book, and the struct member that each one holds.
+ *
+ * The words below are the book's own and never change, whatever becomes of the enumerations.
+ */
+
+#include "book-field.h"
+
+#include <glib/gi18n-lib.h>
+
+const char *const tm_book_unit_words[]
+    = { "none", "mm", "in", "um", "uin", "thou", "tenth", "deg", "hardness", "count", "celsius", NULL };
+static const char *const kind_words[]
+    = { "bore", "shaft",     "diameter", "length", "depth",     "angle", "position",
+        "form", "roughness", "hardness", "thread", "attribute", "note",  NULL };
+static const char *const cut_words[] = { "", "grows", "shrinks", NULL };
+static const char *const standard_words[] = { "ISO", "ASME", NULL };
+static const char *const decision_words[] = { "guarded", "simple", NULL };
+static const char *const first_article_words[] = { "full", "partial", NULL };
+static const char *const modifier_words[] = { "", "mmc", "lmc", NULL };
+static const char *const outcome_words[] = { "", "pass", "fail", NULL };
+static const char *const sign_words[] = { "minus", "plus", NULL };
+
+G_STATIC_ASSERT (G_N_ELEMENTS (tm_book_unit_words) == TM_N_UNITS + 1);
+G_STATIC_ASSERT (G_N_ELEMENTS (kind_words) == TM_N_KINDS + 1);
+
+#define OTHER(type_, struct_, member_, column_)                                               \
+  {                                                                                           \
+    .column = column_, .type = TM_FIELD_##type_, .offset = G_STRUCT_OFFSET (struct_, member_) \
+  }
+#define TEXT(struct_, member_, column_) OTHER (TEXT, struct_, member_, column_)
+#define WORD(struct_, member_, column_, words_)                                                             \
+  {                                                                                                         \
+    .column = column_, .type = TM_FIELD_WORD, .offset = G_STRUCT_OFFSET (struct_, member_), .words = words_ \
+  }
+#define COUNTED(struct_, member_, name_, suffix_)                                     \
+  {                                                                                   \
+    .column = name_ suffix_, .form_column = name_ "_form", .type = TM_FIELD_QUANTITY, \
+    .offset = G_STRUCT_OFFSET (struct_, member_)                                      \
+  }
+#define LENGTH(struct_, member_, name_) COUNTED (struct_, member_, name_, "_pm")
+#define NUMBER(struct_, member_, name_) COUNTED (struct_, member_, name_, "_count")
+
+static const TmField version_fields[] = {
+  TEXT (TmVersion, key, "key"),
+  OTHER (WIDE, TmVersion, rank, "rank"),
+  OTHER (BOOL, TmVersion, removed, "removed"),
+  TEXT (TmVersion, by, "changed_by"),
+  TEXT (TmVersion, at, "changed_at"),
+};
+
+static const TmField job_fields[] = {
+  TEXT (TmJob, id, "id"),
+};
+
+static const TmField facts_fields[] = {
+  TEXT (TmJob, part_number, "part_number"),
+  TEXT (TmJob, part_name, "part_name"),
+  TEXT (TmJob, revision, "revision"),
+  TEXT (TmJob, drawing, "drawing"),
+  TEXT (TmJob, customer, "customer"),
+  TEXT (TmJob, order, "order_number"),
+  WORD (TmJob, unit, "unit", tm_book_unit_words),
+  TEXT (TmJob, material, "material"),
+  WORD (TmJob, standard, "standard", standard_words),
+  WORD (TmJob, decision, "decision", decision_words),
+  NUMBER (TmJob, simple_ratio, "simple_ratio"),
+  TEXT (TmJob, general_tolerance, "general_tolerance"),
+  WORD (TmJob, first_article, "first_article", first_article_words),
+  TEXT (TmJob, first_article_reason, "first_article_reason"),
+  TEXT (TmJob, first_article_baseline, "first_article_baseline"),
+  TEXT (TmJob, first_article_extra, "first_article_extra"),
+  TEXT (TmJob, extra, "extra"),
+  TEXT (TmJob, job_extra, "job_extra"),
+};
+
+static const TmField person_fields[] = {
+  TEXT (TmPerson, initials, "initials"),
+  TEXT (TmPerson, name, "name"),
+  TEXT (TmPerson, extra, "extra"),
+};
+
+static const TmField gauge_fields[] = {
+  TEXT (TmGauge, tag, "tag"),
+  TEXT (TmGauge, kind, "kind"),
+  WORD (TmGauge, unit, "unit", tm_book_unit_words),
+  LENGTH (TmGauge, resolution, "resolution"),
+  LENGTH (TmGauge, error_limit, "error_limit"),
+  TEXT (TmGauge, calibrated, "calibrated"),
+  TEXT (TmGauge, due, "due"),
+  TEXT (TmGauge, certificate, "certificate"),
+  TEXT (TmGauge, extra, "extra"),
+};
+
+static const TmField method_fields[] = {
+  TEXT (TmMethod, name, "name"),
+  OTHER (LIST, TmMethod, gauges, "gauges"),
+  LENGTH (TmMethod, repeatability, "repeatability"),
+  NUMBER (TmMethod, repeatability_dof, "repeatability_dof"),
+  TEXT (TmMethod, extra, "extra"),
+};
+
+static const TmField feature_fields[] = {
+  TEXT (TmFeature, balloon, "balloon"),
+  WORD (TmFeature, kind, "kind", kind_words),
+  TEXT (TmFeature, name, "name"),
+  TEXT (TmFeature, requirement, "requirement"),
+  WORD (TmFeature, unit, "unit", tm_book_unit_words),
+  LENGTH (TmFeature, nominal, "nominal"),
+  LENGTH (TmFeature, lower, "lower"),
+  LENGTH (TmFeature, upper, "upper"),
+  WORD (TmFeature, cut, "cut", cut_words),
+  OTHER (BOOL, TmFeature, envelope, "envelope"),
+  TEXT (TmFeature, designator, "designator"),
+  OTHER (UINT, TmFeature, places, "places"),
+  OTHER (LIST, TmFeature, stations, "stations"),
+  TEXT (TmFeature, size_feature, "size_feature"),
+  TEXT (TmFeature, method, "method"),
+  TEXT (TmFeature, check, "check_rule"),
+  OTHER (UINT, TmFeature, group_size, "group_size"),
+  TEXT (TmFeature, sheet, "sheet"),
+  TEXT (TmFeature, zone, "zone"),
+  OTHER (BOOL, TmFeature, mate.given, "mate_given"),
+  { .column = "mate_kind",
+    .type = TM_FIELD_WORD,
+    .offset = G_STRUCT_OFFSET (TmFeature, mate.kind),
+    .words = kind_words,
+    .guard = G_STRUCT_OFFSET (TmFeature, mate.given) },
+  LENGTH (TmFeature, mate.lower, "mate_lower"),
+  LENGTH (TmFeature, mate.upper, "mate_upper"),
+  TEXT (TmFeature, mate.extra, "mate_extra"),
+  OTHER (BOOL, TmFeature, zone_diameter, "zone_diameter"),
+  WORD (TmFeature, modifier, "modifier", modifier_words),
+  TEXT (TmFeature, datums, "datums"),
+  TEXT (TmFeature, extra, "extra"),
+};
+
+static const TmField piece_fields[] = {
+  TEXT (TmPiece, serial, "serial"),
+  OTHER (BOOL, TmPiece, first_article, "first_article"),
+  TEXT (TmPiece, extra, "extra"),
+};
+
+#define ROW_START(struct_)                                                  \
+  TEXT (struct_, row.id, "id"), OTHER (PIECE, struct_, row.piece, "piece"), \
+      OTHER (FEATURE, struct_, row.feature, "feature")
+#define ROW_END(struct_)                                                              \
+  TEXT (struct_, row.by, "taken_by"), TEXT (struct_, row.at, "taken_at"),             \
+      TEXT (struct_, row.replaces, "replaces"), TEXT (struct_, row.reason, "reason"), \
+      TEXT (struct_, row.extra, "extra")
+
+static const TmField reading_fields[] = {
+  ROW_START (TmReading),
+  OTHER (UINT, TmReading, place, "place"),
+  TEXT (TmReading, station, "station"),
+  LENGTH (TmReading, value, "value"),
+  WORD (TmReading, outcome, "outcome", outcome_words),
+  LENGTH (TmReading, dx, "dx"),
+  LENGTH (TmReading, dy, "dy"),
+  TEXT (TmReading, typed, "typed"),
+  TEXT (TmReading, method, "method"),
+  NUMBER (TmReading, part_temp, "part_temp"),
+  NUMBER (TmReading, gauge_temp, "gauge_temp"),
+  ROW_END (TmReading),
+};
+
+static const TmField pin_trial_fields[] = {
+  ROW_START (TmPinTrial),
+  LENGTH (TmPinTrial, size, "size"),
+  TEXT (TmPinTrial, pin_class, "pin_class"),
+  WORD (TmPinTrial, sign, "sign", sign_words),
+  OTHER (BOOL, TmPinTrial, went, "went"),
+  ROW_END (TmPinTrial),
+};
+
+static const TmField cut_fields[] = {
+  ROW_START (TmCutRow),
+  LENGTH (TmCutRow, dialled, "dialled"),
+  OTHER (UINT, TmCutRow, passes, "passes"),
+  ROW_END (TmCutRow),
+};
+
+static const TmField withdrawal_fields[] = {
+  TEXT (TmBookWithdrawal, target, "target"),      TEXT (TmBookWithdrawal, id, "id"),
+  TEXT (TmBookWithdrawal, note.by, "done_by"),    TEXT (TmBookWithdrawal, note.at, "done_at"),
+  TEXT (TmBookWithdrawal, note.reason, "reason"), TEXT (TmBookWithdrawal, note.extra, "extra"),
+};
+
+static const TmField event_fields[] = {
+  TEXT (TmEvent, before_piece, "before_piece"),
+  TEXT (TmEvent, kind, "kind"),
+  TEXT (TmEvent, note, "note"),
+  TEXT (TmEvent, amount, "amount"),
+  TEXT (TmEvent, extra, "extra"),
+};
+
+static const TmField nonconformance_fields[] = {
+  TEXT (TmNonconformance, piece, "piece"),
+  TEXT (TmNonconformance, feature, "feature"),
+  TEXT (TmNonconformance, number, "number"),
+  TEXT (TmNonconformance, note, "note"),
+  TEXT (TmNonconformance, disposition, "disposition"),
+  TEXT (TmNonconformance, extra, "extra"),
+};
+
+static const TmField signature_fields[] = {
+  TEXT (TmSignature, by, "signed_by"), TEXT (TmSignature, role, "role"),
+  TEXT (TmSignature, at, "signed_at"), TEXT (TmSignature, digest, "digest"),
+  TEXT (TmSignature, extra, "extra"),
+};
+
+#define FIELDS(table_) .fields = table_, .n_fields = G_N_ELEMENTS (table_)
+#define LIST(member_)  .list = G_STRUCT_OFFSET (TmJob, member_)
+
+/* The naming is how a fault of verification names a row. */
+static const TmKindInfo kinds[TM_N_BOOK_KINDS] = {
+  [TM_BOOK_JOB] = { "job", N_ ("job %s"), "id", FALSE, FIELDS (job_fields) },
+  [TM_BOOK_FACTS] = { "facts", N_ ("facts of part %s"), "part_number", TRUE, FIELDS (facts_fields) },
+  [TM_BOOK_PERSON] = { "person", N_ ("person %s"), "initials", TRUE, FIELDS (person_fields), LIST (people) },
+  [TM_BOOK_GAUGE] = { "gauge", N_ ("gauge %s"), "tag", TRUE, FIELDS (gauge_fields), LIST (gauges) },
+  [TM_BOOK_METHOD] = { "method", N_ ("method %s"), "name", TRUE, FIELDS (method_fields), LIST (methods) },
+  [TM_BOOK_FEATURE]
+  = { "feature", N_ ("feature %s"), "balloon", TRUE, FIELDS (feature_fields), LIST (features) },
+  [TM_BOOK_PIECE] = { "piece", N_ ("piece %s"), "serial", TRUE, FIELDS (piece_fields), LIST (pieces) },
+  [TM_BOOK_READING] = { "reading", N_ ("reading %s"), "id", FALSE, FIELDS (reading_fields), LIST (readings) },
+  [TM_BOOK_PIN_TRIAL]
+  = { "pin_trial", N_ ("pin trial %s"), "id", FALSE, FIELDS (pin_trial_fields), LIST (pin_trials) },
+  [TM_BOOK_CUT] = { "cut", N_ ("cut %s"), "id", FALSE, FIELDS (cut_fields), LIST (cuts) },
+  [TM_BOOK_WITHDRAWAL] = { "withdrawal", N_ ("withdrawal of %s"), "id", FALSE, FIELDS (withdrawal_fields) },
+  [TM_BOOK_EVENT] = { "event", N_ ("event %s"), "key", TRUE, FIELDS (event_fields), LIST (events) },
+  [TM_BOOK_NONCONFORMANCE] = { "nonconformance", N_ ("nonconformance %s"), "number", TRUE,
+                               FIELDS (nonconformance_fields), LIST (nonconformances) },
+  [TM_BOOK_SIGNATURE]
+  = { "signature", N_ ("signature %s"), "key", TRUE, FIELDS (signature_fields), LIST (signatures) },
+};
+
+const TmKindInfo *
+tm_kind_info (TmBookKind kind)
+{
+  g_assert (kind < TM_N_BOOK_KINDS);
+  return &kinds[kind];
+}
+
+const TmField *
+tm_version_fields (guint *n)
+{
+  *n = G_N_ELEMENTS (version_fields);
+  return version_fields;
+}

@@ -1,0 +1,135 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * book-private: what the files of the book share with each other and with the book's own tests.
+ */
+
+#pragma once
+
+#include <sqlite3.h>
+
+#include "book-field.h"
+#include "book-hash.h"
+#include "book-store.h"
+
+G_BEGIN_DECLS
+
+/* As on a network folder: the rollback journal, whatever the file system says. */
+#define TM_BOOK_OPEN_ROLLBACK (1u << 8)
+
+/* How long another program may hold the book before BUSY, in milliseconds. */
+#define TM_BOOK_BUSY_MS 3000
+
+/* Pages in the write-ahead log at which recording folds it in by itself. */
+#define TM_BOOK_CHECKPOINT_PAGES 4000
+
+/* Rows between two calls of a progress function. */
+#define TM_BOOK_STRIDE 4096
+
+struct _TmBook {
+  sqlite3 *db;
+  char *path;
+  gboolean read_only;
+  gboolean rollback;                      /* the rollback journal instead of the write-ahead log */
+  GHashTable *statements;                 /* SQL text -> prepared statement */
+  sqlite3_stmt *inserts[TM_N_BOOK_KINDS]; /* borrowed from statements */
+  TmChain chain;                          /* head of the journal, right only inside a transaction */
+  gint64 sealed;                          /* chain.seq when the transaction began */
+  GPtrArray *recorders;                   /* what tm_book_recorder() handed out */
+  TmCells cells;                          /* scratch of the row being written */
+  GString *payload;                       /* scratch */
+};
+
+/* --- book-error.c */
+
+/* Sets @error from the SQLite result @rc; always returns FALSE. */
+gboolean tm_book_fail (TmBook *book, int rc, GError **error);
+/* As tm_book_fail() before there is a TmBook; @db may be NULL. */
+gboolean tm_book_fail_at (const char *path, sqlite3 *db, int rc, GError **error);
+
+/* --- book-statement.c */
+
+/* A prepared statement, reset and with nothing bound, owned by @book. */
+sqlite3_stmt *tm_book_prepare (TmBook *book, const char *sql, GError **error);
+/* Runs a statement that gives no rows, and resets it. */
+gboolean tm_book_run (TmBook *book, sqlite3_stmt *statement, GError **error);
+gboolean tm_book_exec (TmBook *book, const char *sql, GError **error);
+/* Steps: TRUE with a row.  FALSE at the end (@error untouched) or on an error. */
+gboolean tm_book_step (TmBook *book, sqlite3_stmt *statement, GError **error);
+void tm_bind_text (sqlite3_stmt *statement, int index, const char *text);
+/* Text of a column, never NULL, owned by the statement until it is stepped. */
+const char *tm_column_text (sqlite3_stmt *statement, int column);
+/* One integer asked for with a statement that is already bound; @fallback when there is no row. */
+gboolean tm_book_ask (TmBook *book, sqlite3_stmt *statement, gint64 fallback, gint64 *out, GError **error);
+
+/* --- book-journal.c */
+
+/* Opens an immediate transaction and reads the head of the chain. */
+gboolean tm_book_begin (TmBook *book, GError **error);
+/* Seals the chain and commits; on failure everything is rolled back. */
+gboolean tm_book_commit (TmBook *book, GError **error);
+void tm_book_rollback (TmBook *book);
+/* Commits when @done, else rolls back; returns whether it was committed. */
+gboolean tm_book_end (TmBook *book, gboolean done, GError **error);
+/* Appends one fact to the journal and its row to the table of @kind.  @version is NULL for kinds
+ * that have no versions.  @job is the job's number, 0 for a new job's own row.
+ * Returns: the sequence number, 0 on an error. */
+gint64 tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *version, gconstpointer row,
+                       GError **error);
+
+/* --- book-load.c */
+
+/* A new row of a list of the job, with nothing in it. */
+gpointer tm_book_new_row (TmBookKind kind) G_GNUC_WARN_UNUSED_RESULT;
+void tm_book_free_row (TmBookKind kind, gpointer row);
+/* The newest rows of a kind: definitions in their rank, the record in the order recorded. */
+sqlite3_stmt *tm_book_select_kind (TmBook *book, TmBookKind kind, gint64 number, GError **error);
+
+/* The number of the job with @id; 0 with NO_SUCH_JOB when there is none. */
+gint64 tm_book_job_number (TmBook *book, const char *id, GError **error);
+/* Everything but readings, trials, cuts and withdrawals. */
+TmJob *tm_book_load_definitions (TmBook *book, gint64 number, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Calls @progress with @done of @total every TM_BOOK_STRIDE rows; FALSE with CANCELLED. */
+gboolean tm_book_tick (TmBook *book, TmBookProgress progress, gpointer data, guint64 done, guint64 total,
+                       GError **error);
+
+/* --- book-place.c */
+
+/* Whether @magic, as statfs() gives it, is a file system on which the write-ahead log's shared
+ * memory does not work: a network folder, or one that a program serves. */
+gboolean tm_place_magic_is_network (guint32 magic);
+gboolean tm_place_is_network (const char *path);
+gboolean tm_place_is_writable (const char *path);
+/* Makes the names in the folder of @path durable. */
+void tm_place_sync_folder (const char *path);
+
+/* --- book-job.c */
+
+/* The content of a row, without what only the book knows, as a text in place of what @out held. */
+void tm_book_write_content (TmCells *cells, TmBookKind kind, gconstpointer row, GString *out);
+/* Whether two jobs hold the same, in the same order. */
+gboolean tm_book_same_content (TmBook *book, const TmJob *a, const TmJob *b);
+
+/* --- book-definitions.c */
+
+/* What stays the same of a row from version to version: its name, or for rows that have none its
+ * number in the order written. */
+char *tm_book_key (TmBookKind kind, gconstpointer row, guint number) G_GNUC_WARN_UNUSED_RESULT;
+
+/* --- book-rank.c */
+
+/* Distance between the ranks of rows written together. */
+#define TM_RANK_STEP ((gint64)1 << 20)
+
+/* @ranks holds the rank that each row of a list has in the book, 0 for a new row, in the order
+ * wanted.  Rows out of order and new rows get ranks between their neighbours; as few as possible
+ * change.  Where there is no room every row is ranked anew. */
+void tm_rank_assign (gint64 *ranks, guint n);
+
+/* --- book-verify.c */
+
+/* tm_book_verify() with progress; returning FALSE from @progress gives CANCELLED. */
+GPtrArray *tm_book_verify_progress (TmBook *book, guint64 *n_checked, TmBookProgress progress, gpointer data,
+                                    GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

@@ -1,0 +1,257 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "book-schema.h"
+
+#include <glib/gi18n-lib.h>
+
+/* In a trigger before an insert a number that SQLite is to choose is still -1: see the seal.
+ *
+ * A table whose rows are there for good.  The third trigger stops INSERT OR REPLACE, which deletes
+ * without telling a delete trigger. */
+#define GROWS(table_, same_)                                                                        \
+  "CREATE TRIGGER " table_ "_stays BEFORE UPDATE ON " table_                                        \
+  " BEGIN SELECT raise (ABORT, 'the book only grows: no row of " table_ " can be changed'); END;\n" \
+  "CREATE TRIGGER " table_ "_remains BEFORE DELETE ON " table_                                      \
+  " BEGIN SELECT raise (ABORT, 'the book only grows: no row of " table_ " can be deleted'); END;\n" \
+  "CREATE TRIGGER " table_ "_follows BEFORE INSERT ON " table_ " WHEN " same_                       \
+  " BEGIN SELECT raise (ABORT, 'the book only grows: that row of " table_ " is already there'); END;\n"
+
+#define BY_SEQ(table_) "new.seq <= (SELECT max (seq) FROM " table_ ")"
+#define BY_SEQ_AND_ID(table_) \
+  BY_SEQ (table_) " OR EXISTS (SELECT 1 FROM " table_ " WHERE job = new.job AND id = new.id)"
+
+#define START "seq INTEGER PRIMARY KEY REFERENCES journal (seq), job INTEGER NOT NULL REFERENCES job (seq), "
+#define VERSIONED                                                                                        \
+  START "key TEXT NOT NULL, rank INTEGER NOT NULL, removed INTEGER NOT NULL CHECK (removed IN (0, 1)), " \
+        "changed_by TEXT NOT NULL, changed_at TEXT NOT NULL, "
+
+/* A definition: each row is a version; the newest row of a key holds. */
+#define DEFINITION(table_, columns_)                                                            \
+  "CREATE TABLE " table_ " (" VERSIONED columns_ ") STRICT;\n"                                  \
+  "CREATE INDEX " table_ "_key ON " table_ " (job, key);\n"                                     \
+  "CREATE VIEW current_" table_ " AS SELECT * FROM " table_ " AS v WHERE removed = 0 AND seq =" \
+  " (SELECT max (seq) FROM " table_                                                             \
+  " AS w WHERE w.job = v.job AND w.key = v.key);\n" GROWS (table_, BY_SEQ (table_))
+
+/* A row of the record. */
+#define RECORD(table_, columns_)                                                                  \
+  "CREATE TABLE " table_ " (" START                                                               \
+  "id TEXT NOT NULL, piece TEXT NOT NULL, feature TEXT NOT NULL, " columns_                       \
+  "taken_by TEXT NOT NULL, taken_at TEXT NOT NULL, replaces TEXT NOT NULL, reason TEXT NOT NULL," \
+  " extra TEXT NOT NULL, UNIQUE (job, id)) STRICT;\n"                                             \
+  "CREATE INDEX " table_ "_job ON " table_ " (job);\n"                                            \
+  "CREATE UNIQUE INDEX " table_ "_correction ON " table_                                          \
+  " (job, replaces) WHERE replaces <> '';\n" GROWS (table_, BY_SEQ_AND_ID (table_))
+
+static const char version_1[]
+    = "CREATE TABLE journal (seq INTEGER PRIMARY KEY CHECK (seq > 0), job INTEGER NOT NULL, kind TEXT NOT "
+      "NULL,"
+      " payload TEXT NOT NULL, prev BLOB NOT NULL CHECK (length (prev) = 32)) STRICT;\n" GROWS (
+          "journal", BY_SEQ ("journal"))
+
+          "CREATE TABLE seal (n INTEGER PRIMARY KEY AUTOINCREMENT, seq INTEGER NOT NULL REFERENCES journal "
+          "(seq),"
+          " hash BLOB NOT NULL CHECK (length (hash) = 32)) STRICT;\n" GROWS (
+              "seal", "new.n > 0 AND new.n <= (SELECT max (n) FROM seal)")
+
+              "CREATE TABLE job (seq INTEGER PRIMARY KEY REFERENCES journal (seq), job INTEGER NOT NULL "
+              "CHECK (job = seq),"
+              " id TEXT NOT NULL UNIQUE) STRICT;\n" GROWS (
+                  "job", BY_SEQ ("job") " OR EXISTS (SELECT 1 FROM job WHERE id = new.id)")
+
+                  DEFINITION (
+                      "facts",
+                      "part_number TEXT NOT NULL, part_name TEXT NOT NULL, revision TEXT NOT NULL, drawing "
+                      "TEXT NOT NULL,"
+                      " customer TEXT NOT NULL, order_number TEXT NOT NULL, unit TEXT NOT NULL, material "
+                      "TEXT NOT NULL,"
+                      " standard TEXT NOT NULL, decision TEXT NOT NULL, simple_ratio_count INTEGER,"
+                      " simple_ratio_form TEXT, general_tolerance TEXT NOT NULL, first_article TEXT NOT NULL,"
+                      " first_article_reason TEXT NOT NULL, first_article_baseline TEXT NOT NULL,"
+                      " first_article_extra TEXT NOT NULL, extra TEXT NOT NULL, job_extra TEXT NOT NULL")
+                      DEFINITION ("person", "initials TEXT NOT NULL, name TEXT NOT NULL, extra TEXT NOT NULL")
+                          DEFINITION ("gauge",
+                                      "tag TEXT NOT NULL, kind TEXT NOT NULL, unit TEXT NOT NULL, "
+                                      "resolution_pm INTEGER,"
+                                      " resolution_form TEXT, error_limit_pm INTEGER, error_limit_form TEXT, "
+                                      "calibrated TEXT NOT NULL,"
+                                      " due TEXT NOT NULL, certificate TEXT NOT NULL, extra TEXT NOT NULL")
+                              DEFINITION ("method", "name TEXT NOT NULL, gauges TEXT NOT NULL, "
+                                                    "repeatability_pm INTEGER, repeatability_form TEXT,"
+                                                    " repeatability_dof_count INTEGER, "
+                                                    "repeatability_dof_form TEXT, extra TEXT NOT NULL")
+                                  DEFINITION (
+                                      "feature",
+                                      "balloon TEXT NOT NULL, kind TEXT NOT NULL, name TEXT NOT NULL, "
+                                      "requirement TEXT NOT NULL,"
+                                      " unit TEXT NOT NULL, nominal_pm INTEGER, nominal_form TEXT, lower_pm "
+                                      "INTEGER, lower_form TEXT,"
+                                      " upper_pm INTEGER, upper_form TEXT, cut TEXT NOT NULL, envelope "
+                                      "INTEGER NOT NULL,"
+                                      " designator TEXT NOT NULL, places INTEGER NOT NULL, stations TEXT NOT "
+                                      "NULL,"
+                                      " size_feature TEXT NOT NULL, method TEXT NOT NULL, check_rule TEXT "
+                                      "NOT NULL,"
+                                      " group_size INTEGER NOT NULL, sheet TEXT NOT NULL, zone TEXT NOT NULL,"
+                                      " mate_given INTEGER NOT NULL, mate_kind TEXT NOT NULL, mate_lower_pm "
+                                      "INTEGER, mate_lower_form TEXT,"
+                                      " mate_upper_pm INTEGER, mate_upper_form TEXT, mate_extra TEXT NOT "
+                                      "NULL,"
+                                      " zone_diameter INTEGER NOT NULL, modifier TEXT NOT NULL, datums TEXT "
+                                      "NOT NULL, extra TEXT NOT NULL")
+                                      DEFINITION ("piece", "serial TEXT NOT NULL, first_article INTEGER NOT "
+                                                           "NULL, extra TEXT NOT NULL")
+                                          DEFINITION ("event",
+                                                      "before_piece TEXT NOT NULL, kind TEXT NOT NULL, note "
+                                                      "TEXT NOT NULL, amount TEXT NOT NULL,"
+                                                      " extra TEXT NOT NULL")
+                                              DEFINITION (
+                                                  "nonconformance",
+                                                  "piece TEXT NOT NULL, feature TEXT NOT NULL, number "
+                                                  "TEXT NOT NULL, note TEXT NOT NULL,"
+                                                  " disposition TEXT NOT NULL, extra TEXT NOT NULL")
+                                                  DEFINITION ("signature",
+                                                              "signed_by TEXT NOT NULL, role TEXT NOT NULL, "
+                                                              "signed_at TEXT NOT NULL, digest TEXT NOT NULL,"
+                                                              " extra TEXT NOT NULL")
+
+                                                      RECORD (
+                                                          "reading",
+                                                          "place INTEGER NOT NULL, station TEXT NOT NULL, "
+                                                          "value_pm INTEGER, value_form TEXT,"
+                                                          " outcome TEXT NOT NULL, dx_pm INTEGER, dx_form "
+                                                          "TEXT, dy_pm INTEGER, dy_form TEXT,"
+                                                          " typed TEXT NOT NULL, method TEXT NOT NULL, "
+                                                          "part_temp_count INTEGER, part_temp_form TEXT,"
+                                                          " gauge_temp_count INTEGER, gauge_temp_form TEXT, ")
+                                                          RECORD (
+                                                              "pin_trial",
+                                                              "size_pm INTEGER, size_form TEXT, pin_class "
+                                                              "TEXT NOT NULL, sign TEXT NOT NULL,"
+                                                              " went INTEGER NOT NULL, ")
+                                                              RECORD ("cut",
+                                                                      "dialled_pm INTEGER, dialled_form "
+                                                                      "TEXT, passes INTEGER NOT NULL, ")
+
+                                                                  "CREATE TABLE withdrawal (" START
+                                                                  "target TEXT NOT NULL, id TEXT NOT NULL, "
+                                                                  "done_by TEXT NOT NULL,"
+                                                                  " done_at TEXT NOT NULL, reason TEXT NOT "
+                                                                  "NULL, "
+                                                                  "extra TEXT NOT NULL, UNIQUE (job, target, "
+                                                                  "id)) STRICT;\n" GROWS (
+                                                                      "withdrawal",
+                                                                      BY_SEQ (
+                                                                          "withdrawal") " OR EXISTS (SELECT "
+                                                                                        "1 FROM withdrawal "
+                                                                                        "WHERE job = new.job"
+                                                                                        " AND target = "
+                                                                                        "new.target AND id = "
+                                                                                        "new.id)");
+
+const char *const tm_schema_steps[] = { version_1 };
+const guint tm_schema_n_steps = G_N_ELEMENTS (tm_schema_steps);
+
+static gboolean
+ask_number (sqlite3 *db, const char *path, const char *sql, gint64 *number, GError **error)
+{
+  sqlite3_stmt *statement = NULL;
+  int rc = sqlite3_prepare_v2 (db, sql, -1, &statement, NULL);
+
+  if (rc == SQLITE_OK)
+    rc = sqlite3_step (statement);
+  if (rc == SQLITE_ROW)
+    *number = sqlite3_column_int64 (statement, 0);
+  else
+    tm_book_fail_at (path, db, rc, error);
+  sqlite3_finalize (statement);
+  return rc == SQLITE_ROW;
+}
+
+static gboolean
+run_sql (sqlite3 *db, const char *path, const char *sql, GError **error)
+{
+  int rc = sqlite3_exec (db, sql, NULL, NULL, NULL);
+
+  return rc == SQLITE_OK || tm_book_fail_at (path, db, rc, error);
+}
+
+/* What @db is: its version, 0 for a new book. */
+static gboolean
+read_version (sqlite3 *db, const char *path, guint n_steps, gint64 *version, GError **error)
+{
+  gint64 application = 0;
+  gint64 objects = 0;
+
+  if (!ask_number (db, path, "PRAGMA application_id", &application, error)
+      || !ask_number (db, path, "PRAGMA user_version", version, error)
+      || !ask_number (db, path, "SELECT count (*) FROM sqlite_schema", &objects, error))
+    return FALSE;
+  if (application != TM_BOOK_APPLICATION_ID && (application != 0 || objects != 0 || *version != 0))
+    {
+      g_set_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NOT_A_BOOK,
+                   _ ("“%s” is a database of another program, not a book; choose another file"), path);
+      return FALSE;
+    }
+  if (*version > (gint64)n_steps)
+    {
+      g_set_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER,
+                   _ ("“%s” was written by a later version of this program (book version %" G_GINT64_FORMAT
+                      ", this program reads up to %u); update the program"),
+                   path, *version, n_steps);
+      return FALSE;
+    }
+  return TRUE;
+}
+
+gboolean
+tm_schema_check (sqlite3 *db, const char *path, guint n_steps, GError **error)
+{
+  gint64 version = 0;
+
+  return read_version (db, path, n_steps, &version, error);
+}
+
+static gboolean
+run_steps (sqlite3 *db, const char *path, const char *const *steps, guint from, guint n_steps, GError **error)
+{
+  g_autofree char *marks = g_strdup_printf ("PRAGMA application_id = %d; PRAGMA user_version = %u;",
+                                            TM_BOOK_APPLICATION_ID, n_steps);
+
+  for (guint i = from; i < n_steps; i++)
+    {
+      if (!run_sql (db, path, steps[i], error))
+        return FALSE;
+    }
+  return run_sql (db, path, marks, error);
+}
+
+gboolean
+tm_schema_migrate (sqlite3 *db, const char *path, const char *const *steps, guint n_steps, gboolean may_write,
+                   GError **error)
+{
+  gint64 version = 0;
+
+  if (!read_version (db, path, n_steps, &version, error))
+    return FALSE;
+  if (version == n_steps)
+    return TRUE;
+  if (!may_write)
+    {
+      g_set_error (
+          error, TM_BOOK_ERROR, TM_BOOK_ERROR_READ_ONLY,
+          _ ("“%s” is an older or an empty book and cannot be written here; copy it to a folder of your "
+             "own and open the copy"),
+          path);
+      return FALSE;
+    }
+  /* Another program may have done it between the look and the lock: look again inside. */
+  if (!run_sql (db, path, "BEGIN IMMEDIATE", error))
+    return FALSE;
+  if (read_version (db, path, n_steps, &version, error)
+      && run_steps (db, path, steps, (guint)version, n_steps, error) && run_sql (db, path, "COMMIT", error))
+    return TRUE;
+  if (sqlite3_get_autocommit (db) == 0)
+    sqlite3_exec (db, "ROLLBACK", NULL, NULL, NULL);
+  return FALSE;
+}

@@ -1,0 +1,646 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "book-fixture.h"
+
+#include <gio/gio.h>
+#include <glib/gstdio.h>
+
+void
+place_set_up (Place *place, gconstpointer data)
+{
+  GError *error = NULL;
+
+  place->folder = g_dir_make_tmp ("tenthmark-book-XXXXXX", &error);
+  g_assert_no_error (error);
+  place->path = g_build_filename (place->folder, "shop.book", NULL);
+}
+
+void
+place_tear_down (Place *place, gconstpointer data)
+{
+  g_autoptr (GDir) dir = g_dir_open (place->folder, 0, NULL);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (place->folder, name, NULL);
+
+      g_remove (path);
+    }
+  g_rmdir (place->folder);
+  g_free (place->folder);
+  g_free (place->path);
+}
+
+static TmQuantity
+read_quantity (const char *text, TmUnit unit)
+{
+  TmQuantity quantity = TM_QUANTITY_NONE;
+
+  g_assert_cmpint (tm_quantity_read (text, unit, &quantity), ==, TM_READ_OK);
+  return quantity;
+}
+
+static void
+add_people_and_gauges (TmJob *job)
+{
+  TmPerson *person = tm_person_new ();
+  TmGauge *gauge = tm_gauge_new ();
+  TmGauge *reader = tm_gauge_new ();
+  TmMethod *method = tm_method_new ();
+
+  person->initials = "RW";
+  person->name = "R. Wren";
+  person->extra = "\"badge\": 7";
+  g_assert_cmpint (tm_job_add_person (job, person), ==, TM_ADD_OK);
+  gauge->tag = "TG-1";
+  gauge->kind = "telescoping gauge";
+  g_assert_cmpint (tm_job_add_gauge (job, gauge), ==, TM_ADD_OK);
+  reader->tag = "M-25";
+  reader->kind = "micrometer";
+  reader->unit = TM_UNIT_IN;
+  reader->resolution = read_quantity ("0.0001", TM_UNIT_IN);
+  reader->error_limit = read_quantity ("0.00010", TM_UNIT_IN);
+  reader->calibrated = "2026-03-01";
+  reader->due = "2027-03-01";
+  reader->certificate = "C-\\1187\nsecond line";
+  reader->extra = "\"colour\": \"red\",\n\"n\": [1,2]";
+  g_assert_cmpint (tm_job_add_gauge (job, reader), ==, TM_ADD_OK);
+  method->name = "transfer";
+  g_ptr_array_add (method->gauges, (gpointer) "TG-1");
+  g_ptr_array_add (method->gauges, (gpointer) "M-25");
+  method->repeatability = read_quantity ("0.003", TM_UNIT_MM);
+  method->repeatability_dof = read_quantity ("30", TM_UNIT_COUNT);
+  method->extra = "\"x\": 1";
+  g_assert_cmpint (tm_job_add_method (job, method), ==, TM_ADD_OK);
+}
+
+static TmFeature *
+add_feature (TmJob *job, const char *balloon, TmKind kind)
+{
+  TmFeature *feature = tm_feature_new ();
+
+  feature->balloon = balloon;
+  feature->kind = kind;
+  g_assert_cmpint (tm_job_add_feature (job, feature), ==, TM_ADD_OK);
+  return feature;
+}
+
+static void
+add_features (TmJob *job)
+{
+  TmFeature *feature = add_feature (job, "10", TM_KIND_BORE);
+
+  feature->name = "bearing bore";
+  feature->requirement = "Ø25 H7";
+  feature->unit = TM_UNIT_MM;
+  feature->nominal = read_quantity ("25", TM_UNIT_MM);
+  feature->lower = read_quantity ("25.000", TM_UNIT_MM);
+  feature->upper = read_quantity ("25.021", TM_UNIT_MM);
+  feature->cut = TM_CUT_GROWS;
+  feature->envelope = TRUE;
+  feature->designator = "critical";
+  feature->places = 4;
+  g_ptr_array_add (feature->stations, (gpointer) "mouth/12");
+  g_ptr_array_add (feature->stations, (gpointer) "odd\nstation \\ here");
+  g_ptr_array_add (feature->stations, (gpointer) "");
+  feature->method = "transfer";
+  feature->check = "every 5";
+  feature->group_size = 5;
+  feature->sheet = "1";
+  feature->zone = "B4";
+  feature->mate.given = TRUE;
+  feature->mate.kind = TM_KIND_SHAFT;
+  feature->mate.lower = read_quantity ("24.980", TM_UNIT_MM);
+  feature->mate.upper = read_quantity ("24.99", TM_UNIT_MM);
+  feature->mate.extra = "\"m\": null";
+  feature->extra = "\"f\": true";
+  feature = add_feature (job, "2", TM_KIND_POSITION);
+  feature->unit = TM_UNIT_IN;
+  feature->upper = read_quantity ("0.0080", TM_UNIT_IN);
+  feature->size_feature = "10";
+  feature->zone_diameter = TRUE;
+  feature->modifier = TM_MODIFIER_MMC;
+  feature->datums = "A B C";
+  feature->cut = TM_CUT_SHRINKS;
+  add_feature (job, "1", TM_KIND_NOTE)->requirement = "break edges";
+}
+
+static void
+add_pieces (TmJob *job)
+{
+  for (guint i = 3; i > 0; i--)
+    {
+      TmPiece *piece = tm_piece_new ();
+
+      piece->serial = i == 3 ? "003" : i == 2 ? "002" : "001";
+      piece->first_article = i == 2;
+      piece->extra = i == 1 ? "\"melt\": \"77\"" : "";
+      g_assert_cmpint (tm_job_add_piece (job, piece), ==, TM_ADD_OK);
+    }
+}
+
+static void
+fill_row (TmJob *job, TmEntryRow *row, const char *id, const char *serial, const char *balloon)
+{
+  row->id = id;
+  row->piece = tm_job_find_piece (job, serial);
+  row->feature = tm_job_find_feature (job, balloon);
+  row->by = "RW";
+  row->at = "2026-05-04T09:12:33Z";
+}
+
+static void
+add_readings (TmJob *job)
+{
+  TmReading *reading = tm_reading_new ();
+
+  fill_row (job, &reading->row, "b-7", "002", "10");
+  reading->place = 3;
+  reading->station = "mouth/12";
+  reading->value = read_quantity (".9843 in", TM_UNIT_MM);
+  reading->typed = ".9843 in";
+  reading->method = "M-25";
+  reading->part_temp = read_quantity ("22.5", TM_UNIT_CELSIUS);
+  reading->gauge_temp = read_quantity ("-0.50", TM_UNIT_CELSIUS);
+  reading->row.extra = "\"r\": 1";
+  g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+  reading = tm_reading_new ();
+  fill_row (job, &reading->row, "1", "002", "10");
+  reading->value = read_quantity ("25.0120", TM_UNIT_MM);
+  reading->row.replaces = "b-7";
+  reading->row.reason = "wrong place";
+  g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+  reading = tm_reading_new ();
+  fill_row (job, &reading->row, "2", "001", "2");
+  reading->dx = read_quantity ("0.0011", TM_UNIT_IN);
+  reading->dy = read_quantity ("-0.002", TM_UNIT_IN);
+  g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+  reading = tm_reading_new ();
+  fill_row (job, &reading->row, "9", "003", "1");
+  reading->outcome = TM_OUTCOME_FAIL;
+  g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+  g_assert_cmpint (tm_job_withdraw (job, &reading->row, "RW", "2026-05-04T10:00:00Z", "read the wrong piece"),
+                   ==, TM_ADD_OK);
+  reading->row.withdrawn->extra = "\"w\": {}";
+}
+
+static void
+add_trials_and_cuts (TmJob *job)
+{
+  TmPinTrial *trial = tm_pin_trial_new ();
+  TmCutRow *cut = tm_cut_row_new ();
+
+  fill_row (job, &trial->row, "1", "001", "10");
+  trial->size = read_quantity ("25.000", TM_UNIT_MM);
+  trial->pin_class = "Z";
+  trial->sign = TM_PIN_PLUS;
+  trial->went = TRUE;
+  g_assert_cmpint (tm_job_add_pin_trial (job, trial), ==, TM_ADD_OK);
+  g_assert_cmpint (tm_job_withdraw (job, &trial->row, "", "", "dirty pin"), ==, TM_ADD_OK);
+  fill_row (job, &cut->row, "1", "003", "10");
+  cut->dialled = read_quantity ("0.150", TM_UNIT_MM);
+  cut->passes = 4;
+  cut->row.extra = "\"spring\": 2";
+  g_assert_cmpint (tm_job_add_cut (job, cut), ==, TM_ADD_OK);
+}
+
+static void
+add_the_rest (TmJob *job)
+{
+  for (guint i = 0; i < 2; i++)
+    {
+      TmEvent *event = tm_event_new ();
+
+      event->before_piece = "002";
+      event->kind = "tool";
+      event->note = "new insert"; /* twice the same, on purpose */
+      event->amount = "0.0050";
+      event->extra = "\"e\": 0.10";
+      tm_job_add_event (job, event);
+    }
+  for (guint i = 0; i < 2; i++)
+    {
+      TmNonconformance *nonconformance = tm_nonconformance_new ();
+
+      nonconformance->piece = i == 0 ? "003" : "";
+      nonconformance->feature = "1";
+      nonconformance->number = "NC-14";
+      nonconformance->note = i == 0 ? "edge not broken" : "";
+      nonconformance->disposition = "rework";
+      nonconformance->extra = "\"q\": \"ü\"";
+      tm_job_add_nonconformance (job, nonconformance);
+    }
+  TmSignature *signature = tm_signature_new ();
+
+  signature->by = "R. Wren";
+  signature->role = "inspector";
+  signature->at = "2026-05-04T11:00:00Z";
+  signature->digest = "00ff";
+  signature->extra = "\"s\": []";
+  tm_job_add_signature (job, signature);
+}
+
+TmJob *
+make_rich_job (const char *id)
+{
+  TmJob *job = tm_job_new ();
+
+  job->id = tm_job_intern (job, id);
+  job->part_number = "INV-1001";
+  job->part_name = "Housing “A”";
+  job->revision = "C";
+  job->drawing = "D-1001";
+  job->customer = "Invented Works";
+  job->order = "PO 5";
+  job->unit = TM_UNIT_IN;
+  job->material = "steel";
+  job->standard = TM_STANDARD_ASME;
+  job->decision = TM_DECISION_SIMPLE;
+  job->simple_ratio = read_quantity ("4.0", TM_UNIT_HARDNESS);
+  job->general_tolerance = ".X .1, .XX .01";
+  job->first_article = TM_FIRST_ARTICLE_PARTIAL;
+  job->first_article_reason = "new revision";
+  job->first_article_baseline = "B";
+  job->first_article_extra = "\"fa\": 1";
+  job->extra = "\"top\": {\n  \"deep\": \"\\n\"\n}";
+  job->job_extra = "\"colour\": \"blue\"";
+  add_people_and_gauges (job);
+  add_features (job);
+  add_pieces (job);
+  add_readings (job);
+  add_trials_and_cuts (job);
+  add_the_rest (job);
+  return job;
+}
+
+TmJob *
+make_bench_job (const char *id, guint n_pieces)
+{
+  TmJob *job = tm_job_new ();
+  TmFeature *feature;
+
+  job->id = tm_job_intern (job, id);
+  job->part_number = "INV-2002";
+  job->revision = "A";
+  feature = add_feature (job, "1", TM_KIND_BORE);
+  feature->unit = TM_UNIT_MM;
+  feature->places = 4;
+  for (guint i = 1; i <= n_pieces; i++)
+    {
+      TmPiece *piece = tm_piece_new ();
+      g_autofree char *serial = g_strdup_printf ("%03u", i);
+
+      piece->serial = tm_job_intern (job, serial);
+      g_assert_cmpint (tm_job_add_piece (job, piece), ==, TM_ADD_OK);
+    }
+  return job;
+}
+
+TmReading *
+make_reading (TmJob *job, const char *id, const char *serial, const char *value)
+{
+  TmReading *reading = tm_reading_new ();
+
+  fill_row (job, &reading->row, tm_job_intern (job, id), serial, "1");
+  reading->station = "mouth/12";
+  reading->value = read_quantity (value, TM_UNIT_MM);
+  reading->typed = tm_job_intern (job, value);
+  return reading;
+}
+
+/* --- the dump */
+
+static void
+put (GString *out, const char *name, const char *text)
+{
+  g_string_append_printf (out, " %s=<%s>", name, text);
+}
+
+static void
+put_quantity (GString *out, const char *name, TmQuantity quantity)
+{
+  g_string_append_printf (out, " %s=%" G_GINT64_FORMAT "/%u/%u/%u", name, quantity.count, quantity.unit,
+                          quantity.decimals, quantity.given);
+}
+
+static void
+put_int (GString *out, const char *name, guint number)
+{
+  g_string_append_printf (out, " %s=%u", name, number);
+}
+
+static void
+dump_facts (GString *out, const TmJob *job)
+{
+  put (out, "id", job->id);
+  put (out, "part_number", job->part_number);
+  put (out, "part_name", job->part_name);
+  put (out, "revision", job->revision);
+  put (out, "drawing", job->drawing);
+  put (out, "customer", job->customer);
+  put (out, "order", job->order);
+  put_int (out, "unit", job->unit);
+  put (out, "material", job->material);
+  put_int (out, "standard", job->standard);
+  put_int (out, "decision", job->decision);
+  put_quantity (out, "simple_ratio", job->simple_ratio);
+  put (out, "general_tolerance", job->general_tolerance);
+  put_int (out, "first_article", job->first_article);
+  put (out, "first_article_reason", job->first_article_reason);
+  put (out, "first_article_baseline", job->first_article_baseline);
+  put (out, "first_article_extra", job->first_article_extra);
+  put (out, "extra", job->extra);
+  put (out, "job_extra", job->job_extra);
+}
+
+static void
+dump_people_and_gauges (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->people->len; i++)
+    {
+      const TmPerson *person = g_ptr_array_index (job->people, i);
+
+      g_string_append (out, "\nperson");
+      put (out, "initials", person->initials);
+      put (out, "name", person->name);
+      put (out, "extra", person->extra);
+    }
+  for (guint i = 0; i < job->gauges->len; i++)
+    {
+      const TmGauge *gauge = g_ptr_array_index (job->gauges, i);
+
+      g_string_append (out, "\ngauge");
+      put (out, "tag", gauge->tag);
+      put (out, "kind", gauge->kind);
+      put_int (out, "unit", gauge->unit);
+      put_quantity (out, "resolution", gauge->resolution);
+      put_quantity (out, "error_limit", gauge->error_limit);
+      put (out, "calibrated", gauge->calibrated);
+      put (out, "due", gauge->due);
+      put (out, "certificate", gauge->certificate);
+      put (out, "extra", gauge->extra);
+    }
+  for (guint i = 0; i < job->methods->len; i++)
+    {
+      const TmMethod *method = g_ptr_array_index (job->methods, i);
+
+      g_string_append (out, "\nmethod");
+      put (out, "name", method->name);
+      for (guint k = 0; k < method->gauges->len; k++)
+        put (out, "gauge", g_ptr_array_index (method->gauges, k));
+      put_quantity (out, "repeatability", method->repeatability);
+      put_quantity (out, "dof", method->repeatability_dof);
+      put (out, "extra", method->extra);
+    }
+}
+
+static void
+dump_feature (GString *out, const TmFeature *feature)
+{
+  g_string_append (out, "\nfeature");
+  put (out, "balloon", feature->balloon);
+  put_int (out, "kind", feature->kind);
+  put (out, "name", feature->name);
+  put (out, "requirement", feature->requirement);
+  put_int (out, "unit", feature->unit);
+  put_quantity (out, "nominal", feature->nominal);
+  put_quantity (out, "lower", feature->lower);
+  put_quantity (out, "upper", feature->upper);
+  put_int (out, "cut", feature->cut);
+  put_int (out, "envelope", (guint)feature->envelope);
+  put (out, "designator", feature->designator);
+  put_int (out, "places", feature->places);
+  for (guint k = 0; k < feature->stations->len; k++)
+    put (out, "station", g_ptr_array_index (feature->stations, k));
+  put (out, "size_feature", feature->size_feature);
+  put (out, "method", feature->method);
+  put (out, "check", feature->check);
+  put_int (out, "group_size", feature->group_size);
+  put (out, "sheet", feature->sheet);
+  put (out, "zone", feature->zone);
+  put_int (out, "mate", (guint)feature->mate.given);
+  put_int (out, "mate_kind", feature->mate.kind);
+  put_quantity (out, "mate_lower", feature->mate.lower);
+  put_quantity (out, "mate_upper", feature->mate.upper);
+  put (out, "mate_extra", feature->mate.extra);
+  put_int (out, "zone_diameter", (guint)feature->zone_diameter);
+  put_int (out, "modifier", feature->modifier);
+  put (out, "datums", feature->datums);
+  put (out, "extra", feature->extra);
+}
+
+static void
+dump_row (GString *out, const char *kind, const TmEntryRow *row)
+{
+  g_string_append_printf (out, "\n%s", kind);
+  put (out, "id", row->id);
+  put (out, "piece", row->piece->serial);
+  put (out, "feature", row->feature->balloon);
+  put (out, "by", row->by);
+  put (out, "at", row->at);
+  put (out, "replaces", row->replaces);
+  put (out, "reason", row->reason);
+  put (out, "extra", row->extra);
+  put (out, "replaced_by", row->replaced_by != NULL ? ((const TmEntryRow *)row->replaced_by)->id : "-");
+  put_int (out, "withdrawn", row->withdrawn != NULL);
+  if (row->withdrawn == NULL)
+    return;
+  put (out, "w.by", row->withdrawn->by);
+  put (out, "w.at", row->withdrawn->at);
+  put (out, "w.reason", row->withdrawn->reason);
+  put (out, "w.extra", row->withdrawn->extra);
+}
+
+static void
+dump_reading (GString *out, const TmReading *reading)
+{
+  dump_row (out, "reading", &reading->row);
+  put_int (out, "place", reading->place);
+  put (out, "station", reading->station);
+  put_quantity (out, "value", reading->value);
+  put_int (out, "outcome", reading->outcome);
+  put_quantity (out, "dx", reading->dx);
+  put_quantity (out, "dy", reading->dy);
+  put (out, "typed", reading->typed);
+  put (out, "method", reading->method);
+  put_quantity (out, "part_temp", reading->part_temp);
+  put_quantity (out, "gauge_temp", reading->gauge_temp);
+}
+
+static void
+dump_record (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->readings->len; i++)
+    dump_reading (out, g_ptr_array_index (job->readings, i));
+  for (guint i = 0; i < job->pin_trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (job->pin_trials, i);
+
+      dump_row (out, "trial", &trial->row);
+      put_quantity (out, "size", trial->size);
+      put (out, "class", trial->pin_class);
+      put_int (out, "sign", trial->sign);
+      put_int (out, "went", (guint)trial->went);
+    }
+  for (guint i = 0; i < job->cuts->len; i++)
+    {
+      const TmCutRow *cut = g_ptr_array_index (job->cuts, i);
+
+      dump_row (out, "cut", &cut->row);
+      put_quantity (out, "dialled", cut->dialled);
+      put_int (out, "passes", cut->passes);
+    }
+}
+
+static void
+dump_the_rest (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->events->len; i++)
+    {
+      const TmEvent *event = g_ptr_array_index (job->events, i);
+
+      g_string_append (out, "\nevent");
+      put (out, "before", event->before_piece);
+      put (out, "kind", event->kind);
+      put (out, "note", event->note);
+      put (out, "amount", event->amount);
+      put (out, "extra", event->extra);
+    }
+  for (guint i = 0; i < job->nonconformances->len; i++)
+    {
+      const TmNonconformance *row = g_ptr_array_index (job->nonconformances, i);
+
+      g_string_append (out, "\nnonconformance");
+      put (out, "piece", row->piece);
+      put (out, "feature", row->feature);
+      put (out, "number", row->number);
+      put (out, "note", row->note);
+      put (out, "disposition", row->disposition);
+      put (out, "extra", row->extra);
+    }
+  for (guint i = 0; i < job->signatures->len; i++)
+    {
+      const TmSignature *signature = g_ptr_array_index (job->signatures, i);
+
+      g_string_append (out, "\nsignature");
+      put (out, "by", signature->by);
+      put (out, "role", signature->role);
+      put (out, "at", signature->at);
+      put (out, "digest", signature->digest);
+      put (out, "extra", signature->extra);
+    }
+}
+
+char *
+dump_job (const TmJob *job)
+{
+  GString *out = g_string_new ("job");
+
+  dump_facts (out, job);
+  dump_people_and_gauges (out, job);
+  for (guint i = 0; i < job->features->len; i++)
+    dump_feature (out, g_ptr_array_index (job->features, i));
+  for (guint i = 0; i < job->pieces->len; i++)
+    {
+      const TmPiece *piece = g_ptr_array_index (job->pieces, i);
+
+      g_string_append (out, "\npiece");
+      put (out, "serial", piece->serial);
+      put_int (out, "first_article", (guint)piece->first_article);
+      put (out, "extra", piece->extra);
+    }
+  dump_record (out, job);
+  dump_the_rest (out, job);
+  return g_string_free (out, FALSE);
+}
+
+void
+assert_same_job (const TmJob *a, const TmJob *b)
+{
+  g_autofree char *left = dump_job (a);
+  g_autofree char *right = dump_job (b);
+
+  g_assert_cmpstr (left, ==, right);
+}
+
+void
+assert_clean (const char *path)
+{
+  GError *error = NULL;
+  g_autoptr (TmBook) book = tm_book_open (path, TM_BOOK_OPEN_NORMAL, &error);
+  g_autoptr (GPtrArray) faults = NULL;
+
+  g_assert_no_error (error);
+  faults = tm_book_verify (book, NULL, &error);
+  g_assert_no_error (error);
+  if (faults->len > 0)
+    {
+      const TmBookFault *fault = g_ptr_array_index (faults, 0);
+
+      g_error ("%u faults in %s, first: %s, %s: %s", faults->len, path, fault->what, fault->where,
+               fault->how);
+    }
+}
+
+void
+put_job (const char *path, const TmJob *job)
+{
+  GError *error = NULL;
+  g_autoptr (TmBook) book = tm_book_open (path, TM_BOOK_OPEN_NORMAL, &error);
+  gboolean added = FALSE;
+
+  g_assert_no_error (error);
+  tm_book_add_job (book, job, NULL, NULL, &added, &error);
+  g_assert_no_error (error);
+  g_assert_true (added);
+}
+
+TmJob *
+take_job (const char *path, const char *id)
+{
+  GError *error = NULL;
+  g_autoptr (TmBook) book = tm_book_open (path, TM_BOOK_OPEN_NORMAL, &error);
+  TmJob *job;
+
+  g_assert_no_error (error);
+  job = tm_book_load_job (book, id, NULL, NULL, &error);
+  g_assert_no_error (error);
+  return job;
+}
+
+static sqlite3 *
+open_behind (const char *path)
+{
+  sqlite3 *db = NULL;
+
+  g_assert_cmpint (sqlite3_open_v2 (path, &db, SQLITE_OPEN_READWRITE, NULL), ==, SQLITE_OK);
+  sqlite3_busy_timeout (db, 3000);
+  return db;
+}
+
+void
+tamper (const char *path, const char *sql)
+{
+  sqlite3 *db = open_behind (path);
+  char *message = NULL;
+
+  sqlite3_exec (db, sql, NULL, NULL, &message);
+  g_assert_cmpstr (message, ==, NULL);
+  sqlite3_close (db);
+}
+
+gint64
+ask_file (const char *path, const char *sql)
+{
+  sqlite3 *db = open_behind (path);
+  sqlite3_stmt *statement = NULL;
+  gint64 number;
+
+  g_assert_cmpint (sqlite3_prepare_v2 (db, sql, -1, &statement, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_step (statement), ==, SQLITE_ROW);
+  number = sqlite3_column_int64 (statement, 0);
+  sqlite3_finalize (statement);
+  sqlite3_close (db);
+  return number;
+}

@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * book-fixture: a folder that goes away again, invented jobs, and a dump of a job that owes nothing
+ * to the code of the book.
+ */
+
+#pragma once
+
+#include "book-store.h"
+
+#include <sqlite3.h>
+
+G_BEGIN_DECLS
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmReading, tm_reading_free)
+
+typedef struct {
+  char *folder;
+  char *path; /* of the book in it */
+} Place;
+
+void place_set_up (Place *place, gconstpointer data);
+void place_tear_down (Place *place, gconstpointer data);
+
+/* A job that uses every member of the model, with an id of its own. */
+TmJob *make_rich_job (const char *id);
+
+/* A job with one feature (4 places) and @n_pieces pieces, nothing read. */
+TmJob *make_bench_job (const char *id, guint n_pieces);
+
+/* A reading of place 1 that is not added; its texts are static or interned in @job. */
+TmReading *make_reading (TmJob *job, const char *id, const char *serial, const char *value);
+
+/* Every member of every struct, a line each. */
+char *dump_job (const TmJob *job);
+
+void assert_same_job (const TmJob *a, const TmJob *b);
+
+/* Opens, verifies, closes; fails the test with the first fault when there is one. */
+void assert_clean (const char *path);
+
+/* Opens and adds; fails the test on an error. */
+void put_job (const char *path, const TmJob *job);
+
+TmJob *take_job (const char *path, const char *id);
+
+/* Runs SQL on the file behind the book's back, foreign keys and triggers as SQLite has them. */
+void tamper (const char *path, const char *sql);
+
+gint64 ask_file (const char *path, const char *sql);
+
+/* Every "_no_change" trigger of a table, so that it can be edited: what an intruder would do. */
+#define OPEN_TABLE(table_) \
+  "DROP TRIGGER " table_ "_stays; DROP TRIGGER " table_ "_remains; DROP TRIGGER " table_ "_follows;"
+
+G_END_DECLS
