@@ -396,20 +396,33 @@ take_requirement (Draft *draft, GError **error)
   return take_limits (draft, error);
 }
 
+TmFeature *
+tm_read_feature (TmJob *job, const TmJsonRow *row, TmCalloutStatus *read, GError **error)
+{
+  Draft draft = { .job = job, .row = row, .feature = tm_feature_new () };
+  gboolean done = take_texts (&draft, error) && take_requirement (&draft, error)
+                  && take_choices (&draft, error) && take_stations (&draft, error)
+                  && take_mate (&draft, error);
+
+  if (read != NULL)
+    *read = draft.callout.status;
+  if (!done)
+    g_clear_pointer (&draft.feature, tm_feature_free);
+  return draft.feature;
+}
+
 gboolean
 tm_read_feature_row (TmJob *job, const TmJsonRow *row, GError **error)
 {
-  Draft draft = { .job = job, .row = row, .feature = tm_feature_new () };
+  TmFeature *feature = tm_read_feature (job, row, NULL, error);
   TmAddStatus status;
 
-  if (take_texts (&draft, error) && take_requirement (&draft, error) && take_choices (&draft, error)
-      && take_stations (&draft, error) && take_mate (&draft, error))
-    {
-      status = tm_job_add_feature (job, draft.feature);
-      if (status == TM_ADD_OK)
-        return TRUE;
-      tm_read_add_fail (TM_OWN (row, FEATURE_BALLOON), status, error);
-    }
-  tm_feature_free (draft.feature);
+  if (feature == NULL)
+    return FALSE;
+  status = tm_job_add_feature (job, feature);
+  if (status == TM_ADD_OK)
+    return TRUE;
+  tm_read_add_fail (TM_OWN (row, FEATURE_BALLOON), status, error);
+  tm_feature_free (feature);
   return FALSE;
 }

@@ -15,6 +15,11 @@ G_BEGIN_DECLS
 
 gboolean tm_read_feature_row (TmJob *job, const TmJsonRow *row, GError **error);
 
+/* The feature that @row describes, not yet added, whose texts are those of @job; NULL with @error.
+ * @read (may be NULL) gets what became of its requirement. */
+TmFeature *tm_read_feature (TmJob *job, const TmJsonRow *row, TmCalloutStatus *read,
+                            GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 gboolean tm_read_reading_row (TmJob *job, const TmJsonRow *row, GError **error);
 gboolean tm_read_trial_row (TmJob *job, const TmJsonRow *row, GError **error);
 gboolean tm_read_cut_row (TmJob *job, const TmJsonRow *row, GError **error);

@@ -15,7 +15,7 @@ G_BEGIN_DECLS
 /* One row as it was understood; nothing is added to a job until the caller says so. */
 typedef struct {
   guint line;           /* of the source, from 1 */
-  TmFeature *feature;   /* ready to add; its texts belong to the preview's job */
+  TmFeature *feature;   /* ready to add; its texts belong to the preview's job; NULL once added */
   TmCalloutStatus read; /* not OK: the feature is a note and this says why */
   char *problem;        /* NULL, or why the row cannot be added (a balloon taken…) */
 } TmTableRow;
