@@ -7,7 +7,8 @@
 
 #include <string.h>
 
-#define ODD_DECIMALS 6 /* of a value that no number of digits gives exactly */
+#define ODD_DECIMALS   6 /* of a value that no number of digits gives exactly */
+#define CLASS_DECIMALS 3 /* ISO 286 tables are in micrometres */
 
 TmUnit
 tm_band_family (TmUnit unit)
@@ -158,6 +159,8 @@ find_decimals (const TmBand *band, TmUnit unit, gint64 lower, gint64 upper)
 {
   guint decimals = MAX (tm_band_exact_decimals (lower, unit), tm_band_exact_decimals (upper, unit));
 
+  if (band->form == TM_BAND_CLASS)
+    decimals = MAX (decimals, CLASS_DECIMALS);
   for (guint i = 0; i < 3; i++)
     {
       const TmCalloutNumber *number = i < 2 ? &band->pair.number[i] : &band->nominal;
