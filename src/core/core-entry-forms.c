@@ -288,22 +288,32 @@ refuse_bare (const TmEntryText *text, const TmQuantity *plain, const TmFeature *
     add_candidate (entry, found[i]);
 }
 
+/* "012" without a mark: nobody writes twelve so, but many write the end of 25.012 so. */
+static gboolean
+looks_like_last_digits (const char *number)
+{
+  return number[0] == '0' && g_ascii_isdigit (number[1]) && strpbrk (number, ".,") == NULL;
+}
+
 /* See tm_entry_read(): as written, or in exactly one small unit, or refused. */
 static void
 read_bare_size (const TmEntryText *text, const TmQuantity *plain, const TmFeature *feature, TmEntry *entry)
 {
   TmNear near = tm_near_of_feature (feature);
   gboolean plausible = tm_near_is_plausible (&near, plain->count);
+  gboolean last_digits = looks_like_last_digits (text->number);
   TmQuantity found[3];
   guint n;
 
-  if (!near.known || tm_near_contains (&near, plain->count))
+  if (!near.known || (tm_near_contains (&near, plain->count) && !last_digits))
     {
       accept_value (entry, TM_ENTRY_FORM_PLAIN, *plain);
       return;
     }
   n = find_meanings (text, feature, &near, tm_near_contains, found);
-  if (n == 0 && plausible)
+  if (last_digits)
+    refuse_bare (text, plain, feature, &near, TM_ENTRY_SHORTHAND_MANY, entry);
+  else if (n == 0 && plausible)
     accept_value (entry, TM_ENTRY_FORM_PLAIN, *plain);
   else if (n == 1 && !plausible)
     accept_value (entry, TM_ENTRY_FORM_SHORTHAND, found[0]);

@@ -61,7 +61,8 @@ typedef struct {
  * Without a unit and sign, for a size (any kind of length that is not zero-bounded), with R, near
  * and plausible of core-near.h: as written when it is near R; else as the one of thou, tenths and
  * micrometres that is near R; else as written when it is plausible; else refused.  Two meanings
- * are refused.  Every other kind is taken as written.
+ * are refused, and so are digits that begin with a zero and have no mark: "012" may be the end of
+ * 25.012.  Every other kind is taken as written.
  *
  * With a sign and no unit: a whole number counts the shop's small unit (tenths, micrometres, for
  * an angle degrees).  A length with a fraction is refused where it may have meant inches or
