@@ -51,10 +51,650 @@ test_j8_guarded (void)
     }
 }
 
+/* One reading of one feature, judged. */
+static void
+judge_one (TmJob *job, TmFeature *feature, TmJudgement *out)
+{
+  tm_judgement_clear (out);
+  tm_judge (job, first_piece (job), feature, 1, out);
+}
+
+/* The same bore under the simple rule: 21 µm against 4 · 2U = 15.7 µm: good enough; at the limit is in. */
+static void
+test_j8_simple (void)
+{
+  static const struct {
+    const char *value;
+    TmVerdict verdict;
+    TmSide side;
+  } cases[] = {
+    { "25.0195", TM_VERDICT_IN, TM_SIDE_NONE },
+    { "25.021", TM_VERDICT_IN, TM_SIDE_NONE },
+    { "25.021000001", TM_VERDICT_OUT, TM_SIDE_METAL_GONE },
+    { "25.000", TM_VERDICT_IN, TM_SIDE_NONE },
+    { "24.999999999", TM_VERDICT_OUT, TM_SIDE_METAL_LEFT },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_SIMPLE);
+      g_auto (TmJudgement) judgement = { 0 };
+      TmFeature *bore;
+
+      add_one_micron (job);
+      bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "G1");
+      read_size (job, bore, "", cases[i].value, "");
+      judge_one (job, bore, &judgement);
+      g_assert_cmpint (judgement.verdict, ==, cases[i].verdict);
+      g_assert_cmpint (judgement.side, ==, cases[i].side);
+      g_assert_cmpint (judgement.guard, ==, 0);
+      g_assert_cmpint (judgement.why, ==, TM_WHY_NONE);
+    }
+}
+
+/* N is the shop's: at 6:1 the same method is not good enough. */
+static void
+test_simple_not_good (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_SIMPLE);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *bore;
+
+  add_one_micron (job);
+  job->simple_ratio = quantity ("6", TM_UNIT_HARDNESS);
+  bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "G1");
+  read_size (job, bore, "", "25.010", "");
+  judge_one (job, bore, &judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_TOO_CLOSE);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_METHOD_NOT_GOOD);
+  g_assert_cmpint (judgement.settles, ==, TM_SETTLES_CANNOT);
+}
+
+/* Limits are absolute (Y14.5 as quoted; file of drawing rules): 14.004 against 14.00, 35.11 against
+ * 35.0 ± 0.1, 0.50004 against 0.5000 are out; the printed size shows it. */
+static void
+test_absolute_limits (void)
+{
+  static const struct {
+    const char *lower, *upper, *value;
+    TmVerdict verdict;
+    const char *text;
+  } cases[] = {
+    { NULL, "14.00", "14.004", TM_VERDICT_OUT, "14.004" },
+    { "34.9", "35.1", "35.11", TM_VERDICT_OUT, "35.11" },
+    { NULL, "0.5000", "0.50004", TM_VERDICT_OUT, "0.50004" },
+    { NULL, "0.5000", "0.50005", TM_VERDICT_OUT, "0.50005" },
+    { NULL, "0.5000", "0.5", TM_VERDICT_IN, "0.5" },
+    { "12.2", "12.4", "12.2000", TM_VERDICT_IN, "12.2000" },
+  };
+
+  for (int decision = TM_DECISION_GUARDED; decision <= TM_DECISION_SIMPLE; decision++)
+    for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+      {
+        g_autoptr (TmJob) job = make_job ((TmDecision)decision);
+        g_auto (TmJudgement) judgement = { 0 };
+        TmFeature *length = add_feature (job, "1", TM_KIND_LENGTH, cases[i].lower, cases[i].upper, "");
+        g_autofree char *text = NULL;
+
+        read_size (job, length, "", cases[i].value, "somebody's own");
+        judge_one (job, length, &judgement);
+        text = tm_judgement_size_text (&judgement);
+        g_assert_cmpint (judgement.verdict, ==, cases[i].verdict);
+        g_assert_cmpint (judgement.why, ==, TM_WHY_NO_METHOD);
+        g_assert_cmpstr (text, ==, cases[i].text);
+        g_assert_cmpint (judgement.settles, ==, TM_SETTLES_UNKNOWN);
+        g_assert_true (isnan (judgement.u) && isnan (judgement.expanded) && isnan (judgement.probability_in));
+        g_assert_cmpstr (judgement.method_name, ==, "somebody's own");
+        g_assert_cmpint (judgement.side, ==, TM_SIDE_NONE);
+      }
+}
+
+/* A bore grows, a shaft shrinks, a depth grows; a length only when somebody said so. */
+static void
+test_side (void)
+{
+  static const struct {
+    TmKind kind;
+    TmCut cut;
+    const char *value;
+    TmSide side;
+  } cases[] = {
+    { TM_KIND_BORE, TM_CUT_UNKNOWN, "9.9", TM_SIDE_METAL_LEFT },
+    { TM_KIND_BORE, TM_CUT_UNKNOWN, "10.3", TM_SIDE_METAL_GONE },
+    { TM_KIND_SHAFT, TM_CUT_UNKNOWN, "9.9", TM_SIDE_METAL_GONE },
+    { TM_KIND_SHAFT, TM_CUT_UNKNOWN, "10.3", TM_SIDE_METAL_LEFT },
+    { TM_KIND_DEPTH, TM_CUT_UNKNOWN, "9.9", TM_SIDE_METAL_LEFT },
+    { TM_KIND_LENGTH, TM_CUT_UNKNOWN, "9.9", TM_SIDE_NONE },
+    { TM_KIND_LENGTH, TM_CUT_SHRINKS, "9.9", TM_SIDE_METAL_GONE },
+    { TM_KIND_LENGTH, TM_CUT_GROWS, "9.9", TM_SIDE_METAL_LEFT },
+    { TM_KIND_DIAMETER, TM_CUT_UNKNOWN, "10.3", TM_SIDE_NONE },
+    { TM_KIND_DIAMETER, TM_CUT_GROWS, "10.3", TM_SIDE_METAL_GONE },
+    { TM_KIND_ROUGHNESS, TM_CUT_UNKNOWN, "10.3", TM_SIDE_NONE },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+      g_auto (TmJudgement) judgement = { 0 };
+      TmFeature *feature = add_feature (job, "1", cases[i].kind, "10.0", "10.2", "");
+
+      feature->cut = cases[i].cut;
+      read_size (job, feature, "", cases[i].value, "");
+      judge_one (job, feature, &judgement);
+      g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_OUT);
+      g_assert_cmpint (judgement.side, ==, cases[i].side);
+    }
+}
+
+/* Both the smallest and the largest must conform; the worst station decides, metal gone before metal
+ * left. */
+static void
+test_deciding_station (void)
+{
+  static const struct {
+    const char *first, *second, *third;
+    TmVerdict verdict;
+    guint deciding;
+    TmSide side;
+  } cases[] = {
+    { "25.010", "25.012", "25.009", TM_VERDICT_IN, 1, TM_SIDE_NONE },
+    { "25.010", "25.012", "25.008", TM_VERDICT_IN, 2, TM_SIDE_NONE },
+    { "25.010", "25.0200", "25.004", TM_VERDICT_TOO_CLOSE, 1, TM_SIDE_NONE },
+    { "25.0005", "25.0200", "25.030", TM_VERDICT_OUT, 2, TM_SIDE_METAL_GONE },
+    { "24.990", "25.0200", "25.023", TM_VERDICT_OUT, 2, TM_SIDE_METAL_GONE },
+    { "24.990", "24.980", "25.010", TM_VERDICT_OUT, 1, TM_SIDE_METAL_LEFT },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+      g_auto (TmJudgement) judgement = { 0 };
+      TmFeature *bore;
+
+      add_one_micron (job);
+      bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "G1");
+      read_size (job, bore, "mouth/12", cases[i].first, "");
+      read_size (job, bore, "middle/12", cases[i].second, "");
+      read_size (job, bore, "bottom/12", cases[i].third, "");
+      judge_one (job, bore, &judgement);
+      g_assert_cmpint (judgement.verdict, ==, cases[i].verdict);
+      g_assert_cmpuint (judgement.deciding, ==, cases[i].deciding);
+      g_assert_cmpint (judgement.side, ==, cases[i].side);
+      g_assert_true (judgement.has_taper && !judgement.has_out_of_round);
+    }
+}
+
+/* "In" is not claimed while a station is unread; out and too close stand. */
+static void
+test_stations_missing (void)
+{
+  static const struct {
+    const char *value;
+    TmVerdict verdict;
+    TmWhy why;
+  } cases[] = {
+    { "25.010", TM_VERDICT_NOT_MEASURED, TM_WHY_STATIONS_MISSING },
+    { "25.020", TM_VERDICT_TOO_CLOSE, TM_WHY_STATIONS_MISSING },
+    { "25.040", TM_VERDICT_OUT, TM_WHY_STATIONS_MISSING },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+      g_auto (TmJudgement) judgement = { 0 };
+      TmFeature *bore;
+
+      add_one_micron (job);
+      bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "G1");
+      ask_stations (job, bore, "mouth/12 bottom/12");
+      judge_one (job, bore, &judgement);
+      g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_NOT_MEASURED);
+      g_assert_cmpint (judgement.why, ==, TM_WHY_NONE);
+      read_size (job, bore, "mouth/12", cases[i].value, "");
+      judge_one (job, bore, &judgement);
+      g_assert_cmpint (judgement.verdict, ==, cases[i].verdict);
+      g_assert_cmpint (judgement.why, ==, cases[i].why);
+      read_size (job, bore, "bottom/12", "25.010", "");
+      judge_one (job, bore, &judgement);
+      g_assert_cmpint (judgement.why, ==, TM_WHY_NONE);
+      g_assert_cmpint (judgement.verdict == TM_VERDICT_NOT_MEASURED, ==, FALSE);
+    }
+}
+
+/* Pass/fail: as entered. A note that nobody checked is not measured. */
+static void
+test_outcomes (void)
+{
+  static const TmKind kinds[] = { TM_KIND_THREAD, TM_KIND_ATTRIBUTE, TM_KIND_NOTE };
+
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+      g_auto (TmJudgement) judgement = { 0 };
+      TmFeature *feature = add_feature (job, "1", kinds[i], NULL, NULL, "");
+      g_autofree char *pass = NULL, *fail = NULL, *none = NULL;
+
+      judge_one (job, feature, &judgement);
+      none = tm_judgement_size_text (&judgement);
+      g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_NOT_MEASURED);
+      g_assert_cmpstr (none, ==, "");
+      read_outcome (job, feature, TM_OUTCOME_FAIL);
+      judge_one (job, feature, &judgement);
+      fail = tm_judgement_size_text (&judgement);
+      g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_OUT);
+      g_assert_cmpstr (fail, ==, "fail");
+      read_outcome (job, feature, TM_OUTCOME_PASS);
+      judge_one (job, feature, &judgement);
+      pass = tm_judgement_size_text (&judgement);
+      g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_IN);
+      g_assert_cmpstr (pass, ==, "pass");
+      g_assert_true (isnan (judgement.probability_in));
+    }
+}
+
+static void
+test_no_limits (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *length = add_feature (job, "1", TM_KIND_LENGTH, NULL, NULL, "");
+  g_autofree char *text = NULL;
+
+  read_size (job, length, "", "12.3", "");
+  judge_one (job, length, &judgement);
+  text = tm_judgement_size_text (&judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_NOT_MEASURED);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_NO_LIMITS);
+  g_assert_cmpstr (text, ==, "12.3");
+}
+
+/* Under ten degrees of freedom the judgement says so, and k is t's (t table: 4 → 2.7764). */
+static void
+test_few_readings (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *bore;
+
+  add_method (job, "studied", "", "0.001", "4");
+  bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "studied");
+  read_size (job, bore, "", "25.010", "");
+  judge_one (job, bore, &judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_IN);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_FEW_READINGS);
+  assert_near (judgement.coverage, 2.7764, 5e-5);
+  assert_near (judgement.dof, 4, 1e-9);
+  g_assert_cmpstr (judgement.method->name, ==, "studied");
+  g_assert_null (judgement.gauge);
+}
+
+/* P(all in) of two stations lies between that of independent sizes and that of the worse one. */
+static void
+test_probability_over_stations (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) one = { 0 }, two = { 0 };
+  TmFeature *bore;
+  double alone;
+
+  add_gauge (job, "MIC", NULL, "0.002");
+  add_method (job, "M", "MIC", "0.001", NULL);
+  bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "M");
+  read_size (job, bore, "mouth", "25.020", "");
+  judge_one (job, bore, &one);
+  read_size (job, bore, "bottom", "25.020", "");
+  judge_one (job, bore, &two);
+  alone = one.probability_in;
+  /* u² = 4/3 + 1 µm²: one µm from the limit is 0.6547 u; Φ = 0.74364 (recomputed). */
+  assert_near (alone, 0.74364, 1e-4);
+  g_assert_cmpfloat (two.probability_in, <, alone - 0.05);
+  g_assert_cmpfloat (two.probability_in, >, alone * alone + 0.02);
+}
+
+/* -------- Position -------- */
+
+static void
+make_hole (TmJob *job, const char *size, TmFeature **position)
+{
+  TmFeature *hole = add_feature (job, "1", TM_KIND_BORE, "6.4", "6.6", "G1");
+
+  *position = add_feature (job, "2", TM_KIND_POSITION, NULL, "0.2", "G1");
+  (*position)->modifier = TM_MODIFIER_MMC;
+  (*position)->size_feature = hole->balloon;
+  if (size)
+    {
+      read_size (job, hole, "mouth", size, "");
+      read_size (job, hole, "bottom", "6.6", "");
+    }
+}
+
+/* dx 0.12, dy 0.09: 0.300 exactly; 0.2 at MMC with the smallest bore 6.5 allows 0.3 (plain comparison:
+ * the gauge is unknown in the first job). */
+static void
+test_position_bonus (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_SIMPLE);
+  g_auto (TmJudgement) judgement = { 0 };
+  g_autofree char *text = NULL;
+  TmFeature *position;
+
+  make_hole (job, "6.5", &position);
+  read_offsets (job, position, "0.12", "-0.09");
+  judge_one (job, position, &judgement);
+  text = tm_judgement_size_text (&judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_IN);
+  g_assert_cmpint (judgement.limits.upper, ==, 300000000);
+  g_assert_cmpstr (text, ==, "0.300");
+  g_assert_cmpint (judgement.side, ==, TM_SIDE_NONE);
+}
+
+static void
+test_position_one_count_beyond (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_SIMPLE);
+  g_auto (TmJudgement) judgement = { 0 };
+  g_autofree char *text = NULL;
+  TmFeature *position;
+
+  make_hole (job, "6.5", &position);
+  read_offsets (job, position, "0.120000001", "-0.09");
+  judge_one (job, position, &judgement);
+  text = tm_judgement_size_text (&judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_OUT);
+  g_assert_cmpstr (text, ==, "0.3000000020");
+}
+
+/* The uncertainty of the allowance includes the size's: 2² u_xy² + u_size², u 1 µm each. */
+static void
+test_position_uncertainty (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *position;
+
+  add_one_micron (job);
+  make_hole (job, "6.5", &position);
+  read_offsets (job, position, "0.1", "0.05");
+  judge_one (job, position, &judgement);
+  assert_near (judgement.u, sqrt (5) * 1e6, 2);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_IN);
+  g_assert_cmpfloat (judgement.probability_in, >, 0.999);
+}
+
+/* Without the size: in stands, what the largest bonus could still bring in is not called out, what it
+ * cannot is. */
+static void
+test_position_without_size (void)
+{
+  static const struct {
+    const char *dx;
+    TmVerdict verdict;
+  } cases[] = {
+    { "0.1", TM_VERDICT_IN },
+    { "0.15", TM_VERDICT_NOT_MEASURED },
+    { "0.2", TM_VERDICT_NOT_MEASURED },
+    { "0.21", TM_VERDICT_OUT },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+      g_auto (TmJudgement) judgement = { 0 };
+      TmFeature *position;
+
+      make_hole (job, NULL, &position);
+      read_offsets (job, position, cases[i].dx, "0");
+      judge_one (job, position, &judgement);
+      g_assert_cmpint (judgement.verdict, ==, cases[i].verdict);
+      g_assert_cmpint (judgement.why, ==, TM_WHY_NO_SIZE);
+      position->size_feature = "";
+      judge_one (job, position, &judgement);
+      g_assert_cmpint (judgement.verdict, ==, i == 0 ? TM_VERDICT_IN : TM_VERDICT_OUT);
+      g_assert_cmpint (judgement.why, ==, TM_WHY_NO_SIZE);
+    }
+}
+
+/* Near zero the guard is that of the Rice distribution: at U - g, P(in) is 0.95. */
+static void
+test_position_guard (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *position;
+  g_autofree char *edge = NULL;
+
+  add_one_micron (job);
+  position = add_feature (job, "2", TM_KIND_POSITION, NULL, "0.010", "G1");
+  read_offsets (job, position, "0", "0");
+  judge_one (job, position, &judgement);
+  /* u 2 µm: 1 - exp(-(10/2)²/2). */
+  assert_near (judgement.probability_in, 1 - exp (-12.5), 1e-6);
+  g_assert_cmpint (judgement.guard, >, judgement.guard_out);
+  edge = tm_count_format ((10000000 - judgement.guard) / 2, TM_UNIT_MM, 9);
+  tm_job_withdraw (job, &((TmReading *)judgement.sizes.stations[0].last)->row, "", "", "again");
+  read_offsets (job, position, edge, "0");
+  judge_one (job, position, &judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_IN);
+  assert_near (judgement.probability_in, 0.95, 1e-5);
+}
+
+/* -------- Print -------- */
+
+/* A mean that lies a third of a count inside a limit, or outside it, is printed on its own side. */
+static void
+test_size_text (void)
+{
+  static const struct {
+    const char *first, *second, *text;
+    TmVerdict verdict;
+  } cases[] = {
+    { "25.021", "25.021", "25.0210", TM_VERDICT_IN },
+    { "25.021", "25.022", "25.0215", TM_VERDICT_OUT },
+    { "25.021000000", "25.021000001", "25.0210000005", TM_VERDICT_OUT },
+    { "24.999999999", "25.000000000", "24.9999999995", TM_VERDICT_OUT },
+    { "25.01", "25.012", "25.0110", TM_VERDICT_IN },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_SIMPLE);
+      g_auto (TmJudgement) judgement = { 0 };
+      TmFeature *bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "");
+      g_autofree char *text = NULL;
+
+      read_size (job, bore, "", cases[i].first, "");
+      read_size (job, bore, "", cases[i].second, "");
+      judge_one (job, bore, &judgement);
+      text = tm_judgement_size_text (&judgement);
+      g_assert_cmpint (judgement.verdict, ==, cases[i].verdict);
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
+}
+
+/* A size typed in the other unit keeps its fineness, or gets as many digits as put it on its own side of
+ * the limit: 0.985 in is 25.019 mm. */
+static void
+test_size_text_other_unit (void)
+{
+  static const struct {
+    const char *upper, *text;
+    TmVerdict verdict;
+  } cases[] = {
+    { "25.018", "25.02", TM_VERDICT_OUT },
+    { "25.019", "25.019", TM_VERDICT_IN },
+    { "25.1", "25.02", TM_VERDICT_IN },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_SIMPLE);
+      g_auto (TmJudgement) judgement = { 0 };
+      TmFeature *bore = add_feature (job, "1", TM_KIND_BORE, "25.000", cases[i].upper, "");
+      g_autofree char *text = NULL;
+
+      read_size (job, bore, "", "0.985 in", "");
+      judge_one (job, bore, &judgement);
+      text = tm_judgement_size_text (&judgement);
+      g_assert_cmpint (judgement.verdict, ==, cases[i].verdict);
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
+}
+
+/* Two significant digits, rounded up (GUM 7.2.6, from memory): U 0.00123 → 0.0013. */
+static void
+test_spread_text (void)
+{
+  static const struct {
+    double counts;
+    const char *text;
+  } cases[] = {
+    { 1230000, "0.0013" }, { 1200000, "0.0012" }, { 1650000, "0.0017" }, { 21e6, "0.021" },
+    { 996e6, "1.00" },     { 1234e6, "1.3" },     { 123456e6, "124" },   { -1230000, "-0.0013" },
+    { 0, "0.0" },          { NAN, "" },           { INFINITY, "" },      { 12, "0.00001" },
+  };
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "");
+
+  read_size (job, bore, "", "25.012", "");
+  judge_one (job, bore, &judgement);
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *text = tm_judgement_spread_text (&judgement, cases[i].counts);
+
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
+}
+
+/* -------- Places, plan and outlook -------- */
+
+/* The worst over the places: out, then too close, then not measured, then in. */
+static void
+test_places (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmFeature *bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "");
+  const char *values[] = { "25.010", "25.011", "25.030" };
+  const TmVerdict worst[] = { TM_VERDICT_NOT_MEASURED, TM_VERDICT_NOT_MEASURED, TM_VERDICT_OUT };
+  guint measured;
+
+  bore->places = 3;
+  for (guint i = 0; i < 3; i++)
+    {
+      TmReading *reading = new_reading (job, bore, "", "");
+
+      reading->place = i + 1;
+      reading->value = quantity (values[i], TM_UNIT_MM);
+      g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+      g_assert_cmpint (tm_judge_feature (job, first_piece (job), bore, &measured), ==, worst[i]);
+      g_assert_cmpuint (measured, ==, i + 1);
+    }
+}
+
+static void
+test_due (void)
+{
+  static const struct {
+    const char *check;
+    gboolean marked;
+    guint index;
+    gboolean due;
+  } cases[] = {
+    { "", FALSE, 7, TRUE },
+    { "each", FALSE, 7, TRUE },
+    { "first", FALSE, 0, TRUE },
+    { "first", FALSE, 1, FALSE },
+    { "first", TRUE, 1, TRUE },
+    { "every 5", FALSE, 0, TRUE },
+    { "every 5", FALSE, 4, FALSE },
+    { "every 5", FALSE, 5, TRUE },
+    { "every 1", FALSE, 3, TRUE },
+    { "every 0", FALSE, 3, TRUE },
+    { "every x", FALSE, 3, TRUE },
+    { "every -2", FALSE, 3, TRUE },
+    { "every 99999999999999999999", FALSE, 3, TRUE },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+      TmFeature *feature = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "");
+      TmPiece *piece = first_piece (job);
+
+      feature->check = cases[i].check;
+      piece->first_article = cases[i].marked;
+      g_assert_cmpint (tm_feature_is_due (feature, piece, cases[i].index), ==, cases[i].due);
+      g_assert_cmpint (tm_job_feature_is_due (job, feature, piece, cases[i].index), ==, cases[i].due);
+    }
+}
+
+/* The first piece stands in only while none is marked. */
+static void
+test_due_first_article_elsewhere (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmFeature *feature = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "");
+  TmPiece *second = tm_piece_new ();
+
+  feature->check = "first";
+  second->serial = "002";
+  g_assert_cmpint (tm_job_add_piece (job, second), ==, TM_ADD_OK);
+  g_assert_true (tm_job_feature_is_due (job, feature, first_piece (job), 0));
+  second->first_article = TRUE;
+  g_assert_false (tm_job_feature_is_due (job, feature, first_piece (job), 0));
+  g_assert_true (tm_job_feature_is_due (job, feature, second, 1));
+}
+
+/* What one more reading would be worth is what it is worth once read. */
+static void
+test_outlook (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *bore;
+  TmOutlook outlook;
+
+  add_gauge (job, "MIC", "0.001", "0.002");
+  add_method (job, "M", "MIC", "0.001", "12");
+  bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "M");
+  g_assert_false (tm_judge_outlook (job, bore, "nobody", &outlook));
+  g_assert_true (tm_judge_outlook (job, bore, "M", &outlook));
+  read_size (job, bore, "", "25.010", "");
+  judge_one (job, bore, &judgement);
+  assert_near (outlook.u, judgement.u, 1e-6);
+  assert_near (outlook.dof, judgement.dof, 1e-9);
+  assert_near (outlook.expanded, judgement.expanded, 1e-6);
+  g_assert_cmpint (outlook.guard, ==, judgement.guard);
+  g_assert_cmpint (outlook.settles, ==, judgement.settles);
+  assert_near (outlook.blind_share, 1.0 / 21, 1e-12);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/core/judge/j8-guarded", test_j8_guarded);
+  g_test_add_func ("/core/judge/j8-simple", test_j8_simple);
+  g_test_add_func ("/core/judge/simple-not-good", test_simple_not_good);
+  g_test_add_func ("/core/judge/absolute-limits", test_absolute_limits);
+  g_test_add_func ("/core/judge/side", test_side);
+  g_test_add_func ("/core/judge/deciding-station", test_deciding_station);
+  g_test_add_func ("/core/judge/stations-missing", test_stations_missing);
+  g_test_add_func ("/core/judge/outcomes", test_outcomes);
+  g_test_add_func ("/core/judge/no-limits", test_no_limits);
+  g_test_add_func ("/core/judge/few-readings", test_few_readings);
+  g_test_add_func ("/core/judge/probability-over-stations", test_probability_over_stations);
+  g_test_add_func ("/core/judge/position-bonus", test_position_bonus);
+  g_test_add_func ("/core/judge/position-one-count-beyond", test_position_one_count_beyond);
+  g_test_add_func ("/core/judge/position-uncertainty", test_position_uncertainty);
+  g_test_add_func ("/core/judge/position-without-size", test_position_without_size);
+  g_test_add_func ("/core/judge/position-guard", test_position_guard);
+  g_test_add_func ("/core/judge/size-text", test_size_text);
+  g_test_add_func ("/core/judge/size-text-other-unit", test_size_text_other_unit);
+  g_test_add_func ("/core/judge/spread-text", test_spread_text);
+  g_test_add_func ("/core/judge/places", test_places);
+  g_test_add_func ("/core/judge/due", test_due);
+  g_test_add_func ("/core/judge/due-first-article-elsewhere", test_due_first_article_elsewhere);
+  g_test_add_func ("/core/judge/outlook", test_outlook);
   return g_test_run ();
 }
