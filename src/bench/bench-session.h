@@ -72,7 +72,7 @@ gboolean tm_bench_go_next (TmBench *bench);
 gboolean tm_bench_go_previous (TmBench *bench);
 
 /* The session sees readings, pieces and features that others add, remove or replace.  Call this
- * after a change that it cannot see: a withdrawal made past it, or a piece's first-article mark. */
+ * after a change that it cannot see: a withdrawal made past it. */
 void tm_bench_job_changed (TmBench *bench);
 
 /* How many spots of @piece are due, and how many have a reading that counts. */

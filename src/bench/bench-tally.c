@@ -7,6 +7,9 @@
 
 #include "core-judge.h"
 
+/* Pieces looked at to see whether the list has changed. */
+#define SAMPLE_MAX 4096
+
 typedef struct {
   guint due;
   guint unread;
