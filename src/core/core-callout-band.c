@@ -222,9 +222,15 @@ take_deviation (TmTokens *tokens, const TmBandRules *rules, gboolean angle, TmBa
 }
 
 static gboolean
+is_sign (const TmToken *token)
+{
+  return token->kind == TM_TOKEN_PLUS || token->kind == TM_TOKEN_MINUS;
+}
+
+static gboolean
 starts_deviation (const TmToken *token)
 {
-  return token->kind == TM_TOKEN_PLUS || token->kind == TM_TOKEN_MINUS || is_zero (token);
+  return is_sign (token) || is_zero (token);
 }
 
 static void
@@ -239,13 +245,15 @@ set_zero (TmBandPair *pair, guint i)
 static TmCalloutStatus
 take_deviations (TmTokens *tokens, const TmBandRules *rules, gboolean angle, TmBandPair *pair, gboolean *lone)
 {
+  const TmToken *next;
   gboolean slash;
 
   *lone = FALSE;
   if (!take_deviation (tokens, rules, angle, pair, 0))
     return TM_CALLOUT_NOT_READ;
   slash = tm_tokens_take (tokens, TM_TOKEN_SLASH);
-  if (slash || (starts_deviation (tm_tokens_peek (tokens, 0)) && tm_tokens_peek (tokens, 0)->spaced))
+  next = tm_tokens_peek (tokens, 0);
+  if (slash || is_sign (next) || (is_zero (next) && next->spaced))
     return take_deviation (tokens, rules, angle, pair, 1) ? TM_CALLOUT_OK : TM_CALLOUT_NOT_READ;
   set_zero (pair, 1);
   *lone = TRUE;
@@ -276,15 +284,17 @@ set_limits (TmBand *band, const TmCalloutNumber *second)
   band->pair.sign[0] = band->pair.sign[1] = 1;
 }
 
-/* "25.000/25.021".  Two numbers written alike, or close to each other; not "3/8". */
+/* "25.000/25.021", "25.000 to 25.021".  Two numbers written alike, or close to each other; not "3/8". */
 static TmCalloutStatus
-take_slash_limits (TmTokens *tokens, const TmBandRules *rules, gboolean angle, TmBand *band)
+take_two_limits (TmTokens *tokens, const TmBandRules *rules, gboolean angle, TmBand *band)
 {
   TmCalloutNumber second;
   guint decimals = tm_band_written_decimals (&band->nominal);
   gboolean alike;
 
-  if (!tm_tokens_take (tokens, TM_TOKEN_SLASH) || !tm_band_take_number (tokens, rules->unit, angle, &second))
+  if (!tm_tokens_take (tokens, TM_TOKEN_SLASH))
+    tm_tokens_take_word (tokens, "to");
+  if (!tm_band_take_number (tokens, rules->unit, angle, &second))
     return TM_CALLOUT_NOT_READ;
   alike = decimals > 0 && decimals == tm_band_written_decimals (&second);
   if (!alike && !rules->any_range && !lie_within (&band->nominal, &second, rules->unit, 20))
@@ -293,12 +303,19 @@ take_slash_limits (TmTokens *tokens, const TmBandRules *rules, gboolean angle, T
   return TM_CALLOUT_OK;
 }
 
+/* In brackets a minus is a sign: "25 (-0.1)". */
+static gboolean
+follows_bracket (const TmTokens *tokens)
+{
+  return tokens->at > 0 && tokens->tokens[tokens->at - 1].kind == TM_TOKEN_OPEN;
+}
+
 /* "a-b" is a range when the two lie within 20 %; "a -b" is a with +0/-b; "a - b" is whichever of
  * the two it plainly is.  Whatever could be the other thing is not read. */
 static TmCalloutStatus
 take_after_minus (TmTokens *tokens, const TmBandRules *rules, gboolean angle, TmBand *band)
 {
-  gboolean before = tm_tokens_peek (tokens, 0)->spaced;
+  gboolean before = tm_tokens_peek (tokens, 0)->spaced || follows_bracket (tokens);
   gboolean behind = tm_tokens_peek (tokens, 1)->spaced;
   TmCalloutNumber second;
   gboolean lone;
@@ -393,26 +410,19 @@ take_plus_minus (TmTokens *tokens, const TmBandRules *rules, gboolean angle, TmB
   return TM_CALLOUT_OK;
 }
 
-TmCalloutStatus
-tm_band_take_tolerance (TmTokens *tokens, const TmBandRules *rules, TmBand *band)
+/* Everything but a class and brackets. */
+static TmCalloutStatus
+take_plain_tolerance (TmTokens *tokens, const TmBandRules *rules, TmBand *band)
 {
   gboolean angle = band->nominal.unit == TM_UNIT_DEGREE;
   const TmToken *next = tm_tokens_peek (tokens, 0);
   TmBandForm side;
-  gboolean known, lone;
+  gboolean lone;
 
-  band->form = TM_BAND_BARE;
-  if (tm_band_take_class (tokens, &band->tolerance_class, &known))
-    {
-      band->form = TM_BAND_CLASS;
-      if (band->nominal.unit == TM_UNIT_NONE)
-        take_unit (tokens, &band->nominal); /* "25 H7 mm" */
-      return known ? take_confirmation (tokens, rules, band) : TM_CALLOUT_CLASS_UNKNOWN;
-    }
   if (tm_tokens_take (tokens, TM_TOKEN_PLUSMINUS))
     return take_plus_minus (tokens, rules, angle, band);
-  if (next->kind == TM_TOKEN_SLASH)
-    return take_slash_limits (tokens, rules, angle, band);
+  if (next->kind == TM_TOKEN_SLASH || tm_token_is_word (next, "to"))
+    return take_two_limits (tokens, rules, angle, band);
   side = tm_band_take_side (tokens);
   if (side != TM_BAND_BARE)
     return take_one_sided (tokens, rules, angle, side, band);
@@ -424,4 +434,35 @@ tm_band_take_tolerance (TmTokens *tokens, const TmBandRules *rules, TmBand *band
       return take_deviations (tokens, rules, angle, &band->pair, &lone);
     }
   return TM_CALLOUT_OK;
+}
+
+/* "25 (±0.1)", "25 (+0.1/-0.2)". */
+static gboolean
+opens_tolerance (const TmTokens *tokens)
+{
+  const TmToken *next = tm_tokens_peek (tokens, 1);
+
+  return tm_tokens_peek (tokens, 0)->kind == TM_TOKEN_OPEN
+         && (next->kind == TM_TOKEN_PLUSMINUS || is_sign (next));
+}
+
+TmCalloutStatus
+tm_band_take_tolerance (TmTokens *tokens, const TmBandRules *rules, TmBand *band)
+{
+  gboolean known, open;
+  TmCalloutStatus status;
+
+  band->form = TM_BAND_BARE;
+  if (tm_band_take_class (tokens, &band->tolerance_class, &known))
+    {
+      band->form = TM_BAND_CLASS;
+      if (band->nominal.unit == TM_UNIT_NONE)
+        take_unit (tokens, &band->nominal); /* "25 H7 mm" */
+      return known ? take_confirmation (tokens, rules, band) : TM_CALLOUT_CLASS_UNKNOWN;
+    }
+  open = opens_tolerance (tokens) && tm_tokens_take (tokens, TM_TOKEN_OPEN);
+  status = take_plain_tolerance (tokens, rules, band);
+  if (status == TM_CALLOUT_OK && open && !tm_tokens_take (tokens, TM_TOKEN_CLOSE))
+    return TM_CALLOUT_NOT_READ;
+  return status;
 }

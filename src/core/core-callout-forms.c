@@ -182,7 +182,7 @@ starts_metric (const TmTokens *tokens)
 {
   const TmToken *letter = tm_tokens_peek (tokens, 0);
   const TmToken *size = tm_tokens_peek (tokens, 1);
-  static const char *const letters[] = { "M", "MJ", "MF", "Tr", NULL };
+  static const char *const letters[] = { "M", "m", "MJ", "MF", "Tr", "TR", NULL };
 
   if (letter->kind != TM_TOKEN_WORD || size->kind != TM_TOKEN_NUMBER || size->spaced)
     return FALSE;
@@ -218,7 +218,8 @@ starts_inch (const TmTokens *tokens)
     return FALSE;
   return tm_token_is_whole (tm_tokens_peek (tokens, dash - 1))
          && tm_tokens_peek (tokens, dash)->kind == TM_TOKEN_MINUS && !tm_tokens_peek (tokens, dash)->spaced
-         && tm_token_is_whole (tm_tokens_peek (tokens, dash + 1));
+         && tm_token_is_whole (tm_tokens_peek (tokens, dash + 1))
+         && tm_tokens_peek (tokens, dash + 2)->kind != TM_TOKEN_SLASH; /* "1/4-3/8" */
 }
 
 /* The series named behind a size: "1/4-20 UNC-2B", "1/8 NPT", "10-32 UNF". */

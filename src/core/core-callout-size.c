@@ -11,7 +11,7 @@
 
 #define MAX_PLACES   9999
 #define FULL_CIRCLE  360
-#define COARSE_FIRST 5
+#define FINEST_CLEAR 5 /* grade from which C and R can only be classes */
 
 /* What stands around the number. */
 typedef struct {
@@ -307,13 +307,14 @@ are_limits_sound (const TmCallout *out)
          || out->upper.count <= FULL_CIRCLE * tm_unit_counts (TM_UNIT_DEGREE);
 }
 
-/* "Ø5 C1" is a hole with a chamfer, not a clearance class finer than any that is used: ISO 286-2
- * gives a to d no grade below IT5 (from memory). */
+/* "Ø5 C1" is a hole with a chamfer, "Ø20 R3" one with a radius, rather than a class that fine. */
 static gboolean
 is_class_doubtful (const TmBand *band)
 {
-  return band->form == TM_BAND_CLASS && strchr ("abcd", band->tolerance_class.letters[0]) != NULL
-         && band->tolerance_class.grade < COARSE_FIRST;
+  const TmIso286Class *one = &band->tolerance_class;
+
+  return band->form == TM_BAND_CLASS && one->hole && one->grade < FINEST_CLEAR
+         && (strcmp (one->letters, "c") == 0 || strcmp (one->letters, "r") == 0);
 }
 
 TmCalloutStatus
