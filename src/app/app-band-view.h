@@ -1,0 +1,25 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-band-view: the band plot as a widget: a picture with its words for a screen reader.
+ */
+
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "plot-band.h"
+
+G_BEGIN_DECLS
+
+#define TM_TYPE_BAND_VIEW (tm_band_view_get_type ())
+G_DECLARE_FINAL_TYPE (TmBandView, tm_band_view, TM, BAND_VIEW, GtkWidget)
+
+GtkWidget *tm_band_view_new (void) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Takes ownership of @plot; NULL shows nothing. */
+void tm_band_view_take_plot (TmBandView *self, TmBandPlot *plot);
+
+/* The theme that goes with the present light or dark style. */
+const TmTheme *tm_app_theme (void);
+
+G_END_DECLS

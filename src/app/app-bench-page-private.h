@@ -1,0 +1,48 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-bench-page-private: what the page's two files share; tests look in here too.
+ */
+
+#pragma once
+
+#include "app-band-view.h"
+#include "app-bench-page.h"
+#include "app-feature-list.h"
+#include "app-reading-entry.h"
+#include "app-station-chips.h"
+#include "app-verdict-panel.h"
+
+G_BEGIN_DECLS
+
+struct _TmBenchPage {
+  GtkBox parent_instance;
+
+  TmDocument *document;
+  TmSpot shown; /* the spot on screen; its pointers are only compared */
+  TmJudgement judgement;
+  gboolean has_judgement;
+  guint focus_id;
+
+  GtkStack *stack;  /* "empty", "bench" */
+  GtkWidget *empty; /* AdwStatusPage */
+  GtkWidget *empty_button;
+  TmFeatureList *list;
+  GtkLabel *callout;
+  GtkLabel *name;
+  GtkLabel *limits;
+  GtkLabel *on_drawing;
+  TmStationChips *chips;
+  TmReadingEntry *entry;
+  TmBandView *band;
+  TmVerdictPanel *panel;
+};
+
+/* app-bench-actions.c: "bench." actions, their keys, and the menu of the measuring order. */
+void tm_bench_page_install_actions (GtkWidgetClass *klass);
+void tm_bench_page_add_controllers (TmBenchPage *self);
+GtkWidget *tm_bench_page_build_menu (TmBenchPage *self);
+
+/* Enter, the Record button, pass and fail. */
+void tm_bench_page_submit (TmBenchPage *self);
+
+G_END_DECLS

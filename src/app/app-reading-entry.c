@@ -1,0 +1,381 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-reading-entry.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-entry-words.h"
+#include "core-station.h"
+
+/* Width of one line beside the entry. */
+#define SAYS_CHARS 30
+
+struct _TmReadingEntry {
+  GtkBox parent_instance;
+
+  TmDocument *document; /* borrowed */
+  const TmFeature *feature;
+  gboolean filling;
+
+  GtkWidget *frame;
+  GtkWidget *offsets; /* box of dx and dy */
+  GtkWidget *dx;
+  GtkWidget *dy;
+  GtkWidget *value;
+  GtkWidget *outcomes; /* box of pass and fail */
+  GtkLabel *says;
+  GtkLabel *question;
+};
+
+enum { SIGNAL_SUBMIT, SIGNAL_TYPED, N_SIGNALS };
+
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (TmReadingEntry, tm_reading_entry, GTK_TYPE_BOX)
+
+static const char *
+get_text (GtkWidget *entry)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (entry));
+}
+
+static gboolean
+takes_offsets (TmReadingEntry *self)
+{
+  return self->feature != NULL && self->feature->kind == TM_KIND_POSITION;
+}
+
+gboolean
+tm_reading_entry_offsets (TmReadingEntry *self, const char **dx, const char **dy)
+{
+  g_return_val_if_fail (TM_IS_READING_ENTRY (self), FALSE);
+
+  if (dx != NULL)
+    *dx = get_text (self->dx);
+  if (dy != NULL)
+    *dy = get_text (self->dy);
+  return takes_offsets (self) && (*get_text (self->dx) != '\0' || *get_text (self->dy) != '\0');
+}
+
+/* What the offsets read as, or what is wrong with the first that does not read. */
+static char *
+describe_offsets (TmReadingEntry *self, gboolean *refused)
+{
+  const char *texts[] = { get_text (self->dx), get_text (self->dy) };
+  const char *names[] = { "dx", "dy" };
+  TmQuantity values[2];
+  gboolean whole = TRUE;
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      g_autofree char *why = NULL;
+      if (*texts[i] == '\0')
+        whole = FALSE;
+      else if (!tm_words_read_offset (texts[i], self->feature, &values[i], &why))
+        {
+          *refused = TRUE;
+          return g_strdup_printf ("%s: %s", names[i], why);
+        }
+    }
+  return whole ? tm_words_offsets (&values[0], &values[1], self->feature) : g_strdup ("");
+}
+
+static void
+set_label (GtkLabel *label, const char *text)
+{
+  if (!g_str_equal (gtk_label_get_text (label), text))
+    gtk_label_set_text (label, text);
+}
+
+/* A box gives a label that may wrap no more than the least width that its height allows, so only a
+ * reason too long for one line may wrap. */
+static void
+set_says (TmReadingEntry *self, const char *says)
+{
+  gboolean wrap = g_utf8_strlen (says, -1) > SAYS_CHARS;
+
+  gtk_label_set_wrap (self->says, wrap);
+  gtk_label_set_width_chars (self->says, wrap ? SAYS_CHARS : -1);
+  set_label (self->says, says);
+}
+
+static void
+show_says (TmReadingEntry *self)
+{
+  const TmEntry *entry = tm_bench_entry (tm_document_bench (self->document));
+  gboolean refused = FALSE;
+  g_autofree char *says = NULL;
+  if (tm_reading_entry_offsets (self, NULL, NULL))
+    says = describe_offsets (self, &refused);
+  else
+    {
+      says = tm_words_entry (entry, self->feature);
+      refused = entry->status != TM_ENTRY_OK && entry->status != TM_ENTRY_EMPTY;
+    }
+  set_says (self, says);
+  if (refused)
+    gtk_widget_add_css_class (GTK_WIDGET (self->says), "tm-refused");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->says), "tm-refused");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->value), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, says,
+                                  -1);
+}
+
+static void
+show_question (TmReadingEntry *self)
+{
+  const TmBench *bench = tm_document_bench (self->document);
+  g_autofree char *question
+      = tm_words_slip (tm_bench_question (bench), tm_bench_entry (bench), self->feature);
+  set_label (self->question, question);
+  if (*question != '\0')
+    gtk_widget_add_css_class (self->frame, "tm-asking");
+  else
+    gtk_widget_remove_css_class (self->frame, "tm-asking");
+}
+
+static void
+value_changed_cb (GtkEditable *editable, TmReadingEntry *self)
+{
+  if (self->filling || self->document == NULL)
+    return;
+  if (*get_text (self->value) != '\0')
+    tm_reading_entry_clear_offsets (self);
+  tm_document_set_text (self->document, get_text (self->value));
+}
+
+static void
+offset_changed_cb (GtkEditable *editable, TmReadingEntry *self)
+{
+  if (self->filling || self->document == NULL)
+    return;
+  if (*get_text (self->value) != '\0')
+    tm_document_set_text (self->document, "");
+  show_says (self);
+  g_signal_emit (self, signals[SIGNAL_TYPED], 0);
+}
+
+static void
+activate_cb (GtkEntry *entry, TmReadingEntry *self)
+{
+  if (GTK_WIDGET (entry) == self->dx && *get_text (self->dy) == '\0' && *get_text (self->dx) != '\0')
+    gtk_widget_grab_focus (self->dy);
+  else
+    g_signal_emit (self, signals[SIGNAL_SUBMIT], 0);
+}
+
+static void
+outcome_clicked_cb (GtkButton *button, TmReadingEntry *self)
+{
+  const char *typed = g_object_get_data (G_OBJECT (button), "typed");
+  tm_document_set_text (self->document, typed);
+  g_signal_emit (self, signals[SIGNAL_SUBMIT], 0);
+}
+
+static void
+tm_reading_entry_class_init (TmReadingEntryClass *klass)
+{
+  GType type = G_TYPE_FROM_CLASS (klass);
+  signals[SIGNAL_SUBMIT]
+      = g_signal_new ("submit", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[SIGNAL_TYPED]
+      = g_signal_new ("typed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static GtkWidget *
+build_entry (TmReadingEntry *self, const char *name, GCallback changed)
+{
+  GtkWidget *entry = gtk_entry_new ();
+  gtk_entry_set_has_frame (GTK_ENTRY (entry), FALSE);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 7);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), 7);
+  gtk_entry_set_input_hints (GTK_ENTRY (entry), GTK_INPUT_HINT_NO_SPELLCHECK | GTK_INPUT_HINT_NO_EMOJI);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  g_signal_connect (entry, "changed", changed, self);
+  g_signal_connect (entry, "activate", G_CALLBACK (activate_cb), self);
+  return entry;
+}
+
+static void
+add_offset (TmReadingEntry *self, GtkWidget *entry, const char *name)
+{
+  GtkWidget *label = gtk_label_new (name);
+  gtk_widget_add_css_class (label, "dim-label");
+  gtk_box_append (GTK_BOX (self->offsets), label);
+  gtk_box_append (GTK_BOX (self->offsets), entry);
+}
+
+static void
+build_offsets (TmReadingEntry *self)
+{
+  GtkWidget * or = gtk_label_new (_ ("or deviation"));
+  self->offsets = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
+  self->dx = build_entry (self, _ ("Offset dx"), G_CALLBACK (offset_changed_cb));
+  self->dy = build_entry (self, _ ("Offset dy"), G_CALLBACK (offset_changed_cb));
+  add_offset (self, self->dx, "dx");
+  add_offset (self, self->dy, "dy");
+  gtk_widget_add_css_class (or, "dim-label");
+  gtk_box_append (GTK_BOX (self->offsets), or);
+  gtk_widget_set_visible (self->offsets, FALSE);
+}
+
+static void
+add_outcome (TmReadingEntry *self, const char *label, const char *typed)
+{
+  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+  g_object_set_data_full (G_OBJECT (button), "typed", g_strdup (typed), g_free);
+  gtk_widget_set_focus_on_click (button, FALSE);
+  gtk_widget_add_css_class (button, "tm-outcome");
+  g_signal_connect (button, "clicked", G_CALLBACK (outcome_clicked_cb), self);
+  gtk_box_append (GTK_BOX (self->outcomes), button);
+}
+
+static void
+build_frame (TmReadingEntry *self)
+{
+  self->frame = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  gtk_widget_add_css_class (self->frame, "tm-reading");
+  build_offsets (self);
+  self->value = build_entry (self, _ ("Reading"), G_CALLBACK (value_changed_cb));
+  gtk_widget_set_hexpand (self->value, TRUE);
+  self->outcomes = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  gtk_widget_set_valign (self->outcomes, GTK_ALIGN_CENTER);
+  add_outcome (self, _ ("_Pass"), "p");
+  add_outcome (self, _ ("_Fail"), "f");
+  self->says = GTK_LABEL (gtk_label_new (NULL));
+  gtk_label_set_xalign (self->says, 1);
+  gtk_label_set_justify (self->says, GTK_JUSTIFY_RIGHT);
+  gtk_label_set_max_width_chars (self->says, SAYS_CHARS);
+  gtk_widget_add_css_class (GTK_WIDGET (self->says), "tm-says");
+  gtk_box_append (GTK_BOX (self->frame), self->offsets);
+  gtk_box_append (GTK_BOX (self->frame), self->value);
+  gtk_box_append (GTK_BOX (self->frame), GTK_WIDGET (self->says));
+  gtk_box_append (GTK_BOX (self->frame), self->outcomes);
+}
+
+static void
+tm_reading_entry_init (TmReadingEntry *self)
+{
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
+  build_frame (self);
+  self->question = GTK_LABEL (gtk_label_new (NULL));
+  gtk_label_set_xalign (self->question, 0);
+  gtk_label_set_wrap (self->question, TRUE);
+  gtk_widget_add_css_class (GTK_WIDGET (self->question), "tm-question");
+  gtk_box_append (GTK_BOX (self), self->frame);
+  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->question));
+}
+
+GtkWidget *
+tm_reading_entry_new (void)
+{
+  return g_object_new (TM_TYPE_READING_ENTRY, NULL);
+}
+
+void
+tm_reading_entry_set_document (TmReadingEntry *self, TmDocument *document)
+{
+  g_return_if_fail (TM_IS_READING_ENTRY (self));
+
+  self->document = document;
+  self->feature = NULL;
+  if (document != NULL)
+    tm_reading_entry_refresh (self);
+}
+
+static void
+suit_feature (TmReadingEntry *self, const TmFeature *feature)
+{
+  gboolean position = feature != NULL && feature->kind == TM_KIND_POSITION;
+  gboolean attribute = feature != NULL && tm_kind_is_attribute (feature->kind);
+  self->feature = feature;
+  tm_reading_entry_clear_offsets (self);
+  gtk_widget_set_visible (self->offsets, position);
+  gtk_widget_set_visible (self->outcomes, attribute);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->value), position ? 5 : 7);
+  if (position)
+    gtk_widget_add_css_class (self->frame, "tm-three");
+  else
+    gtk_widget_remove_css_class (self->frame, "tm-three");
+}
+
+void
+tm_reading_entry_refresh (TmReadingEntry *self)
+{
+  g_return_if_fail (TM_IS_READING_ENTRY (self));
+  g_return_if_fail (self->document != NULL);
+
+  const TmBench *bench = tm_document_bench (self->document);
+  const TmSpot *spot = tm_bench_spot (bench);
+  const char *text = tm_bench_text (bench);
+  if (spot->feature != self->feature)
+    suit_feature (self, spot->feature);
+  gtk_widget_set_sensitive (self->frame, spot->feature != NULL && spot->piece != NULL);
+  if (!g_str_equal (get_text (self->value), text))
+    {
+      self->filling = TRUE;
+      gtk_editable_set_text (GTK_EDITABLE (self->value), text);
+      gtk_editable_set_position (GTK_EDITABLE (self->value), -1);
+      self->filling = FALSE;
+    }
+  show_says (self);
+  show_question (self);
+}
+
+void
+tm_reading_entry_focus (TmReadingEntry *self)
+{
+  g_return_if_fail (TM_IS_READING_ENTRY (self));
+
+  GtkWidget *entry = takes_offsets (self) && *get_text (self->value) == '\0' ? self->dx : self->value;
+  gtk_entry_grab_focus_without_selecting (GTK_ENTRY (entry));
+}
+
+gboolean
+tm_reading_entry_value (TmReadingEntry *self, TmQuantity *out)
+{
+  g_return_val_if_fail (TM_IS_READING_ENTRY (self), FALSE);
+
+  TmReading reading = { 0 };
+  if (self->document == NULL || self->feature == NULL)
+    return FALSE;
+  if (tm_reading_entry_offsets (self, NULL, NULL))
+    {
+      if (!tm_words_read_offset (get_text (self->dx), self->feature, &reading.dx, NULL)
+          || !tm_words_read_offset (get_text (self->dy), self->feature, &reading.dy, NULL))
+        return FALSE;
+      *out = tm_quantity_new (tm_position_deviation (&reading), self->feature->unit, reading.dx.decimals);
+      return TRUE;
+    }
+  const TmEntry *entry = tm_bench_entry (tm_document_bench (self->document));
+  if (entry->status != TM_ENTRY_OK || !entry->value.given)
+    return FALSE;
+  *out = entry->value;
+  return TRUE;
+}
+
+gboolean
+tm_reading_entry_has_text (TmReadingEntry *self)
+{
+  g_return_val_if_fail (TM_IS_READING_ENTRY (self), FALSE);
+
+  return *get_text (self->value) != '\0' || *get_text (self->dx) != '\0' || *get_text (self->dy) != '\0';
+}
+
+void
+tm_reading_entry_clear_offsets (TmReadingEntry *self)
+{
+  g_return_if_fail (TM_IS_READING_ENTRY (self));
+
+  self->filling = TRUE;
+  gtk_editable_set_text (GTK_EDITABLE (self->dx), "");
+  gtk_editable_set_text (GTK_EDITABLE (self->dy), "");
+  self->filling = FALSE;
+}
+
+GtkWidget *
+tm_reading_entry_editable (TmReadingEntry *self)
+{
+  g_return_val_if_fail (TM_IS_READING_ENTRY (self), NULL);
+
+  return self->value;
+}

@@ -1,0 +1,202 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-readings-dialog.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-entry-words.h"
+#include "app-feature-words.h"
+#include "app-reason-dialog.h"
+#include "app-words.h"
+
+struct _TmReadingsDialog {
+  AdwWindow parent_instance;
+
+  TmDocument *document;
+  const TmPiece *piece;
+  const TmFeature *feature;
+  GtkWidget *list; /* GtkListBox */
+};
+
+G_DEFINE_FINAL_TYPE (TmReadingsDialog, tm_readings_dialog, ADW_TYPE_WINDOW)
+
+static void
+correct_cb (GtkButton *button, TmReadingsDialog *self)
+{
+  const TmReading *reading = g_object_get_data (G_OBJECT (button), "reading");
+  tm_reason_dialog_present_correct (GTK_WIDGET (self), self->document, reading);
+}
+
+static void
+withdraw_cb (GtkButton *button, TmReadingsDialog *self)
+{
+  const TmReading *reading = g_object_get_data (G_OBJECT (button), "reading");
+  tm_reason_dialog_present_withdraw (GTK_WIDGET (self), self->document, reading);
+}
+
+static void
+add_button (TmReadingsDialog *self, GtkWidget *row, const char *label, const TmReading *reading,
+            GCallback clicked)
+{
+  GtkWidget *button = gtk_button_new_with_label (label);
+  g_autofree char *value = tm_words_reading (reading);
+  g_autofree char *name = g_strdup_printf ("%s %s", label, value);
+  g_object_set_data (G_OBJECT (button), "reading", (gpointer)reading);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  g_signal_connect (button, "clicked", clicked, self);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);
+}
+
+/* "bottom 12 · 4 May 2026, 11:12 · MK · BM-2 · typed 25019" */
+static char *
+describe_origin (const TmReading *reading)
+{
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *spot = tm_words_spot (reading->row.feature, reading->place, reading->station);
+  g_autofree char *at = tm_words_time (reading->row.at);
+  if (*spot != '\0')
+    g_ptr_array_add (parts, g_steal_pointer (&spot));
+  if (*at != '\0')
+    g_ptr_array_add (parts, g_steal_pointer (&at));
+  if (*reading->row.by != '\0')
+    g_ptr_array_add (parts, g_strdup (reading->row.by));
+  if (*reading->method != '\0')
+    g_ptr_array_add (parts, g_strdup (reading->method));
+  if (*reading->typed != '\0')
+    g_ptr_array_add (parts, g_strdup_printf (_ ("typed %s"), reading->typed));
+  g_ptr_array_add (parts, NULL);
+  return g_strjoinv (" · ", (char **)parts->pdata);
+}
+
+static char *
+describe_fate (const TmReading *reading)
+{
+  if (reading->row.withdrawn != NULL)
+    return g_strdup_printf (_ ("Withdrawn: %s"), reading->row.withdrawn->reason);
+  if (reading->row.replaced_by != NULL)
+    {
+      const TmReading *with = reading->row.replaced_by;
+      g_autofree char *value = tm_words_reading (with);
+      return g_strdup_printf (_ ("Corrected to %s: %s"), value, with->row.reason);
+    }
+  if (*reading->row.reason != '\0')
+    return g_strdup_printf (_ ("Correction: %s"), reading->row.reason);
+  return NULL;
+}
+
+static GtkWidget *
+build_row (TmReadingsDialog *self, const TmReading *reading)
+{
+  GtkWidget *row = adw_action_row_new ();
+  g_autofree char *value = tm_words_reading (reading);
+  g_autofree char *origin = describe_origin (reading);
+  g_autofree char *fate = describe_fate (reading);
+  g_autofree char *subtitle = fate != NULL ? g_strdup_printf ("%s\n%s", origin, fate) : g_strdup (origin);
+  g_autofree char *subtitle_markup = g_markup_escape_text (subtitle, -1);
+  gboolean counts = tm_row_counts (&reading->row);
+  g_autofree char *title
+      = g_markup_printf_escaped (counts ? "<span font_features='tnum=1'>%s</span>" : "<s>%s</s>", value);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle_markup);
+  if (counts)
+    {
+      add_button (self, row, _ ("Correct…"), reading, G_CALLBACK (correct_cb));
+      add_button (self, row, _ ("Withdraw…"), reading, G_CALLBACK (withdraw_cb));
+    }
+  return row;
+}
+
+static void
+fill (TmReadingsDialog *self)
+{
+  GtkWidget *child;
+  guint n_rows = 0;
+  const TmJob *job = tm_document_job (self->document);
+  while ((child = gtk_widget_get_first_child (self->list)) != NULL)
+    gtk_list_box_remove (GTK_LIST_BOX (self->list), child);
+  for (guint place = 1; place <= self->feature->places; place++)
+    {
+      const GPtrArray *readings = tm_job_readings_at (job, self->piece, self->feature, place);
+      for (guint i = 0; readings != NULL && i < readings->len; i++, n_rows++)
+        gtk_list_box_append (GTK_LIST_BOX (self->list), build_row (self, g_ptr_array_index (readings, i)));
+    }
+  if (n_rows == 0)
+    {
+      GtkWidget *row = adw_action_row_new ();
+      adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ ("No reading yet"));
+      adw_action_row_set_subtitle (ADW_ACTION_ROW (row), _ ("Type one on the Bench page and press Enter"));
+      gtk_list_box_append (GTK_LIST_BOX (self->list), row);
+    }
+}
+
+static void
+recorded_cb (TmDocument *document, const TmReading *reading, TmReadingsDialog *self)
+{
+  fill (self);
+}
+
+static void
+tm_readings_dialog_dispose (GObject *object)
+{
+  TmReadingsDialog *self = TM_READINGS_DIALOG (object);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (tm_readings_dialog_parent_class)->dispose (object);
+}
+
+static void
+tm_readings_dialog_class_init (TmReadingsDialogClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = tm_readings_dialog_dispose;
+  gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, "window.close", NULL);
+}
+
+static void
+tm_readings_dialog_init (TmReadingsDialog *self)
+{
+  GtkWidget *outer = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *clamp = adw_clamp_new ();
+  self->list = gtk_list_box_new ();
+  gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_NONE);
+  gtk_widget_add_css_class (self->list, "boxed-list");
+  gtk_widget_set_valign (self->list, GTK_ALIGN_START);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Readings"),
+                                  -1);
+  gtk_widget_add_css_class (clamp, "tm-dialog");
+  adw_clamp_set_maximum_size (ADW_CLAMP (clamp), 760);
+  adw_clamp_set_child (ADW_CLAMP (clamp), self->list);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), clamp);
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (outer), adw_header_bar_new ());
+  gtk_box_append (GTK_BOX (outer), scroller);
+  adw_window_set_content (ADW_WINDOW (self), outer);
+  gtk_window_set_default_size (GTK_WINDOW (self), 780, 480);
+  gtk_window_set_modal (GTK_WINDOW (self), TRUE);
+}
+
+GtkWidget *
+tm_readings_dialog_present (GtkWidget *parent, TmDocument *document)
+{
+  g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
+
+  const TmSpot *spot = tm_bench_spot (tm_document_bench (document));
+  GtkRoot *root = gtk_widget_get_root (parent);
+  g_return_val_if_fail (spot->piece != NULL && spot->feature != NULL, NULL);
+
+  TmReadingsDialog *self = g_object_new (TM_TYPE_READINGS_DIALOG, NULL);
+  g_autofree char *feature = tm_words_feature (spot->feature);
+  /* Translators: the piece's serial, then the feature. */
+  g_autofree char *title = g_strdup_printf (_ ("Readings: piece %s, %s"), spot->piece->serial, feature);
+  self->document = g_object_ref (document);
+  self->piece = spot->piece;
+  self->feature = spot->feature;
+  gtk_window_set_title (GTK_WINDOW (self), title);
+  g_signal_connect_object (document, "recorded", G_CALLBACK (recorded_cb), self, 0);
+  fill (self);
+  if (GTK_IS_WINDOW (root))
+    gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (root));
+  gtk_window_present (GTK_WINDOW (self));
+  return GTK_WIDGET (self);
+}

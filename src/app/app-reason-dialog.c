@@ -1,0 +1,215 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-reason-dialog.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-entry-words.h"
+#include "app-feature-words.h"
+
+struct _TmReasonDialog {
+  AdwWindow parent_instance;
+
+  TmDocument *document;
+  const TmReading *reading;
+  gboolean corrects;
+
+  GtkWidget *value;  /* AdwEntryRow, shown when correcting */
+  GtkWidget *reason; /* AdwEntryRow */
+  GtkWidget *confirm;
+  GtkLabel *about;
+  GtkLabel *hint;
+};
+
+G_DEFINE_FINAL_TYPE (TmReasonDialog, tm_reason_dialog, ADW_TYPE_WINDOW)
+
+static const char *
+get_text (GtkWidget *row)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (row));
+}
+
+static gboolean
+has_reason (TmReasonDialog *self)
+{
+  g_autofree char *reason = g_strstrip (g_strdup (get_text (self->reason)));
+  return *reason != '\0';
+}
+
+static void
+changed_cb (GtkEditable *editable, TmReasonDialog *self)
+{
+  TmEntry entry = { .status = TM_ENTRY_OK };
+  if (self->corrects)
+    {
+      entry = tm_entry_read (get_text (self->value), self->reading->row.feature);
+      g_autofree char *says = tm_words_entry (&entry, self->reading->row.feature);
+      gtk_label_set_text (self->hint, says);
+    }
+  else
+    gtk_label_set_text (self->hint, "");
+  gtk_widget_set_sensitive (self->confirm, entry.status == TM_ENTRY_OK && has_reason (self));
+}
+
+static gboolean
+keep_change (TmReasonDialog *self, GError **error)
+{
+  g_autofree char *reason = g_strstrip (g_strdup (get_text (self->reason)));
+  if (self->corrects)
+    return tm_document_correct (self->document, self->reading, get_text (self->value), reason, error);
+  return tm_document_withdraw (self->document, self->reading, reason, error);
+}
+
+static void
+confirm_cb (GtkWidget *widget, TmReasonDialog *self)
+{
+  g_autoptr (GError) error = NULL;
+  if (!gtk_widget_get_sensitive (self->confirm))
+    return;
+  if (keep_change (self, &error))
+    gtk_window_close (GTK_WINDOW (self));
+  else
+    gtk_label_set_text (self->hint, error->message);
+}
+
+static void
+tm_reason_dialog_dispose (GObject *object)
+{
+  TmReasonDialog *self = TM_REASON_DIALOG (object);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (tm_reason_dialog_parent_class)->dispose (object);
+}
+
+static void
+tm_reason_dialog_class_init (TmReasonDialogClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = tm_reason_dialog_dispose;
+  gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, "window.close", NULL);
+}
+
+static GtkWidget *
+build_row (TmReasonDialog *self, const char *title)
+{
+  GtkWidget *row = adw_entry_row_new ();
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  g_signal_connect (row, "changed", G_CALLBACK (changed_cb), self);
+  g_signal_connect (row, "entry-activated", G_CALLBACK (confirm_cb), self);
+  return row;
+}
+
+static GtkWidget *
+build_header (TmReasonDialog *self)
+{
+  GtkWidget *header = adw_header_bar_new ();
+  GtkWidget *cancel = gtk_button_new_with_mnemonic (_ ("_Cancel"));
+  adw_header_bar_set_show_end_title_buttons (ADW_HEADER_BAR (header), FALSE);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (cancel), "window.close");
+  adw_header_bar_pack_start (ADW_HEADER_BAR (header), cancel);
+  self->confirm = gtk_button_new ();
+  gtk_button_set_use_underline (GTK_BUTTON (self->confirm), TRUE);
+  gtk_widget_set_sensitive (self->confirm, FALSE);
+  g_signal_connect (self->confirm, "clicked", G_CALLBACK (confirm_cb), self);
+  adw_header_bar_pack_end (ADW_HEADER_BAR (header), self->confirm);
+  return header;
+}
+
+static GtkLabel *
+build_label (const char *css_class)
+{
+  GtkLabel *label = GTK_LABEL (gtk_label_new (NULL));
+  gtk_label_set_xalign (label, 0);
+  gtk_label_set_wrap (label, TRUE);
+  gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
+  return label;
+}
+
+static void
+tm_reason_dialog_init (TmReasonDialog *self)
+{
+  GtkWidget *outer = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *inner = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *group = adw_preferences_group_new ();
+  gtk_window_set_default_size (GTK_WINDOW (self), 460, -1);
+  gtk_window_set_modal (GTK_WINDOW (self), TRUE);
+  gtk_window_set_resizable (GTK_WINDOW (self), FALSE);
+  gtk_box_append (GTK_BOX (outer), build_header (self));
+  self->about = build_label ("body");
+  self->hint = build_label ("dim-label");
+  self->value = build_row (self, _ ("What it should have been"));
+  self->reason = build_row (self, _ ("Reason"));
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->value);
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->reason);
+  gtk_widget_add_css_class (inner, "tm-dialog");
+  gtk_box_append (GTK_BOX (inner), GTK_WIDGET (self->about));
+  gtk_box_append (GTK_BOX (inner), group);
+  gtk_box_append (GTK_BOX (inner), GTK_WIDGET (self->hint));
+  gtk_box_append (GTK_BOX (outer), inner);
+  adw_window_set_content (ADW_WINDOW (self), outer);
+}
+
+static void
+describe (TmReasonDialog *self)
+{
+  const TmReading *reading = self->reading;
+  g_autofree char *value = tm_words_reading (reading);
+  g_autofree char *feature = tm_words_feature (reading->row.feature);
+  g_autofree char *spot = tm_words_spot (reading->row.feature, reading->place, reading->station);
+  g_autofree char *where = *spot != '\0' ? g_strdup_printf ("%s, %s", feature, spot) : g_strdup (feature);
+  /* Translators: a value, then the feature and where on it. */
+  g_autofree char *about = g_strdup_printf (_ ("%s, read for %s on piece %s. It stays in the record."), value,
+                                            where, reading->row.piece->serial);
+  gtk_label_set_text (self->about, about);
+}
+
+static GtkWidget *
+present (GtkWidget *parent, TmDocument *document, const TmReading *reading, gboolean corrects)
+{
+  TmReasonDialog *self = g_object_new (TM_TYPE_REASON_DIALOG, NULL);
+  GtkRoot *root = gtk_widget_get_root (parent);
+  self->document = g_object_ref (document);
+  self->reading = reading;
+  self->corrects = corrects;
+  gtk_window_set_title (GTK_WINDOW (self), corrects ? _ ("Correct a reading") : _ ("Withdraw a reading"));
+  gtk_button_set_label (GTK_BUTTON (self->confirm), corrects ? _ ("C_orrect") : _ ("_Withdraw"));
+  gtk_widget_add_css_class (self->confirm, corrects ? "suggested-action" : "destructive-action");
+  gtk_widget_set_visible (self->value, corrects);
+  describe (self);
+  if (GTK_IS_WINDOW (root))
+    gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (root));
+  gtk_window_present (GTK_WINDOW (self));
+  gtk_widget_grab_focus (corrects ? self->value : self->reason);
+  return GTK_WIDGET (self);
+}
+
+GtkWidget *
+tm_reason_dialog_present_withdraw (GtkWidget *parent, TmDocument *document, const TmReading *reading)
+{
+  g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
+  g_return_val_if_fail (reading != NULL, NULL);
+
+  return present (parent, document, reading, FALSE);
+}
+
+GtkWidget *
+tm_reason_dialog_present_correct (GtkWidget *parent, TmDocument *document, const TmReading *reading)
+{
+  g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
+  g_return_val_if_fail (reading != NULL, NULL);
+
+  return present (parent, document, reading, TRUE);
+}
+
+gboolean
+tm_reason_dialog_answer (TmReasonDialog *self, const char *value, const char *reason)
+{
+  g_autoptr (GError) error = NULL;
+  g_return_val_if_fail (TM_IS_REASON_DIALOG (self), FALSE);
+
+  if (value != NULL)
+    gtk_editable_set_text (GTK_EDITABLE (self->value), value);
+  gtk_editable_set_text (GTK_EDITABLE (self->reason), reason);
+  if (!gtk_widget_get_sensitive (self->confirm) || !keep_change (self, &error))
+    return FALSE;
+  gtk_window_close (GTK_WINDOW (self));
+  return TRUE;
+}
