@@ -302,8 +302,9 @@ read_bare_size (const TmEntryText *text, const TmQuantity *plain, const TmFeatur
   TmNear near = tm_near_of_feature (feature);
   gboolean plausible = tm_near_is_plausible (&near, plain->count);
   gboolean last_digits = looks_like_last_digits (text->number);
+  TmQuantity about[3];
   TmQuantity found[3];
-  guint n;
+  guint n, n_about;
 
   if (!near.known || (tm_near_contains (&near, plain->count) && !last_digits))
     {
@@ -311,11 +312,12 @@ read_bare_size (const TmEntryText *text, const TmQuantity *plain, const TmFeatur
       return;
     }
   n = find_meanings (text, feature, &near, tm_near_contains, found);
+  n_about = find_meanings (text, feature, &near, tm_near_is_about, about);
   if (last_digits)
     refuse_bare (text, plain, feature, &near, TM_ENTRY_SHORTHAND_MANY, entry);
   else if (n == 0 && plausible)
     accept_value (entry, TM_ENTRY_FORM_PLAIN, *plain);
-  else if (n == 1 && !plausible)
+  else if (n == 1 && n_about == 1 && !plausible)
     accept_value (entry, TM_ENTRY_FORM_SHORTHAND, found[0]);
   else
     refuse_bare (text, plain, feature, &near, n == 0 ? TM_ENTRY_SHORTHAND_NONE : TM_ENTRY_SHORTHAND_MANY,

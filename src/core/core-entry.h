@@ -58,9 +58,10 @@ typedef struct {
  *
  * With a unit, or as a fraction: as written, whatever it is.
  *
- * Without a unit and sign, for a size (any kind of length that is not zero-bounded), with R, near
- * and plausible of core-near.h: as written when it is near R; else as the one of thou, tenths and
- * micrometres that is near R; else as written when it is plausible; else refused.  Two meanings
+ * Without a unit and sign, for a size (any kind of length that is not zero-bounded), with R, near,
+ * about and plausible of core-near.h: as written when it is near R; else as the one of thou, tenths
+ * and micrometres that is near R while no other is even about R; else as written when it is
+ * plausible; else refused.  Two meanings
  * are refused, and so are digits that begin with a zero and have no mark: "012" may be the end of
  * 25.012.  Every other kind is taken as written.
  *

@@ -74,6 +74,12 @@ tm_near_contains (const TmNear *near, gint64 count)
 }
 
 gboolean
+tm_near_is_about (const TmNear *near, gint64 count)
+{
+  return near->known && count >= near->near_low / 2 && count / 2 <= near->near_high;
+}
+
+gboolean
 tm_near_is_plausible (const TmNear *near, gint64 count)
 {
   return near->known && count >= near->plausible_low && count <= near->plausible_high;

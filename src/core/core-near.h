@@ -13,9 +13,10 @@ G_BEGIN_DECLS
  *
  * R is the nominal, else the middle of the limits, else the one limit there is.
  * Near R: from the smallest to the largest of R and the limits, widened on both sides by R / 20.
- * Twenty is common practice's "same size at a glance"; it keeps the closest pair of meanings of bare
- * digits (tenths and micrometres, 2.54 : 1) well apart.
- * Plausible: near, or R / 4 .. 4 R; for a greatest value alone 0 .. 4 R; for a least one R / 4 .. 20 R. */
+ * About R: from half of near's low end to twice its high end.  Two meanings of bare digits are at
+ * least 2.54 : 1 apart (tenths and micrometres), so that with ordinary limits only one is about R.
+ * Plausible: near, or R / 4 .. 4 R; for a greatest value alone 0 .. 4 R; for a least one R / 4 .. 20 R.
+ * The shares are our own choice. */
 typedef struct {
   gboolean known; /* FALSE: no nominal and no limit above zero; nothing else is then set */
   gint64 reference;
@@ -26,6 +27,7 @@ typedef struct {
 TmNear tm_near_of_feature (const TmFeature *feature);
 
 gboolean tm_near_contains (const TmNear *near, gint64 count);
+gboolean tm_near_is_about (const TmNear *near, gint64 count);
 gboolean tm_near_is_plausible (const TmNear *near, gint64 count);
 
 G_END_DECLS

@@ -235,6 +235,13 @@ test_many_meanings (void)
   g_assert_cmpint (entry.candidates[1].count, ==, IN_TENTHS (9000));
   g_assert_cmpint (entry.candidates[2].count, ==, IN_TENTHS (900));
   g_assert_cmpint (entry.candidates[3].count, ==, MM_UM (900));
+
+  /* 40 is .0040 within the limits, but 40 thou is just outside them and as likely. */
+  wide = make_feature (TM_KIND_LENGTH, TM_UNIT_IN, ".020", ".005", ".035");
+  g_assert_cmpint (tm_entry_read ("40", &wide).status, ==, TM_ENTRY_SHORTHAND_MANY);
+  /* 203 may be tenths or micrometres. */
+  g_assert_cmpint (tm_entry_read ("203", &wide).status, ==, TM_ENTRY_SHORTHAND_MANY);
+  g_assert_cmpint (tm_entry_read (".0203", &wide).value.count, ==, IN_TENTHS (203));
 }
 
 static void
