@@ -86,8 +86,9 @@ check_rows (const Row *rows, gsize n, TmUnit unit, const char *general)
     {
       TmCallout callout = tm_callout_read (rows[i].text, unit, general);
       g_autofree char *got = describe (&callout);
+      g_autofree char *shown = g_strescape (rows[i].text, NULL); /* some rows are no UTF-8 */
 
-      g_test_message ("“%s”", rows[i].text);
+      g_test_message ("\"%s\"", shown);
       g_assert_cmpstr (got, ==, rows[i].result);
     }
 }

@@ -99,7 +99,9 @@ test_refusals (void)
 
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     {
-      g_test_message ("“%s”", rows[i].text);
+      g_autofree char *shown = g_strescape (rows[i].text != NULL ? rows[i].text : "", NULL);
+
+      g_test_message ("\"%s\"", shown);
       g_assert_cmpint (tm_fit_read (rows[i].text).status, ==, rows[i].status);
     }
 }

@@ -151,8 +151,9 @@ test_find (void)
     {
       TmQuantity nominal;
       gint64 got = 0;
+      g_autofree char *shown = g_strescape (find_rows[i].general != NULL ? find_rows[i].general : "", NULL);
 
-      g_test_message ("“%s” for %s", find_rows[i].general, find_rows[i].nominal);
+      g_test_message ("\"%s\" for %s", shown, find_rows[i].nominal);
       g_assert_cmpint (tm_quantity_read (find_rows[i].nominal, find_rows[i].unit, &nominal), ==, TM_READ_OK);
       g_assert_cmpint (tm_general_tolerance_find (find_rows[i].general, find_rows[i].unit, TM_GENERAL_LINEAR,
                                                   &nominal, FALSE, &got),
