@@ -59,6 +59,12 @@ typedef struct {
   gint64 most;
 } MissingSize;
 
+static gint64
+widen_limit (gint64 limit, gint64 bonus)
+{
+  return (gint64)MIN ((TmWide)limit + bonus, TM_COUNT_MAX);
+}
+
 static MissingSize
 apply_bonus (Judge *self, const TmPiece *piece, const TmFeature *feature, guint place)
 {
@@ -70,7 +76,7 @@ apply_bonus (Judge *self, const TmPiece *piece, const TmFeature *feature, guint 
   bonus = tm_position_bonus_of (self->job, piece, feature, place);
   if (!bonus.measured)
     return (MissingSize) { TRUE, bonus.feature != NULL, bonus.most };
-  limits->upper = bonus.bonus > TM_COUNT_MAX - limits->upper ? TM_COUNT_MAX : limits->upper + bonus.bonus;
+  limits->upper = widen_limit (limits->upper, bonus.bonus);
   self->bonus_unknown = isnan (bonus.u);
   self->bonus = tm_component (TM_COMPONENT_SIZE, TM_DISTRIBUTION_NORMAL, isnan (bonus.u) ? 0 : bonus.u,
                               bonus.dof, TRUE);
@@ -194,6 +200,8 @@ is_first_of_method (const TmSizes *sizes, guint index)
   return TRUE;
 }
 
+/* Over all stations.  Methods are taken as independent of each other, and so are positions found by
+ * offsets, whose shared errors need not point the same way. */
 static double
 find_probability (const Judge *self)
 {
@@ -287,7 +295,7 @@ hold_for_size (TmJudgement *out, const MissingSize *size)
   out->why = TM_WHY_NO_SIZE;
   if (!size->may_help || out->verdict == TM_VERDICT_IN)
     return;
-  most.upper = size->most > TM_COUNT_MAX - most.upper ? TM_COUNT_MAX : most.upper + size->most;
+  most.upper = widen_limit (most.upper, size->most);
   if (tm_local_size_compare (&out->sizes.stations[out->deciding], most.upper) <= 0)
     out->verdict = TM_VERDICT_NOT_MEASURED;
 }

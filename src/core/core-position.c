@@ -26,7 +26,7 @@ tm_position_deviation (const TmReading *reading)
 {
   if (!reading->dx.given && !reading->dy.given)
     return reading->value.count;
-  return (gint64)tm_position_diametral (reading->dx.count, reading->dy.count);
+  return (gint64)MIN (tm_position_diametral (reading->dx.count, reading->dy.count), TM_COUNT_MAX);
 }
 
 static TmWide
@@ -97,18 +97,16 @@ tm_position_probability (double deviation, double allowed, double u)
 
 /* -------- Bonus -------- */
 
-static gint64
+static TmWide
 round_down (TmWide sum, guint n)
 {
-  TmWide quotient = sum / n;
-
-  return (gint64)(sum % n < 0 ? quotient - 1 : quotient);
+  return sum % n < 0 ? sum / n - 1 : sum / n;
 }
 
 static gint64
 get_most_bonus (const TmLimits *size)
 {
-  return size->has_lower && size->has_upper ? size->upper - size->lower : G_MAXINT64;
+  return size->has_lower && size->has_upper ? MAX (0, size->upper - size->lower) : G_MAXINT64;
 }
 
 /* TRUE when the bonus is counted from the lower limit: MMC of a bore, LMC of a shaft. */
@@ -127,7 +125,7 @@ tm_position_bonus (const TmLimits *size, gboolean internal, TmModifier modifier,
   if (modifier == TM_MODIFIER_NONE || (from_lower ? !size->has_lower : !size->has_upper))
     return 0;
   away = from_lower ? sum - (TmWide)size->lower * n : (TmWide)size->upper * n - sum;
-  return CLAMP (round_down (away, n), 0, get_most_bonus (size));
+  return (gint64)CLAMP (round_down (away, n), 0, get_most_bonus (size));
 }
 
 gint64

@@ -129,9 +129,9 @@ get_method (const TmFeature *feature, const TmReading *reading)
 }
 
 static gboolean
-is_radial (const TmReading *reading)
+is_radial (const TmFeature *feature, const TmReading *reading)
 {
-  return reading->dx.given || reading->dy.given;
+  return feature->kind == TM_KIND_POSITION && (reading->dx.given || reading->dy.given);
 }
 
 static gboolean
@@ -141,7 +141,7 @@ has_entry (const TmFeature *feature, const TmReading *reading)
     return FALSE;
   if (tm_kind_is_attribute (feature->kind))
     return reading->outcome != TM_OUTCOME_NONE;
-  return reading->value.given || is_radial (reading);
+  return reading->value.given || is_radial (feature, reading);
 }
 
 static char *
@@ -210,7 +210,7 @@ assign_reading (Collector *self, const TmReading *reading, guint *station_of)
     return;
   *assigned = is_assigned;
   size->method_name = method;
-  size->radial = is_radial (reading);
+  size->radial = is_radial (self->feature, reading);
 }
 
 static double
@@ -259,7 +259,7 @@ add_reading (Collector *self, const TmReading *reading, guint station_of)
     return;
   size = &g_array_index (self->sizes, TmLocalSize, station_of - 1);
   if (strcmp (size->method_name, get_method (self->feature, reading)) != 0
-      || size->radial != is_radial (reading))
+      || size->radial != is_radial (self->feature, reading))
     return;
   size->n++;
   size->last = reading;
@@ -286,7 +286,7 @@ add_square (Collector *self, const TmReading *reading, guint station_of)
     return;
   size = &g_array_index (self->sizes, TmLocalSize, station_of - 1);
   if (size->n < 2 || strcmp (size->method_name, get_method (self->feature, reading)) != 0
-      || size->radial != is_radial (reading))
+      || size->radial != is_radial (self->feature, reading))
     return;
   if (size->radial)
     size->spread += (square_from_mean (size->dx_sum, size->n, reading->dx.count)

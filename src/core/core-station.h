@@ -88,7 +88,8 @@ double tm_local_size_beyond (const TmLocalSize *size, gint64 limit);
 gboolean tm_sizes_complete (const TmFeature *feature, const TmSizes *sizes);
 
 /* The diametral position deviation 2·sqrt(dx² + dy²) of a reading in counts, rounded to the nearest
- * count; for statistics and print (a limit is compared exactly in core-position). */
+ * count, at most TM_COUNT_MAX, or its value where no offset was taken; for statistics and print (a limit is
+ * compared exactly in core-position). */
 gint64 tm_position_deviation (const TmReading *reading);
 
 G_END_DECLS

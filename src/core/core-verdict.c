@@ -154,7 +154,7 @@ solve_guard (const Scale *scale)
   return solved->guard;
 }
 
-/* Share of the band that the guards take. */
+/* Share of the band that the guards take: two of them, one where zero needs none. */
 static TmSettles
 grade_share (const TmRule *rule)
 {

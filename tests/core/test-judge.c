@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
 #include <math.h>
+#include <string.h>
 
 #include "judge-support.h"
 
@@ -540,6 +541,42 @@ test_size_text_other_unit (void)
     }
 }
 
+static int
+sign_of (gint64 value)
+{
+  return (value > 0) - (value < 0);
+}
+
+/* Sizes typed in inches, near the limits and guards of a bore in millimetres: what is printed stands to
+ * each of them as the size does, so that nobody can read another verdict off the print. */
+static void
+test_size_text_agrees (void)
+{
+  for (gint64 digits = 98423; digits < 98512; digits++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+      g_auto (TmJudgement) judgement = { 0 };
+      g_autofree char *typed = g_strdup_printf ("0.%" G_GINT64_FORMAT " in", digits), *text = NULL;
+      TmFeature *bore;
+      TmReading *reading;
+      gint64 printed, marks[4];
+
+      add_one_micron (job);
+      bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "G1");
+      reading = read_size (job, bore, "", typed, "");
+      judge_one (job, bore, &judgement);
+      text = tm_judgement_size_text (&judgement);
+      printed = quantity (text, TM_UNIT_MM).count;
+      marks[0] = judgement.limits.lower;
+      marks[1] = judgement.limits.upper;
+      marks[2] = judgement.limits.lower + judgement.guard;
+      marks[3] = judgement.limits.upper - judgement.guard;
+      for (guint i = 0; i < G_N_ELEMENTS (marks); i++)
+        g_assert_cmpint (sign_of (printed - marks[i]), ==, sign_of (reading->value.count - marks[i]));
+      g_assert_cmpuint (strlen (text), <=, strlen ("25.0000000"));
+    }
+}
+
 /* Two significant digits, rounded up (GUM 7.2.6, from memory): U 0.00123 → 0.0013. */
 static void
 test_spread_text (void)
@@ -669,6 +706,84 @@ test_outlook (void)
   assert_near (outlook.blind_share, 1.0 / 21, 1e-12);
 }
 
+/* -------- Hostile numbers -------- */
+
+static const gint64 extremes[] = { 0, 1, -1, 21000000, TM_COUNT_MAX, -TM_COUNT_MAX };
+
+static gint64
+pick (GRand *rand)
+{
+  return extremes[g_rand_int_range (rand, 0, G_N_ELEMENTS (extremes))];
+}
+
+static void
+fill_hostile (TmJob *job, TmFeature *feature, GRand *rand)
+{
+  static const char *const stations[] = { "", "mouth/12", "mouth/3", "bottom", "5", "nonsense" };
+
+  for (guint i = 0; i < 4; i++)
+    {
+      TmReading *reading = new_reading (job, feature, stations[g_rand_int_range (rand, 0, 6)], "");
+
+      if (g_rand_boolean (rand))
+        reading->value = tm_quantity_new (pick (rand), TM_UNIT_MM, 3);
+      if (g_rand_boolean (rand))
+        reading->dx = tm_quantity_new (pick (rand), TM_UNIT_MM, 12);
+      if (g_rand_boolean (rand))
+        reading->dy = tm_quantity_new (pick (rand), TM_UNIT_MM, 0);
+      g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+    }
+}
+
+static TmFeature *
+make_hostile (TmJob *job, GRand *rand)
+{
+  TmGauge *gauge = add_gauge (job, "G", "1", "1");
+  TmMethod *method = add_method (job, "M", "G", "1", "1");
+  TmFeature *size = add_feature (job, "1", TM_KIND_BORE, NULL, NULL, "M");
+  TmFeature *feature
+      = add_feature (job, "2", (TmKind)g_rand_int_range (rand, 0, TM_N_KINDS), NULL, NULL, "M");
+
+  gauge->resolution.count = pick (rand);
+  gauge->error_limit.count = pick (rand);
+  method->repeatability.count = pick (rand);
+  method->repeatability_dof.count = pick (rand);
+  size->lower = feature->lower = tm_quantity_new (pick (rand), TM_UNIT_MM, 3);
+  size->upper = feature->upper = tm_quantity_new (pick (rand), TM_UNIT_MM, 3);
+  feature->lower.given = g_rand_boolean (rand);
+  feature->modifier = (TmModifier)g_rand_int_range (rand, 0, 3);
+  feature->size_feature = "1";
+  fill_hostile (job, size, rand);
+  fill_hostile (job, feature, rand);
+  return feature;
+}
+
+/* Limits, gauges and readings at the ends of what is counted, and crossed: no crash, no overflow (under
+ * the sanitizers), a probability that is one or none, and a printed size that is a number. */
+static void
+test_hostile (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20260504);
+
+  for (guint i = 0; i < 20000; i++)
+    {
+      g_autoptr (TmJob) job = make_job (i % 2 ? TM_DECISION_SIMPLE : TM_DECISION_GUARDED);
+      TmFeature *feature = make_hostile (job, rand);
+      g_auto (TmJudgement) judgement = { 0 };
+      g_autofree char *text = NULL, *spread = NULL;
+      TmOutlook outlook;
+
+      tm_judge (job, first_piece (job), feature, 1, &judgement);
+      tm_judge_outlook (job, feature, "M", &outlook);
+      text = tm_judgement_size_text (&judgement);
+      spread = tm_judgement_spread_text (&judgement, judgement.expanded);
+      g_assert_true (isnan (judgement.probability_in)
+                     || (judgement.probability_in >= 0 && judgement.probability_in <= 1));
+      if (judgement.sizes.n_stations > 0 && !tm_kind_is_attribute (feature->kind))
+        g_assert_true (g_ascii_isdigit (text[strlen (text) - 1]));
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -691,10 +806,12 @@ main (int argc, char **argv)
   g_test_add_func ("/core/judge/position-guard", test_position_guard);
   g_test_add_func ("/core/judge/size-text", test_size_text);
   g_test_add_func ("/core/judge/size-text-other-unit", test_size_text_other_unit);
+  g_test_add_func ("/core/judge/size-text-agrees", test_size_text_agrees);
   g_test_add_func ("/core/judge/spread-text", test_spread_text);
   g_test_add_func ("/core/judge/places", test_places);
   g_test_add_func ("/core/judge/due", test_due);
   g_test_add_func ("/core/judge/due-first-article-elsewhere", test_due_first_article_elsewhere);
   g_test_add_func ("/core/judge/outlook", test_outlook);
+  g_test_add_func ("/core/judge/hostile", test_hostile);
   return g_test_run ();
 }
