@@ -6,6 +6,7 @@
 #include "core-method.h"
 #include "core-verdict.h"
 #include "plot-band-private.h"
+#include "plot-label.h"
 #include "plot-range.h"
 
 static void
@@ -22,49 +23,6 @@ static void
 clear_pin_cb (gpointer data)
 {
   g_free (((TmBandPin *)data)->label);
-}
-
-/* "mouth/12" as people say it: "mouth 12". */
-static char *
-describe_station (const char *station, TmUnit unit)
-{
-  TmStation read;
-  const char *depth;
-  g_autofree char *length = NULL;
-
-  if (station == NULL || *station == '\0')
-    return g_strdup (_ ("size"));
-  if (!tm_station_read (station, unit, &read))
-    return g_strdup (station);
-  switch (read.depth)
-    {
-    case TM_DEPTH_MOUTH:
-      depth = _ ("mouth");
-      break;
-    case TM_DEPTH_MIDDLE:
-      depth = _ ("middle");
-      break;
-    case TM_DEPTH_BOTTOM:
-      depth = _ ("bottom");
-      break;
-    case TM_DEPTH_LENGTH:
-      {
-        g_autofree char *number = tm_quantity_format (&read.at);
-        length = g_strdup_printf ("%s %s", number, tm_unit_symbol (read.at.unit));
-        depth = length;
-        break;
-      }
-    case TM_DEPTH_NONE:
-    default:
-      depth = "";
-      break;
-    }
-  if (read.hour == 0)
-    return g_strdup (depth);
-  if (read.depth == TM_DEPTH_LENGTH)
-    return g_strdup_printf (_ ("%s, %u o'clock"), depth, read.hour);
-  /* TRANSLATORS: where in a bore a reading was taken: depth, then direction as a clock hour. */
-  return g_strdup_printf (_ ("%s %u"), depth, read.hour);
 }
 
 /* The side an `out` lies on, for its arrow. */
@@ -192,7 +150,7 @@ add_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const
          const TmQuantity *typed, const char *typed_station)
 {
   const int index = find_station (&judgement->sizes, station, plot->unit);
-  TmBandRow row = { .label = describe_station (station, plot->unit), .at = NAN, .uncertainty = NAN };
+  TmBandRow row = { .label = tm_station_label (station, plot->unit), .at = NAN, .uncertainty = NAN };
 
   if (index >= 0)
     fill_row (plot, job, judgement, (guint)index, &row);

@@ -80,23 +80,3 @@ tm_range_choose (const TmRange *range, TmAxis *axis)
     return FALSE;
   return TRUE;
 }
-
-char *
-tm_feature_title (const TmFeature *feature)
-{
-  if (*feature->requirement != '\0' && *feature->name != '\0')
-    return g_strdup_printf ("%s %s", feature->requirement, feature->name);
-  if (*feature->requirement != '\0')
-    return g_strdup (feature->requirement);
-  return g_strdup (*feature->name != '\0' ? feature->name : feature->balloon);
-}
-
-char *
-tm_limit_text (gboolean has, gint64 count, const TmQuantity *written, TmUnit unit, guint decimals)
-{
-  if (!has)
-    return g_strdup ("");
-  if (written->given && written->count == count && written->unit == unit)
-    return tm_quantity_format (written);
-  return tm_count_format (count, unit, decimals);
-}

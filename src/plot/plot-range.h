@@ -27,11 +27,4 @@ void tm_range_stretch (double *low, double *high, double at);
  * stays readable.  FALSE when there is neither limit nor value: nothing to show. */
 gboolean tm_range_choose (const TmRange *range, TmAxis *axis);
 
-/* The chosen words for what a feature is called: its requirement and its name. */
-char *tm_feature_title (const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
-
-/* A limit as the drawing wrote it, or, where a bonus moved it, as it is; "" when there is none. */
-char *tm_limit_text (gboolean has, gint64 count, const TmQuantity *written, TmUnit unit,
-                     guint decimals) G_GNUC_WARN_UNUSED_RESULT;
-
 G_END_DECLS

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "plot-label.h"
 #include "plot-run-private.h"
 
 static void

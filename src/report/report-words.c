@@ -33,6 +33,27 @@ tm_report_why_word (TmWhy why)
 }
 
 const char *
+tm_report_settles_word (TmSettles settles)
+{
+  return translate ("settles", tm_settles_word (settles));
+}
+
+char *
+tm_report_gauges_of (const TmJob *job, const char *method_name)
+{
+  const TmMethod *method = tm_job_find_method (job, method_name);
+  GString *out;
+
+  if (method == NULL || method->gauges->len == 0)
+    return g_strdup (method_name);
+  out = g_string_new (NULL);
+  for (guint i = 0; i < method->gauges->len; i++)
+    g_string_append_printf (out, "%s%s", i > 0 ? ", " : "",
+                            (const char *)g_ptr_array_index (method->gauges, i));
+  return g_string_free (out, FALSE);
+}
+
+const char *
 tm_report_fact_name (const char *field)
 {
   static const struct {

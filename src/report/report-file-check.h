@@ -1,0 +1,19 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-file-check: is a workbook just written whole?
+ *
+ * The writing library keeps sheets in temporary files and does not notice when the disk under those
+ * fills up: the workbook would then hold a sheet that ends in the middle.  So each finished file is
+ * read back once.
+ */
+
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* TRUE when @path is a zip archive whose every XML member ends with the end of its root element. */
+gboolean tm_file_check_workbook (const char *path, GError **error);
+
+G_END_DECLS

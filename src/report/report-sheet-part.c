@@ -1,0 +1,238 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-sheet-part: the first sheet: which part, for whom, what came out, who answers for it.
+ */
+
+#include <glib/gi18n-lib.h>
+
+#include "report-sheets.h"
+#include "report-words.h"
+
+#define N_COLUMNS 6
+
+/* Label, value, label, value, label, value. */
+static const double widths[N_COLUMNS] = { 22, 26, 22, 26, 22, 26 };
+
+typedef struct {
+  const char *name; /* translated */
+  const char *value;
+  gboolean by_hand; /* the job does not hold it */
+} Fact;
+
+static char *
+list_pieces (const TmReportContent *content)
+{
+  GString *out = g_string_new (NULL);
+  const TmPiece *last = NULL;
+
+  for (guint i = 0; i < content->lines->len; i++)
+    {
+      const TmReportLine *line = g_ptr_array_index (content->lines, i);
+      if (line->piece == last)
+        continue;
+      g_string_append_printf (out, "%s%s", out->len > 0 ? ", " : "", line->piece->serial);
+      last = line->piece;
+    }
+  return g_string_free (out, FALSE);
+}
+
+/* Three facts in a row. */
+static void
+write_facts (TmSheet *sheet, const Fact *facts, guint n)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      const guint column = (i % 3) * 2;
+      tm_sheet_text (sheet, column, facts[i].name, TM_STYLE_LABEL);
+      if (facts[i].by_hand)
+        tm_sheet_blank (sheet, column + 1, TM_STYLE_BY_HAND);
+      else
+        tm_sheet_text (sheet, column + 1, facts[i].value, column == 0 ? TM_STYLE_STRONG : TM_STYLE_TEXT);
+      if (i % 3 == 2)
+        sheet->row++;
+    }
+}
+
+static void
+write_section (TmSheet *sheet, const char *name)
+{
+  sheet->row++;
+  tm_sheet_text (sheet, 0, name, TM_STYLE_SECTION);
+  sheet->row++;
+}
+
+static void
+write_part (TmSheet *sheet)
+{
+  const TmJob *job = sheet->workbook->job;
+  const gboolean partial = job->first_article == TM_FIRST_ARTICLE_PARTIAL;
+  g_autofree char *pieces = list_pieces (sheet->workbook->content);
+  const Fact facts[] = {
+    { _ ("Part number"), job->part_number, FALSE },
+    { _ ("Part name"), job->part_name, FALSE },
+    { _ ("Revision"), job->revision, FALSE },
+    { _ ("Drawing number"), job->drawing, FALSE },
+    { _ ("Customer"), job->customer, FALSE },
+    { _ ("Order"), job->order, FALSE },
+    { _ ("Pieces"), pieces, FALSE },
+    { _ ("Report identifier"), job->id, FALSE },
+    { _ ("Kind of first article"), partial ? _ ("partial") : _ ("full"), FALSE },
+    { _ ("Reason, if partial"), job->first_article_reason, FALSE },
+    { _ ("Baseline part, if partial"), job->first_article_baseline, FALSE },
+    { _ ("Material"), job->material, FALSE },
+    { _ ("Unit of the drawing"), tm_unit_symbol (job->unit), FALSE },
+    { _ ("Tolerancing standard"), tm_standard_word (job->standard), FALSE },
+    { _ ("General tolerance"), job->general_tolerance, FALSE },
+    { _ ("Changes not yet on the drawing"), NULL, TRUE },
+    { _ ("Manufacturing record"), NULL, TRUE },
+    { _ ("Detail part or assembly"), NULL, TRUE },
+    { _ ("Organisation"), NULL, TRUE },
+    { _ ("Supplier code"), NULL, TRUE },
+    { _ ("Tooling qualified for this part"), NULL, TRUE },
+  };
+
+  write_facts (sheet, facts, G_N_ELEMENTS (facts));
+}
+
+/* A count over the verdict column, so that it follows what is changed there. */
+static void
+write_count (TmSheet *sheet, guint column, TmVerdict verdict, guint n)
+{
+  const char *word = tm_report_verdict_word (verdict);
+  g_autofree char *cells = tm_characteristics_verdicts (sheet->workbook);
+  g_autofree char *formula = NULL;
+
+  tm_sheet_text (sheet, column, word, TM_STYLE_LABEL);
+  if (cells == NULL)
+    {
+      tm_sheet_number (sheet, column + 1, n, 0, TM_STYLE_NUMBER);
+      return;
+    }
+  formula = g_strdup_printf ("=COUNTIF(%s,\"%s\")", cells, word);
+  tm_sheet_formula_number (sheet, column + 1, formula, n, 0, TM_STYLE_NUMBER);
+}
+
+static void
+write_result (TmSheet *sheet)
+{
+  const TmReportContent *content = sheet->workbook->content;
+  g_autofree char *rule = tm_report_rule (sheet->workbook->job);
+
+  write_section (sheet, _ ("Result"));
+  tm_sheet_text (sheet, 0, _ ("Characteristics"), TM_STYLE_LABEL);
+  tm_sheet_number (sheet, 1, content->lines->len, 0, TM_STYLE_NUMBER);
+  write_count (sheet, 2, TM_VERDICT_IN, content->n_in);
+  write_count (sheet, 4, TM_VERDICT_OUT, content->n_out);
+  sheet->row++;
+  tm_sheet_text (sheet, 0, _ ("Missing before it can go out"), TM_STYLE_LABEL);
+  tm_sheet_number (sheet, 1, content->gaps->len, 0, TM_STYLE_NUMBER);
+  write_count (sheet, 2, TM_VERDICT_TOO_CLOSE, content->n_too_close);
+  write_count (sheet, 4, TM_VERDICT_NOT_MEASURED, content->n_not_measured);
+  sheet->row++;
+  write_section (sheet, _ ("Decision rule"));
+  tm_sheet_across (sheet, 0, N_COLUMNS - 1, rule, TM_STYLE_PARAGRAPH, 2);
+  sheet->row++;
+}
+
+static void
+write_heads (TmSheet *sheet, const char *const *names, guint n)
+{
+  for (guint i = 0; i < n; i++)
+    tm_sheet_text (sheet, i, names[i], TM_STYLE_HEAD);
+  sheet->row++;
+}
+
+static void
+write_nonconformances (TmSheet *sheet)
+{
+  const GPtrArray *notes = sheet->workbook->job->nonconformances;
+  const char *names[] = { _ ("Number"), _ ("Piece"), _ ("Feature"), _ ("What was found"), _ ("Disposition") };
+
+  write_section (sheet, _ ("Documented nonconformances"));
+  if (notes->len == 0)
+    {
+      tm_sheet_text (sheet, 0, _ ("None."), TM_STYLE_PLAIN);
+      sheet->row++;
+      return;
+    }
+  write_heads (sheet, names, G_N_ELEMENTS (names));
+  for (guint i = 0; i < notes->len && !tm_workbook_stopped (sheet->workbook); i++)
+    {
+      const TmNonconformance *note = g_ptr_array_index (notes, i);
+      tm_sheet_text (sheet, 0, note->number, TM_STYLE_STRONG);
+      tm_sheet_text (sheet, 1, *note->piece != '\0' ? note->piece : _ ("every piece"), TM_STYLE_TEXT);
+      tm_sheet_text (sheet, 2, note->feature, TM_STYLE_TEXT);
+      tm_sheet_text (sheet, 3, note->note, TM_STYLE_TEXT);
+      tm_sheet_text (sheet, 4, note->disposition, TM_STYLE_TEXT);
+      tm_sheet_next (sheet, 0.5);
+    }
+}
+
+static void
+write_signatures (TmSheet *sheet)
+{
+  const TmJob *job = sheet->workbook->job;
+  const char *names[] = { _ ("Role"), _ ("Name"), _ ("Date"), _ ("Signature") };
+  const char *roles[] = { _ ("Measured by"), _ ("Reviewed by"), _ ("Customer's approval") };
+
+  write_section (sheet, _ ("Signatures"));
+  write_heads (sheet, names, G_N_ELEMENTS (names));
+  for (guint i = 0; i < job->signatures->len; i++)
+    {
+      const TmSignature *signature = g_ptr_array_index (job->signatures, i);
+      const TmPerson *person = tm_job_find_person (job, signature->by);
+      g_autofree char *digest = g_strdup_printf (_ ("signed over %.16s…"), signature->digest);
+
+      tm_sheet_text (sheet, 0, signature->role, TM_STYLE_TEXT);
+      tm_sheet_text (sheet, 1, person != NULL ? person->name : signature->by, TM_STYLE_TEXT);
+      tm_sheet_time (sheet, 2, signature->at);
+      tm_sheet_text (sheet, 3, digest, TM_STYLE_TEXT);
+      sheet->row++;
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (roles); i++)
+    {
+      worksheet_set_row (sheet->sheet, sheet->row, 24.0, NULL);
+      tm_sheet_text (sheet, 0, roles[i], TM_STYLE_LABEL);
+      for (guint column = 1; column < G_N_ELEMENTS (names); column++)
+        tm_sheet_blank (sheet, column, TM_STYLE_BY_HAND);
+      sheet->row++;
+    }
+}
+
+static void
+write_gaps (TmSheet *sheet)
+{
+  const GPtrArray *gaps = sheet->workbook->content->gaps;
+
+  if (gaps->len == 0)
+    return;
+  write_section (sheet, _ ("Missing before it can go out"));
+  for (guint i = 0; i < gaps->len; i++)
+    {
+      g_autofree char *text = tm_gap_describe (g_ptr_array_index (gaps, i));
+      tm_sheet_text (sheet, 0, text, TM_STYLE_PLAIN);
+      if (!tm_sheet_next (sheet, 0.5 + 0.5 * i / gaps->len))
+        return;
+    }
+}
+
+void
+tm_sheet_write_part (TmWorkbook *workbook)
+{
+  const TmJob *job = workbook->job;
+  g_autofree char *subtitle
+      = g_strdup_printf (_ ("%s, revision %s. Shaded cells are to be filled in by hand."),
+                         *job->part_name != '\0' ? job->part_name : job->part_number, job->revision);
+  TmSheet sheet;
+
+  if (tm_sheet_begin (&sheet, workbook, _ ("Part and order"), _ ("First-article report"), subtitle))
+    {
+      tm_sheet_columns (&sheet, widths, N_COLUMNS);
+      write_part (&sheet);
+      write_result (&sheet);
+      write_nonconformances (&sheet);
+      write_signatures (&sheet);
+      write_gaps (&sheet);
+    }
+  tm_sheet_end (&sheet);
+}

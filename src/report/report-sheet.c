@@ -1,0 +1,469 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "report-sheet.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#define CELL_CHARACTERS   32767 /* a cell's text, in UTF-16 units */
+#define SHEET_NAME_LENGTH 31
+#define FOOTER_LENGTH     255
+
+#define PAPER_LETTER 1
+#define PAPER_A4     9
+
+/* -------- The workbook's state -------- */
+
+gboolean
+tm_workbook_stopped (const TmWorkbook *workbook)
+{
+  return workbook->cancelled || workbook->error != NULL;
+}
+
+void
+tm_workbook_fail (TmWorkbook *workbook, TmReportError code, const char *format, ...)
+{
+  va_list arguments;
+
+  if (workbook->error != NULL)
+    return;
+  va_start (arguments, format);
+  workbook->error = g_error_new_valist (TM_REPORT_ERROR, (int)code, format, arguments);
+  va_end (arguments);
+}
+
+void
+tm_workbook_check (TmWorkbook *workbook, lxw_error status)
+{
+  if (status != LXW_NO_ERROR)
+    tm_workbook_fail (workbook, TM_REPORT_ERROR_FAILED, _ ("The workbook could not be made: %s"),
+                      lxw_strerror (status));
+}
+
+/* -------- Text -------- */
+
+static gboolean
+is_storable (gunichar c)
+{
+  return c != 0xFFFE && c != 0xFFFF && (c >= 0x20 || c == '\t' || c == '\n');
+}
+
+static guint
+count_units (gunichar c)
+{
+  return c > 0xFFFF ? 2 : 1;
+}
+
+/* The longest start of @text that is at most @most UTF-16 units long. */
+static gsize
+find_cut (const char *text, guint most)
+{
+  const char *at = text;
+  guint units = 0;
+
+  for (; *at != '\0'; at = g_utf8_next_char (at))
+    {
+      units += count_units (g_utf8_get_char (at));
+      if (units > most)
+        break;
+    }
+  return (gsize)(at - text);
+}
+
+char *
+tm_cell_text (const char *text)
+{
+  g_autofree char *valid = g_utf8_make_valid (text != NULL ? text : "", -1);
+  GString *out = g_string_sized_new (strlen (valid));
+
+  for (const char *at = valid; *at != '\0'; at = g_utf8_next_char (at))
+    {
+      const gunichar c = g_utf8_get_char (at);
+      if (c == '\r')
+        continue;
+      g_string_append_unichar (out, is_storable (c) ? c : 0xFFFD);
+    }
+  if (find_cut (out->str, CELL_CHARACTERS) < out->len)
+    {
+      const char *note = _ ("… [cut: longer than a cell holds]");
+      g_string_truncate (out, find_cut (out->str, CELL_CHARACTERS - (guint)g_utf8_strlen (note, -1) * 2));
+      g_string_append (out, note);
+    }
+  return g_string_free (out, FALSE);
+}
+
+char *
+tm_cell_name (guint32 row, guint column)
+{
+  char name[LXW_MAX_CELL_NAME_LENGTH] = "";
+
+  lxw_rowcol_to_cell (name, row, (lxw_col_t)column);
+  return g_strdup (name);
+}
+
+/* A sheet's name may not hold some characters, nor be longer than 31. */
+static char *
+make_sheet_name (const char *name)
+{
+  g_autofree char *safe = g_strdelimit (g_strdup (name), "[]:*?/\\'", ' ');
+
+  return g_strndup (safe, find_cut (safe, SHEET_NAME_LENGTH));
+}
+
+/* -------- Columns -------- */
+
+static double
+measure_text (const char *text)
+{
+  double widest = 0.0, line = 0.0;
+
+  for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at))
+    {
+      const gunichar c = g_utf8_get_char (at);
+      if (c == '\n')
+        line = 0.0;
+      else
+        line += g_unichar_iswide (c) ? 2.0 : 1.0;
+      widest = MAX (widest, line);
+    }
+  return widest;
+}
+
+static void
+grow_column (TmSheet *sheet, guint column, double width)
+{
+  if (column < TM_SHEET_COLUMNS && sheet->most[column] > 0)
+    sheet->widths[column] = MAX (sheet->widths[column], MIN (width + 1.5, sheet->most[column]));
+}
+
+static void
+set_column (TmSheet *sheet, guint column, double least, double most)
+{
+  sheet->least[column] = least;
+  sheet->most[column] = most;
+  sheet->widths[column] = MAX (sheet->widths[column], least);
+}
+
+/* -------- Begin and end -------- */
+
+gboolean
+tm_sheet_begin (TmSheet *sheet, TmWorkbook *workbook, const char *name, const char *title,
+                const char *subtitle)
+{
+  memset (sheet, 0, sizeof *sheet);
+  sheet->workbook = workbook;
+  if (tm_workbook_stopped (workbook))
+    return FALSE;
+  sheet->name = make_sheet_name (name);
+  sheet->sheet = workbook_add_worksheet (workbook->book, sheet->name);
+  if (sheet->sheet == NULL)
+    {
+      tm_workbook_fail (workbook, TM_REPORT_ERROR_FAILED, _ ("Sheet “%s” could not be added"), sheet->name);
+      return FALSE;
+    }
+  worksheet_set_row (sheet->sheet, sheet->row, 22.0, NULL);
+  tm_sheet_text (sheet, 0, title, TM_STYLE_TITLE);
+  sheet->row++;
+  if (subtitle != NULL && *subtitle != '\0')
+    {
+      tm_sheet_text (sheet, 0, subtitle, TM_STYLE_SUBTITLE);
+      sheet->row++;
+    }
+  sheet->row++;
+  return TRUE;
+}
+
+/* A header's or footer's text: & has a meaning there. */
+static char *
+escape_footer (const char *text)
+{
+  g_auto (GStrv) parts = g_strsplit (text, "&", -1);
+
+  return g_strjoinv ("&&", parts);
+}
+
+static void
+set_footer (TmSheet *sheet)
+{
+  const TmJob *job = sheet->workbook->job;
+  g_autofree char *part = g_strdup_printf ("%s %s", job->part_number, job->revision);
+  g_autofree char *valid = tm_cell_text (part);
+  g_autofree char *cut = g_strndup (valid, find_cut (valid, 60));
+  g_autofree char *left = escape_footer (cut);
+  /* TRANSLATORS: the foot of a printed page; &P and &N are the page and the number of pages. */
+  g_autofree char *footer = g_strdup_printf ("&L&8%s&C&8&A&R&8%s", left, _ ("page &P of &N"));
+
+  if (g_utf8_strlen (footer, -1) < FOOTER_LENGTH)
+    tm_workbook_check (sheet->workbook, worksheet_set_footer (sheet->sheet, footer));
+}
+
+static void
+set_page (TmSheet *sheet)
+{
+  if (!sheet->portrait)
+    worksheet_set_landscape (sheet->sheet);
+  worksheet_set_paper (sheet->sheet, sheet->workbook->paper == TM_PAPER_LETTER ? PAPER_LETTER : PAPER_A4);
+  worksheet_set_margins (sheet->sheet, 0.45, 0.45, 0.5, 0.6);
+  if (!sheet->unscaled)
+    worksheet_fit_to_pages (sheet->sheet, 1, 0);
+  worksheet_gridlines (sheet->sheet, LXW_HIDE_ALL_GRIDLINES);
+  tm_workbook_check (sheet->workbook, worksheet_print_area (sheet->sheet, 0, 0, MAX (1, sheet->row) - 1,
+                                                            (lxw_col_t)sheet->last_column));
+  if (sheet->has_head)
+    tm_workbook_check (sheet->workbook,
+                       worksheet_repeat_rows (sheet->sheet, sheet->head_first, sheet->head_last));
+  set_footer (sheet);
+}
+
+void
+tm_sheet_end (TmSheet *sheet)
+{
+  if (sheet->sheet != NULL && !tm_workbook_stopped (sheet->workbook))
+    {
+      for (guint i = 0; i < TM_SHEET_COLUMNS; i++)
+        if (sheet->widths[i] > 0)
+          worksheet_set_column (sheet->sheet, (lxw_col_t)i, (lxw_col_t)i, sheet->widths[i], NULL);
+      worksheet_ignore_errors (sheet->sheet, LXW_IGNORE_NUMBER_STORED_AS_TEXT, "A1:XFD1048576");
+      set_page (sheet);
+    }
+  g_clear_pointer (&sheet->name, g_free);
+}
+
+/* The longest word of a column's name must fit; the name itself may wrap. */
+static double
+measure_longest_word (const char *text)
+{
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  double longest = 0.0;
+
+  for (guint i = 0; words[i] != NULL; i++)
+    longest = MAX (longest, measure_text (words[i]));
+  return longest;
+}
+
+void
+tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint printed)
+{
+  for (guint i = 0; i < n; i++)
+    {
+      const char *name = _ (columns[i].name);
+      set_column (sheet, i, MAX (columns[i].least, measure_longest_word (name) * 1.1 + 1.0), columns[i].most);
+      worksheet_write_string (sheet->sheet, sheet->row, (lxw_col_t)i, name,
+                              tm_styles_get (&sheet->workbook->styles, TM_STYLE_HEAD, 0));
+    }
+  sheet->last_column = MAX (sheet->last_column, printed - 1);
+  if (!sheet->has_head)
+    {
+      sheet->has_head = TRUE;
+      sheet->head_first = sheet->head_last = sheet->row;
+      worksheet_freeze_panes (sheet->sheet, sheet->row + 1, 0);
+    }
+  sheet->row++;
+}
+
+void
+tm_sheet_columns (TmSheet *sheet, const double *widths, guint n)
+{
+  for (guint i = 0; i < n; i++)
+    set_column (sheet, i, widths[i], widths[i]);
+  sheet->last_column = n - 1;
+}
+
+gboolean
+tm_sheet_next (TmSheet *sheet, double fraction)
+{
+  TmWorkbook *workbook = sheet->workbook;
+
+  sheet->row++;
+  if (sheet->row >= TM_SHEET_ROWS)
+    tm_workbook_fail (workbook, TM_REPORT_ERROR_TOO_LARGE,
+                      _ ("Sheet “%s” needs more than the %u rows a sheet holds: split the job"), sheet->name,
+                      TM_SHEET_ROWS);
+  if ((sheet->row & 0xff) == 0 && workbook->progress != NULL
+      && !workbook->progress (workbook->done + workbook->share * CLAMP (fraction, 0.0, 1.0), workbook->data))
+    workbook->cancelled = TRUE;
+  return !tm_workbook_stopped (workbook);
+}
+
+/* -------- Cells -------- */
+
+void
+tm_sheet_text (TmSheet *sheet, guint column, const char *text, TmStyle style)
+{
+  g_autofree char *shown = tm_cell_text (text);
+
+  if (*shown == '\0')
+    {
+      tm_sheet_blank (sheet, column, style);
+      return;
+    }
+  if (style > TM_STYLE_SECTION && style != TM_STYLE_PLAIN && style != TM_STYLE_PARAGRAPH)
+    grow_column (sheet, column, measure_text (shown));
+  tm_workbook_check (sheet->workbook,
+                     worksheet_write_string (sheet->sheet, sheet->row, (lxw_col_t)column, shown,
+                                             tm_styles_get (&sheet->workbook->styles, style, 0)));
+}
+
+void
+tm_sheet_blank (TmSheet *sheet, guint column, TmStyle style)
+{
+  tm_workbook_check (sheet->workbook,
+                     worksheet_write_blank (sheet->sheet, sheet->row, (lxw_col_t)column,
+                                            tm_styles_get (&sheet->workbook->styles, style, 0)));
+}
+
+static void
+grow_for_number (TmSheet *sheet, guint column, double value, guint decimals)
+{
+  const double whole = fabs (value) >= 1.0 ? floor (log10 (fabs (value))) + 1.0 : 1.0;
+
+  grow_column (sheet, column, whole + decimals + 2.0);
+}
+
+void
+tm_sheet_number (TmSheet *sheet, guint column, double value, guint decimals, TmStyle style)
+{
+  if (!isfinite (value))
+    {
+      tm_sheet_blank (sheet, column, style);
+      return;
+    }
+  grow_for_number (sheet, column, value, decimals);
+  tm_workbook_check (sheet->workbook,
+                     worksheet_write_number (sheet->sheet, sheet->row, (lxw_col_t)column, value,
+                                             tm_styles_get (&sheet->workbook->styles, style, decimals)));
+}
+
+/* Digits that show @count in @unit exactly, as far as a cell's number goes. */
+static guint
+find_decimals (gint64 count, TmUnit unit, guint least)
+{
+  g_autofree char *text = tm_count_format_exact (count, unit, least);
+  const char *point = strchr (text, '.');
+
+  return point != NULL ? (guint)strlen (point + 1) : 0;
+}
+
+void
+tm_sheet_quantity (TmSheet *sheet, guint column, const TmQuantity *quantity, TmUnit unit)
+{
+  const TmUnit written = (TmUnit)quantity->unit;
+  const TmUnit shown = tm_unit_dimension (written) == tm_unit_dimension (unit) ? unit : written;
+  guint decimals = quantity->decimals;
+
+  if (!quantity->given)
+    {
+      tm_sheet_blank (sheet, column, TM_STYLE_NUMBER);
+      return;
+    }
+  if (shown != written)
+    decimals = MIN (find_decimals (quantity->count, shown, 0), 7);
+  tm_sheet_number (sheet, column, tm_count_to_double (quantity->count, shown), decimals, TM_STYLE_NUMBER);
+}
+
+/* Digits @from…@from+@n of @text as a number, or -1. */
+static int
+read_digits (const char *text, gsize from, gsize n)
+{
+  int value = 0;
+
+  for (gsize i = from; i < from + n; i++)
+    {
+      if (!g_ascii_isdigit (text[i]))
+        return -1;
+      value = value * 10 + (text[i] - '0');
+    }
+  return value;
+}
+
+/* The calendar of sheets begins in 1900 with a leap day that never was; March is safe. */
+static gboolean
+read_date (const char *text, lxw_datetime *out)
+{
+  if (strlen (text) < 10 || text[4] != '-' || text[7] != '-')
+    return FALSE;
+  out->year = read_digits (text, 0, 4);
+  out->month = read_digits (text, 5, 2);
+  out->day = read_digits (text, 8, 2);
+  return out->year >= 1901 && out->month >= 1 && out->day >= 1
+         && g_date_valid_dmy ((GDateDay)out->day, (GDateMonth)out->month, (GDateYear)out->year);
+}
+
+static gboolean
+read_time (const char *text, lxw_datetime *out)
+{
+  int seconds;
+
+  if (strlen (text) < 19 || text[10] != 'T' || text[13] != ':' || text[16] != ':' || !read_date (text, out))
+    return FALSE;
+  out->hour = read_digits (text, 11, 2);
+  out->min = read_digits (text, 14, 2);
+  seconds = read_digits (text, 17, 2);
+  out->sec = seconds;
+  return out->hour >= 0 && out->hour < 24 && out->min >= 0 && out->min < 60 && seconds >= 0 && seconds < 60;
+}
+
+static void
+write_datetime (TmSheet *sheet, guint column, lxw_datetime *when, TmStyle style, double width)
+{
+  grow_column (sheet, column, width);
+  tm_workbook_check (sheet->workbook,
+                     worksheet_write_datetime (sheet->sheet, sheet->row, (lxw_col_t)column, when,
+                                               tm_styles_get (&sheet->workbook->styles, style, 0)));
+}
+
+void
+tm_sheet_date (TmSheet *sheet, guint column, const char *date)
+{
+  lxw_datetime when = { 0 };
+
+  if (strlen (date) == 10 && read_date (date, &when))
+    write_datetime (sheet, column, &when, TM_STYLE_DATE, 10.0);
+  else
+    tm_sheet_text (sheet, column, date, TM_STYLE_CENTRE);
+}
+
+void
+tm_sheet_time (TmSheet *sheet, guint column, const char *time)
+{
+  lxw_datetime when = { 0 };
+
+  if (read_time (time, &when))
+    write_datetime (sheet, column, &when, TM_STYLE_TIME, 19.0);
+  else
+    tm_sheet_text (sheet, column, time, TM_STYLE_CENTRE);
+}
+
+void
+tm_sheet_formula_number (TmSheet *sheet, guint column, const char *formula, double value, guint decimals,
+                         TmStyle style)
+{
+  grow_for_number (sheet, column, value, decimals);
+  tm_workbook_check (sheet->workbook, worksheet_write_formula_num (
+                                          sheet->sheet, sheet->row, (lxw_col_t)column, formula,
+                                          tm_styles_get (&sheet->workbook->styles, style, decimals), value));
+}
+
+void
+tm_sheet_formula_text (TmSheet *sheet, guint column, const char *formula, const char *value, TmStyle style)
+{
+  grow_column (sheet, column, measure_text (value));
+  tm_workbook_check (sheet->workbook,
+                     worksheet_write_formula_str (sheet->sheet, sheet->row, (lxw_col_t)column, formula,
+                                                  tm_styles_get (&sheet->workbook->styles, style, 0), value));
+}
+
+void
+tm_sheet_across (TmSheet *sheet, guint from, guint to, const char *text, TmStyle style, guint lines)
+{
+  g_autofree char *shown = tm_cell_text (text);
+  lxw_format *format = tm_styles_get (&sheet->workbook->styles, style, 0);
+
+  worksheet_set_row (sheet->sheet, sheet->row, 12.5 * MAX (1, lines), NULL);
+  if (to > from)
+    worksheet_merge_range (sheet->sheet, sheet->row, (lxw_col_t)from, sheet->row, (lxw_col_t)to, "", format);
+  if (*shown != '\0')
+    tm_workbook_check (sheet->workbook,
+                       worksheet_write_string (sheet->sheet, sheet->row, (lxw_col_t)from, shown, format));
+}

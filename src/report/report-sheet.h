@@ -1,0 +1,104 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-sheet: one sheet of the workbook: cells, table heads, page setup.
+ *
+ * Rows are written from the top down and never gone back to, because a large workbook's rows leave
+ * memory as soon as the next one begins.
+ */
+
+#pragma once
+
+#include <glib.h>
+#include <xlsxwriter.h>
+
+#include "report-style.h"
+#include "report-workbook.h"
+
+G_BEGIN_DECLS
+
+#define TM_SHEET_COLUMNS 32
+#define TM_SHEET_ROWS    1048576u /* what a sheet holds */
+
+/* The whole workbook while it is written. */
+typedef struct {
+  const TmReportContent *content;
+  const TmJob *job;
+  lxw_workbook *book;
+  TmStyles styles;
+  TmPaper paper;
+  TmReportProgress progress;
+  gpointer data;
+  double done, share; /* of the work: before this sheet, and of this sheet */
+  gboolean cancelled;
+  GError *error; /* the first one */
+} TmWorkbook;
+
+typedef struct {
+  TmWorkbook *workbook;
+  lxw_worksheet *sheet;
+  char *name;
+  guint32 row;
+  guint32 head_first, head_last; /* rows repeated on each page */
+  gboolean has_head;
+  guint last_column;               /* that prints */
+  gboolean unscaled;               /* printed at its own size, not fitted to the page's width */
+  gboolean portrait;               /* else landscape */
+  double widths[TM_SHEET_COLUMNS]; /* characters */
+  double least[TM_SHEET_COLUMNS], most[TM_SHEET_COLUMNS];
+} TmSheet;
+
+/* A column of a table: its width grows with its text between @least and @most characters. */
+typedef struct {
+  const char *name; /* marked for translation */
+  double least, most;
+} TmColumn;
+
+/* Starts a sheet with its title; @subtitle may be NULL.  FALSE when the workbook has failed. */
+gboolean tm_sheet_begin (TmSheet *sheet, TmWorkbook *workbook, const char *name, const char *title,
+                         const char *subtitle);
+/* Column widths and page setup; also on failure, to free what the sheet holds. */
+void tm_sheet_end (TmSheet *sheet);
+
+/* The head of a table at the current row, which then moves below it.  The first head of a sheet is
+ * frozen and repeated on each page.  Columns from @printed on do not print. */
+void tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint printed);
+
+/* Columns of fixed widths, characters, for a sheet whose layout is no table. */
+void tm_sheet_columns (TmSheet *sheet, const double *widths, guint n);
+
+/* Moves on by a row.  FALSE when the user cancels or the workbook has failed: stop then.  @fraction
+ * of this sheet's work is done. */
+gboolean tm_sheet_next (TmSheet *sheet, double fraction);
+
+/* Text stays text, whatever it begins with.  What a cell cannot hold is cut, and says so. */
+void tm_sheet_text (TmSheet *sheet, guint column, const char *text, TmStyle style);
+void tm_sheet_number (TmSheet *sheet, guint column, double value, guint decimals, TmStyle style);
+/* Blank when absent; converted to @unit when that is the same dimension. */
+void tm_sheet_quantity (TmSheet *sheet, guint column, const TmQuantity *quantity, TmUnit unit);
+/* @date: YYYY-MM-DD; @time: YYYY-MM-DDThh:mm:ssZ.  What is no date of this calendar stays text. */
+void tm_sheet_date (TmSheet *sheet, guint column, const char *date);
+void tm_sheet_time (TmSheet *sheet, guint column, const char *time);
+void tm_sheet_formula_number (TmSheet *sheet, guint column, const char *formula, double value, guint decimals,
+                              TmStyle style);
+void tm_sheet_formula_text (TmSheet *sheet, guint column, const char *formula, const char *value,
+                            TmStyle style);
+void tm_sheet_blank (TmSheet *sheet, guint column, TmStyle style);
+
+/* One text across @from…@to of this row, in @lines lines. */
+void tm_sheet_across (TmSheet *sheet, guint from, guint to, const char *text, TmStyle style, guint lines);
+
+/* "B7"; free it. */
+char *tm_cell_name (guint32 row, guint column) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Notes the first error and remembers it; later ones are dropped. */
+void tm_workbook_fail (TmWorkbook *workbook, TmReportError code, const char *format, ...)
+    G_GNUC_PRINTF (3, 4);
+/* Notes what the writing library answered. */
+void tm_workbook_check (TmWorkbook *workbook, lxw_error status);
+gboolean tm_workbook_stopped (const TmWorkbook *workbook);
+
+/* A copy of @text that a cell can hold: valid, with no character a sheet cannot store, at most
+ * 32,767 characters; what is cut off is said at its end. */
+char *tm_cell_text (const char *text) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-sheets: the sheets of the first-article workbook, in their order.
+ */
+
+#pragma once
+
+#include "report-sheet.h"
+
+G_BEGIN_DECLS
+
+/* Each writes its sheet into @workbook; what goes wrong is noted there. */
+void tm_sheet_write_part (TmWorkbook *workbook);
+void tm_sheet_write_materials (TmWorkbook *workbook);
+void tm_sheet_write_characteristics (TmWorkbook *workbook);
+void tm_sheet_write_readings (TmWorkbook *workbook);
+void tm_sheet_write_pins (TmWorkbook *workbook); /* only when there are pin trials */
+void tm_sheet_write_gauges (TmWorkbook *workbook);
+void tm_sheet_write_pictures (TmWorkbook *workbook); /* only when a bore was measured */
+void tm_sheet_write_runs (TmWorkbook *workbook);     /* likewise */
+
+/* "'Characteristics'!$O$5:$O$24": the cells with the verdicts; free it.  NULL without lines. */
+char *tm_characteristics_verdicts (const TmWorkbook *workbook) G_GNUC_WARN_UNUSED_RESULT;
+
+/* TRUE for the features that are shown as pictures and charts: bores and other diameters. */
+gboolean tm_report_is_bore (const TmFeature *feature);
+
+/* Digits to print @line's sizes with: never fewer than its verdict needs. */
+guint tm_report_decimals (const TmReportLine *line);
+
+G_END_DECLS

@@ -1,0 +1,131 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "report-style.h"
+
+#include <string.h>
+
+#define FONT "Arial"
+#define SIZE 9.0
+
+/* Greys and tints of the program's palette, light enough to print under black text. */
+#define HEAD_FILL  0xE8EDF2
+#define HAND_FILL  0xFFF8E1
+#define LINE       0xC4C4C4
+#define DIM        0x555555
+#define OUT_FILL   0xF8DDCB
+#define CLOSE_FILL 0xFBEBCB
+
+void
+tm_styles_init (TmStyles *styles, lxw_workbook *book)
+{
+  memset (styles, 0, sizeof *styles);
+  styles->book = book;
+  styles->out = workbook_add_format (book);
+  format_set_bold (styles->out);
+  format_set_bg_color (styles->out, OUT_FILL);
+  styles->close = workbook_add_format (book);
+  format_set_bold (styles->close);
+  format_set_bg_color (styles->close, CLOSE_FILL);
+}
+
+static void
+set_border (lxw_format *format)
+{
+  format_set_border (format, LXW_BORDER_THIN);
+  format_set_border_color (format, LINE);
+}
+
+static void
+set_table_cell (lxw_format *format, uint8_t align, gboolean wrap)
+{
+  set_border (format);
+  format_set_align (format, LXW_ALIGN_VERTICAL_TOP);
+  format_set_align (format, align);
+  if (wrap)
+    format_set_text_wrap (format);
+}
+
+static void
+set_heading (lxw_format *format, TmStyle style)
+{
+  format_set_bold (format);
+  if (style == TM_STYLE_TITLE)
+    format_set_font_size (format, 15.0);
+  if (style == TM_STYLE_SECTION)
+    format_set_font_size (format, 11.0);
+  if (style == TM_STYLE_HEAD)
+    {
+      set_table_cell (format, LXW_ALIGN_CENTER, TRUE);
+      format_set_align (format, LXW_ALIGN_VERTICAL_CENTER);
+      format_set_bg_color (format, HEAD_FILL);
+    }
+}
+
+static void
+set_number (lxw_format *format, TmStyle style, guint decimals)
+{
+  g_autofree char *digits = g_strnfill (decimals, '0');
+  g_autofree char *number = g_strdup_printf ("0%s%s", decimals > 0 ? "." : "", digits);
+  g_autofree char *with_sign = g_strdup_printf ("+%s;-%s;%s", number, number, number);
+
+  set_table_cell (format, LXW_ALIGN_RIGHT, FALSE);
+  format_set_num_format (format, style == TM_STYLE_SIGNED ? with_sign : number);
+}
+
+static void
+set_date (lxw_format *format, TmStyle style)
+{
+  set_table_cell (format, LXW_ALIGN_CENTER, FALSE);
+  format_set_num_format (format, style == TM_STYLE_DATE ? "yyyy-mm-dd" : "yyyy-mm-dd hh:mm:ss");
+}
+
+static void
+set_words (lxw_format *format, TmStyle style)
+{
+  if (style == TM_STYLE_SUBTITLE)
+    format_set_font_color (format, DIM);
+  if (style == TM_STYLE_PARAGRAPH)
+    {
+      format_set_text_wrap (format);
+      format_set_align (format, LXW_ALIGN_VERTICAL_TOP);
+    }
+  if (style == TM_STYLE_TEXT || style == TM_STYLE_STRONG || style == TM_STYLE_LABEL
+      || style == TM_STYLE_BY_HAND)
+    set_table_cell (format, LXW_ALIGN_LEFT, TRUE);
+  if (style == TM_STYLE_CENTRE)
+    set_table_cell (format, LXW_ALIGN_CENTER, TRUE);
+  if (style == TM_STYLE_STRONG)
+    format_set_bold (format);
+  if (style == TM_STYLE_LABEL)
+    format_set_bg_color (format, HEAD_FILL);
+  if (style == TM_STYLE_BY_HAND)
+    format_set_bg_color (format, HAND_FILL);
+}
+
+static lxw_format *
+make_format (TmStyles *styles, TmStyle style, guint decimals)
+{
+  lxw_format *format = workbook_add_format (styles->book);
+
+  format_set_font_name (format, FONT);
+  format_set_font_size (format, SIZE);
+  if (style <= TM_STYLE_HEAD && style != TM_STYLE_SUBTITLE)
+    set_heading (format, style);
+  else if (style == TM_STYLE_NUMBER || style == TM_STYLE_SIGNED)
+    set_number (format, style, decimals);
+  else if (style == TM_STYLE_DATE || style == TM_STYLE_TIME)
+    set_date (format, style);
+  else
+    set_words (format, style);
+  return format;
+}
+
+lxw_format *
+tm_styles_get (TmStyles *styles, TmStyle style, guint decimals)
+{
+  const guint digits = MIN (decimals, TM_STYLE_MAX_DECIMALS);
+
+  if (styles->formats[style][digits] == NULL)
+    styles->formats[style][digits] = make_format (styles, style, digits);
+  return styles->formats[style][digits];
+}

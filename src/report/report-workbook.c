@@ -1,0 +1,259 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "report-workbook.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <langinfo.h>
+#include <locale.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "report-file-check.h"
+#include "report-sheets.h"
+
+#if !defined(LXW_VERSION_ID) || LXW_VERSION_ID < 114
+#error "libxlsxwriter 1.1.4 or later is needed"
+#endif
+
+/* From this many readings on, rows leave memory as they are written. */
+#define MANY_READINGS 20000
+/* Millimetres across a sheet of Letter paper. */
+#define LETTER_WIDTH 216
+
+G_DEFINE_QUARK (tm - report - error - quark, tm_report_error)
+
+/* -------- Paper -------- */
+
+/* Territories that use Letter paper (Unicode CLDR, territory supplement, paper size). */
+static gboolean
+is_letter_territory (const char *locale)
+{
+  static const char *const territories[]
+      = { "BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE" };
+  const char *at = locale != NULL ? strchr (locale, '_') : NULL;
+
+  for (gsize i = 0; at != NULL && i < G_N_ELEMENTS (territories); i++)
+    if (strncmp (at + 1, territories[i], 2) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* The locale the user asked for, which may not be installed. */
+static const char *
+get_wanted_locale (void)
+{
+  static const char *const variables[] = { "LC_ALL", "LC_PAPER", "LANG" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (variables); i++)
+    {
+      const char *value = g_getenv (variables[i]);
+      if (value != NULL && *value != '\0')
+        return value;
+    }
+  return NULL;
+}
+
+TmPaper
+tm_paper_of_locale (void)
+{
+  const char *current = setlocale (LC_PAPER, NULL);
+
+  if (current != NULL && strcmp (current, "C") != 0 && strcmp (current, "POSIX") != 0
+      && !g_str_has_prefix (current, "C."))
+    return GPOINTER_TO_INT (nl_langinfo (_NL_PAPER_WIDTH)) == LETTER_WIDTH ? TM_PAPER_LETTER : TM_PAPER_A4;
+  return is_letter_territory (get_wanted_locale ()) ? TM_PAPER_LETTER : TM_PAPER_A4;
+}
+
+/* -------- Sheets -------- */
+
+static void
+set_properties (TmWorkbook *workbook)
+{
+  const TmJob *job = workbook->job;
+  g_autofree char *name
+      = g_strdup_printf (_ ("First-article report, %s revision %s"), job->part_number, job->revision);
+  g_autofree char *title = tm_cell_text (name);
+  g_autofree char *subject = tm_cell_text (job->part_name);
+  g_autofree char *company = tm_cell_text (job->customer);
+  g_autofree char *comments = g_strdup_printf (_ ("Written by Tenthmark %s"), TM_VERSION);
+  lxw_doc_properties properties = { 0 };
+
+  properties.title = title;
+  properties.subject = subject;
+  properties.keywords = company;
+  properties.comments = comments;
+  tm_workbook_check (workbook, workbook_set_properties (workbook->book, &properties));
+}
+
+/* Each sheet's share of the work is about its share of the rows; pictures weigh more. */
+static void
+write_sheets (TmWorkbook *workbook)
+{
+  static const struct {
+    void (*write) (TmWorkbook *workbook);
+    double share;
+  } sheets[] = {
+    { tm_sheet_write_part, 0.02 },
+    { tm_sheet_write_materials, 0.01 },
+    { tm_sheet_write_characteristics, 0.15 },
+    { tm_sheet_write_readings, 0.30 },
+    { tm_sheet_write_pins, 0.02 },
+    { tm_sheet_write_gauges, 0.02 },
+    { tm_sheet_write_pictures, 0.23 },
+    { tm_sheet_write_runs, 0.10 },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (sheets) && !tm_workbook_stopped (workbook); i++)
+    {
+      workbook->share = sheets[i].share;
+      if (workbook->progress != NULL && !workbook->progress (workbook->done, workbook->data))
+        workbook->cancelled = TRUE;
+      else
+        sheets[i].write (workbook);
+      workbook->done += sheets[i].share;
+    }
+}
+
+/* -------- The file -------- */
+
+static void
+fail_to_write (const char *path, int code, GError **error)
+{
+  g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE,
+               _ ("%s cannot be written: %s; choose another folder or make room"), path,
+               code != 0 ? g_strerror (code) : _ ("the disk may be full"));
+}
+
+static gboolean
+is_file_error (lxw_error status)
+{
+  return (status >= LXW_ERROR_CREATING_XLSX_FILE && status <= LXW_ERROR_ZIP_CLOSE);
+}
+
+/* Packs the file at @temporary.  Takes the workbook in any case. */
+static gboolean
+pack (TmWorkbook *workbook, const char *path, GError **error)
+{
+  lxw_error status;
+  int code;
+
+  errno = 0;
+  status = workbook_close (workbook->book);
+  code = errno;
+  workbook->book = NULL;
+  if (status == LXW_NO_ERROR)
+    return TRUE;
+  if (is_file_error (status))
+    fail_to_write (path, code, error);
+  else
+    g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_FAILED, _ ("The workbook could not be made: %s"),
+                 lxw_strerror (status));
+  return FALSE;
+}
+
+static gboolean
+fill (const TmReportContent *content, const char *temporary, const char *path, TmPaper paper,
+      TmReportProgress progress, gpointer data, GError **error)
+{
+  lxw_workbook_options options = { .constant_memory = content->job->readings->len > MANY_READINGS };
+  TmWorkbook workbook
+      = { .content = content, .job = content->job, .paper = paper, .progress = progress, .data = data };
+
+  workbook.book = workbook_new_opt (temporary, &options);
+  if (workbook.book == NULL)
+    {
+      fail_to_write (path, ENOMEM, error);
+      return FALSE;
+    }
+  tm_styles_init (&workbook.styles, workbook.book);
+  set_properties (&workbook);
+  write_sheets (&workbook);
+  if (!tm_workbook_stopped (&workbook) && (progress == NULL || progress (0.85, data)))
+    return pack (&workbook, path, error);
+  lxw_workbook_free (workbook.book);
+  if (workbook.error != NULL)
+    g_propagate_error (error, workbook.error);
+  else
+    g_set_error_literal (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANCELLED,
+                         _ ("The report was cancelled; nothing was written"));
+  return FALSE;
+}
+
+static gboolean
+sync_path (const char *path, int flags)
+{
+  const int fd = g_open (path, flags | O_CLOEXEC, 0);
+  gboolean done;
+  int code;
+
+  if (fd < 0)
+    return FALSE;
+  done = fsync (fd) == 0;
+  code = errno;
+  close (fd);
+  errno = code;
+  return done;
+}
+
+/* The finished file takes the target's place in one step, and is on the disk before it does. */
+static gboolean
+take_place (const char *temporary, const char *path, const char *folder, GError **error)
+{
+  g_autoptr (GError) damage = NULL;
+
+  if (!tm_file_check_workbook (temporary, &damage))
+    {
+      g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE,
+                   _ ("%s cannot be written whole: %s; make room and try again"), path, damage->message);
+      return FALSE;
+    }
+  if (!sync_path (temporary, O_RDWR) || g_rename (temporary, path) != 0)
+    {
+      fail_to_write (path, errno, error);
+      return FALSE;
+    }
+  /* Some file systems cannot sync a folder; the file itself is safe. */
+  (void)sync_path (folder, O_RDONLY | O_DIRECTORY);
+  return TRUE;
+}
+
+/* mkstemp's file is for its owner alone; a report is for whom the umask allows. */
+static void
+open_to_umask (int fd)
+{
+  const mode_t mask = umask (0);
+
+  umask (mask);
+  (void)fchmod (fd, 0666 & ~mask);
+}
+
+gboolean
+tm_workbook_write (const TmReportContent *content, const char *path, TmPaper paper, TmReportProgress progress,
+                   gpointer data, GError **error)
+{
+  g_autofree char *folder = NULL, *temporary = NULL;
+  gboolean done;
+  int fd;
+
+  g_return_val_if_fail (content != NULL && path != NULL, FALSE);
+  folder = g_path_get_dirname (path);
+  temporary = g_build_filename (folder, ".report-XXXXXX", NULL);
+  fd = g_mkstemp_full (temporary, O_RDWR | O_CLOEXEC, 0600);
+  if (fd < 0)
+    {
+      fail_to_write (path, errno, error);
+      return FALSE;
+    }
+  open_to_umask (fd);
+  close (fd);
+  done = fill (content, temporary, path, paper, progress, data, error)
+         && take_place (temporary, path, folder, error);
+  if (!done)
+    (void)g_unlink (temporary);
+  else if (progress != NULL)
+    (void)progress (1.0, data);
+  return done;
+}
