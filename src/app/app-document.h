@@ -35,6 +35,11 @@ TmBench *tm_document_bench (TmDocument *self);
  * "definitions-changed".  On FALSE the caller must undo its change to the model. */
 gboolean tm_document_save_definitions (TmDocument *self, GError **error);
 
+/* To be called just after @piece or @feature (either may be NULL) was removed from the job, with its
+ * old address, which is only compared: a bench session that stood there starts afresh.  The session
+ * may be another one after this: ask for tm_document_bench() each time. */
+void tm_document_leave (TmDocument *self, const TmPiece *piece, const TmFeature *feature);
+
 /* Bench calls that emit the signals and take the time from the clock. */
 void tm_document_set_text (TmDocument *self, const char *text);
 gboolean tm_document_go (TmDocument *self, TmPiece *piece, TmFeature *feature, guint place,

@@ -1,0 +1,293 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-edit.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "core-callout.h"
+
+G_DEFINE_QUARK (tm - edit - error - quark, tm_edit_error)
+
+gboolean
+tm_edit_refuse (const char *name, TmAddStatus status, GError **error)
+{
+  const char *why = g_dgettext (GETTEXT_PACKAGE, tm_add_status_text (status));
+
+  g_set_error (error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED, "%s: %s", name, why);
+  return FALSE;
+}
+
+TmFeature *
+tm_edit_copy_feature (const TmFeature *feature)
+{
+  TmFeature *copy = g_memdup2 (feature, sizeof *feature);
+
+  copy->stations = g_ptr_array_copy (feature->stations, NULL, NULL);
+  return copy;
+}
+
+TmGauge *
+tm_edit_copy_gauge (const TmGauge *gauge)
+{
+  return g_memdup2 (gauge, sizeof *gauge);
+}
+
+TmMethod *
+tm_edit_copy_method (const TmMethod *method)
+{
+  TmMethod *copy = g_memdup2 (method, sizeof *method);
+
+  copy->gauges = g_ptr_array_copy (method->gauges, NULL, NULL);
+  return copy;
+}
+
+gboolean
+tm_edit_facts (TmDocument *document, TmFactsChange change, gpointer data, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmJob before = *job;
+
+  change (job, data);
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  *job = before;
+  return FALSE;
+}
+
+gboolean
+tm_edit_add_feature (TmDocument *document, TmFeature *feature, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmAddStatus status = tm_job_add_feature (job, feature);
+
+  if (status != TM_ADD_OK)
+    {
+      tm_edit_refuse (feature->balloon, status, error);
+      tm_feature_free (feature);
+      return FALSE;
+    }
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  tm_job_remove_feature (job, feature->balloon);
+  tm_document_leave (document, NULL, feature);
+  return FALSE;
+}
+
+gboolean
+tm_edit_replace_feature (TmDocument *document, const char *balloon, TmFeature *with, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmFeature *feature = tm_job_find_feature (job, balloon);
+  TmFeature *before = feature != NULL ? tm_edit_copy_feature (feature) : NULL;
+  const char *new_balloon = with->balloon;
+  TmAddStatus status = tm_job_replace_feature (job, balloon, with);
+
+  if (status != TM_ADD_OK)
+    {
+      tm_edit_refuse (new_balloon, status, error);
+      tm_feature_free (with);
+      g_clear_pointer (&before, tm_feature_free);
+      return FALSE;
+    }
+  if (tm_document_save_definitions (document, error))
+    {
+      tm_feature_free (before);
+      return TRUE;
+    }
+  tm_job_replace_feature (job, new_balloon, before);
+  return FALSE;
+}
+
+/* The row just added at the end of @list belongs at @at. */
+static void
+move_last_to (GPtrArray *list, guint at)
+{
+  gpointer row = g_ptr_array_steal_index (list, list->len - 1);
+
+  g_ptr_array_insert (list, (int)at, row);
+}
+
+gboolean
+tm_edit_remove_feature (TmDocument *document, const char *balloon, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmFeature *feature = tm_job_find_feature (job, balloon);
+  TmFeature *before = feature != NULL ? tm_edit_copy_feature (feature) : NULL;
+  TmAddStatus status;
+  guint at = 0;
+
+  g_ptr_array_find (job->features, feature, &at);
+  status = tm_job_remove_feature (job, balloon);
+  if (status != TM_ADD_OK)
+    {
+      g_clear_pointer (&before, tm_feature_free);
+      return tm_edit_refuse (balloon, status, error);
+    }
+  tm_document_leave (document, NULL, feature);
+  if (tm_document_save_definitions (document, error))
+    {
+      tm_feature_free (before);
+      return TRUE;
+    }
+  tm_job_add_feature (job, before);
+  move_last_to (job->features, at);
+  return FALSE;
+}
+
+/* Takes away the features added after the first @n. */
+static void
+drop_features_after (TmDocument *document, guint n)
+{
+  TmJob *job = tm_document_job (document);
+
+  while (job->features->len > n)
+    {
+      TmFeature *last = g_ptr_array_index (job->features, job->features->len - 1);
+
+      tm_job_remove_feature (job, last->balloon);
+      tm_document_leave (document, NULL, last);
+    }
+}
+
+gboolean
+tm_edit_add_table (TmDocument *document, TmTablePreview *preview, guint *n_added, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  guint n_before = job->features->len;
+
+  *n_added = tm_table_apply (preview, job);
+  if (*n_added == 0)
+    {
+      g_set_error_literal (error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED, _ ("None of the rows can be added."));
+      return FALSE;
+    }
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  drop_features_after (document, n_before);
+  *n_added = 0;
+  return FALSE;
+}
+
+static TmPiece *
+make_piece (TmJob *job, const char *serial, gboolean first_article)
+{
+  TmPiece *piece = tm_piece_new ();
+
+  piece->serial = tm_job_intern (job, serial);
+  piece->first_article = first_article;
+  return piece;
+}
+
+gboolean
+tm_edit_add_piece (TmDocument *document, const char *serial, gboolean first_article, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmPiece *piece = make_piece (job, serial, first_article);
+  TmAddStatus status = tm_job_add_piece (job, piece);
+
+  if (status != TM_ADD_OK)
+    {
+      tm_piece_free (piece);
+      return tm_edit_refuse (serial, status, error);
+    }
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  tm_job_remove_piece (job, serial);
+  tm_document_leave (document, piece, NULL);
+  return FALSE;
+}
+
+gboolean
+tm_edit_mark_first_article (TmDocument *document, TmPiece *piece, gboolean first_article, GError **error)
+{
+  gboolean before = piece->first_article;
+
+  piece->first_article = first_article;
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  piece->first_article = before;
+  return FALSE;
+}
+
+gboolean
+tm_edit_remove_piece (TmDocument *document, const char *serial, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmPiece *piece = tm_job_find_piece (job, serial);
+  TmPiece *before = piece != NULL ? g_memdup2 (piece, sizeof *piece) : NULL;
+  TmAddStatus status;
+  guint at = 0;
+
+  g_ptr_array_find (job->pieces, piece, &at);
+  status = tm_job_remove_piece (job, serial);
+  if (status != TM_ADD_OK)
+    {
+      g_clear_pointer (&before, tm_piece_free);
+      return tm_edit_refuse (serial, status, error);
+    }
+  tm_document_leave (document, piece, NULL);
+  if (tm_document_save_definitions (document, error))
+    {
+      tm_piece_free (before);
+      return TRUE;
+    }
+  tm_job_add_piece (job, before);
+  move_last_to (job->pieces, at);
+  return FALSE;
+}
+
+gboolean
+tm_edit_add_person (TmDocument *document, const char *initials, const char *name, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmPerson *person = tm_job_find_person (job, initials);
+  TmAddStatus status;
+
+  /* One that the book did not keep the last time is still in the job: only save again. */
+  if (person != NULL && g_str_equal (person->name, name))
+    return tm_document_save_definitions (document, error);
+  person = tm_person_new ();
+  person->initials = tm_job_intern (job, initials);
+  person->name = tm_job_intern (job, name);
+  status = tm_job_add_person (job, person);
+  if (status == TM_ADD_OK)
+    return tm_document_save_definitions (document, error);
+  tm_person_free (person);
+  return tm_edit_refuse (initials, status, error);
+}
+
+static TmNonconformance *
+find_or_add_nonconformance (TmJob *job, const TmPiece *piece, const TmFeature *feature, gboolean *added)
+{
+  TmNonconformance *row = tm_job_nonconformance_of (job, piece, feature);
+
+  *added = row == NULL;
+  if (row == NULL)
+    {
+      row = tm_nonconformance_new ();
+      row->piece = piece != NULL ? piece->serial : "";
+      row->feature = feature != NULL ? feature->balloon : "";
+      tm_job_add_nonconformance (job, row);
+    }
+  return row;
+}
+
+gboolean
+tm_edit_set_nonconformance (TmDocument *document, const TmPiece *piece, const TmFeature *feature,
+                            const char *number, const char *note, const char *disposition, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  gboolean added;
+  TmNonconformance *row = find_or_add_nonconformance (job, piece, feature, &added);
+  TmNonconformance before = *row;
+
+  row->number = tm_job_intern (job, number);
+  row->note = tm_job_intern (job, note);
+  row->disposition = tm_job_intern (job, disposition);
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  *row = before;
+  if (added)
+    g_ptr_array_remove (job->nonconformances, row);
+  return FALSE;
+}
