@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-dialog.h"
+
+void
+tm_dialog_attach (GtkWindow *window, GtkWidget *any_child)
+{
+  GtkRoot *root = gtk_widget_get_root (any_child);
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+  GtkShortcut *escape
+      = gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0), gtk_named_action_new ("window.close"));
+
+  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys), escape);
+  gtk_widget_add_controller (GTK_WIDGET (window), keys);
+  gtk_window_set_modal (window, TRUE);
+  gtk_window_set_destroy_with_parent (window, TRUE);
+  if (GTK_IS_WINDOW (root))
+    gtk_window_set_transient_for (window, GTK_WINDOW (root));
+}
+
+GtkWindow *
+tm_dialog_new (GtkWidget *any_child, const char *title, int width, int height, GtkWidget *content)
+{
+  GtkWindow *window = GTK_WINDOW (adw_window_new ());
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  gtk_window_set_title (window, title);
+  gtk_window_set_default_size (window, width, height);
+  gtk_box_append (GTK_BOX (box), adw_header_bar_new ());
+  gtk_box_append (GTK_BOX (box), content);
+  adw_window_set_content (ADW_WINDOW (window), box);
+  tm_dialog_attach (window, any_child);
+  return window;
+}
+
+GtkLabel *
+tm_dialog_problem_new (void)
+{
+  GtkWidget *line = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT, NULL);
+
+  gtk_label_set_wrap (GTK_LABEL (line), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (line), 0.0f);
+  gtk_widget_set_visible (line, FALSE);
+  gtk_widget_add_css_class (line, "tm-problem");
+  return GTK_LABEL (line);
+}
+
+void
+tm_dialog_problem_set (GtkLabel *line, const char *text)
+{
+  gtk_label_set_text (line, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (line), text != NULL && *text != '\0');
+}
+
+void
+tm_name_widget (GtkWidget *widget, const char *name)
+{
+  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
+void
+tm_name_entry (GtkEditable *entry, const char *name)
+{
+  GtkEditable *text = gtk_editable_get_delegate (entry);
+
+  tm_name_widget (GTK_WIDGET (entry), name);
+  if (text != NULL && GTK_IS_ACCESSIBLE (text))
+    tm_name_widget (GTK_WIDGET (text), name);
+}

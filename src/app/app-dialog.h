@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-dialog: a modal window over the one that any_child is in; Escape closes it.
+ */
+
+#pragma once
+
+#include <adwaita.h>
+
+G_BEGIN_DECLS
+
+/* A window with @content under a header bar with only a title and a close button. */
+GtkWindow *tm_dialog_new (GtkWidget *any_child, const char *title, int width, int height, GtkWidget *content);
+
+/* Makes @window modal over @any_child's, closed by Escape. */
+void tm_dialog_attach (GtkWindow *window, GtkWidget *any_child);
+
+/* A line for a problem, hidden while @text is NULL or "". */
+GtkLabel *tm_dialog_problem_new (void);
+void tm_dialog_problem_set (GtkLabel *line, const char *text);
+
+/* A spoken name for a widget that has no label of its own. */
+void tm_name_widget (GtkWidget *widget, const char *name);
+/* The same for the text inside an entry or entry row. */
+void tm_name_entry (GtkEditable *entry, const char *name);
+
+G_END_DECLS

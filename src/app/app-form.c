@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-form.h"
+
+#include "app-dialog.h"
+
+AdwPreferencesGroup *
+tm_form_group (GtkBox *into, const char *title, const char *description)
+{
+  AdwPreferencesGroup *group = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
+
+  adw_preferences_group_set_title (group, title);
+  if (description != NULL)
+    adw_preferences_group_set_description (group, description);
+  gtk_box_append (into, GTK_WIDGET (group));
+  return group;
+}
+
+AdwEntryRow *
+tm_form_entry (AdwPreferencesGroup *group, const char *title)
+{
+  AdwEntryRow *row = ADW_ENTRY_ROW (adw_entry_row_new ());
+
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  tm_name_entry (GTK_EDITABLE (row), title);
+  adw_preferences_group_add (group, GTK_WIDGET (row));
+  return row;
+}
+
+/* The chosen word belongs to the spoken name: the row's own picture of it is not read. */
+static void
+name_choice (AdwComboRow *row)
+{
+  GObject *item = adw_combo_row_get_selected_item (row);
+  const char *title = adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row));
+  const char *word
+      = GTK_IS_STRING_OBJECT (item) ? gtk_string_object_get_string (GTK_STRING_OBJECT (item)) : "";
+  g_autofree char *name = g_strdup_printf ("%s: %s", title, word);
+
+  tm_name_widget (GTK_WIDGET (row), name);
+}
+
+static void
+chosen_cb (AdwComboRow *row)
+{
+  name_choice (row);
+}
+
+AdwComboRow *
+tm_form_choice (AdwPreferencesGroup *group, const char *title, const char *const *words)
+{
+  AdwComboRow *row = ADW_COMBO_ROW (adw_combo_row_new ());
+
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  g_signal_connect (row, "notify::selected", G_CALLBACK (chosen_cb), NULL);
+  tm_form_set_words (row, words, 0);
+  adw_preferences_group_add (group, GTK_WIDGET (row));
+  return row;
+}
+
+char *
+tm_form_text (AdwEntryRow *row)
+{
+  return g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (row))));
+}
+
+void
+tm_form_set_text (AdwEntryRow *row, const char *text)
+{
+  if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (row)), text))
+    gtk_editable_set_text (GTK_EDITABLE (row), text);
+}
+
+guint
+tm_form_chosen (AdwComboRow *row)
+{
+  return adw_combo_row_get_selected (row);
+}
+
+void
+tm_form_set_words (AdwComboRow *row, const char *const *words, guint chosen)
+{
+  g_autoptr (GtkStringList) list = gtk_string_list_new (words);
+
+  adw_combo_row_set_model (row, G_LIST_MODEL (list));
+  adw_combo_row_set_selected (row, chosen);
+  name_choice (row);
+}
+
+void
+tm_form_mark_wrong (AdwEntryRow *row, gboolean wrong)
+{
+  if (wrong)
+    {
+      gtk_widget_add_css_class (GTK_WIDGET (row), "error");
+      gtk_widget_grab_focus (GTK_WIDGET (row));
+    }
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (row), "error");
+}
