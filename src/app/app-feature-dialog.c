@@ -1,0 +1,144 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-feature-dialog.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-dialog.h"
+#include "app-edit.h"
+#include "app-feature-form.h"
+#include "app-toast.h"
+
+typedef struct {
+  TmDocument *document;
+  char *balloon; /* of the feature as it is in the job */
+  TmFeatureForm form;
+  GtkLabel *problem;
+  GtkWindow *window;
+} Dialog;
+
+static void
+free_dialog (gpointer data)
+{
+  Dialog *dialog = data;
+
+  g_object_unref (dialog->document);
+  g_free (dialog->balloon);
+  g_free (dialog);
+}
+
+static TmFeature *
+find_feature (Dialog *dialog)
+{
+  return tm_job_find_feature (tm_document_job (dialog->document), dialog->balloon);
+}
+
+static void
+follow_cb (Dialog *dialog)
+{
+  const TmFeature *feature = find_feature (dialog);
+
+  if (feature != NULL)
+    tm_feature_form_follow (&dialog->form, tm_document_job (dialog->document), feature);
+}
+
+static void
+save_cb (Dialog *dialog)
+{
+  TmJob *job = tm_document_job (dialog->document);
+  const TmFeature *feature = find_feature (dialog);
+  GtkWidget *parent = GTK_WIDGET (gtk_window_get_transient_for (dialog->window));
+  g_autofree char *problem = NULL;
+  g_autofree char *text = NULL;
+  g_autoptr (GError) error = NULL;
+  TmFeature *with;
+
+  if (feature == NULL)
+    return;
+  with = tm_feature_form_read (&dialog->form, job, feature, &problem);
+  if (with == NULL)
+    {
+      tm_dialog_problem_set (dialog->problem, problem);
+      return;
+    }
+  text = g_strdup_printf (_ ("Saved feature %s"), with->balloon);
+  if (!tm_edit_replace_feature (dialog->document, dialog->balloon, with, &error))
+    {
+      tm_dialog_problem_set (dialog->problem, error->message);
+      return;
+    }
+  if (parent != NULL)
+    tm_window_toast (parent, text);
+  gtk_window_destroy (dialog->window);
+}
+
+static GtkWidget *
+build_header (Dialog *dialog)
+{
+  GtkWidget *header = adw_header_bar_new ();
+  GtkWidget *cancel = gtk_button_new_with_mnemonic (_ ("_Cancel"));
+  GtkWidget *save = gtk_button_new_with_mnemonic (_ ("_Save"));
+
+  adw_header_bar_set_show_end_title_buttons (ADW_HEADER_BAR (header), FALSE);
+  gtk_widget_add_css_class (save, "suggested-action");
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (cancel), "window.close");
+  g_signal_connect_swapped (save, "clicked", G_CALLBACK (save_cb), dialog);
+  adw_header_bar_pack_start (ADW_HEADER_BAR (header), cancel);
+  adw_header_bar_pack_end (ADW_HEADER_BAR (header), save);
+  return header;
+}
+
+static GtkWidget *
+build_content (Dialog *dialog)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
+
+  dialog->problem = tm_dialog_problem_new ();
+  gtk_widget_add_css_class (rows, "tm-dialog");
+  tm_feature_form_build (&dialog->form, GTK_BOX (rows));
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), rows);
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (box), build_header (dialog));
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (dialog->problem));
+  gtk_box_append (GTK_BOX (box), scroller);
+  return box;
+}
+
+/* Enter in a row saves, as in any form. */
+static void
+connect_rows (Dialog *dialog)
+{
+  AdwEntryRow *rows[]
+      = { dialog->form.balloon,    dialog->form.callout,     dialog->form.name,     dialog->form.nominal,
+          dialog->form.lower,      dialog->form.upper,       dialog->form.stations, dialog->form.places,
+          dialog->form.every,      dialog->form.sheet,       dialog->form.zone,     dialog->form.mate_lower,
+          dialog->form.mate_upper, dialog->form.size_feature };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);
+  g_signal_connect_swapped (dialog->form.callout, "changed", G_CALLBACK (follow_cb), dialog);
+  g_signal_connect_swapped (dialog->form.check, "notify::selected", G_CALLBACK (follow_cb), dialog);
+  g_signal_connect_swapped (dialog->form.mate, "notify::selected", G_CALLBACK (follow_cb), dialog);
+}
+
+void
+tm_feature_dialog_present (GtkWidget *any_child, TmDocument *document, TmFeature *feature)
+{
+  Dialog *dialog = g_new0 (Dialog, 1);
+  g_autofree char *title = g_strdup_printf (_ ("Feature %s"), feature->balloon);
+
+  dialog->document = g_object_ref (document);
+  dialog->balloon = g_strdup (feature->balloon);
+  dialog->window = GTK_WINDOW (adw_window_new ());
+  gtk_window_set_title (dialog->window, title);
+  gtk_window_set_default_size (dialog->window, 560, 680);
+  adw_window_set_content (ADW_WINDOW (dialog->window), build_content (dialog));
+  tm_dialog_attach (dialog->window, any_child);
+  tm_feature_form_fill (&dialog->form, tm_document_job (document), feature);
+  connect_rows (dialog);
+  g_object_set_data_full (G_OBJECT (dialog->window), "dialog", dialog, free_dialog);
+  gtk_window_present (dialog->window);
+}

@@ -1,0 +1,295 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-feature-read: what the rows of the feature form mean: a feature, or the one thing that is
+ * wrong.
+ */
+
+#include <glib/gi18n-lib.h>
+
+#include "app-edit.h"
+#include "app-feature-form.h"
+#include "app-form.h"
+#include "app-words.h"
+#include "core-callout.h"
+#include "core-station.h"
+
+static gboolean
+refuse (AdwEntryRow *row, char **problem, char *line)
+{
+  tm_form_mark_wrong (row, TRUE);
+  g_free (*problem);
+  *problem = line;
+  return FALSE;
+}
+
+/* Reads @row into @out; an empty row is an absent quantity. */
+static gboolean
+read_quantity (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem)
+{
+  g_autofree char *text = tm_form_text (row);
+  TmReadStatus status = tm_quantity_read (text, unit, out);
+
+  tm_form_mark_wrong (row, FALSE);
+  if (status == TM_READ_EMPTY)
+    *out = TM_QUANTITY_NONE;
+  if (status == TM_READ_OK || status == TM_READ_EMPTY)
+    return TRUE;
+  return refuse (row, problem,
+                 g_strdup_printf ("%s: “%s”: %s", adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)),
+                                  text, g_dgettext (GETTEXT_PACKAGE, tm_read_status_text (status))));
+}
+
+static gboolean
+read_count (AdwEntryRow *row, guint *out, char **problem)
+{
+  g_autofree char *text = tm_form_text (row);
+  guint64 number = 1;
+
+  tm_form_mark_wrong (row, FALSE);
+  if (*text != '\0' && !g_ascii_string_to_unsigned (text, 10, 1, 1000, &number, NULL))
+    return refuse (row, problem,
+                   g_strdup_printf (_ ("%s: “%s” is not a whole number from 1 to 1000."),
+                                    adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text));
+  *out = (guint)number;
+  return TRUE;
+}
+
+/* The unit that limits typed by hand are in. */
+static TmUnit
+unit_of_kind (const TmJob *job, TmKind kind)
+{
+  switch (kind)
+    {
+    case TM_KIND_ANGLE:
+      return TM_UNIT_DEGREE;
+    case TM_KIND_ROUGHNESS:
+      return job->unit == TM_UNIT_IN ? TM_UNIT_UIN : TM_UNIT_UM;
+    case TM_KIND_HARDNESS:
+      return TM_UNIT_HARDNESS;
+    case TM_KIND_THREAD:
+    case TM_KIND_ATTRIBUTE:
+    case TM_KIND_NOTE:
+      return TM_UNIT_NONE;
+    case TM_KIND_BORE:
+    case TM_KIND_SHAFT:
+    case TM_KIND_DIAMETER:
+    case TM_KIND_LENGTH:
+    case TM_KIND_DEPTH:
+    case TM_KIND_POSITION:
+    case TM_KIND_FORM:
+    case TM_N_KINDS:
+    default:
+      return job->unit;
+    }
+}
+
+/* A callout with limits may be made more particular, never another dimension. */
+static gboolean
+choose_kind (TmFeatureForm *form, const TmJob *job, TmFeature *feature, TmCalloutStatus status,
+             char **problem)
+{
+  guint chosen = tm_form_chosen (form->kind);
+  TmKind kind = chosen == 0 || chosen > TM_N_KINDS ? feature->kind : (TmKind)(chosen - 1);
+  TmUnit has = unit_of_kind (job, feature->kind);
+  TmUnit wants = unit_of_kind (job, kind);
+
+  if (status == TM_CALLOUT_OK && tm_unit_dimension (has) != tm_unit_dimension (wants))
+    return refuse (form->callout, problem,
+                   g_strdup_printf (_ ("“%s” reads as %s and cannot be %s; choose another kind."),
+                                    feature->requirement, tm_words_kind (feature->kind),
+                                    tm_words_kind (kind)));
+  feature->kind = kind;
+  return TRUE;
+}
+
+/* Limits typed by hand, for a feature whose callout gives none. */
+static gboolean
+read_limits (TmFeatureForm *form, const TmJob *job, TmFeature *feature, char **problem)
+{
+  TmUnit unit = unit_of_kind (job, feature->kind);
+
+  feature->unit = unit;
+  if (tm_kind_is_attribute (feature->kind))
+    {
+      feature->nominal = feature->lower = feature->upper = TM_QUANTITY_NONE;
+      return TRUE;
+    }
+  if (!read_quantity (form->nominal, unit, &feature->nominal, problem)
+      || !read_quantity (form->lower, unit, &feature->lower, problem)
+      || !read_quantity (form->upper, unit, &feature->upper, problem))
+    return FALSE;
+  if (feature->lower.given && feature->upper.given && feature->lower.count > feature->upper.count)
+    return refuse (form->lower, problem, g_strdup (_ ("The lower limit lies above the upper one.")));
+  return TRUE;
+}
+
+/* A callout that was not touched keeps the limits and the unit it came with. */
+static TmCalloutStatus
+read_callout (TmJob *job, TmFeature *feature, const char *text)
+{
+  gboolean length = feature->unit == TM_UNIT_MM || feature->unit == TM_UNIT_IN;
+  TmCallout callout;
+
+  if (!g_str_equal (feature->requirement, text))
+    {
+      feature->requirement = tm_job_intern (job, text);
+      feature->cut = TM_CUT_UNKNOWN;
+      return tm_callout_apply (job, feature);
+    }
+  callout = tm_callout_read (text, length ? feature->unit : job->unit, job->general_tolerance);
+  if (callout.status == TM_CALLOUT_OK)
+    {
+      feature->kind = callout.kind;
+      feature->cut = callout.cut;
+    }
+  return callout.status;
+}
+
+static gboolean
+read_requirement (TmFeatureForm *form, TmJob *job, TmFeature *feature, char **problem)
+{
+  g_autofree char *balloon = tm_form_text (form->balloon);
+  g_autofree char *callout = tm_form_text (form->callout);
+  g_autofree char *name = tm_form_text (form->name);
+  guint side = tm_form_chosen (form->side);
+  TmCalloutStatus status;
+
+  tm_form_mark_wrong (form->balloon, FALSE);
+  tm_form_mark_wrong (form->callout, FALSE);
+  if (*balloon == '\0')
+    return refuse (form->balloon, problem, g_strdup (_ ("A feature needs its balloon number.")));
+  feature->balloon = tm_job_intern (job, balloon);
+  feature->name = tm_job_intern (job, name);
+  status = read_callout (job, feature, callout);
+  if (!choose_kind (form, job, feature, status, problem))
+    return FALSE;
+  if (side != 0)
+    feature->cut = side == 1 ? TM_CUT_GROWS : TM_CUT_SHRINKS;
+  return status == TM_CALLOUT_OK || read_limits (form, job, feature, problem);
+}
+
+static gboolean
+read_stations (TmFeatureForm *form, TmJob *job, TmFeature *feature, char **problem)
+{
+  g_autofree char *text = tm_form_text (form->stations);
+  g_auto (GStrv) parts = g_strsplit_set (text, ",; ", -1);
+
+  tm_form_mark_wrong (form->stations, FALSE);
+  g_ptr_array_set_size (feature->stations, 0);
+  for (guint i = 0; parts[i] != NULL; i++)
+    {
+      TmStation station;
+
+      if (*parts[i] == '\0')
+        continue;
+      if (!tm_station_read (parts[i], feature->unit, &station))
+        return refuse (
+            form->stations, problem,
+            g_strdup_printf (_ ("“%s” is no station; write depth/hour, for example mouth/12."), parts[i]));
+      if (g_ptr_array_find_with_equal_func (feature->stations, parts[i], g_str_equal, NULL))
+        return refuse (form->stations, problem, g_strdup_printf (_ ("Station “%s” stands twice."), parts[i]));
+      g_ptr_array_add (feature->stations, (gpointer)tm_job_intern (job, parts[i]));
+    }
+  return TRUE;
+}
+
+/* Name of the method chosen, "" for none. */
+static const char *
+chosen_method (TmFeatureForm *form, TmJob *job)
+{
+  GObject *item = adw_combo_row_get_selected_item (form->method);
+
+  if (tm_form_chosen (form->method) == 0 || !GTK_IS_STRING_OBJECT (item))
+    return tm_job_intern (job, NULL);
+  return tm_job_intern (job, gtk_string_object_get_string (GTK_STRING_OBJECT (item)));
+}
+
+static gboolean
+read_check (TmFeatureForm *form, TmJob *job, TmFeature *feature, char **problem)
+{
+  g_autofree char *every = NULL;
+  guint n;
+
+  if (tm_form_chosen (form->check) != 2)
+    {
+      const char *plan = tm_form_chosen (form->check) == 1      ? "first"
+                         : g_str_equal (feature->check, "each") ? "each"
+                                                                : "";
+
+      feature->check = tm_job_intern (job, plan);
+      return TRUE;
+    }
+  if (!read_count (form->every, &n, problem))
+    return FALSE;
+  every = g_strdup_printf ("every %u", n);
+  feature->check = tm_job_intern (job, every);
+  return TRUE;
+}
+
+static gboolean
+read_measuring (TmFeatureForm *form, TmJob *job, TmFeature *feature, char **problem)
+{
+  g_autofree char *size = tm_form_text (form->size_feature);
+
+  tm_form_mark_wrong (form->size_feature, FALSE);
+  if (!read_stations (form, job, feature, problem) || !read_count (form->places, &feature->places, problem)
+      || !read_check (form, job, feature, problem))
+    return FALSE;
+  if (*size != '\0' && tm_job_find_feature (job, size) == NULL)
+    return refuse (form->size_feature, problem,
+                   g_strdup_printf (_ ("There is no feature %s to take the size from."), size));
+  feature->size_feature = tm_job_intern (job, size);
+  feature->method = chosen_method (form, job);
+  return TRUE;
+}
+
+static void
+read_drawing (TmFeatureForm *form, TmJob *job, TmFeature *feature)
+{
+  static const char *const designators[] = { "", "key", "critical" };
+  g_autofree char *sheet = tm_form_text (form->sheet);
+  g_autofree char *zone = tm_form_text (form->zone);
+
+  feature->designator = tm_job_intern (job, designators[MIN (tm_form_chosen (form->designator), 2)]);
+  feature->sheet = tm_job_intern (job, sheet);
+  feature->zone = tm_job_intern (job, zone);
+}
+
+static gboolean
+read_mate (TmFeatureForm *form, TmFeature *feature, char **problem)
+{
+  guint chosen = tm_form_chosen (form->mate);
+  TmMate mate = feature->mate;
+
+  mate.given = chosen != 0;
+  mate.kind = chosen == 2 ? TM_KIND_BORE : TM_KIND_SHAFT;
+  if (mate.given
+      && (!read_quantity (form->mate_lower, feature->unit, &mate.lower, problem)
+          || !read_quantity (form->mate_upper, feature->unit, &mate.upper, problem)))
+    return FALSE;
+  if (mate.given && (!mate.lower.given || !mate.upper.given))
+    return refuse (form->mate_lower, problem, g_strdup (_ ("A mate needs both of its limits.")));
+  if (mate.given && mate.lower.count > mate.upper.count)
+    return refuse (form->mate_lower, problem,
+                   g_strdup (_ ("The lower limit of the mate lies above its upper one.")));
+  if (!mate.given)
+    mate.lower = mate.upper = TM_QUANTITY_NONE;
+  feature->mate = mate;
+  return TRUE;
+}
+
+TmFeature *
+tm_feature_form_read (TmFeatureForm *form, TmJob *job, const TmFeature *feature, char **problem)
+{
+  TmFeature *read = tm_edit_copy_feature (feature);
+
+  *problem = NULL;
+  if (read_requirement (form, job, read, problem) && read_measuring (form, job, read, problem)
+      && read_mate (form, read, problem))
+    {
+      read_drawing (form, job, read);
+      return read;
+    }
+  tm_feature_free (read);
+  return NULL;
+}

@@ -1,0 +1,150 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-job-page.h"
+
+#include "app-gauges-dialog.h"
+#include "app-job-facts.h"
+#include "app-job-features.h"
+#include "app-job-people.h"
+#include "app-job-pieces.h"
+#include "app-table-dialog.h"
+
+struct _TmJobPage {
+  AdwBin parent_instance;
+
+  TmDocument *document;
+  TmJobFacts *facts;
+  TmJobPeople *people;
+  TmJobFeatures *features;
+  TmJobPieces *pieces;
+};
+
+G_DEFINE_FINAL_TYPE (TmJobPage, tm_job_page, ADW_TYPE_BIN)
+
+static void
+table_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmJobPage *self = TM_JOB_PAGE (widget);
+
+  if (self->document != NULL)
+    tm_table_dialog_present (widget, self->document);
+}
+
+static void
+gauges_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmJobPage *self = TM_JOB_PAGE (widget);
+
+  if (self->document != NULL)
+    tm_gauges_dialog_present (widget, self->document);
+}
+
+static void
+focus_callout_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  tm_job_page_focus_callout (TM_JOB_PAGE (widget));
+}
+
+/* The page is entered where the next thing is typed. */
+static gboolean
+tm_job_page_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  TmJobPage *self = TM_JOB_PAGE (widget);
+
+  if (direction == GTK_DIR_TAB_FORWARD && gtk_widget_get_focus_child (widget) == NULL)
+    {
+      tm_job_page_focus_callout (self);
+      return TRUE;
+    }
+  return GTK_WIDGET_CLASS (tm_job_page_parent_class)->focus (widget, direction);
+}
+
+static void
+tm_job_page_dispose (GObject *object)
+{
+  TmJobPage *self = TM_JOB_PAGE (object);
+
+  g_clear_object (&self->document);
+  gtk_widget_dispose_template (GTK_WIDGET (self), TM_TYPE_JOB_PAGE);
+  G_OBJECT_CLASS (tm_job_page_parent_class)->dispose (object);
+}
+
+static void
+tm_job_page_class_init (TmJobPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = tm_job_page_dispose;
+  widget_class->focus = tm_job_page_focus;
+  g_type_ensure (TM_TYPE_JOB_FACTS);
+  g_type_ensure (TM_TYPE_JOB_PEOPLE);
+  g_type_ensure (TM_TYPE_JOB_FEATURES);
+  g_type_ensure (TM_TYPE_JOB_PIECES);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/tenthmark/Tenthmark/job-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, TmJobPage, facts);
+  gtk_widget_class_bind_template_child (widget_class, TmJobPage, people);
+  gtk_widget_class_bind_template_child (widget_class, TmJobPage, features);
+  gtk_widget_class_bind_template_child (widget_class, TmJobPage, pieces);
+  gtk_widget_class_install_action (widget_class, "job.table", NULL, table_action);
+  gtk_widget_class_install_action (widget_class, "job.gauges", NULL, gauges_action);
+  gtk_widget_class_install_action (widget_class, "job.focus-callout", NULL, focus_callout_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_t, GDK_CONTROL_MASK, "job.table", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_CONTROL_MASK, "job.gauges", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK, "job.focus-callout", NULL);
+}
+
+static void
+tm_job_page_init (TmJobPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+GtkWidget *
+tm_job_page_new (void)
+{
+  return g_object_new (TM_TYPE_JOB_PAGE, NULL);
+}
+
+void
+tm_job_page_set_document (TmJobPage *self, TmDocument *document)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  g_set_object (&self->document, document);
+  tm_job_facts_set_document (self->facts, document);
+  tm_job_people_set_document (self->people, document);
+  tm_job_features_set_document (self->features, document);
+  tm_job_pieces_set_document (self->pieces, document);
+}
+
+void
+tm_job_page_focus_fact (TmJobPage *self, const char *fact)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  tm_job_facts_focus (self->facts, fact);
+}
+
+void
+tm_job_page_focus_callout (TmJobPage *self)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  tm_job_features_focus_entry (self->features);
+}
+
+void
+tm_job_page_focus_piece (TmJobPage *self)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  tm_job_pieces_focus_entry (self->pieces);
+}
+
+void
+tm_job_page_change_feature (TmJobPage *self, const TmFeature *feature)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  tm_job_features_change (self->features, feature);
+}

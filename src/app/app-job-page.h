@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-job-page: the Job page: facts on the left, features in the middle, pieces on the right.
+ */
+
+#pragma once
+
+#include <adwaita.h>
+
+#include "app-document.h"
+
+G_BEGIN_DECLS
+
+#define TM_TYPE_JOB_PAGE (tm_job_page_get_type ())
+G_DECLARE_FINAL_TYPE (TmJobPage, tm_job_page, TM, JOB_PAGE, AdwBin)
+
+GtkWidget *tm_job_page_new (void);
+
+/* @document may be NULL. */
+void tm_job_page_set_document (TmJobPage *self, TmDocument *document);
+
+/* Where something is missing: the row of a fact by its name in the job file, the entry for a
+ * feature or a piece, one feature, the gauges. */
+void tm_job_page_focus_fact (TmJobPage *self, const char *fact);
+void tm_job_page_focus_callout (TmJobPage *self);
+void tm_job_page_focus_piece (TmJobPage *self);
+void tm_job_page_change_feature (TmJobPage *self, const TmFeature *feature);
+
+G_END_DECLS
