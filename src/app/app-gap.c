@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-gap.h"
+
+#include "app-job-page.h"
+#include "app-window-private.h"
+
+static TmJobPage *
+show_job_page (TmWindow *window)
+{
+  tm_window_show_page (window, "job");
+  return TM_JOB_PAGE (gtk_stack_get_child_by_name (window->pages, "job"));
+}
+
+/* The bench, at the place of the gap, with an action of the page when there is one for it. */
+static void
+show_bench (TmWindow *window, const TmGap *gap, const char *action)
+{
+  TmPiece *piece = (TmPiece *)gap->piece;
+  TmFeature *feature = (TmFeature *)gap->feature;
+  const char *station = gap->station != NULL ? gap->station : "";
+
+  if (feature != NULL && *station == '\0' && feature->stations->len > 0)
+    station = g_ptr_array_index (feature->stations, 0);
+  if (piece != NULL && feature != NULL)
+    tm_document_go (window->document, piece, feature, MAX (gap->place, 1), station);
+  tm_window_show_page (window, "bench");
+  if (action != NULL)
+    gtk_widget_activate_action (gtk_stack_get_visible_child (window->pages), action, NULL);
+}
+
+void
+tm_gap_go (TmWindow *window, const TmGap *gap)
+{
+  g_return_if_fail (TM_IS_WINDOW (window));
+  g_return_if_fail (window->document != NULL);
+
+  switch (gap->kind)
+    {
+    case TM_GAP_NO_FEATURES:
+      tm_job_page_focus_callout (show_job_page (window));
+      break;
+    case TM_GAP_NO_PIECE:
+      tm_job_page_focus_piece (show_job_page (window));
+      break;
+    case TM_GAP_FACT_MISSING:
+    case TM_GAP_PARTIAL_REASON:
+      tm_job_page_focus_fact (show_job_page (window), gap->field);
+      break;
+    case TM_GAP_NO_METHOD:
+      tm_job_page_change_feature (show_job_page (window), gap->feature);
+      break;
+    case TM_GAP_GAUGE_UNKNOWN:
+    case TM_GAP_GAUGE_OVERDUE:
+      gtk_widget_activate_action (GTK_WIDGET (show_job_page (window)), "job.gauges", NULL);
+      break;
+    case TM_GAP_NO_REFERENCE:
+      show_bench (window, gap, "bench.nonconformance");
+      break;
+    case TM_GAP_NOT_MEASURED:
+    case TM_GAP_STATION_MISSING:
+    case TM_GAP_TOO_CLOSE:
+    case TM_N_GAPS:
+    default:
+      show_bench (window, gap, NULL);
+      break;
+    }
+}

@@ -1,0 +1,24 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-main: where the program with a window starts.
+ */
+
+#include <glib/gi18n-lib.h>
+#include <locale.h>
+
+#include "app-application.h"
+#include "app-resources.h"
+
+int
+main (int argc, char *argv[])
+{
+  g_autoptr (TmApplication) application = NULL;
+
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, TM_LOCALE_DIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  g_resources_register (tm_resources_get_resource ());
+
+  application = tm_application_new ();
+  return g_application_run (G_APPLICATION (application), argc, argv);
+}

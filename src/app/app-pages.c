@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-pages.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-bench-page.h"
+#include "app-job-page.h"
+#include "app-report-page.h"
+
+static void
+set_job_document (GtkWidget *page, TmDocument *document)
+{
+  tm_job_page_set_document (TM_JOB_PAGE (page), document);
+}
+
+static void
+set_bench_document (GtkWidget *page, TmDocument *document)
+{
+  tm_bench_page_set_document (TM_BENCH_PAGE (page), document);
+}
+
+static void
+set_report_document (GtkWidget *page, TmDocument *document)
+{
+  tm_report_page_set_document (TM_REPORT_PAGE (page), document);
+}
+
+static const TmPageKind pages[] = {
+  { "job", N_ ("Job"), tm_job_page_new, set_job_document },
+  { "bench", N_ ("Bench"), tm_bench_page_new, set_bench_document },
+  { "report", N_ ("Report"), tm_report_page_new, set_report_document },
+};
+
+const TmPageKind *
+tm_pages (guint *n_pages)
+{
+  *n_pages = G_N_ELEMENTS (pages);
+  return pages;
+}

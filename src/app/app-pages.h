@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-pages: the pages of a job, in the order the window shows them.
+ */
+
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app-document.h"
+
+G_BEGIN_DECLS
+
+typedef struct {
+  const char *name;  /* of the stack child and of the action's target */
+  const char *title; /* to be translated */
+  GtkWidget *(*create) (void);
+  void (*set_document) (GtkWidget *page, TmDocument *document);
+} TmPageKind;
+
+const TmPageKind *tm_pages (guint *n_pages);
+
+G_END_DECLS
