@@ -157,18 +157,18 @@ name_wanted (TmJsonType wanted)
   switch (wanted)
     {
     case TM_JSON_TEXT:
-      return _ ("a text belongs here; write it in quotation marks, decimals too");
+      return _ ("a text belongs; write it in quotation marks, decimals too");
     case TM_JSON_WHOLE:
-      return _ ("a whole number belongs here; write it without quotation marks, like 4");
+      return _ ("a whole number belongs; write it without quotation marks, like 4");
     case TM_JSON_TRUTH:
-      return _ ("true or false belongs here; write it without quotation marks");
+      return _ ("true or false belongs; write it without quotation marks");
     case TM_JSON_LIST:
-      return _ ("a list of texts belongs here; write it like [\"a\", \"b\"]");
+      return _ ("a list of texts belongs; write it like [\"a\", \"b\"]");
     case TM_JSON_OBJECT:
-      return _ ("an object belongs here; write it like {…}");
+      return _ ("an object belongs; write it like {…}");
     case TM_JSON_ROWS:
     default:
-      return _ ("a list of objects belongs here; write it like [{…}, {…}]");
+      return _ ("a list of objects belongs; write it like [{…}, {…}]");
     }
 }
 
@@ -369,7 +369,7 @@ check_escapes (Parser *parser, const char *text, gsize length)
 
   for (gsize i = 0; i < length; i++)
     {
-      if (g_ascii_iscntrl (text[i]) && strchr ("\t\n\r", text[i]) == NULL)
+      if (g_ascii_iscntrl (text[i]) && memchr ("\t\n\r", text[i], 3) == NULL)
         {
           g_autofree char *message = g_strdup_printf (_ ("holds the control character U+%04X; take it out"),
                                                       (guint)(guchar)text[i]);
