@@ -172,11 +172,26 @@ find_decimals (const TmBand *band, TmUnit unit, gint64 lower, gint64 upper)
   return MIN (decimals, TM_MAX_DECIMALS);
 }
 
+/* Thirds of a degree have no decimal form, and a limit must be the number that is printed and kept
+ * in a file: it is then taken to the millionth of a degree, inward. */
+static gint64
+snap_limit (gint64 count, TmUnit unit, gboolean up)
+{
+  gint64 step = tm_unit_counts (TM_UNIT_DEGREE) / 1000000;
+  guint decimals = tm_band_exact_decimals (count, unit);
+
+  if (unit != TM_UNIT_DEGREE || decimals != ODD_DECIMALS || count % step == 0)
+    return count;
+  return (count / step + (up ? 1 : 0)) * step;
+}
+
 static TmCalloutStatus
 set_pair (const TmBand *band, gint64 lower, gint64 upper, TmBandLimits *limits)
 {
   guint decimals;
 
+  lower = snap_limit (lower, limits->unit, TRUE);
+  upper = snap_limit (upper, limits->unit, FALSE);
   if (lower >= upper)
     return TM_CALLOUT_LIMITS_CROSSED;
   if (upper > TM_COUNT_MAX || lower < -TM_COUNT_MAX)
@@ -254,11 +269,11 @@ tm_band_resolve (const TmBand *band, const TmBandRules *rules, TmBandLimits *lim
   status = tm_band_count (&band->nominal, limits->unit, &nominal);
   if (status != TM_CALLOUT_OK)
     return status;
-  limits->nominal = make_quantity (&band->nominal, nominal, limits->unit);
+  limits->nominal = make_quantity (&band->nominal, snap_limit (nominal, limits->unit, FALSE), limits->unit);
   if (band->form == TM_BAND_MAX)
-    limits->upper = limits->nominal;
+    limits->upper = make_quantity (&band->nominal, snap_limit (nominal, limits->unit, FALSE), limits->unit);
   if (band->form == TM_BAND_MIN)
-    limits->lower = limits->nominal;
+    limits->lower = make_quantity (&band->nominal, snap_limit (nominal, limits->unit, TRUE), limits->unit);
   if (band->form == TM_BAND_MAX || band->form == TM_BAND_MIN)
     limits->nominal = TM_QUANTITY_NONE;
   if (band->form == TM_BAND_CLASS)

@@ -45,14 +45,18 @@ typedef struct {
 } TmCallout;
 
 /* Reads @text (any bytes) for a drawing in @unit (MM or IN) whose general tolerance is @general
- * (NULL or "" = none; "ISO 2768-m" or ".X .1, .XX .01, …"). */
+ * (NULL or "" = none; see core-general-tolerance.h for what is read).  A unit written in the text
+ * goes first: the result may be MM for a drawing in IN.  Limits carry as many decimals as they need
+ * to be exact, and no fewer than were written; those of a class at least the micrometre.  A class
+ * needs millimetres (ISO 286 has no other unit); on an inch drawing the text must say mm. */
 TmCallout tm_callout_read (const char *text, TmUnit unit, const char *general);
 
 const char *tm_callout_status_text (TmCalloutStatus status);
 
 /* Fills kind, unit, nominal, limits, places, envelope and geometry of @feature from its
  * requirement text, as read for @job.  A kind, cut or places that the caller already made more
- * particular (diameter -> bore, length -> depth) is the caller's to set after. */
+ * particular (diameter -> bore, length -> depth) is the caller's to set after.  An empty requirement
+ * leaves the feature as it is. */
 TmCalloutStatus tm_callout_apply (TmJob *job, TmFeature *feature);
 
 /* A fit "25 H7/p6", or hole and shaft "25 H7 / 25 p6": ISO 286-1. Counts in picometres. */

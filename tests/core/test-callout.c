@@ -164,6 +164,9 @@ static const Row angle_rows[] = {
   { "45° +30'/-0", "angle deg 45 [45.0 45.5]" },
   { "45°30' ±15'", "angle deg 45.5 [45.25 45.75]" },
   { "1°30'36\" ±36\"", "angle deg 1.51 [1.50 1.52]" },
+  { "45° ±20'", "angle deg 45 [44.666667 45.333333]" }, /* thirds: inward */
+  { "45°20' max", "angle deg - [- 45.333333]" },
+  { "45°20' min", "angle deg - [45.333334 -]" },
   { "2X 45° ±1°", "angle deg 45 [44 46] x2" },
   { "89.5°/90.5°", "angle deg - [89.5 90.5]" },
   { "89.5-90.5°", "angle deg - [89.5 90.5]" },
@@ -321,6 +324,30 @@ test_metric (void)
   check_rows (angle_rows, G_N_ELEMENTS (angle_rows), TM_UNIT_MM, "");
 }
 
+/* What is printed of a limit is the limit: it comes back from its own text. */
+static void
+test_limits_read_back (void)
+{
+  static const char *const texts[]
+      = { "45° ±20'", "45°20' ±10'", "1°0'1\" ±0.1\"", "Ø25 JS7", "25 ±5 µm", "60° +7'/-13'" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      TmCallout callout = tm_callout_read (texts[i], TM_UNIT_MM, NULL);
+      const TmQuantity *values[] = { &callout.nominal, &callout.lower, &callout.upper };
+
+      g_assert_cmpint (callout.status, ==, TM_CALLOUT_OK);
+      for (gsize k = 0; k < G_N_ELEMENTS (values); k++)
+        {
+          g_autofree char *text = tm_quantity_format (values[k]);
+          TmQuantity back = TM_QUANTITY_NONE;
+
+          g_assert_cmpint (tm_quantity_read (text, callout.unit, &back), ==, TM_READ_OK);
+          g_assert_cmpint (back.count, ==, values[k]->count);
+        }
+    }
+}
+
 static void
 test_inch (void)
 {
@@ -385,6 +412,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/callout/metric", test_metric);
+  g_test_add_func ("/callout/limits-read-back", test_limits_read_back);
   g_test_add_func ("/callout/inch", test_inch);
   g_test_add_func ("/callout/notes", test_notes);
   g_test_add_func ("/callout/every-class", test_every_class);

@@ -64,6 +64,19 @@ check_ok (const TmCallout *callout)
     g_assert_true (callout->upper.given && !callout->lower.given && !callout->nominal.given);
 }
 
+/* A limit is the number that its text says. */
+static void
+check_reads_back (const TmQuantity *limit, TmUnit unit)
+{
+  g_autofree char *text = tm_quantity_format (limit);
+  TmQuantity back = TM_QUANTITY_NONE;
+
+  if (!limit->given)
+    return;
+  g_assert_cmpint (tm_quantity_read (text, unit, &back), ==, TM_READ_OK);
+  g_assert_cmpint (back.count, ==, limit->count);
+}
+
 static void
 check_note (const TmCallout *callout)
 {
@@ -96,10 +109,11 @@ static void
 check_callout (const char *text, TmUnit unit, const char *general)
 {
   TmCallout callout = tm_callout_read (text, unit, general);
-  g_autofree char *lower = tm_quantity_format (&callout.lower);
-  g_autofree char *upper = tm_quantity_format (&callout.upper);
 
   g_assert_cmpint (callout.status, <, TM_N_CALLOUT_STATUSES);
+  check_reads_back (&callout.nominal, callout.unit);
+  check_reads_back (&callout.lower, callout.unit);
+  check_reads_back (&callout.upper, callout.unit);
   if (callout.status == TM_CALLOUT_OK)
     check_ok (&callout);
   else
