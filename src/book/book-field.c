@@ -487,7 +487,7 @@ tm_kind_insert_sql (TmBookKind kind)
 {
   GString *sql = g_string_new (NULL);
 
-  g_string_append_printf (sql, "INSERT INTO %s (seq, job", tm_kind_info (kind)->table);
+  g_string_append_printf (sql, "INSERT OR FAIL INTO %s (seq, job", tm_kind_info (kind)->table);
   append_kind_columns (sql, kind, FALSE);
   g_string_append (sql, ") VALUES (?, ?");
   append_kind_columns (sql, kind, TRUE);

@@ -63,7 +63,8 @@ tm_book_rollback (TmBook *book)
 static gboolean
 append_seal (TmBook *book, GError **error)
 {
-  sqlite3_stmt *statement = tm_book_prepare (book, "INSERT INTO seal (seq, hash) VALUES (?, ?)", error);
+  sqlite3_stmt *statement
+      = tm_book_prepare (book, "INSERT OR FAIL INTO seal (seq, hash) VALUES (?, ?)", error);
 
   if (statement == NULL)
     return FALSE;
@@ -90,15 +91,17 @@ tm_book_end (TmBook *book, gboolean done, GError **error)
   return FALSE;
 }
 
+/* FAIL, here and in every insert, because one row that fails leaves nothing to undo: ABORT would make
+ * SQLite copy each page before each row.  The transaction is rolled back by us. */
+static const char extend_sql[]
+    = "INSERT OR FAIL INTO journal (seq, job, kind, payload, prev) VALUES (?, ?, ?, ?, ?)";
+
 static gboolean
 append_fact (TmBook *book, gint64 seq, gint64 job, const char *kind, GError **error)
 {
-  sqlite3_stmt *statement = tm_book_prepare (
-      book, "INSERT INTO journal (seq, job, kind, payload, prev) VALUES (?, ?, ?, ?, ?)", error);
+  sqlite3_stmt *statement = book->extend;
   guint8 hash[TM_HASH_BYTES];
 
-  if (statement == NULL)
-    return FALSE;
   tm_hash_fact (book->chain.hash, seq, job, kind, book->payload->str, book->payload->len, hash);
   sqlite3_bind_int64 (statement, 1, seq);
   sqlite3_bind_int64 (statement, 2, job);
@@ -134,7 +137,9 @@ tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *vers
   sqlite3_stmt *statement = prepare_insert (book, kind, error);
   gint64 seq = book->chain.seq + 1;
 
-  if (statement == NULL)
+  if (book->extend == NULL)
+    book->extend = tm_book_prepare (book, extend_sql, error);
+  if (statement == NULL || book->extend == NULL)
     return 0;
   if (kind == TM_BOOK_JOB)
     job = seq;

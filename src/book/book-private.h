@@ -29,14 +29,15 @@ struct _TmBook {
   sqlite3 *db;
   char *path;
   gboolean read_only;
-  gboolean rollback;                      /* the rollback journal instead of the write-ahead log */
-  GHashTable *statements;                 /* SQL text -> prepared statement */
-  sqlite3_stmt *inserts[TM_N_BOOK_KINDS]; /* borrowed from statements */
-  TmChain chain;                          /* head of the journal, right only inside a transaction */
-  gint64 sealed;                          /* chain.seq when the transaction began */
-  GPtrArray *recorders;                   /* what tm_book_recorder() handed out */
-  TmCells cells;                          /* scratch of the row being written */
-  GString *payload;                       /* scratch */
+  gboolean rollback;      /* the rollback journal instead of the write-ahead log */
+  GHashTable *statements; /* SQL text -> prepared statement */
+  sqlite3_stmt *extend;   /* of the journal; borrowed from statements, as the next ones */
+  sqlite3_stmt *inserts[TM_N_BOOK_KINDS];
+  TmChain chain;        /* head of the journal, right only inside a transaction */
+  gint64 sealed;        /* chain.seq when the transaction began */
+  GPtrArray *recorders; /* what tm_book_recorder() handed out */
+  TmCells cells;        /* scratch of the row being written */
+  GString *payload;     /* scratch */
 };
 
 /* --- book-error.c */

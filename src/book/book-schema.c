@@ -14,13 +14,15 @@
   "CREATE TRIGGER " table_ "_remains BEFORE DELETE ON " table_                                      \
   " BEGIN SELECT raise (ABORT, 'the book only grows: no row of " table_ " can be deleted'); END;\n" \
   "CREATE TRIGGER " table_ "_follows BEFORE INSERT ON " table_ " WHEN " same_                       \
-  " BEGIN SELECT raise (ABORT, 'the book only grows: that row of " table_ " is already there'); END;\n"
+  " BEGIN SELECT raise (FAIL, 'the book only grows: that row of " table_ " is already there'); END;\n"
 
 #define BY_SEQ(table_) "new.seq <= (SELECT max (seq) FROM " table_ ")"
 #define BY_SEQ_AND_ID(table_) \
   BY_SEQ (table_) " OR EXISTS (SELECT 1 FROM " table_ " WHERE job = new.job AND id = new.id)"
 
-#define START "seq INTEGER PRIMARY KEY REFERENCES journal (seq), job INTEGER NOT NULL REFERENCES job (seq), "
+#define START                                                                                             \
+  "seq INTEGER PRIMARY KEY REFERENCES journal (seq) DEFERRABLE INITIALLY DEFERRED, job INTEGER NOT NULL " \
+  "REFERENCES job (seq) DEFERRABLE INITIALLY DEFERRED, "
 #define VERSIONED                                                                                        \
   START "key TEXT NOT NULL, rank INTEGER NOT NULL, removed INTEGER NOT NULL CHECK (removed IN (0, 1)), " \
         "changed_by TEXT NOT NULL, changed_at TEXT NOT NULL, "
@@ -54,7 +56,8 @@ static const char version_1[]
           " hash BLOB NOT NULL CHECK (length (hash) = 32)) STRICT;\n" GROWS (
               "seal", "new.n > 0 AND new.n <= (SELECT max (n) FROM seal)")
 
-              "CREATE TABLE job (seq INTEGER PRIMARY KEY REFERENCES journal (seq), job INTEGER NOT NULL "
+              "CREATE TABLE job (seq INTEGER PRIMARY KEY REFERENCES journal (seq) DEFERRABLE INITIALLY "
+              "DEFERRED, job INTEGER NOT NULL "
               "CHECK (job = seq),"
               " id TEXT NOT NULL UNIQUE) STRICT;\n" GROWS (
                   "job", BY_SEQ ("job") " OR EXISTS (SELECT 1 FROM job WHERE id = new.id)")

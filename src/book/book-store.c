@@ -59,6 +59,19 @@ check_file (const char *path, Way way, GError **error)
   return TRUE;
 }
 
+/* SQLite counts every byte it allocates under one lock unless told not to; it can be told only
+ * before it is first used, and does no harm later. */
+static void
+quieten_sqlite (void)
+{
+  static gsize done;
+
+  if (!g_once_init_enter (&done))
+    return;
+  sqlite3_config (SQLITE_CONFIG_MEMSTATUS, 0);
+  g_once_init_leave (&done, 1);
+}
+
 static sqlite3 *
 open_database (const char *path, Way way, GError **error)
 {
@@ -150,6 +163,7 @@ tm_book_open (const char *path, TmBookOpenFlags flags, GError **error)
                    path);
       return NULL;
     }
+  quieten_sqlite ();
   book->db = open_database (path, way, error);
   if (book->db == NULL || !set_up (book, (guint)flags, error))
     return NULL;
