@@ -206,7 +206,8 @@ static const char *
 pick_text (GRand *rand, TmJob *job)
 {
   static const char *const texts[] = {
-    "", "plain", "=SUM(A1)", "quote \" and \\", "line\nbreak\ttab", "Ø ± µ ⌖ 孔", "“curly”", " ", "</x>"
+    "",        "plain", "=SUM(A1)", "quote \" and \\", "line\nbreak\ttab", "bell \a and \x7f", "Ø ± µ ⌖ 孔",
+    "“curly”", " ",     "</x>"
   };
 
   return tm_job_intern (job, texts[g_rand_int_range (rand, 0, G_N_ELEMENTS (texts))]);
