@@ -18,7 +18,10 @@ say_recorded (TmBenchPage *self)
   const TmReading *reading = tm_bench_last (tm_document_bench (self->document));
   if (reading == NULL)
     return;
-  g_autofree char *text = tm_words_recorded (reading);
+  g_auto (TmJudgement) judgement = { 0 };
+  tm_judge (tm_document_job (self->document), reading->row.piece, reading->row.feature, reading->place,
+            &judgement);
+  g_autofree char *text = tm_words_recorded (reading, &judgement);
   tm_window_clear_error (GTK_WIDGET (self));
   tm_window_toast (GTK_WIDGET (self), text);
 }

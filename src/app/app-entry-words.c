@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-feature-words.h"
+#include "app-reading-words.h"
 #include "app-words.h"
 #include "core-station.h"
 
@@ -131,13 +132,14 @@ tm_words_reading (const TmReading *reading)
 }
 
 char *
-tm_words_recorded (const TmReading *reading)
+tm_words_recorded (const TmReading *reading, const TmJudgement *judgement)
 {
+  const TmFeature *feature = reading->row.feature;
   g_autofree char *value = tm_words_reading (reading);
-  g_autofree char *spot = tm_words_spot (reading->row.feature, reading->place, reading->station);
-  g_autofree char *callout = tm_words_requirement (reading->row.feature);
-  if (*spot == '\0')
-    /* Translators: a value, then the requirement that it was read for. */
-    return g_strdup_printf (_ ("Recorded %s for %s"), value, callout);
-  return g_strdup_printf (_ ("Recorded %s, %s"), value, spot);
+  g_autofree char *spot = tm_words_spot (feature, reading->place, reading->station);
+  g_autofree char *where = *spot != '\0' ? g_steal_pointer (&spot) : tm_words_requirement (feature);
+  g_autofree char *proves = tm_words_state (judgement->verdict, judgement->side, TRUE,
+                                            judgement->sizes.n_stations, feature->stations->len);
+  /* Translators: a value, where it was read, what it proves. */
+  return g_strdup_printf (_ ("Recorded %s, %s: %s"), value, where, proves);
 }

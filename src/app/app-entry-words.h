@@ -29,7 +29,7 @@ char *tm_words_offsets (const TmQuantity *dx, const TmQuantity *dy,
 /* The value of a reading as its list shows it: "25.019 mm", "pass", "dx 0.010, dy −0.020 mm". */
 char *tm_words_reading (const TmReading *reading) G_GNUC_WARN_UNUSED_RESULT;
 
-/* "Recorded 25.019 mm, bottom 3". */
-char *tm_words_recorded (const TmReading *reading) G_GNUC_WARN_UNUSED_RESULT;
+/* "Recorded 25.019 mm, bottom 3: too close"; @judgement is that of the reading's place after it. */
+char *tm_words_recorded (const TmReading *reading, const TmJudgement *judgement) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -327,7 +327,7 @@ advise_piece_done (const TmAdvice *advice)
 {
   if (advice->piece == NULL)
     return g_strdup (_ ("This piece is done. Take the next one."));
-  return g_strdup_printf (_ ("This piece is done. Go on to piece %s."), advice->piece->serial);
+  return g_strdup_printf (_ ("Piece %s is done. Take the next one."), advice->piece->serial);
 }
 
 char *
