@@ -140,6 +140,13 @@ tm_report_each_tag (const TmJob *job, const TmReading *reading, TmTagFunc each, 
 }
 
 gboolean
+tm_gauge_has_no_scale (const TmGauge *gauge)
+{
+  return !gauge->resolution.given && !gauge->error_limit.given && *gauge->calibrated == '\0'
+         && *gauge->due == '\0';
+}
+
+gboolean
 tm_gauge_covers (const TmGauge *gauge, const char *at)
 {
   if (*gauge->due == '\0')
@@ -148,6 +155,17 @@ tm_gauge_covers (const TmGauge *gauge, const char *at)
     return TRUE;
   return strncmp (at, gauge->due, DATE_LENGTH) <= 0
          && (*gauge->calibrated == '\0' || strncmp (at, gauge->calibrated, DATE_LENGTH) >= 0);
+}
+
+/* The first of a method's two gauges only carries the size to the one that reads. */
+static gboolean
+is_transfer (const TmJob *job, const TmReading *reading, const TmGauge *gauge)
+{
+  const char *name = *reading->method != '\0' ? reading->method : reading->row.feature->method;
+  const TmMethod *method = tm_job_find_method (job, name);
+
+  return method != NULL && method->gauges->len == 2
+         && strcmp (g_ptr_array_index (method->gauges, 0), gauge->tag) == 0 && tm_gauge_has_no_scale (gauge);
 }
 
 typedef struct {
@@ -164,7 +182,8 @@ check_tag_cb (const char *tag, const TmReading *reading, gpointer data)
   const TmReportLine line
       = { .feature = reading->row.feature, .piece = reading->row.piece, .place = reading->place };
 
-  if (gauge != NULL && tm_gauge_covers (gauge, reading->row.at))
+  if (gauge != NULL
+      && (tm_gauge_covers (gauge, reading->row.at) || is_transfer (search->content->job, reading, gauge)))
     return;
   if (!g_hash_table_add (search->named, (gpointer)tag))
     return;

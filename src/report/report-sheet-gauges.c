@@ -42,6 +42,14 @@ was_covered (const TmReportContent *content, const TmGauge *gauge)
   return TRUE;
 }
 
+static const char *
+describe_cover (const TmReportContent *content, const TmGauge *gauge)
+{
+  if (!was_covered (content, gauge))
+    return _ ("no");
+  return tm_gauge_has_no_scale (gauge) ? _ ("no scale of its own") : _ ("yes");
+}
+
 static void
 write_gauge (TmSheet *sheet, const TmGauge *gauge)
 {
@@ -53,8 +61,7 @@ write_gauge (TmSheet *sheet, const TmGauge *gauge)
   tm_sheet_date (sheet, 5, gauge->calibrated);
   tm_sheet_date (sheet, 6, gauge->due);
   tm_sheet_text (sheet, 7, gauge->certificate, TM_STYLE_TEXT);
-  tm_sheet_text (sheet, 8, was_covered (sheet->workbook->content, gauge) ? _ ("yes") : _ ("no"),
-                 TM_STYLE_CENTRE);
+  tm_sheet_text (sheet, 8, describe_cover (sheet->workbook->content, gauge), TM_STYLE_CENTRE);
 }
 
 static void
@@ -81,7 +88,7 @@ write_methods (TmSheet *sheet)
   if (methods->len == 0 || !tm_sheet_next (sheet, 0.5))
     return;
   tm_sheet_text (sheet, 0, _ ("Methods"), TM_STYLE_SECTION);
-  sheet->row++;
+  tm_sheet_down (sheet);
   tm_sheet_head (sheet, method_columns, G_N_ELEMENTS (method_columns), G_N_ELEMENTS (method_columns));
   for (guint i = 0; i < methods->len; i++)
     {

@@ -37,7 +37,7 @@ write_row (TmSheet *sheet, const char *first)
     tm_sheet_blank (sheet, 0, TM_STYLE_BY_HAND);
   for (guint column = 1; column < G_N_ELEMENTS (columns); column++)
     tm_sheet_blank (sheet, column, TM_STYLE_BY_HAND);
-  sheet->row++;
+  tm_sheet_down (sheet);
 }
 
 void
@@ -53,7 +53,7 @@ tm_sheet_write_materials (TmWorkbook *workbook)
       write_row (&sheet, workbook->job->material);
       for (guint i = 0; i < ROWS_BY_HAND; i++)
         write_row (&sheet, "");
-      sheet.row++;
+      tm_sheet_down (&sheet);
       tm_sheet_head (&sheet, test_columns, G_N_ELEMENTS (test_columns), G_N_ELEMENTS (test_columns));
       for (guint i = 0; i < ROWS_BY_HAND / 2; i++)
         write_row (&sheet, "");

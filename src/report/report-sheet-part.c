@@ -49,16 +49,16 @@ write_facts (TmSheet *sheet, const Fact *facts, guint n)
       else
         tm_sheet_text (sheet, column + 1, facts[i].value, column == 0 ? TM_STYLE_STRONG : TM_STYLE_TEXT);
       if (i % 3 == 2)
-        sheet->row++;
+        tm_sheet_down (sheet);
     }
 }
 
 static void
 write_section (TmSheet *sheet, const char *name)
 {
-  sheet->row++;
+  tm_sheet_down (sheet);
   tm_sheet_text (sheet, 0, name, TM_STYLE_SECTION);
-  sheet->row++;
+  tm_sheet_down (sheet);
 }
 
 static void
@@ -77,8 +77,8 @@ write_part (TmSheet *sheet)
     { _ ("Pieces"), pieces, FALSE },
     { _ ("Report identifier"), job->id, FALSE },
     { _ ("Kind of first article"), partial ? _ ("partial") : _ ("full"), FALSE },
-    { _ ("Reason, if partial"), job->first_article_reason, FALSE },
-    { _ ("Baseline part, if partial"), job->first_article_baseline, FALSE },
+    { _ ("Reason"), job->first_article_reason, FALSE },
+    { _ ("Baseline part"), job->first_article_baseline, FALSE },
     { _ ("Material"), job->material, FALSE },
     { _ ("Unit of the drawing"), tm_unit_symbol (job->unit), FALSE },
     { _ ("Tolerancing standard"), tm_standard_word (job->standard), FALSE },
@@ -123,15 +123,15 @@ write_result (TmSheet *sheet)
   tm_sheet_number (sheet, 1, content->lines->len, 0, TM_STYLE_NUMBER);
   write_count (sheet, 2, TM_VERDICT_IN, content->n_in);
   write_count (sheet, 4, TM_VERDICT_OUT, content->n_out);
-  sheet->row++;
+  tm_sheet_down (sheet);
   tm_sheet_text (sheet, 0, _ ("Missing before it can go out"), TM_STYLE_LABEL);
   tm_sheet_number (sheet, 1, content->gaps->len, 0, TM_STYLE_NUMBER);
   write_count (sheet, 2, TM_VERDICT_TOO_CLOSE, content->n_too_close);
   write_count (sheet, 4, TM_VERDICT_NOT_MEASURED, content->n_not_measured);
-  sheet->row++;
+  tm_sheet_down (sheet);
   write_section (sheet, _ ("Decision rule"));
   tm_sheet_across (sheet, 0, N_COLUMNS - 1, rule, TM_STYLE_PARAGRAPH, 2);
-  sheet->row++;
+  tm_sheet_down (sheet);
 }
 
 static void
@@ -139,7 +139,7 @@ write_heads (TmSheet *sheet, const char *const *names, guint n)
 {
   for (guint i = 0; i < n; i++)
     tm_sheet_text (sheet, i, names[i], TM_STYLE_HEAD);
-  sheet->row++;
+  tm_sheet_down (sheet);
 }
 
 static void
@@ -152,7 +152,7 @@ write_nonconformances (TmSheet *sheet)
   if (notes->len == 0)
     {
       tm_sheet_text (sheet, 0, _ ("None."), TM_STYLE_PLAIN);
-      sheet->row++;
+      tm_sheet_down (sheet);
       return;
     }
   write_heads (sheet, names, G_N_ELEMENTS (names));
@@ -187,7 +187,7 @@ write_signatures (TmSheet *sheet)
       tm_sheet_text (sheet, 1, person != NULL ? person->name : signature->by, TM_STYLE_TEXT);
       tm_sheet_time (sheet, 2, signature->at);
       tm_sheet_text (sheet, 3, digest, TM_STYLE_TEXT);
-      sheet->row++;
+      tm_sheet_down (sheet);
     }
   for (gsize i = 0; i < G_N_ELEMENTS (roles); i++)
     {
@@ -195,7 +195,7 @@ write_signatures (TmSheet *sheet)
       tm_sheet_text (sheet, 0, roles[i], TM_STYLE_LABEL);
       for (guint column = 1; column < G_N_ELEMENTS (names); column++)
         tm_sheet_blank (sheet, column, TM_STYLE_BY_HAND);
-      sheet->row++;
+      tm_sheet_down (sheet);
     }
 }
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * report-sheet-pictures: the band plot of each bore, two across and two down on a page.
+ * report-sheet-pictures: the band plot of each bore, two across and three down on a page.
  */
 
 #include <glib/gi18n-lib.h>
@@ -9,17 +9,20 @@
 #include "report-sheets.h"
 #include "report-words.h"
 
-/* Screen pixels, 96 to the inch: two stand side by side on a landscape Letter page. */
-#define WIDTH  456.0
-#define HEIGHT 296.0
-#define GAP    12.0
+/* Screen pixels, 96 to the inch. */
+#define WIDTH  590.0
+#define HEIGHT 256.0
+/* The plot's own units are larger than pixels, so that its words stay legible on paper. */
+#define ENLARGED 1.25
 /* Pixels drawn for each of them, so that it prints sharp. */
 #define SCALE 2.5
 /* More pictures than this make a file nobody can mail; the sheet says so. */
 #define MOST_PICTURES 200
 
-#define ROW_PIXELS 20
-#define ROWS_EACH  16 /* one heading, the picture, a gap */
+#define ROWS_EACH   14 /* of 20 pixels: one heading, the picture, a gap */
+#define ROWS_A_PAGE 3
+/* Percent: three rows of pictures then fit on a landscape page of either paper. */
+#define PRINT_SCALE 75
 
 gboolean
 tm_report_is_bore (const TmFeature *feature)
@@ -68,7 +71,8 @@ write_picture (TmSheet *sheet, const TmReportLine *line, guint column)
   g_autofree char *heading = g_strdup_printf (_ ("%s, piece %s: %s"), feature, line->piece->serial,
                                               tm_report_verdict_word (line->judgement.verdict));
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) png = tm_band_plot_to_png (plot, WIDTH, HEIGHT, SCALE, tm_theme_paper (), &error);
+  g_autoptr (GBytes) png = tm_band_plot_to_png (plot, WIDTH / ENLARGED, HEIGHT / ENLARGED, SCALE * ENLARGED,
+                                                tm_theme_paper (), &error);
 
   tm_sheet_text (sheet, column, heading, TM_STYLE_SECTION);
   if (png == NULL)
@@ -80,19 +84,19 @@ write_picture (TmSheet *sheet, const TmReportLine *line, guint column)
 static void
 set_layout (TmSheet *sheet)
 {
-  const double widths[] = { 65.0, 65.0 };
+  const double widths[] = { 86.0, 86.0 };
 
-  sheet->unscaled = TRUE;
+  sheet->scale = PRINT_SCALE;
   tm_sheet_columns (sheet, widths, G_N_ELEMENTS (widths));
 }
 
-/* Moves below the pictures; a new page begins after each second row of them. */
+/* Moves below the pictures; a new page begins after each third row of them. */
 static void
 end_row (TmSheet *sheet, guint index, GArray *breaks)
 {
   for (guint i = 0; i < ROWS_EACH; i++)
     tm_sheet_next (sheet, 0.0);
-  if (index % 4 == 3)
+  if (index % (2 * ROWS_A_PAGE) == 2 * ROWS_A_PAGE - 1)
     {
       const lxw_row_t at = sheet->row;
       g_array_append_val (breaks, at);

@@ -10,10 +10,12 @@
 #include "report-sheets.h"
 #include "report-words.h"
 
-#define CHART_WIDTH  930
-#define CHART_HEIGHT 290
-#define ROWS_EACH    15
-#define MOST_CHARTS  100
+#define CHART_WIDTH   1200
+#define CHART_HEIGHT  250
+#define ROWS_EACH     13 /* of 20 pixels */
+#define CHARTS_A_PAGE 3
+#define PRINT_SCALE   75 /* percent */
+#define MOST_CHARTS   100
 
 enum {
   COLUMN_FEATURE,
@@ -28,7 +30,7 @@ enum {
 };
 
 static const TmColumn columns[N_COLUMNS] = {
-  [COLUMN_FEATURE] = { N_ ("Feature"), 20, 40 },   [COLUMN_PIECE] = { N_ ("Piece"), 8, 14 },
+  [COLUMN_FEATURE] = { N_ ("Feature"), 20, 40 },   [COLUMN_PIECE] = { N_ ("Piece"), 8, 16 },
   [COLUMN_UNIT] = { N_ ("Unit"), 6, 8 },           [COLUMN_MEAN] = { N_ ("Mean of stations"), 11, 14 },
   [COLUMN_SMALLEST] = { N_ ("Smallest"), 11, 14 }, [COLUMN_LARGEST] = { N_ ("Largest"), 11, 14 },
   [COLUMN_LOWER] = { N_ ("Lower limit"), 11, 14 }, [COLUMN_UPPER] = { N_ ("Upper limit"), 11, 14 },
@@ -87,9 +89,11 @@ write_row (TmSheet *sheet, Block *block, const TmPiece *piece, guint place, cons
   const TmFeature *feature = block->feature;
   const TmLimits limits = tm_feature_limits (feature);
   g_autofree char *name = tm_report_feature_name (feature, place);
+  g_autofree char *where
+      = feature->places > 1 ? g_strdup_printf ("%s/%u", piece->serial, place) : g_strdup (piece->serial);
 
   tm_sheet_text (sheet, COLUMN_FEATURE, name, TM_STYLE_TEXT);
-  tm_sheet_text (sheet, COLUMN_PIECE, piece->serial, TM_STYLE_CENTRE);
+  tm_sheet_text (sheet, COLUMN_PIECE, where, TM_STYLE_CENTRE);
   tm_sheet_text (sheet, COLUMN_UNIT, tm_unit_symbol (feature->unit), TM_STYLE_CENTRE);
   write_sizes (sheet, block, sizes);
   tm_sheet_number (sheet, COLUMN_LOWER, get_limit (limits.has_lower, limits.lower, feature->unit),
@@ -156,21 +160,34 @@ add_series (lxw_chart *chart, const char *data, const Block *block, guint column
   chart_series_set_marker_fill (series, &fill);
 }
 
+/* 1, 2 or 5 times a power of ten, some five of them over what is shown, none finer than is printed. */
+static double
+choose_step (const Block *block)
+{
+  const double least = MAX ((block->high - block->low) / 5.0, pow (10.0, -(double)block->decimals));
+  const double decade = pow (10.0, floor (log10 (least) + 1e-9));
+
+  for (int factor = 1; factor <= 2; factor++)
+    if (decade * factor >= least * 0.999)
+      return decade * factor;
+  return decade * 5.0 >= least * 0.999 ? decade * 5.0 : decade * 10.0;
+}
+
 static void
 set_axes (lxw_chart *chart, const Block *block)
 {
-  const double margin = MAX ((block->high - block->low) * 0.15, pow (10.0, -(double)block->decimals));
-  const double step = pow (10.0, floor (log10 (margin)));
+  const double step = choose_step (block);
   g_autofree char *digits = g_strnfill (block->decimals, '0');
   g_autofree char *format = g_strdup_printf ("0%s%s", block->decimals > 0 ? "." : "", digits);
 
   chart_axis_set_num_format (chart->y_axis, format);
-  chart_axis_set_min (chart->y_axis, floor ((block->low - margin) / step) * step);
-  chart_axis_set_max (chart->y_axis, ceil ((block->high + margin) / step) * step);
+  chart_axis_set_min (chart->y_axis, (floor (block->low / step + 1e-9) - 1.0) * step);
+  chart_axis_set_max (chart->y_axis, (ceil (block->high / step - 1e-9) + 1.0) * step);
+  chart_axis_set_major_unit (chart->y_axis, step);
   chart_axis_set_name (chart->y_axis, tm_unit_symbol (block->feature->unit));
   chart_axis_set_name (chart->x_axis, _ ("piece"));
   chart_axis_set_label_position (chart->x_axis, LXW_CHART_AXIS_LABEL_POSITION_LOW);
-  chart_axis_set_interval_unit (chart->x_axis, (uint16_t)CLAMP (block->n / 20, 1, 1000));
+  chart_axis_set_interval_unit (chart->x_axis, (uint16_t)CLAMP ((block->n + 11) / 12, 1, 1000));
 }
 
 static lxw_chart *
@@ -181,7 +198,9 @@ make_chart (TmWorkbook *workbook, const char *data, const Block *block)
   g_autofree char *title = tm_report_feature_name (block->feature, 0);
   lxw_chart_font font = { .size = 11, .bold = LXW_TRUE };
 
-  add_series (chart, data, block, COLUMN_MEAN, 0x0072B2, 1.25f, LXW_CHART_MARKER_CIRCLE);
+  /* The places of one piece are not a run: no line joins them. */
+  add_series (chart, data, block, COLUMN_MEAN, 0x0072B2, block->feature->places > 1 ? 0.0f : 1.25f,
+              LXW_CHART_MARKER_CIRCLE);
   add_series (chart, data, block, COLUMN_SMALLEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_SHORT_DASH);
   add_series (chart, data, block, COLUMN_LARGEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_LONG_DASH);
   if (limits.has_lower)
@@ -217,15 +236,15 @@ insert_chart (TmSheet *sheet, const char *data, const Block *block)
 static void
 insert_charts (TmSheet *sheet, const char *data, const GArray *blocks)
 {
-  const double widths[] = { 132.0 };
+  const double widths[] = { 172.0 };
   g_autoptr (GArray) breaks = g_array_new (TRUE, TRUE, sizeof (lxw_row_t));
 
-  sheet->unscaled = TRUE;
+  sheet->scale = PRINT_SCALE;
   tm_sheet_columns (sheet, widths, 1);
   for (guint i = 0; i < blocks->len && !tm_workbook_stopped (sheet->workbook); i++)
     {
       const lxw_row_t at = sheet->row;
-      if (i > 0 && i % 2 == 0)
+      if (i > 0 && i % CHARTS_A_PAGE == 0)
         g_array_append_val (breaks, at);
       insert_chart (sheet, data, &g_array_index (blocks, Block, i));
     }

@@ -130,11 +130,52 @@ measure_text (const char *text)
   return widest;
 }
 
+/* Characters of the table's font to the width of one digit of the default font. */
+#define NARROWER    0.9
+#define LINE_POINTS 12.0
+
 static void
 grow_column (TmSheet *sheet, guint column, double width)
 {
   if (column < TM_SHEET_COLUMNS && sheet->most[column] > 0)
-    sheet->widths[column] = MAX (sheet->widths[column], MIN (width + 1.5, sheet->most[column]));
+    sheet->widths[column] = MAX (sheet->widths[column], MIN (width * NARROWER + 2.5, sheet->most[column]));
+}
+
+/* Lines that one paragraph takes when it is wrapped at @width characters between words. */
+static guint
+count_paragraph_lines (const char *text, double width)
+{
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  guint lines = 1;
+  double used = 0.0;
+
+  for (guint k = 0; words[k] != NULL; k++)
+    {
+      const double word = measure_text (words[k]);
+      if (used > 0 && used + 1.0 + word > width)
+        {
+          lines++;
+          used = 0.0;
+        }
+      used += (used > 0 ? 1.0 : 0.0) + word;
+      /* A word longer than the line is broken. */
+      for (; used > width && lines < 1000; used -= width)
+        lines++;
+    }
+  return lines;
+}
+
+static void
+note_lines (TmSheet *sheet, guint column, const char *text, double width)
+{
+  g_auto (GStrv) paragraphs = g_strsplit (text, "\n", -1);
+  guint lines = 0;
+
+  if (column >= TM_SHEET_COLUMNS || width <= 2.0)
+    return;
+  for (guint i = 0; paragraphs[i] != NULL; i++)
+    lines += count_paragraph_lines (paragraphs[i], (width - 1.5) / 0.82);
+  sheet->lines = MAX (sheet->lines, lines);
 }
 
 static void
@@ -205,7 +246,9 @@ set_page (TmSheet *sheet)
     worksheet_set_landscape (sheet->sheet);
   worksheet_set_paper (sheet->sheet, sheet->workbook->paper == TM_PAPER_LETTER ? PAPER_LETTER : PAPER_A4);
   worksheet_set_margins (sheet->sheet, 0.45, 0.45, 0.5, 0.6);
-  if (!sheet->unscaled)
+  if (sheet->scale > 0)
+    worksheet_set_print_scale (sheet->sheet, (uint16_t)sheet->scale);
+  else
     worksheet_fit_to_pages (sheet->sheet, 1, 0);
   worksheet_gridlines (sheet->sheet, LXW_HIDE_ALL_GRIDLINES);
   tm_workbook_check (sheet->workbook, worksheet_print_area (sheet->sheet, 0, 0, MAX (1, sheet->row) - 1,
@@ -248,7 +291,9 @@ tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint printed)
   for (guint i = 0; i < n; i++)
     {
       const char *name = _ (columns[i].name);
-      set_column (sheet, i, MAX (columns[i].least, measure_longest_word (name) * 1.1 + 1.0), columns[i].most);
+      set_column (sheet, i, MAX (columns[i].least, measure_longest_word (name) * NARROWER * 1.08 + 1.0),
+                  columns[i].most);
+      note_lines (sheet, i, name, MAX (sheet->least[i], 3.0));
       worksheet_write_string (sheet->sheet, sheet->row, (lxw_col_t)i, name,
                               tm_styles_get (&sheet->workbook->styles, TM_STYLE_HEAD, 0));
     }
@@ -259,7 +304,7 @@ tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint printed)
       sheet->head_first = sheet->head_last = sheet->row;
       worksheet_freeze_panes (sheet->sheet, sheet->row + 1, 0);
     }
-  sheet->row++;
+  tm_sheet_down (sheet);
 }
 
 void
@@ -270,12 +315,21 @@ tm_sheet_columns (TmSheet *sheet, const double *widths, guint n)
   sheet->last_column = n - 1;
 }
 
+void
+tm_sheet_down (TmSheet *sheet)
+{
+  if (sheet->lines > 1)
+    worksheet_set_row (sheet->sheet, sheet->row, MIN (LINE_POINTS * sheet->lines + 3.0, 400.0), NULL);
+  sheet->lines = 0;
+  sheet->row++;
+}
+
 gboolean
 tm_sheet_next (TmSheet *sheet, double fraction)
 {
   TmWorkbook *workbook = sheet->workbook;
 
-  sheet->row++;
+  tm_sheet_down (sheet);
   if (sheet->row >= TM_SHEET_ROWS)
     tm_workbook_fail (workbook, TM_REPORT_ERROR_TOO_LARGE,
                       _ ("Sheet “%s” needs more than the %u rows a sheet holds: split the job"), sheet->name,
@@ -299,7 +353,10 @@ tm_sheet_text (TmSheet *sheet, guint column, const char *text, TmStyle style)
       return;
     }
   if (style > TM_STYLE_SECTION && style != TM_STYLE_PLAIN && style != TM_STYLE_PARAGRAPH)
-    grow_column (sheet, column, measure_text (shown));
+    {
+      grow_column (sheet, column, measure_text (shown));
+      note_lines (sheet, column, shown, sheet->most[MIN (column, TM_SHEET_COLUMNS - 1)]);
+    }
   tm_workbook_check (sheet->workbook,
                      worksheet_write_string (sheet->sheet, sheet->row, (lxw_col_t)column, shown,
                                              tm_styles_get (&sheet->workbook->styles, style, 0)));

@@ -41,7 +41,8 @@ typedef struct {
   guint32 head_first, head_last; /* rows repeated on each page */
   gboolean has_head;
   guint last_column;               /* that prints */
-  gboolean unscaled;               /* printed at its own size, not fitted to the page's width */
+  guint lines;                     /* of text in the current row */
+  guint scale;                     /* percent that it prints at; 0: fitted to the page's width */
   gboolean portrait;               /* else landscape */
   double widths[TM_SHEET_COLUMNS]; /* characters */
   double least[TM_SHEET_COLUMNS], most[TM_SHEET_COLUMNS];
@@ -65,6 +66,10 @@ void tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint prin
 
 /* Columns of fixed widths, characters, for a sheet whose layout is no table. */
 void tm_sheet_columns (TmSheet *sheet, const double *widths, guint n);
+
+/* Moves below the current row, whose height fits its wrapped text.  Without tm_sheet_next()'s checks:
+ * for the few rows of a form. */
+void tm_sheet_down (TmSheet *sheet);
 
 /* Moves on by a row.  FALSE when the user cancels or the workbook has failed: stop then.  @fraction
  * of this sheet's work is done. */

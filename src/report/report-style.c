@@ -15,11 +15,25 @@
 #define OUT_FILL   0xF8DDCB
 #define CLOSE_FILL 0xFBEBCB
 
+/* The default font gives the unit of column widths; its digits are as wide as those the writing
+ * library reckons with when it places pictures. */
+static void
+set_default_font (lxw_workbook *book)
+{
+  lxw_format *first = STAILQ_FIRST (book->formats);
+
+  if (first == NULL)
+    return;
+  format_set_font_name (first, FONT);
+  format_set_font_size (first, 10.0);
+}
+
 void
 tm_styles_init (TmStyles *styles, lxw_workbook *book)
 {
   memset (styles, 0, sizeof *styles);
   styles->book = book;
+  set_default_font (book);
   styles->out = workbook_add_format (book);
   format_set_bold (styles->out);
   format_set_bg_color (styles->out, OUT_FILL);
@@ -91,7 +105,10 @@ set_words (lxw_format *format, TmStyle style)
     }
   if (style == TM_STYLE_TEXT || style == TM_STYLE_STRONG || style == TM_STYLE_LABEL
       || style == TM_STYLE_BY_HAND)
-    set_table_cell (format, LXW_ALIGN_LEFT, TRUE);
+    {
+      set_table_cell (format, LXW_ALIGN_LEFT, TRUE);
+      format_set_indent (format, 1);
+    }
   if (style == TM_STYLE_CENTRE)
     set_table_cell (format, LXW_ALIGN_CENTER, TRUE);
   if (style == TM_STYLE_STRONG)
