@@ -28,6 +28,7 @@ typedef struct {
   GArray *ranges; /* Range: only looking for the members of the document; NULL: reading */
   gboolean sorted;
   gboolean out_of_order;
+  gboolean at_end; /* of the data: offsets mean nothing any more */
 
   Level level;
   guint depth;
@@ -456,10 +457,14 @@ static int
 number_cb (void *data, const char *text, size_t length)
 {
   Parser *parser = data;
-  int go_on = begin_value (parser, FOUND_NUMBER, TM_JSON_WHOLE);
   TmJsonSlot *slot;
   guint whole = 0;
+  int go_on;
 
+  /* A number that the end of the data cuts off stands in a document that is cut off. */
+  if (parser->at_end && parser->level != AT_START)
+    return 1;
+  go_on = begin_value (parser, FOUND_NUMBER, TM_JSON_WHOLE);
   if (go_on != 1)
     return go_on != 0;
   for (gsize i = 0; i < length; i++)
@@ -798,6 +803,7 @@ run (Parser *parser, GError **error)
   status = yajl_parse (parser->yajl, (const unsigned char *)parser->data, parser->length);
   if (status == yajl_status_ok)
     {
+      parser->at_end = TRUE;
       status = yajl_complete_parse (parser->yajl);
       cut_short = status == yajl_status_error;
     }

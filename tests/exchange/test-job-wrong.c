@@ -29,6 +29,7 @@ static const Wrong documents[] = {
   { "{\"format\": \"tenthmark-job\",\n \"version\": 1,\n \"job\": {\"part_nu", NO_JSON, "line 3",
     "fetch it again" },
   { TM_TEST_JOB_MM, NO_JSON, "line 1", "fetch it again" },
+  { TM_TEST_JOB_MM ",\n\"x\": 12", NO_JSON, "line 2", "fetch it again" },
   { TM_TEST_JOB_MM "}\n}", NO_JSON, "line 2", "take it out" },
   { TM_TEST_JOB_MM "} // done", NO_JSON, "line 1", "take it out" },
   { "{\"format\": \"tenthmark-job\",\n \"version\": 1,,}", NO_JSON, "line 2", "comma" },
