@@ -39,17 +39,6 @@ tm_take_text (TmMember member, TmJob *job, const char **out)
   *out = tm_job_intern (job, tm_member_text (member));
 }
 
-static gboolean
-has_control (const char *text)
-{
-  for (; *text != '\0'; text++)
-    {
-      if (g_ascii_iscntrl (*text))
-        return TRUE;
-    }
-  return FALSE;
-}
-
 gboolean
 tm_take_name (TmMember member, TmJob *job, gboolean required, const char **out, GError **error)
 {
@@ -57,9 +46,6 @@ tm_take_name (TmMember member, TmJob *job, gboolean required, const char **out, 
 
   if (required && *text == '\0')
     return tm_member_fail (member, TM_EXCHANGE_ERROR_MISSING, error, _ ("missing; give it a text"));
-  if (has_control (text))
-    return tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                           _ ("holds a line break or tab; write it on one line"));
   *out = tm_job_intern (job, text);
   return TRUE;
 }

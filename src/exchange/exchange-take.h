@@ -32,7 +32,7 @@ gboolean tm_member_fail (TmMember member, TmExchangeError code, GError **error, 
 /* A text that stays in the job. */
 void tm_take_text (TmMember member, TmJob *job, const char **out);
 
-/* A text of one line; refused when @required and empty. */
+/* A text that names something; refused when @required and empty. */
 gboolean tm_take_name (TmMember member, TmJob *job, gboolean required, const char **out, GError **error);
 
 gboolean tm_take_quantity (TmMember member, TmUnit unit, TmQuantity *out, GError **error);
