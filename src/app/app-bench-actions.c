@@ -45,7 +45,10 @@ tm_bench_page_submit (TmBenchPage *self)
   if (submit == TM_SUBMIT_FAILED && error != NULL)
     tm_window_show_error (GTK_WIDGET (self), error->message);
   if (submit != TM_SUBMIT_RECORDED)
-    return;
+    {
+      tm_reading_entry_select (self->entry);
+      return;
+    }
   tm_reading_entry_clear_offsets (self->entry);
   say_recorded (self);
   tm_reading_entry_focus (self->entry);

@@ -330,6 +330,15 @@ tm_reading_entry_focus (TmReadingEntry *self)
   gtk_entry_grab_focus_without_selecting (GTK_ENTRY (entry));
 }
 
+void
+tm_reading_entry_select (TmReadingEntry *self)
+{
+  g_return_if_fail (TM_IS_READING_ENTRY (self));
+
+  if (!tm_reading_entry_offsets (self, NULL, NULL))
+    gtk_editable_select_region (GTK_EDITABLE (self->value), 0, -1);
+}
+
 gboolean
 tm_reading_entry_value (TmReadingEntry *self, TmQuantity *out)
 {

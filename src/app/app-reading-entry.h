@@ -29,6 +29,10 @@ void tm_reading_entry_refresh (TmReadingEntry *self);
 /* Puts the cursor where the next reading is typed. */
 void tm_reading_entry_focus (TmReadingEntry *self);
 
+/* Selects what was typed and not taken: it stays to be seen or mended, and typing replaces it, as a
+ * gauge that types like a keyboard does. */
+void tm_reading_entry_select (TmReadingEntry *self);
+
 /* TRUE while the offsets, not the value, hold what is typed; *@dx and *@dy are borrowed. */
 gboolean tm_reading_entry_offsets (TmReadingEntry *self, const char **dx, const char **dy);
 

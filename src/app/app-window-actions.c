@@ -281,8 +281,13 @@ show_toast_action (GtkWidget *widget, const char *name, GVariant *parameter)
   TmWindow *self = TM_WINDOW (widget);
   g_autofree char *text = g_markup_escape_text (g_variant_get_string (parameter, NULL), -1);
   AdwToast *toast = adw_toast_new (text);
+  AdwToast *before = g_object_get_data (G_OBJECT (self->toasts), "toast");
 
+  /* Who reads fast must not be told of old readings, one after the other. */
+  if (before != NULL)
+    adw_toast_dismiss (before);
   adw_toast_set_timeout (toast, 3);
+  g_object_set_data_full (G_OBJECT (self->toasts), "toast", g_object_ref (toast), g_object_unref);
   adw_toast_overlay_add_toast (self->toasts, toast);
 }
 

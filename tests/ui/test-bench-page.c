@@ -119,6 +119,7 @@ test_refused_text_stays (void)
   enter (&bench, "abc");
   g_assert_cmpuint (count_readings (&bench), ==, 0);
   g_assert_cmpstr (gtk_editable_get_text (get_entry (&bench)), ==, "abc");
+  g_assert_true (gtk_editable_get_selection_bounds (get_entry (&bench), NULL, NULL));
   enter (&bench, "");
   g_assert_cmpuint (count_readings (&bench), ==, 0);
   close_bench (&bench);
