@@ -198,15 +198,15 @@ make_chart (TmWorkbook *workbook, const char *data, const Block *block)
   g_autofree char *title = tm_report_feature_name (block->feature, 0);
   lxw_chart_font font = { .size = 11, .bold = LXW_TRUE };
 
-  /* The places of one piece are not a run: no line joins them. */
-  add_series (chart, data, block, COLUMN_MEAN, 0x0072B2, block->feature->places > 1 ? 0.0f : 1.25f,
-              LXW_CHART_MARKER_CIRCLE);
   add_series (chart, data, block, COLUMN_SMALLEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_SHORT_DASH);
   add_series (chart, data, block, COLUMN_LARGEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_LONG_DASH);
   if (limits.has_lower)
     add_series (chart, data, block, COLUMN_LOWER, 0x2A2A2A, 1.75f, LXW_CHART_MARKER_NONE);
   if (limits.has_upper)
     add_series (chart, data, block, COLUMN_UPPER, 0x2A2A2A, 1.75f, LXW_CHART_MARKER_NONE);
+  /* The places of one piece are not a run: no line joins them. */
+  add_series (chart, data, block, COLUMN_MEAN, 0x0072B2, block->feature->places > 1 ? 0.0f : 1.25f,
+              LXW_CHART_MARKER_CIRCLE);
   chart_title_set_name (chart, title);
   chart_title_set_name_font (chart, &font);
   chart_legend_set_position (chart, LXW_CHART_LEGEND_RIGHT);

@@ -75,12 +75,11 @@ tm_report_fact_name (const char *field)
 char *
 tm_report_feature_name (const TmFeature *feature, guint place)
 {
+  const gboolean both = *feature->requirement != '\0' && *feature->name != '\0';
   GString *out = g_string_new (feature->balloon);
 
-  if (*feature->requirement != '\0')
-    g_string_append_printf (out, " %s", feature->requirement);
-  if (*feature->name != '\0')
-    g_string_append_printf (out, " %s", feature->name);
+  if (*feature->requirement != '\0' || *feature->name != '\0')
+    g_string_append_printf (out, " (%s%s%s)", feature->requirement, both ? " " : "", feature->name);
   if (feature->places > 1 && place > 0)
     {
       g_string_append (out, ", ");

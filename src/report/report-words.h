@@ -18,7 +18,7 @@ const char *tm_report_settles_word (TmSettles settles);
 /* A fact's name for people, of its member name in the job file ("part_number"…). */
 const char *tm_report_fact_name (const char *field);
 
-/* "1 Ø25 H7 bearing bore", with "place 2" where the feature has several; free it. */
+/* "1 (Ø25 H7 bearing bore)", with "place 2" where the feature has several; free it. */
 char *tm_report_feature_name (const TmFeature *feature, guint place) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The tags of the gauges behind a method's or gauge's name, joined: "TG-1, M-3"; free it. */

@@ -1,0 +1,136 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-support: small jobs for the tests of reports, with invented data.
+ */
+
+#pragma once
+
+#include <string.h>
+
+#include "report-content.h"
+
+static inline TmQuantity
+quantity (const char *text, TmUnit unit)
+{
+  TmQuantity result = TM_QUANTITY_NONE;
+
+  if (text != NULL && *text != '\0')
+    g_assert_cmpint (tm_quantity_read (text, unit, &result), ==, TM_READ_OK);
+  return result;
+}
+
+static inline TmGauge *
+add_gauge (TmJob *job, const char *tag, const char *resolution, const char *limit, const char *due)
+{
+  TmGauge *gauge = tm_gauge_new ();
+
+  gauge->tag = tag;
+  gauge->kind = "micrometer";
+  gauge->unit = job->unit;
+  gauge->resolution = quantity (resolution, job->unit);
+  gauge->error_limit = quantity (limit, job->unit);
+  gauge->calibrated = *due != '\0' ? "2026-01-05" : "";
+  gauge->due = due;
+  gauge->certificate = "K-1";
+  g_assert_cmpint (tm_job_add_gauge (job, gauge), ==, TM_ADD_OK);
+  return gauge;
+}
+
+static inline TmMethod *
+add_method (TmJob *job, const char *name, const char *first, const char *second)
+{
+  TmMethod *method = tm_method_new ();
+
+  method->name = name;
+  g_ptr_array_add (method->gauges, (gpointer)first);
+  if (second != NULL)
+    g_ptr_array_add (method->gauges, (gpointer)second);
+  g_assert_cmpint (tm_job_add_method (job, method), ==, TM_ADD_OK);
+  return method;
+}
+
+static inline TmFeature *
+add_feature (TmJob *job, const char *balloon, TmKind kind, const char *nominal, const char *lower,
+             const char *upper, const char *method)
+{
+  TmFeature *feature = tm_feature_new ();
+
+  feature->balloon = balloon;
+  feature->kind = kind;
+  feature->unit = tm_kind_is_attribute (kind) ? TM_UNIT_NONE : job->unit;
+  feature->nominal = quantity (nominal, job->unit);
+  feature->lower = quantity (lower, job->unit);
+  feature->upper = quantity (upper, job->unit);
+  feature->method = method;
+  feature->places = 1;
+  g_assert_cmpint (tm_job_add_feature (job, feature), ==, TM_ADD_OK);
+  return feature;
+}
+
+static inline TmPiece *
+add_piece (TmJob *job, const char *serial, gboolean first_article)
+{
+  TmPiece *piece = tm_piece_new ();
+
+  piece->serial = serial;
+  piece->first_article = first_article;
+  g_assert_cmpint (tm_job_add_piece (job, piece), ==, TM_ADD_OK);
+  return piece;
+}
+
+static inline TmReading *
+add_reading (TmJob *job, TmPiece *piece, TmFeature *feature, const char *station, const char *value)
+{
+  TmReading *reading = tm_reading_new ();
+
+  reading->row.piece = piece;
+  reading->row.feature = feature;
+  reading->row.by = "AB";
+  reading->row.at = "2026-05-04T09:12:33Z";
+  reading->place = 1;
+  reading->station = station;
+  reading->typed = value;
+  if (strcmp (value, "pass") == 0)
+    reading->outcome = TM_OUTCOME_PASS;
+  else if (strcmp (value, "fail") == 0)
+    reading->outcome = TM_OUTCOME_FAIL;
+  else
+    reading->value = quantity (value, feature->unit);
+  g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+  return reading;
+}
+
+static inline void
+add_nonconformance (TmJob *job, const char *piece, const char *feature, const char *number)
+{
+  TmNonconformance *note = tm_nonconformance_new ();
+
+  note->piece = piece;
+  note->feature = feature;
+  note->number = number;
+  tm_job_add_nonconformance (job, note);
+}
+
+/* A job whose report lacks nothing: one bore, read once, in. */
+static inline TmJob *
+make_whole_job (void)
+{
+  TmJob *job = tm_job_new ();
+  TmPiece *piece;
+  TmFeature *bore;
+
+  job->unit = TM_UNIT_MM;
+  job->part_number = "P-1";
+  job->part_name = "Sleeve";
+  job->revision = "A";
+  job->drawing = "D-1";
+  job->customer = "Invented";
+  job->order = "O-1";
+  add_gauge (job, "M-1", "0.001", "0.002", "2027-01-05");
+  add_method (job, "micrometer", "M-1", NULL);
+  bore = add_feature (job, "1", TM_KIND_BORE, "25", "25.000", "25.021", "micrometer");
+  bore->requirement = "Ø25 H7";
+  piece = add_piece (job, "001", TRUE);
+  add_reading (job, piece, bore, "", "25.010");
+  return job;
+}

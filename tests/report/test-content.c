@@ -1,0 +1,286 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What a report says and what it lacks: one job that lacks nothing, then each gap on its own.
+ */
+
+#include "report-support.h"
+
+#include "report-gaps.h"
+
+static TmPiece *
+first_piece (TmJob *job)
+{
+  return g_ptr_array_index (job->pieces, 0);
+}
+
+static TmFeature *
+first_feature (TmJob *job)
+{
+  return g_ptr_array_index (job->features, 0);
+}
+
+/* The only gap of @job, which is freed with it. */
+static void
+assert_only_gap (TmJob *job, TmGapKind kind, const char *words)
+{
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const TmGap *gap;
+  g_autofree char *text = NULL;
+
+  g_assert_cmpuint (content->gaps->len, ==, 1);
+  gap = g_ptr_array_index (content->gaps, 0);
+  g_assert_cmpint (gap->kind, ==, kind);
+  text = tm_gap_describe (gap);
+  g_assert_nonnull (strstr (text, words));
+  g_assert_null (strchr (text, '\n'));
+  tm_job_free (job);
+}
+
+static void
+test_whole (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+  g_assert_cmpuint (content->lines->len, ==, 1);
+  g_assert_cmpuint (content->n_in, ==, 1);
+  g_assert_cmpuint (content->n_out + content->n_too_close + content->n_not_measured, ==, 0);
+  g_assert_cmpuint (content->gauges->len, ==, 1);
+  g_assert_true (g_ptr_array_index (content->gauges, 0) == tm_job_find_gauge (job, "M-1"));
+}
+
+static void
+test_no_features (void)
+{
+  TmJob *job = make_whole_job ();
+  TmJob *empty = tm_job_new ();
+
+  empty->part_number = job->part_number;
+  empty->part_name = job->part_name;
+  empty->revision = job->revision;
+  empty->drawing = job->drawing;
+  empty->customer = job->customer;
+  empty->order = job->order;
+  add_piece (empty, "001", TRUE);
+  tm_job_free (job);
+  assert_only_gap (empty, TM_GAP_NO_FEATURES, "no features");
+}
+
+static void
+test_no_piece (void)
+{
+  TmJob *job = make_whole_job ();
+
+  first_piece (job)->first_article = FALSE;
+  assert_only_gap (job, TM_GAP_NO_PIECE, "first article");
+}
+
+static void
+test_facts (void)
+{
+  const char *names[] = { "part name", "revision", "drawing number", "customer", "order" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      TmJob *job = make_whole_job ();
+      const char **facts[] = { &job->part_name, &job->revision, &job->drawing, &job->customer, &job->order };
+      *facts[i] = "  ";
+      assert_only_gap (job, TM_GAP_FACT_MISSING, names[i]);
+    }
+}
+
+static void
+test_not_measured (void)
+{
+  TmJob *job = make_whole_job ();
+
+  add_feature (job, "2", TM_KIND_LENGTH, "62", "61.9", "62.1", "micrometer");
+  assert_only_gap (job, TM_GAP_NOT_MEASURED, "2 of piece 001 is not measured");
+}
+
+static void
+test_no_limits (void)
+{
+  TmJob *job = make_whole_job ();
+  TmFeature *bare = add_feature (job, "2", TM_KIND_LENGTH, "62", "", "", "micrometer");
+
+  add_reading (job, first_piece (job), bare, "", "62.01");
+  assert_only_gap (job, TM_GAP_NOT_MEASURED, "no limits");
+}
+
+static void
+test_station (void)
+{
+  TmJob *job = make_whole_job ();
+
+  g_ptr_array_add (first_feature (job)->stations, (gpointer) "");
+  g_ptr_array_add (first_feature (job)->stations, (gpointer) "bottom/3");
+  assert_only_gap (job, TM_GAP_STATION_MISSING, "bottom/3");
+}
+
+static void
+test_too_close (void)
+{
+  TmJob *job = make_whole_job ();
+  TmFeature *tight = add_feature (job, "2", TM_KIND_BORE, "12", "12.000", "12.011", "micrometer");
+
+  add_reading (job, first_piece (job), tight, "", "12.011");
+  assert_only_gap (job, TM_GAP_TOO_CLOSE, "too close to call");
+  job = make_whole_job ();
+  tight = add_feature (job, "2", TM_KIND_BORE, "12", "12.000", "12.011", "micrometer");
+  add_reading (job, first_piece (job), tight, "", "12.011");
+  add_nonconformance (job, "001", "2", "NC-7");
+  {
+    g_autoptr (TmReportContent) content = tm_report_content_new (job);
+    g_assert_cmpuint (content->gaps->len, ==, 0);
+    g_assert_cmpuint (content->n_too_close, ==, 1);
+  }
+  tm_job_free (job);
+}
+
+static void
+test_no_method (void)
+{
+  TmJob *job = make_whole_job ();
+
+  first_feature (job)->method = "";
+  assert_only_gap (job, TM_GAP_NO_METHOD, "no known method");
+}
+
+static void
+test_gauge_unknown (void)
+{
+  TmJob *job = make_whole_job ();
+  TmFeature *length = add_feature (job, "2", TM_KIND_LENGTH, "62", "61.9", "62.1", "transfer");
+
+  add_method (job, "transfer", "LOST-1", "M-1");
+  add_reading (job, first_piece (job), length, "", "62.01");
+  assert_only_gap (job, TM_GAP_GAUGE_UNKNOWN, "LOST-1");
+}
+
+static void
+test_overdue (void)
+{
+  /* Due the day before the reading, on its day, calibrated after it, and no date at all. */
+  static const struct {
+    const char *calibrated, *due;
+    gboolean covered;
+  } cases[] = {
+    { "2025-05-04", "2026-05-03", FALSE }, { "2025-05-04", "2026-05-04", TRUE },
+    { "2026-05-05", "2027-05-05", FALSE }, { "2026-05-04", "2027-05-05", TRUE },
+    { "2025-05-04", "", FALSE },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      TmJob *job = make_whole_job ();
+      TmGauge *gauge = tm_job_find_gauge (job, "M-1");
+      gauge->calibrated = cases[i].calibrated;
+      gauge->due = cases[i].due;
+      if (!cases[i].covered)
+        assert_only_gap (job, TM_GAP_GAUGE_OVERDUE, "M-1");
+      else
+        {
+          g_autoptr (TmReportContent) content = tm_report_content_new (job);
+          g_assert_cmpuint (content->gaps->len, ==, 0);
+          tm_report_content_free (g_steal_pointer (&content));
+          tm_job_free (job);
+        }
+    }
+}
+
+/* A telescoping gauge has no scale; the micrometer that reads it carries the date. */
+static void
+test_transfer (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmFeature *length = add_feature (job, "2", TM_KIND_BORE, "30", "30.00", "30.10", "telescoping");
+  g_autoptr (TmReportContent) content = NULL;
+
+  add_gauge (job, "TG-1", "", "", "");
+  add_method (job, "telescoping", "TG-1", "M-1");
+  add_reading (job, first_piece (job), length, "", "30.05");
+  content = tm_report_content_new (job);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+  g_assert_cmpuint (content->gauges->len, ==, 2);
+}
+
+static void
+test_no_reference (void)
+{
+  TmJob *job = make_whole_job ();
+  TmFeature *length = add_feature (job, "2", TM_KIND_LENGTH, "62", "61.9", "62.1", "micrometer");
+
+  add_reading (job, first_piece (job), length, "", "62.5");
+  assert_only_gap (job, TM_GAP_NO_REFERENCE, "nonconformance number");
+}
+
+static void
+test_partial (void)
+{
+  TmJob *job = make_whole_job ();
+
+  job->first_article = TM_FIRST_ARTICLE_PARTIAL;
+  job->first_article_reason = "new tool";
+  assert_only_gap (job, TM_GAP_PARTIAL_REASON, "baseline part");
+  job = make_whole_job ();
+  job->first_article = TM_FIRST_ARTICLE_PARTIAL;
+  job->first_article_baseline = "P-0";
+  assert_only_gap (job, TM_GAP_PARTIAL_REASON, "reason");
+}
+
+/* A withdrawn reading is no result, and its gauge needs no date for it. */
+static void
+test_withdrawn (void)
+{
+  TmJob *job = make_whole_job ();
+  TmReading *reading = g_ptr_array_index (job->readings, 0);
+
+  g_assert_cmpint (tm_job_withdraw (job, &reading->row, "AB", "2026-05-04T10:00:00Z", "chip"), ==, TM_ADD_OK);
+  tm_job_find_gauge (job, "M-1")->due = "2026-02-01";
+  assert_only_gap (job, TM_GAP_NOT_MEASURED, "not measured");
+}
+
+/* Only marked pieces are reported; where none is marked, the plan says which features are. */
+static void
+test_lines (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmFeature *four = add_feature (job, "2", TM_KIND_DIAMETER, "6", "5.9", "6.1", "micrometer");
+  TmFeature *first = add_feature (job, "3", TM_KIND_LENGTH, "9", "8.9", "9.1", "micrometer");
+  g_autoptr (TmReportContent) content = NULL;
+
+  four->places = 4;
+  first->check = "first";
+  add_piece (job, "002", FALSE);
+  content = tm_report_content_new (job);
+  g_assert_cmpuint (content->lines->len, ==, 6);
+  tm_report_content_free (g_steal_pointer (&content));
+  first_piece (job)->first_article = FALSE;
+  content = tm_report_content_new (job);
+  g_assert_cmpuint (content->lines->len, ==, 6 + 5);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/content/whole", test_whole);
+  g_test_add_func ("/content/gap/no-features", test_no_features);
+  g_test_add_func ("/content/gap/no-piece", test_no_piece);
+  g_test_add_func ("/content/gap/facts", test_facts);
+  g_test_add_func ("/content/gap/not-measured", test_not_measured);
+  g_test_add_func ("/content/gap/no-limits", test_no_limits);
+  g_test_add_func ("/content/gap/station", test_station);
+  g_test_add_func ("/content/gap/too-close", test_too_close);
+  g_test_add_func ("/content/gap/no-method", test_no_method);
+  g_test_add_func ("/content/gap/gauge-unknown", test_gauge_unknown);
+  g_test_add_func ("/content/gap/overdue", test_overdue);
+  g_test_add_func ("/content/gap/transfer", test_transfer);
+  g_test_add_func ("/content/gap/no-reference", test_no_reference);
+  g_test_add_func ("/content/gap/partial", test_partial);
+  g_test_add_func ("/content/withdrawn", test_withdrawn);
+  g_test_add_func ("/content/lines", test_lines);
+  return g_test_run ();
+}
