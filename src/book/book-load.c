@@ -208,22 +208,36 @@ load_kind (TmBook *book, TmBookKind kind, gint64 number, TmJob *job, Work *work,
   return FALSE;
 }
 
+/* Where a row is read alone, a text for which there was no memory shows only at the reset. */
 static gboolean
-load_facts (TmBook *book, gint64 number, TmJob *job, GError **error)
+finish_row (TmBook *book, sqlite3_stmt *statement, GError **error)
+{
+  int rc = sqlite3_reset (statement);
+
+  return rc == SQLITE_OK || tm_book_fail (book, rc, error);
+}
+
+static gboolean
+load_id (TmBook *book, gint64 number, TmJob *job, GError **error)
 {
   sqlite3_stmt *statement = tm_book_prepare (book, "SELECT id FROM job WHERE seq = ?", error);
-  TmReader reader = { .job = job };
-  TmVersion version = { 0 };
-  const char *wrong = _ ("the job has no facts");
 
   if (statement == NULL)
     return FALSE;
   sqlite3_bind_int64 (statement, 1, number);
-  if (!tm_book_step (book, statement, error))
-    return FALSE;
-  job->id = tm_job_intern (job, tm_column_text (statement, 0));
-  sqlite3_reset (statement);
-  statement = tm_book_select_kind (book, TM_BOOK_FACTS, number, error);
+  if (sqlite3_step (statement) == SQLITE_ROW)
+    job->id = tm_job_intern (job, tm_column_text (statement, 0));
+  return finish_row (book, statement, error);
+}
+
+static gboolean
+load_facts (TmBook *book, gint64 number, TmJob *job, GError **error)
+{
+  sqlite3_stmt *statement = tm_book_select_kind (book, TM_BOOK_FACTS, number, error);
+  TmReader reader = { .job = job };
+  TmVersion version = { 0 };
+  const char *wrong = _ ("the job has no facts");
+
   if (statement == NULL)
     return FALSE;
   if (sqlite3_step (statement) == SQLITE_ROW)
@@ -231,7 +245,8 @@ load_facts (TmBook *book, gint64 number, TmJob *job, GError **error)
       tm_cells_from_row (&book->cells, statement);
       wrong = tm_cells_to_struct (&book->cells, TM_BOOK_FACTS, &reader, &version, job);
     }
-  sqlite3_reset (statement);
+  if (!finish_row (book, statement, error))
+    return FALSE;
   return wrong == NULL || refuse_row (book, TM_BOOK_FACTS, number, wrong, error);
 }
 
@@ -240,7 +255,7 @@ tm_book_load_definitions (TmBook *book, gint64 number, GError **error)
 {
   g_autoptr (TmJob) job = tm_job_new ();
 
-  if (!load_facts (book, number, job, error))
+  if (!load_id (book, number, job, error) || !load_facts (book, number, job, error))
     return NULL;
   for (TmBookKind kind = TM_BOOK_FIRST_LIST; kind <= TM_BOOK_LAST_LIST; kind++)
     {

@@ -1,0 +1,197 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Migrations.  There is one version so far, so the mechanism is held to its word with steps that
+ * only this test knows.
+ */
+
+#include "book-fixture.h"
+#include "book-schema.h"
+
+#define ID "5f6c2f0e-0000-4000-8000-000000000004"
+
+static const char step_2[]
+    = "CREATE TABLE humidity (seq INTEGER PRIMARY KEY REFERENCES journal (seq), percent"
+      " INTEGER NOT NULL) STRICT; ALTER TABLE cut ADD COLUMN coolant TEXT NOT NULL DEFAULT '';";
+static const char step_3[] = "CREATE INDEX humidity_percent ON humidity (percent);";
+static const char step_wrong[] = "CREATE TABLE half (x); CREATE TABLE half (x);";
+
+static sqlite3 *
+open_file (const char *path)
+{
+  sqlite3 *db = NULL;
+
+  g_assert_cmpint (sqlite3_open (path, &db), ==, SQLITE_OK);
+  return db;
+}
+
+static gboolean
+migrate (const char *path, const char *const *steps, guint n, gboolean may_write, GError **error)
+{
+  sqlite3 *db = open_file (path);
+  gboolean done = tm_schema_migrate (db, path, steps, n, may_write, error);
+
+  g_assert_cmpint (sqlite3_get_autocommit (db), !=, 0);
+  sqlite3_close (db);
+  return done;
+}
+
+static void
+fill (const char *path)
+{
+  g_autoptr (TmJob) job = make_rich_job (ID);
+
+  put_job (path, job);
+}
+
+/* From 1 to 3 in one go, with what was recorded unchanged. */
+static void
+test_older (Place *place, gconstpointer data)
+{
+  const char *steps[] = { tm_schema_steps[0], step_2, step_3 };
+  GError *error = NULL;
+  gint64 facts;
+
+  fill (place->path);
+  facts = ask_file (place->path, "SELECT count (*) FROM journal");
+  g_assert_true (migrate (place->path, steps, 3, TRUE, &error));
+  g_assert_no_error (error);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, TM_BOOK_APPLICATION_ID);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM humidity"), ==, 0);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM cut WHERE coolant = ''"), ==, 1);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM journal"), ==, facts);
+  g_assert_cmpint (ask_file (place->path, "SELECT value_pm FROM reading WHERE id = '1'"), ==, 25012000000);
+  g_assert_true (migrate (place->path, steps, 3, TRUE, &error));
+  g_assert_no_error (error);
+}
+
+/* A new book made by all the steps is the same as an old one brought along. */
+static void
+test_same_either_way (Place *place, gconstpointer data)
+{
+  static const char print[] = "SELECT total (length (sql)) FROM sqlite_schema";
+  g_autofree char *fresh = g_build_filename (place->folder, "fresh", NULL);
+  const char *steps[] = { tm_schema_steps[0], step_2, step_3 };
+
+  fill (place->path);
+  g_assert_true (migrate (place->path, steps, 3, TRUE, NULL));
+  g_assert_true (migrate (fresh, steps, 3, TRUE, NULL));
+  g_assert_cmpint (ask_file (place->path, print), ==, ask_file (fresh, print));
+}
+
+static void
+test_step_that_fails (Place *place, gconstpointer data)
+{
+  const char *steps[] = { tm_schema_steps[0], step_2, step_wrong };
+  GError *error = NULL;
+  g_autoptr (TmJob) job = make_rich_job (ID);
+  g_autoptr (TmJob) back = NULL;
+
+  fill (place->path);
+  g_assert_false (migrate (place->path, steps, 3, TRUE, &error));
+  g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_FAILED);
+  g_assert_nonnull (strstr (error->message, place->path));
+  g_clear_error (&error);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 1);
+  assert_clean (place->path);
+  back = take_job (place->path, ID);
+  assert_same_job (job, back);
+}
+
+static void
+test_newer (Place *place, gconstpointer data)
+{
+  GError *error = NULL;
+
+  fill (place->path);
+  tamper (place->path, "PRAGMA user_version = 2");
+  g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error));
+  g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
+  g_assert_nonnull (strstr (error->message, place->path));
+  g_clear_error (&error);
+  g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_READ_ONLY, &error));
+  g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
+  g_clear_error (&error);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 2);
+}
+
+static void
+test_older_without_leave_to_write (Place *place, gconstpointer data)
+{
+  const char *steps[] = { tm_schema_steps[0], step_2 };
+  GError *error = NULL;
+
+  fill (place->path);
+  g_assert_false (migrate (place->path, steps, 2, FALSE, &error));
+  g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_READ_ONLY);
+  g_clear_error (&error);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 1);
+}
+
+static void
+test_other_program (Place *place, gconstpointer data)
+{
+  GError *error = NULL;
+  sqlite3 *db = open_file (place->path);
+
+  g_assert_cmpint (sqlite3_exec (db, "PRAGMA application_id = 7; CREATE TABLE t (x)", NULL, NULL, NULL), ==,
+                   SQLITE_OK);
+  sqlite3_close (db);
+  g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error));
+  g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NOT_A_BOOK);
+  g_clear_error (&error);
+}
+
+/* An empty file, as a program that was stopped in the first moment leaves it, is a new book. */
+static void
+test_empty_file (Place *place, gconstpointer data)
+{
+  g_assert_true (g_file_set_contents (place->path, "", 0, NULL));
+  fill (place->path);
+  assert_clean (place->path);
+}
+
+/* Two programs that open a new book at once: one makes it, the other finds it made. */
+static gpointer
+open_cb (gpointer path)
+{
+  GError *error = NULL;
+  g_autoptr (TmBook) book = tm_book_open (path, TM_BOOK_OPEN_NORMAL, &error);
+
+  g_assert_no_error (error);
+  return NULL;
+}
+
+static void
+test_made_at_once (Place *place, gconstpointer data)
+{
+  for (guint round = 0; round < 10; round++)
+    {
+      g_autofree char *path = g_strdup_printf ("%s/at-once-%u", place->folder, round);
+      GThread *threads[4];
+
+      for (gsize i = 0; i < G_N_ELEMENTS (threads); i++)
+        threads[i] = g_thread_new ("open", open_cb, path);
+      for (gsize i = 0; i < G_N_ELEMENTS (threads); i++)
+        g_thread_join (threads[i]);
+      assert_clean (path);
+    }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+
+#define ADD(name_, function_) \
+  g_test_add ("/book/migrate/" name_, Place, NULL, place_set_up, function_, place_tear_down)
+  ADD ("older", test_older);
+  ADD ("same-either-way", test_same_either_way);
+  ADD ("step-that-fails", test_step_that_fails);
+  ADD ("newer", test_newer);
+  ADD ("older-without-leave-to-write", test_older_without_leave_to_write);
+  ADD ("other-program", test_other_program);
+  ADD ("empty-file", test_empty_file);
+  ADD ("made-at-once", test_made_at_once);
+  return g_test_run ();
+}
