@@ -255,39 +255,3 @@ tm_edit_add_person (TmDocument *document, const char *initials, const char *name
   tm_person_free (person);
   return tm_edit_refuse (initials, status, error);
 }
-
-static TmNonconformance *
-find_or_add_nonconformance (TmJob *job, const TmPiece *piece, const TmFeature *feature, gboolean *added)
-{
-  TmNonconformance *row = tm_job_nonconformance_of (job, piece, feature);
-
-  *added = row == NULL;
-  if (row == NULL)
-    {
-      row = tm_nonconformance_new ();
-      row->piece = piece != NULL ? piece->serial : "";
-      row->feature = feature != NULL ? feature->balloon : "";
-      tm_job_add_nonconformance (job, row);
-    }
-  return row;
-}
-
-gboolean
-tm_edit_set_nonconformance (TmDocument *document, const TmPiece *piece, const TmFeature *feature,
-                            const char *number, const char *note, const char *disposition, GError **error)
-{
-  TmJob *job = tm_document_job (document);
-  gboolean added;
-  TmNonconformance *row = find_or_add_nonconformance (job, piece, feature, &added);
-  TmNonconformance before = *row;
-
-  row->number = tm_job_intern (job, number);
-  row->note = tm_job_intern (job, note);
-  row->disposition = tm_job_intern (job, disposition);
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  *row = before;
-  if (added)
-    g_ptr_array_remove (job->nonconformances, row);
-  return FALSE;
-}

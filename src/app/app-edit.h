@@ -44,12 +44,6 @@ gboolean tm_edit_remove_piece (TmDocument *document, const char *serial, GError 
 
 gboolean tm_edit_add_person (TmDocument *document, const char *initials, const char *name, GError **error);
 
-/* The reference under which @feature (or NULL: any) of @piece was reported out; the one that stands
- * is changed, else one is added. */
-gboolean tm_edit_set_nonconformance (TmDocument *document, const TmPiece *piece, const TmFeature *feature,
-                                     const char *number, const char *note, const char *disposition,
-                                     GError **error);
-
 /* @tag or @name of the row to be replaced; NULL adds. */
 gboolean tm_edit_put_gauge (TmDocument *document, const char *tag, TmGauge *gauge, GError **error);
 gboolean tm_edit_put_method (TmDocument *document, const char *name, TmMethod *method, GError **error);

@@ -140,5 +140,6 @@ tm_feature_dialog_present (GtkWidget *any_child, TmDocument *document, TmFeature
   tm_feature_form_fill (&dialog->form, tm_document_job (document), feature);
   connect_rows (dialog);
   g_object_set_data_full (G_OBJECT (dialog->window), "dialog", dialog, free_dialog);
+  gtk_widget_grab_focus (GTK_WIDGET (dialog->form.callout));
   gtk_window_present (dialog->window);
 }

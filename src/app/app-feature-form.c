@@ -34,14 +34,15 @@ build_requirement (TmFeatureForm *form, GtkBox *into)
 
   form->balloon = tm_form_entry (group, _ ("Balloon number"));
   form->callout = tm_form_entry (group, _ ("Callout, as the drawing has it"));
-  form->reads = GTK_LABEL (gtk_label_new (NULL));
-  gtk_label_set_xalign (form->reads, 0.0f);
-  gtk_label_set_wrap (form->reads, TRUE);
-  gtk_widget_add_css_class (GTK_WIDGET (form->reads), "tm-reads");
+  form->reads = ADW_ACTION_ROW (adw_action_row_new ());
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (form->reads), _ ("Reads as"));
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (form->reads), FALSE);
+  adw_action_row_set_subtitle_lines (form->reads, 3);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (form->reads), FALSE);
+  adw_preferences_group_add (group, GTK_WIDGET (form->reads));
   form->nominal = tm_form_entry (group, _ ("Nominal"));
   form->lower = tm_form_entry (group, _ ("Lower limit"));
   form->upper = tm_form_entry (group, _ ("Upper limit"));
-  adw_preferences_group_add (group, GTK_WIDGET (form->reads));
   form->name = tm_form_entry (group, _ ("Name"));
   form->kind = add_kind_choice (group);
   form->side = tm_form_choice (group, _ ("Way of the metal"), sides);
@@ -239,7 +240,7 @@ tm_feature_form_follow (TmFeatureForm *form, const TmJob *job, const TmFeature *
   gboolean mated = tm_form_chosen (form->mate) != MATE_NONE;
 
   follow_places (form, feature, text, &callout);
-  gtk_label_set_text (form->reads, words);
+  adw_action_row_set_subtitle (form->reads, words);
   gtk_widget_set_visible (GTK_WIDGET (form->reads), *words != '\0');
   gtk_widget_set_visible (GTK_WIDGET (form->nominal), by_hand);
   gtk_widget_set_visible (GTK_WIDGET (form->lower), by_hand);

@@ -13,7 +13,7 @@ G_BEGIN_DECLS
 
 typedef struct {
   AdwEntryRow *balloon, *callout, *name;
-  GtkLabel *reads;
+  AdwActionRow *reads;
   AdwComboRow *kind, *side;
   AdwEntryRow *nominal, *lower, *upper;
   AdwEntryRow *stations, *places, *size_feature;

@@ -16,19 +16,26 @@ refuse (AdwEntryRow *row, char **problem, char *line)
   return FALSE;
 }
 
-/* Reads @row into @out; empty is absent, and wrong when @needed; below zero is wrong. */
+/* A number without a unit is in @unit; a protractor says degrees of its own. */
+static TmReadStatus
+read_in_any_unit (const char *text, TmUnit unit, TmQuantity *out)
+{
+  TmReadStatus status = tm_quantity_read (text, unit, out);
+
+  return status == TM_READ_UNIT_WRONG ? tm_quantity_read (text, TM_UNIT_DEGREE, out) : status;
+}
+
+/* Reads @row into @out; empty is absent; below zero is wrong. */
 static gboolean
-read_quantity (AdwEntryRow *row, TmUnit unit, gboolean needed, TmQuantity *out, char **problem)
+read_quantity (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem)
 {
   g_autofree char *text = tm_form_text (row);
   const char *title = adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row));
-  TmReadStatus status = tm_quantity_read (text, unit, out);
+  TmReadStatus status = read_in_any_unit (text, unit, out);
 
   tm_form_mark_wrong (row, FALSE);
   if (status == TM_READ_EMPTY)
     *out = TM_QUANTITY_NONE;
-  if (status == TM_READ_EMPTY && needed)
-    return refuse (row, problem, g_strdup_printf (_ ("%s: write a number, for example 0.001."), title));
   if (status != TM_READ_OK && status != TM_READ_EMPTY)
     return refuse (row, problem,
                    g_strdup_printf ("%s: “%s”: %s", title, text,
@@ -136,8 +143,8 @@ tm_gauge_form_read (TmGaugeForm *form, TmJob *job, const TmGauge *gauge, char **
   read->kind = tm_job_intern (job, kind);
   read->certificate = tm_job_intern (job, certificate);
   if (read_name (form->tag, job, &read->tag, problem)
-      && read_quantity (form->resolution, read->unit, TRUE, &read->resolution, problem)
-      && read_quantity (form->error_limit, read->unit, TRUE, &read->error_limit, problem)
+      && read_quantity (form->resolution, read->unit, &read->resolution, problem)
+      && read_quantity (form->error_limit, read->unit, &read->error_limit, problem)
       && read_date (form->calibrated, job, &read->calibrated, problem)
       && read_date (form->due, job, &read->due, problem))
     return read;
@@ -247,8 +254,8 @@ tm_method_form_read (TmMethodForm *form, TmJob *job, const TmMethod *method, cha
   take_gauge (form->first, job, read);
   take_gauge (form->second, job, read);
   if (read_name (form->name, job, &read->name, problem) && check_gauges (form, read, problem)
-      && read_quantity (form->repeatability, unit_of_method (job, read), FALSE, &read->repeatability, problem)
-      && read_quantity (form->dof, TM_UNIT_COUNT, FALSE, &read->repeatability_dof, problem))
+      && read_quantity (form->repeatability, unit_of_method (job, read), &read->repeatability, problem)
+      && read_quantity (form->dof, TM_UNIT_COUNT, &read->repeatability_dof, problem))
     return read;
   tm_method_free (read);
   return NULL;

@@ -9,6 +9,7 @@
 #include "app-edit.h"
 #include "app-form.h"
 #include "app-gauge-form.h"
+#include "app-words.h"
 
 typedef struct {
   TmDocument *document;
@@ -135,12 +136,12 @@ add_row (AdwPreferencesGroup *group, GPtrArray *rows, const char *name, const ch
 static char *
 describe_gauge (const TmGauge *gauge)
 {
-  g_autofree char *resolution = tm_quantity_format_in (&gauge->resolution, gauge->unit);
-  g_autofree char *error_limit = tm_quantity_format_in (&gauge->error_limit, gauge->unit);
+  g_autofree char *resolution = tm_words_quantity (&gauge->resolution);
+  g_autofree char *error_limit = tm_words_quantity (&gauge->error_limit);
   GString *text = g_string_new (gauge->kind);
 
   if (gauge->resolution.given)
-    g_string_append_printf (text, _ (", reads %s %s"), resolution, tm_unit_symbol (gauge->unit));
+    g_string_append_printf (text, _ (", reads %s"), resolution);
   if (gauge->error_limit.given)
     g_string_append_printf (text, _ (", error within ±%s"), error_limit);
   if (*gauge->due != '\0')

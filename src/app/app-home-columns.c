@@ -99,7 +99,7 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, const Column *co
 {
   GtkWidget *cell = gtk_inscription_new (NULL);
 
-  gtk_inscription_set_xalign (GTK_INSCRIPTION (cell), column->number != NULL ? 1.0f : 0.0f);
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (cell), 0.0f);
   gtk_inscription_set_text_overflow (GTK_INSCRIPTION (cell), GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
   gtk_widget_add_css_class (cell, "numeric");
   gtk_list_item_set_child (item, cell);
@@ -114,7 +114,7 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, const Column *col
   g_autofree char *spoken = g_strdup_printf ("%s: %s", g_dgettext (GETTEXT_PACKAGE, column->title), text);
 
   gtk_inscription_set_text (cell, text);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (cell), column->width == 0 ? text : NULL);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (cell), *text != '\0' ? text : NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
 }
 

@@ -4,13 +4,15 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-feature-words.h"
 #include "app-job-item.h"
 #include "app-words.h"
 
 typedef struct {
   const char *title;
   char *(*text) (const TmFeature *feature);
-  int width; /* pixels; 0: takes what is left */
+  int width;       /* pixels */
+  gboolean expand; /* takes a share of what is left */
 } Column;
 
 static char *
@@ -41,9 +43,9 @@ method_text (const TmFeature *feature)
 }
 
 static const Column columns[] = {
-  { N_ ("No."), balloon_text, 68 }, { N_ ("Requirement"), tm_words_callout, 160 },
-  { N_ ("Name"), name_text, 0 },    { N_ ("Limits"), tm_words_limits, 170 },
-  { N_ ("Kind"), kind_text, 96 },   { N_ ("Method"), method_text, 110 },
+  { N_ ("No."), balloon_text, 60, FALSE },        { N_ ("Requirement"), tm_words_requirement, 134, FALSE },
+  { N_ ("Limits"), tm_words_limits, 168, FALSE }, { N_ ("Name"), name_text, 84, TRUE },
+  { N_ ("Kind"), kind_text, 92, FALSE },          { N_ ("Method"), method_text, 80, TRUE },
 };
 
 static void
@@ -52,6 +54,7 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, const Column *co
   GtkWidget *cell = gtk_inscription_new (NULL);
 
   gtk_inscription_set_xalign (GTK_INSCRIPTION (cell), 0.0f);
+  gtk_widget_set_size_request (cell, column->expand ? column->width : -1, -1);
   gtk_inscription_set_text_overflow (GTK_INSCRIPTION (cell), GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
   gtk_widget_add_css_class (cell, "numeric");
   g_object_set_data (G_OBJECT (cell), "column", (gpointer)column);
@@ -104,8 +107,8 @@ add_column (GtkColumnView *view, const Column *kind)
   g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
   g_signal_connect (factory, "unbind", G_CALLBACK (unbind_cb), NULL);
   gtk_column_view_column_set_resizable (column, TRUE);
-  gtk_column_view_column_set_expand (column, kind->width == 0);
-  if (kind->width != 0)
+  gtk_column_view_column_set_expand (column, kind->expand);
+  if (!kind->expand)
     gtk_column_view_column_set_fixed_width (column, kind->width);
   gtk_column_view_append_column (view, column);
 }

@@ -366,7 +366,7 @@ build_rules (TmJobFacts *self)
 {
   const char *units[] = { _ ("millimetre"), _ ("inch"), NULL };
   const char *standards[] = { "ISO", "ASME", NULL };
-  const char *decisions[] = { _ ("guarded by the uncertainty"), _ ("simple, N to 1"), NULL };
+  const char *decisions[] = { _ ("guarded"), _ ("simple, N to 1"), NULL };
   AdwPreferencesGroup *group = tm_form_group (
       GTK_BOX (self), _ ("Rules"),
       _ ("A general tolerance is ISO 2768-f, -m, -c or -v, or a title block: .X .1, .XX .01, .XXX .005"));

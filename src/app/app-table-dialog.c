@@ -278,5 +278,6 @@ tm_table_dialog_present (GtkWidget *any_child, TmDocument *document)
 
   self->document = g_object_ref (document);
   tm_dialog_attach (GTK_WINDOW (self), any_child);
+  gtk_widget_grab_focus (GTK_WIDGET (self->text_view));
   gtk_window_present (GTK_WINDOW (self));
 }

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-feature-words.h"
 #include "app-words.h"
 
 enum { LINE, BALLOON, REQUIREMENT, UNDERSTOOD, N_TEXTS };
@@ -57,10 +58,9 @@ describe (const TmTableRow *row)
   g_autofree char *limits = NULL;
 
   if (row->problem != NULL)
-    return g_strdup_printf (_ ("Left out: %s"), row->problem);
+    return g_strdup_printf (_ ("left out: %s"), row->problem);
   if (row->read != TM_CALLOUT_OK && row->feature->kind == TM_KIND_NOTE)
-    return g_strdup_printf (_ ("Kept as a note: %s"),
-                            g_dgettext (GETTEXT_PACKAGE, tm_callout_status_text (row->read)));
+    return tm_words_kept_as_note (row->read);
   limits = tm_words_limits (row->feature);
   return g_strdup_printf ("%s, %s", tm_words_kind (row->feature->kind), limits);
 }
@@ -72,7 +72,7 @@ tm_table_item_new (const TmTableRow *row)
 
   self->texts[LINE] = g_strdup_printf ("%u", row->line);
   self->texts[BALLOON] = g_strdup (row->feature != NULL ? row->feature->balloon : "");
-  self->texts[REQUIREMENT] = row->feature != NULL ? tm_words_callout (row->feature) : g_strdup ("");
+  self->texts[REQUIREMENT] = row->feature != NULL ? tm_words_requirement (row->feature) : g_strdup ("");
   self->texts[UNDERSTOOD] = describe (row);
   self->wrong = row->problem != NULL || row->read != TM_CALLOUT_OK;
   return self;

@@ -31,7 +31,8 @@ struct _TmWindow {
   TmHome *home;
   GtkStack *pages;
 
-  char *page; /* name of the page shown */
+  char *page;     /* name of the page shown */
+  gboolean fresh; /* the job was just opened: its page has not been entered */
   GtkFileChooserNative *chooser;
 };
 

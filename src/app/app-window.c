@@ -64,6 +64,16 @@ make_page (TmWindow *self, const TmPageKind *kind)
   return page;
 }
 
+/* The stack has entered the page already when the page before had the focus. */
+static void
+enter_page (TmWindow *self, GtkWidget *page)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+
+  if (focus == NULL || !gtk_widget_is_ancestor (focus, page))
+    gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD);
+}
+
 void
 tm_window_show_page (TmWindow *self, const char *name)
 {
@@ -72,6 +82,10 @@ tm_window_show_page (TmWindow *self, const char *name)
 
   if (kind == NULL || self->document == NULL)
     return;
+  /* Looking again at what is shown leaves the cursor where it is. */
+  if (g_strcmp0 (gtk_stack_get_visible_child_name (self->pages), name) == 0 && !self->fresh)
+    return;
+  self->fresh = FALSE;
   if (gtk_stack_get_child_by_name (self->pages, name) == NULL)
     make_page (self, kind);
   gtk_stack_set_visible_child_name (self->pages, name);
@@ -79,7 +93,7 @@ tm_window_show_page (TmWindow *self, const char *name)
   self->page = g_steal_pointer (&kept);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_PAGE]);
   gtk_widget_set_visible (self->piece_tools, g_str_equal (self->page, "bench"));
-  gtk_widget_child_focus (gtk_stack_get_visible_child (self->pages), GTK_DIR_TAB_FORWARD);
+  enter_page (self, gtk_stack_get_visible_child (self->pages));
 }
 
 static void
@@ -193,6 +207,7 @@ tm_window_show_job (TmWindow *self, TmJob *job, const char *page)
   g_signal_connect_swapped (self->document, "moved", G_CALLBACK (moved_cb), self);
   definitions_changed_cb (self);
   give_document (self, self->document);
+  self->fresh = TRUE;
   show_tools (self, TRUE);
   if (page == NULL)
     page = ready && find_page_kind ("bench") != NULL ? "bench" : "job";

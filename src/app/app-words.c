@@ -7,18 +7,12 @@
 #include "core-station.h"
 
 static const char *const kind_words[TM_N_KINDS] = {
-  [TM_KIND_BORE] = NC_ ("kind", "bore"),
-  [TM_KIND_SHAFT] = NC_ ("kind", "shaft"),
-  [TM_KIND_DIAMETER] = NC_ ("kind", "diameter"),
-  [TM_KIND_LENGTH] = NC_ ("kind", "length"),
-  [TM_KIND_DEPTH] = NC_ ("kind", "depth"),
-  [TM_KIND_ANGLE] = NC_ ("kind", "angle"),
-  [TM_KIND_POSITION] = NC_ ("kind", "position"),
-  [TM_KIND_FORM] = NC_ ("kind", "form"),
-  [TM_KIND_ROUGHNESS] = NC_ ("kind", "roughness"),
-  [TM_KIND_HARDNESS] = NC_ ("kind", "hardness"),
-  [TM_KIND_THREAD] = NC_ ("kind", "thread, go and no-go"),
-  [TM_KIND_ATTRIBUTE] = NC_ ("kind", "pass or fail"),
+  [TM_KIND_BORE] = NC_ ("kind", "bore"),           [TM_KIND_SHAFT] = NC_ ("kind", "shaft"),
+  [TM_KIND_DIAMETER] = NC_ ("kind", "diameter"),   [TM_KIND_LENGTH] = NC_ ("kind", "length"),
+  [TM_KIND_DEPTH] = NC_ ("kind", "depth"),         [TM_KIND_ANGLE] = NC_ ("kind", "angle"),
+  [TM_KIND_POSITION] = NC_ ("kind", "position"),   [TM_KIND_FORM] = NC_ ("kind", "form"),
+  [TM_KIND_ROUGHNESS] = NC_ ("kind", "roughness"), [TM_KIND_HARDNESS] = NC_ ("kind", "hardness"),
+  [TM_KIND_THREAD] = NC_ ("kind", "thread"),       [TM_KIND_ATTRIBUTE] = NC_ ("kind", "pass or fail"),
   [TM_KIND_NOTE] = NC_ ("kind", "note"),
 };
 
@@ -30,22 +24,24 @@ tm_words_kind (TmKind kind)
   return g_dpgettext2 (GETTEXT_PACKAGE, "kind", kind_words[kind]);
 }
 
-/* The number with its unit symbol: "12 mm", "90°". */
-static char *
-format_with_unit (const TmQuantity *quantity, TmUnit unit)
+char *
+tm_words_quantity (const TmQuantity *quantity)
 {
-  g_autofree char *number = tm_quantity_format_in (quantity, unit);
-  const char *symbol = quantity->unit == unit ? tm_unit_symbol (unit) : "";
-  const char *space = *symbol == '\0' || unit == TM_UNIT_DEGREE ? "" : " ";
+  g_autofree char *number = NULL;
+  const char *symbol;
 
-  return g_strconcat (number, space, symbol, NULL);
+  g_return_val_if_fail (quantity != NULL, NULL);
+
+  number = tm_quantity_format (quantity);
+  symbol = quantity->given ? tm_unit_symbol (quantity->unit) : "";
+  return g_strconcat (number, *symbol == '\0' || quantity->unit == TM_UNIT_DEGREE ? "" : " ", symbol, NULL);
 }
 
 static char *
-format_limits (const TmQuantity *lower, const TmQuantity *upper, TmUnit unit)
+format_limits (const TmQuantity *lower, const TmQuantity *upper)
 {
-  g_autofree char *low = lower->given ? format_with_unit (lower, unit) : NULL;
-  g_autofree char *high = upper->given ? format_with_unit (upper, unit) : NULL;
+  g_autofree char *low = lower->given ? tm_words_quantity (lower) : NULL;
+  g_autofree char *high = upper->given ? tm_words_quantity (upper) : NULL;
   g_autofree char *bare_low = NULL;
 
   if (low == NULL && high == NULL)
@@ -54,7 +50,9 @@ format_limits (const TmQuantity *lower, const TmQuantity *upper, TmUnit unit)
     return g_strdup_printf (_ ("%s max"), high);
   if (high == NULL)
     return g_strdup_printf (_ ("%s min"), low);
-  bare_low = tm_quantity_format_in (lower, unit);
+  if (lower->unit != upper->unit)
+    return g_strdup_printf (_ ("%s … %s"), low, high);
+  bare_low = tm_quantity_format (lower);
   return g_strdup_printf (_ ("%s … %s"), bare_low, high);
 }
 
@@ -65,7 +63,7 @@ tm_words_limits (const TmFeature *feature)
 
   g_return_val_if_fail (feature != NULL, NULL);
 
-  limits = format_limits (&feature->lower, &feature->upper, feature->unit);
+  limits = format_limits (&feature->lower, &feature->upper);
   if (limits != NULL)
     return limits;
   return g_strdup (tm_kind_is_attribute (feature->kind) ? _ ("pass or fail") : _ ("no limits"));
@@ -79,6 +77,15 @@ tm_words_callout (const TmFeature *feature)
   return *feature->requirement != '\0' ? g_strdup (feature->requirement) : tm_words_limits (feature);
 }
 
+char *
+tm_words_kept_as_note (TmCalloutStatus status)
+{
+  const char *why = g_dgettext (GETTEXT_PACKAGE, tm_callout_status_text (status));
+
+  /* The commonest reason says already what becomes of it. */
+  return status == TM_CALLOUT_NOT_READ ? g_strdup (why) : g_strdup_printf (_ ("kept as a note: %s"), why);
+}
+
 /* "4 places, bore, nominal 25 mm" */
 static GString *
 start_reads_as (const TmCallout *callout)
@@ -90,7 +97,7 @@ start_reads_as (const TmCallout *callout)
   g_string_append (words, tm_words_kind (callout->kind));
   if (callout->nominal.given)
     {
-      g_autofree char *nominal = format_with_unit (&callout->nominal, callout->unit);
+      g_autofree char *nominal = tm_words_quantity (&callout->nominal);
 
       g_string_append_printf (words, _ (", nominal %s"), nominal);
     }
@@ -121,10 +128,9 @@ tm_words_reads_as (const TmCallout *callout)
   if (callout->status == TM_CALLOUT_EMPTY)
     return g_strdup ("");
   if (callout->status != TM_CALLOUT_OK)
-    return g_strdup_printf (_ ("Kept as a note: %s"),
-                            g_dgettext (GETTEXT_PACKAGE, tm_callout_status_text (callout->status)));
+    return tm_words_kept_as_note (callout->status);
   words = start_reads_as (callout);
-  limits = format_limits (&callout->lower, &callout->upper, callout->unit);
+  limits = format_limits (&callout->lower, &callout->upper);
   if (limits != NULL)
     g_string_append_printf (words, ", %s", limits);
   append_geometry (words, callout);

@@ -13,11 +13,17 @@ G_BEGIN_DECLS
 /* "bore", "thread"…, in the person's language. */
 const char *tm_words_kind (TmKind kind);
 
+/* A quantity as it was written, with its unit symbol: "12 mm", "90°"; "" when absent. */
+char *tm_words_quantity (const TmQuantity *quantity) G_GNUC_WARN_UNUSED_RESULT;
+
 /* "25.000 … 25.021 mm", "12 mm max", "18 mm min", "pass or fail", or "no limits". */
 char *tm_words_limits (const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The callout as the drawing has it, else the limits. */
 char *tm_words_callout (const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Why a callout is kept as a note. */
+char *tm_words_kept_as_note (TmCalloutStatus status) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What a callout was read as: "bore, nominal 25 mm, 25.000 … 25.021 mm", or why it is kept as a
  * note. */
