@@ -49,22 +49,14 @@ default_unit (const TmJob *job, TmKind kind)
   return job->unit;
 }
 
+/* Whether a file may call @given what its requirement calls @read: anything that is measured alike,
+ * but not the outside of what the class of the requirement makes an inside. */
 static gboolean
-is_size (TmKind kind)
+kinds_agree (const TmJob *job, TmKind given, TmKind read)
 {
-  return kind == TM_KIND_BORE || kind == TM_KIND_SHAFT || kind == TM_KIND_DIAMETER || kind == TM_KIND_LENGTH
-         || kind == TM_KIND_DEPTH;
-}
-
-/* Whether a file may call @given what its requirement calls @read. */
-static gboolean
-kinds_agree (TmKind given, TmKind read)
-{
-  if (given == read)
-    return TRUE;
   if ((given == TM_KIND_BORE && read == TM_KIND_SHAFT) || (given == TM_KIND_SHAFT && read == TM_KIND_BORE))
     return FALSE;
-  return is_size (given) && is_size (read);
+  return tm_unit_dimension (default_unit (job, given)) == tm_unit_dimension (default_unit (job, read));
 }
 
 static gboolean
@@ -137,7 +129,7 @@ check_kind (Draft *draft, GError **error)
 
   draft->reads = draft->callout.status == TM_CALLOUT_OK && !tm_kind_is_attribute (draft->callout.kind)
                  && !tm_kind_is_attribute (feature->kind);
-  if (!draft->reads || kinds_agree (feature->kind, draft->callout.kind))
+  if (!draft->reads || kinds_agree (draft->job, feature->kind, draft->callout.kind))
     return TRUE;
   quoted = tm_exchange_quote (feature->requirement);
   return tm_member_fail (TM_OWN (draft->row, FEATURE_KIND), TM_EXCHANGE_ERROR_DISAGREES, error,
@@ -221,6 +213,31 @@ fill (TmQuantity *target, const TmQuantity *read)
     *target = *read;
 }
 
+/* A bare number states no limits: the general tolerance does, and limits of the file's own come
+ * before it. */
+static gboolean
+is_general (const Draft *draft)
+{
+  const TmFeature *feature = draft->feature;
+  TmCallout alone = tm_callout_read (feature->requirement, tm_callout_unit (draft->job, feature->unit), NULL);
+
+  return alone.status != TM_CALLOUT_OK && (feature->lower.given || feature->upper.given);
+}
+
+/* A bare number under a general tolerance may have limits of its own, even ones that differ. */
+static gboolean
+limits_agree (const Draft *draft, GError **error)
+{
+  const TmFeature *feature = draft->feature;
+  const TmCallout *callout = &draft->callout;
+
+  if (!lower_agrees (feature, &callout->lower))
+    return is_general (draft) || fail_disagrees (draft, FEATURE_LOWER, error);
+  if (!values_agree (&feature->upper, &callout->upper))
+    return is_general (draft) || fail_disagrees (draft, FEATURE_UPPER, error);
+  return TRUE;
+}
+
 static gboolean
 settle_limits (Draft *draft, GError **error)
 {
@@ -229,10 +246,8 @@ settle_limits (Draft *draft, GError **error)
 
   if (!draft->reads)
     return TRUE;
-  if (!lower_agrees (feature, &callout->lower))
-    return fail_disagrees (draft, FEATURE_LOWER, error);
-  if (!values_agree (&feature->upper, &callout->upper))
-    return fail_disagrees (draft, FEATURE_UPPER, error);
+  if (!limits_agree (draft, error))
+    return FALSE;
   if (callout->nominal.given && !values_agree (&feature->nominal, &callout->nominal))
     return fail_disagrees (draft, FEATURE_NOMINAL, error);
   fill (&feature->nominal, &callout->nominal);
@@ -246,8 +261,9 @@ check_limits (const Draft *draft, GError **error)
 {
   const TmFeature *feature = draft->feature;
   gboolean stated = feature->lower.given || feature->upper.given || *feature->requirement != '\0';
+  gboolean attribute = draft->kind_given && tm_kind_is_attribute (feature->kind);
 
-  if (!stated && !tm_kind_is_attribute (feature->kind))
+  if (!stated && !attribute)
     return tm_member_fail (TM_OWN (draft->row, -1), TM_EXCHANGE_ERROR_MISSING, error,
                            _ ("has neither a requirement nor limits; give it one of them"));
   if (feature->lower.given && feature->upper.given && feature->lower.count > feature->upper.count)
@@ -267,9 +283,10 @@ take_limits (Draft *draft, GError **error)
   TmFeature *feature = draft->feature;
 
   if (feature->unit == TM_UNIT_NONE)
-    return !tm_member_is_given (TM_OWN (row, FEATURE_NOMINAL))
-           || tm_member_fail (TM_OWN (row, FEATURE_NOMINAL), TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                              _ ("has no unit; add \"unit\""));
+    return (!tm_member_is_given (TM_OWN (row, FEATURE_NOMINAL))
+            || tm_member_fail (TM_OWN (row, FEATURE_NOMINAL), TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                               _ ("has no unit; add \"unit\"")))
+           && check_limits (draft, error);
   return tm_take_quantity (TM_OWN (row, FEATURE_NOMINAL), feature->unit, &feature->nominal, error)
          && tm_take_quantity (TM_OWN (row, FEATURE_LOWER), feature->unit, &feature->lower, error)
          && tm_take_quantity (TM_OWN (row, FEATURE_UPPER), feature->unit, &feature->upper, error)

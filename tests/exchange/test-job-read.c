@@ -228,6 +228,8 @@ static const struct {
     TM_UNIT_NONE, "", "", "", 1 },
   { "{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\", \"lower\": \"25\", \"upper\": \"25.0210\"}",
     TM_KIND_BORE, TM_UNIT_MM, "25", "25", "25.0210", 1 },
+  { "{\"balloon\": \"1\", \"kind\": \"form\", \"requirement\": \"0.05 max\"}", TM_KIND_FORM, TM_UNIT_MM, "",
+    "", "0.05", 1 },
   { "{\"balloon\": \"1\", \"requirement\": \"Ra 1.6\", \"lower\": \"0\"}", TM_KIND_ROUGHNESS, TM_UNIT_UM, "",
     "0", "1.6", 1 },
   { "{\"balloon\": \"1\", \"requirement\": \".750 ±.005\", \"unit\": \"in\"}", TM_KIND_LENGTH, TM_UNIT_IN,
@@ -255,6 +257,20 @@ test_features (void)
       g_assert_cmpstr (upper, ==, feature_rows[i].upper);
       g_assert_cmpuint (feature->places, ==, feature_rows[i].places);
     }
+}
+
+/* A bare number states no limits of its own: those of the file stand, the general tolerance fills in
+ * where there are none. */
+static void
+test_general (void)
+{
+  g_autoptr (TmJob) job = read_job (
+      "{\"format\": \"tenthmark-job\", \"version\": 1, \"job\": {\"part_number\": \"P\", \"unit\": \"mm\", "
+      "\"general_tolerance\": \"ISO 2768-m\"}, \"features\": [{\"balloon\": \"1\", \"requirement\": \"40\"}, "
+      "{\"balloon\": \"2\", \"requirement\": \"40\", \"lower\": \"39.9\", \"upper\": \"40.1\"}]}");
+
+  g_assert_cmpint (tm_job_find_feature (job, "1")->upper.count, ==, G_GINT64_CONSTANT (40300000000));
+  g_assert_cmpint (tm_job_find_feature (job, "2")->upper.count, ==, G_GINT64_CONSTANT (40100000000));
 }
 
 /* A job without an id gets the same one each time, whatever the spaces; other content, another. */
@@ -321,6 +337,7 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/job-read/defaults", test_defaults);
   g_test_add_func ("/exchange/job-read/any-order", test_any_order);
   g_test_add_func ("/exchange/job-read/features", test_features);
+  g_test_add_func ("/exchange/job-read/general", test_general);
   g_test_add_func ("/exchange/job-read/derived-id", test_derived_id);
   g_test_add_func ("/exchange/job-read/cancel", test_cancel);
   return g_test_run ();

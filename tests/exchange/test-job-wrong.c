@@ -115,6 +115,8 @@ static const Wrong rows[] = {
 static const Wrong features[] = {
   { "{\"kind\": \"bore\", \"requirement\": \"Ø25 H7\"}", MISSING, "features[0].balloon", "give it" },
   { "{\"balloon\": \"1\", \"kind\": \"hole\"}", BAD, "features[0].kind", "bore, shaft" },
+  { "{\"balloon\": \"1\"}", MISSING, "features[0]", "requirement nor limits" },
+  { "{\"balloon\": \"1\", \"name\": \"Seat\"}", MISSING, "features[0]", "requirement nor limits" },
   { "{\"balloon\": \"1\", \"kind\": \"bore\"}", MISSING, "features[0]", "requirement nor limits" },
   { "{\"balloon\": \"1\", \"kind\": \"bore\", \"upper\": \"25,0x\"}", BAD, "features[0].upper", "use mm" },
   { "{\"balloon\": \"1\", \"kind\": \"bore\", \"upper\": 25.1}", BAD, "features[0].upper", "decimals too" },
@@ -130,7 +132,7 @@ static const Wrong features[] = {
     "the file gives 26" },
   { "{\"balloon\": \"1\", \"requirement\": \"12 max\", \"lower\": \"1\"}", DIFFERS, "features[0].lower",
     "no lower limit" },
-  { "{\"balloon\": \"1\", \"kind\": \"roughness\", \"requirement\": \"Ø25 H7\"}", DIFFERS, "features[0].kind",
+  { "{\"balloon\": \"1\", \"kind\": \"hardness\", \"requirement\": \"Ø25 H7\"}", DIFFERS, "features[0].kind",
     "reads as bore" },
   { "{\"balloon\": \"1\", \"kind\": \"shaft\", \"requirement\": \"Ø25 H7\"}", DIFFERS, "features[0].kind",
     "reads as bore" },
