@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * cli-main: tenthmark-cli, the bench's work without a screen.
+ */
+
+#include <glib/gi18n-lib.h>
+#include <locale.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "cli-verbs.h"
+
+static const TmVerb verbs[] = {
+  { "check", "JOB", N_ ("Reads a job file, says what it holds and what is wrong with it."), tm_verb_check },
+  { "judge", "JOB", N_ ("Says for each feature of each piece what its readings prove."), tm_verb_judge },
+  { "record", "JOB --piece S --feature N VALUE…", N_ ("Adds readings to a job file, as typed at the bench."),
+    tm_verb_record },
+  { "report", "JOB --out FILE", N_ ("Writes the first-article report: .xlsx or .csv, by ending."),
+    tm_verb_report },
+  { "callout", "TEXT", N_ ("Reads one requirement of a drawing: kind, nominal and limits."),
+    tm_verb_callout },
+  { "fit", "TEXT", N_ ("Limits of an ISO 286 fit such as \"25 H7/p6\", and its clearance."), tm_verb_fit },
+  { "summary", "FILE", N_ ("Count, mean, standard deviation and lag-1 autocorrelation of a column."),
+    tm_verb_summary },
+  { "book", "list|add|export|verify|backup", N_ ("Works on the book, the shop's store of jobs."),
+    tm_verb_book },
+};
+
+static void
+print_verbs (FILE *stream)
+{
+  fprintf (stream, "%s\n\n", _ ("Usage: tenthmark-cli VERB …"));
+  for (gsize i = 0; i < G_N_ELEMENTS (verbs); i++)
+    fprintf (stream, "  %-9s %s\n", verbs[i].name, _ (verbs[i].summary));
+  fprintf (stream, "\n%s\n", _ ("Each verb has its own --help; those that print results have --json."));
+  fprintf (stream, "%s\n", _ ("Exit status: 0 done, 1 the answer is not good, 2 could not be done."));
+}
+
+const TmVerb *
+tm_verb_find (const char *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (verbs); i++)
+    {
+      if (strcmp (verbs[i].name, name) == 0)
+        return &verbs[i];
+    }
+  return NULL;
+}
+
+int
+main (int argc, char *argv[])
+{
+  const TmVerb *verb;
+
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, TM_LOCALE_DIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+
+  if (argc < 2)
+    {
+      print_verbs (stderr);
+      return 2;
+    }
+  if (strcmp (argv[1], "--help") == 0)
+    {
+      print_verbs (stdout);
+      return 0;
+    }
+  if (strcmp (argv[1], "--version") == 0)
+    {
+      printf ("tenthmark-cli %s\n", TM_VERSION);
+      return 0;
+    }
+  verb = tm_verb_find (argv[1]);
+  if (verb == NULL)
+    return tm_fail (_ ("there is no verb “%s”; see tenthmark-cli --help"), argv[1]);
+  return verb->run (argc - 2, argv + 2);
+}

@@ -1,0 +1,115 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * cli-report: tenthmark-cli report, the first-article report by the ending of its file name.
+ */
+
+#include <glib/gi18n-lib.h>
+#include <stdio.h>
+
+#include "cli-json.h"
+#include "cli-verbs.h"
+#include "exchange-table.h"
+#include "report-workbook.h"
+
+static gboolean
+write_csv (const TmJob *job, const char *out, GError **error)
+{
+  GString *table = tm_table_report (job);
+  gboolean written
+      = g_file_set_contents_full (out, table->str, (gssize)table->len,
+                                  G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0666, error);
+
+  g_string_free (table, TRUE);
+  return written;
+}
+
+static int
+write_report (const TmReportContent *content, const char *out)
+{
+  g_autofree char *lower = g_ascii_strdown (out, -1);
+  GError *error = NULL;
+  gboolean written;
+
+  if (g_str_has_suffix (lower, ".xlsx"))
+    written = tm_workbook_write (content, out, tm_paper_of_locale (), NULL, NULL, &error);
+  else if (g_str_has_suffix (lower, ".csv"))
+    written = write_csv (content->job, out, &error);
+  else
+    return tm_fail (_ ("%s: this version writes .xlsx and .csv; choose one of these endings"), out);
+  if (written)
+    return 0;
+  if (error->domain == G_FILE_ERROR)
+    g_prefix_error (&error, _ ("%s: cannot be written; choose another folder or free some space: "), out);
+  return tm_fail_error (error);
+}
+
+static void
+print_result (const TmReportContent *content, const char *out, gboolean json)
+{
+  yajl_gen gen;
+
+  if (!json)
+    {
+      printf (_ ("Wrote %s\n"), out);
+      for (guint i = 0; i < content->gaps->len; i++)
+        {
+          g_autofree char *gap = tm_gap_describe (g_ptr_array_index (content->gaps, i));
+
+          printf (_ ("missing: %s\n"), gap);
+        }
+      return;
+    }
+  gen = tm_print_begin ();
+  yajl_gen_map_open (gen);
+  tm_print_text (gen, "file", out);
+  tm_print_integer (gen, "characteristics", content->lines->len);
+  tm_print_integer (gen, "in", content->n_in);
+  tm_print_integer (gen, "out", content->n_out);
+  tm_print_integer (gen, "too_close", content->n_too_close);
+  tm_print_integer (gen, "not_measured", content->n_not_measured);
+  tm_print_key (gen, "missing");
+  yajl_gen_array_open (gen);
+  for (guint i = 0; i < content->gaps->len; i++)
+    {
+      g_autofree char *gap = tm_gap_describe (g_ptr_array_index (content->gaps, i));
+
+      tm_print_item (gen, gap);
+    }
+  yajl_gen_array_close (gen);
+  yajl_gen_map_close (gen);
+  tm_print_end (gen);
+}
+
+int
+tm_verb_report (int n_words, char **words)
+{
+  const TmVerb *verb = tm_verb_find ("report");
+  const char *out = NULL;
+  gboolean json = FALSE;
+  const TmOption options[] = {
+    { "out", "FILE", N_ ("where to write it: .xlsx or .csv"), &out, NULL },
+    { "json", NULL, N_ ("print JSON"), NULL, &json },
+    { NULL },
+  };
+  int status;
+  g_autoptr (GPtrArray) operands = tm_options_read (verb, options, n_words, words, &status);
+  g_autoptr (TmJob) job = NULL;
+  g_autoptr (TmReportContent) content = NULL;
+  const char *path;
+
+  if (operands == NULL)
+    return status;
+  path = tm_only_operand (verb, operands);
+  if (path == NULL)
+    return 2;
+  if (out == NULL)
+    return tm_fail (_ ("report: say where to write it with --out FILE.xlsx or --out FILE.csv"));
+  job = tm_load_job (path);
+  if (job == NULL)
+    return 2;
+  content = tm_report_content_new (job);
+  status = write_report (content, out);
+  if (status == 0)
+    print_result (content, out, json);
+  return status;
+}
