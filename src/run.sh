@@ -16,7 +16,7 @@ sample="$root/sample-jobs/pump-bearing-housing.tmjob"
 mkdir -p "$demo"
 
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
-  export GSETTINGS_SCHEMA_DIR="$root/build/run/ui"
+  export GSETTINGS_SCHEMA_DIR="$root/build/run/ui" TM_SAMPLE_JOBS="$root/sample-jobs"
   exec "$root/build/run/src/app/tenthmark" --book "$demo/demo.tmbook" "$sample"
 fi
 
