@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-band-strip.h"
 #include "app-feature-words.h"
 #include "app-words.h"
@@ -121,4 +122,5 @@ tm_feature_row_update (TmFeatureRow *self)
   gtk_label_set_text (self->state, state);
   tm_band_strip_set_judgement (self->strip, judgement);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->callout), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  tm_access_name_row (GTK_WIDGET (self), spoken);
 }

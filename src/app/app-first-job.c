@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-dialog.h"
 #include "app-words.h"
 #include "core-callout.h"
@@ -95,6 +96,7 @@ tm_first_job_init (TmFirstJob *self)
   tm_name_entry (self->part_entry, _ ("Part number"));
   tm_name_entry (self->callout_entry, _ ("First requirement"));
   tm_name_entry (self->piece_entry, _ ("First piece"));
+  tm_access_name_drop_down (self->unit_drop, _ ("Unit of the drawing"));
   callout_changed_cb (self);
 }
 

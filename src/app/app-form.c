@@ -2,6 +2,7 @@
 
 #include "app-form.h"
 
+#include "app-access.h"
 #include "app-dialog.h"
 
 AdwPreferencesGroup *
@@ -19,10 +20,8 @@ tm_form_group (GtkBox *into, const char *title, const char *description)
 AdwEntryRow *
 tm_form_entry (AdwPreferencesGroup *group, const char *title)
 {
-  AdwEntryRow *row = ADW_ENTRY_ROW (adw_entry_row_new ());
+  AdwEntryRow *row = tm_access_entry_row_new (title);
 
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
-  tm_name_entry (GTK_EDITABLE (row), title);
   adw_preferences_group_add (group, GTK_WIDGET (row));
   return row;
 }
@@ -53,6 +52,7 @@ tm_form_choice (AdwPreferencesGroup *group, const char *title, const char *const
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   g_signal_connect (row, "notify::selected", G_CALLBACK (chosen_cb), NULL);
+  tm_access_hide_pictures (GTK_WIDGET (row));
   tm_form_set_words (row, words, 0);
   adw_preferences_group_add (group, GTK_WIDGET (row));
   return row;

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-book-item.h"
 #include "app-words.h"
 
@@ -116,6 +117,11 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, const Column *col
   gtk_inscription_set_text (cell, text);
   gtk_widget_set_tooltip_text (GTK_WIDGET (cell), *text != '\0' ? text : NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  if (column == &columns[0])
+    {
+      g_autofree char *title = tm_words_job_title (entry->part_number, entry->part_name, entry->revision);
+      tm_access_name_row (GTK_WIDGET (cell), title);
+    }
 }
 
 static int

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-book-item.h"
 #include "app-dialog.h"
 #include "app-files.h"
@@ -117,6 +118,7 @@ add_sample (TmHome *self, const char *path)
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), gtk_image_new_from_icon_name ("go-next-symbolic"));
+  tm_access_hide_pictures (row);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   g_object_set_data_full (G_OBJECT (row), "path", g_strdup (path), g_free);
   gtk_list_box_append (self->samples_list, row);
@@ -259,6 +261,7 @@ tm_home_init (TmHome *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   tm_name_entry (self->search_entry, _ ("Search the jobs"));
+  tm_access_name_column_view (self->view, _ ("Jobs"));
   tm_home_add_columns (self->view);
   build_model (self);
 }

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-feature-words.h"
 #include "app-job-item.h"
 #include "app-words.h"
@@ -71,6 +72,11 @@ fill_cell (GtkInscription *cell, TmJobItem *item)
   gtk_inscription_set_text (cell, text);
   gtk_widget_set_tooltip_text (GTK_WIDGET (cell), *text != '\0' ? text : NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  if (column == &columns[0])
+    {
+      g_autofree char *name = tm_words_feature (tm_job_item_feature (item));
+      tm_access_name_row (GTK_WIDGET (cell), name);
+    }
 }
 
 static void

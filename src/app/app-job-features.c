@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-dialog.h"
 #include "app-edit.h"
 #include "app-feature-dialog.h"
@@ -329,6 +330,8 @@ tm_job_features_init (TmJobFeatures *self)
   self->selection = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (self->items)));
   tm_name_entry (self->balloon_entry, _ ("Balloon number"));
   tm_name_entry (self->callout_entry, _ ("Requirement"));
+  tm_access_name_drop_down (self->way_drop, _ ("Inside or outside"));
+  tm_access_name_column_view (self->view, _ ("Features"));
   tm_job_add_columns (self->view);
   gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
   add_list_keys (self);

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-dialog.h"
 #include "app-edit.h"
 #include "app-toast.h"
@@ -146,6 +147,7 @@ bind_serial_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
 
   gtk_inscription_set_text (GTK_INSCRIPTION (cell), serial);
   tm_name_widget (cell, spoken);
+  tm_access_name_row (cell, spoken);
 }
 
 static void
@@ -292,6 +294,7 @@ tm_job_pieces_init (TmJobPieces *self)
   self->serials = gtk_string_list_new (NULL);
   self->selection = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (self->serials)));
   tm_name_entry (self->serial_entry, _ ("Serial of the next piece"));
+  tm_access_name_column_view (self->view, _ ("Pieces"));
   add_column (self, _ ("Serial"), G_CALLBACK (setup_serial_cb), G_CALLBACK (bind_serial_cb), TRUE);
   add_column (self, _ ("First article"), G_CALLBACK (setup_mark_cb), G_CALLBACK (bind_mark_cb), FALSE);
   gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-feature-words.h"
 
 /* The record's words for what was decided; common practice. */
@@ -122,8 +123,7 @@ tm_nonconformance_dialog_class_init (TmNonconformanceDialogClass *klass)
 static GtkWidget *
 build_entry (TmNonconformanceDialog *self, const char *title)
 {
-  GtkWidget *row = adw_entry_row_new ();
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  GtkWidget *row = GTK_WIDGET (tm_access_entry_row_new (title));
   g_signal_connect (row, "changed", G_CALLBACK (changed_cb), self);
   g_signal_connect (row, "entry-activated", G_CALLBACK (save_cb), self);
   return row;
@@ -138,6 +138,7 @@ build_disposition (void)
   for (guint i = 1; i < G_N_ELEMENTS (dispositions); i++)
     gtk_string_list_append (words, g_dpgettext2 (GETTEXT_PACKAGE, "disposition", dispositions[i]));
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ ("Decision"));
+  tm_access_hide_pictures (row);
   adw_combo_row_set_model (ADW_COMBO_ROW (row), G_LIST_MODEL (words));
   return row;
 }

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-entry-words.h"
 #include "app-feature-words.h"
 
@@ -90,8 +91,7 @@ tm_reason_dialog_class_init (TmReasonDialogClass *klass)
 static GtkWidget *
 build_row (TmReasonDialog *self, const char *title)
 {
-  GtkWidget *row = adw_entry_row_new ();
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  GtkWidget *row = GTK_WIDGET (tm_access_entry_row_new (title));
   g_signal_connect (row, "changed", G_CALLBACK (changed_cb), self);
   g_signal_connect (row, "entry-activated", G_CALLBACK (confirm_cb), self);
   return row;

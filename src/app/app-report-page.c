@@ -5,6 +5,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-pointer-list.h"
 #include "app-report-table.h"
 #include "app-report-work.h"
@@ -368,6 +369,7 @@ setup_gap_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpointe
   gtk_box_append (GTK_BOX (box), label);
   gtk_box_append (GTK_BOX (box), icon);
   gtk_widget_add_css_class (box, "tm-gap");
+  tm_access_hide_pictures (box);
   gtk_list_item_set_child (list_item, box);
 }
 
@@ -377,6 +379,7 @@ bind_gap_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpointer
   GtkWidget *label = gtk_widget_get_first_child (gtk_list_item_get_child (list_item));
   g_autofree char *text = tm_gap_describe (tm_pointer_item_get (gtk_list_item_get_item (list_item)));
   gtk_label_set_text (GTK_LABEL (label), text);
+  tm_access_name_row (label, text);
 }
 
 static GtkWidget *

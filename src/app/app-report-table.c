@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-feature-words.h"
 #include "app-pointer-list.h"
 #include "app-words.h"
@@ -128,8 +129,7 @@ tm_report_table_new (GListModel *lines)
   for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
     add_column (GTK_COLUMN_VIEW (view), &columns[i]);
   gtk_widget_add_css_class (view, "tm-table");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (view), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Characteristics"),
-                                  -1);
+  tm_access_name_column_view (GTK_COLUMN_VIEW (view), _ ("Characteristics"));
   return view;
 }
 

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-feature-item.h"
 #include "app-feature-words.h"
 
@@ -113,8 +114,7 @@ tm_station_chips_init (TmStationChips *self)
   self->stations = build_flow (_ ("Stations"));
   self->place_of = gtk_drop_down_new (NULL, NULL);
   gtk_widget_set_halign (self->place_of, GTK_ALIGN_START);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->place_of), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Place"),
-                                  -1);
+  tm_access_name_drop_down (GTK_DROP_DOWN (self->place_of), _ ("Place"));
   gtk_box_append (GTK_BOX (self), self->places);
   gtk_box_append (GTK_BOX (self), self->place_of);
   gtk_box_append (GTK_BOX (self), self->stations);

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-reading-words.h"
 
 /* A small heading and the lines under it; hidden when there is nothing to say. */
@@ -101,8 +102,7 @@ build_words (TmVerdictPanel *self)
   self->methods = gtk_drop_down_new (NULL, NULL);
   gtk_widget_add_css_class (self->methods, "tm-methods");
   gtk_widget_set_tooltip_text (self->methods, _ ("The gauge or method that reads this feature"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->methods), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Gauge"),
-                                  -1);
+  tm_access_name_drop_down (GTK_DROP_DOWN (self->methods), _ ("Gauge"));
   self->gauge = add_section (words, _ ("Gauge"), self->methods);
   self->nonconformance = add_section (words, _ ("Nonconformance"), NULL);
   self->todo = add_section (words, _ ("What to do"), NULL);

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-window-private.h"
 #include "app-words.h"
 
@@ -79,6 +80,7 @@ tm_window_setup_pieces (TmWindow *self)
   gtk_drop_down_set_factory (self->piece_drop, button);
   gtk_drop_down_set_list_factory (self->piece_drop, list);
   gtk_drop_down_set_expression (self->piece_drop, serial);
+  tm_access_name_drop_down (self->piece_drop, _ ("Piece"));
   g_signal_connect_swapped (self->piece_drop, "notify::selected", G_CALLBACK (selected_cb), self);
 }
 
