@@ -242,7 +242,7 @@ check_wrong (const char *text, const Wrong *wrong)
   g_autofree char *start
       = g_strdup_printf ("part.tmjob: %s%s", wrong->place, *wrong->place != '\0' ? ": " : "");
 
-  g_test_message ("%s", text);
+  g_test_message ("%s", shown);
   g_assert_null (job);
   g_assert_nonnull (error);
   g_test_message ("%s", error->message);

@@ -72,7 +72,7 @@ test_shapes (void)
       g_autoptr (TmJob) job = make_job ();
       g_autoptr (TmTablePreview) found = preview (texts[i], job);
 
-      g_test_message ("%s", texts[i]);
+      g_test_message ("shape %zu", i);
       g_assert_cmpuint (found->rows->len, ==, 2);
       g_assert_cmpuint (found->n_addable, ==, 2);
       assert_feature (row_at (found, 0), "1", TM_KIND_BORE, "Ø25 H7", "25.000", "25.021");
