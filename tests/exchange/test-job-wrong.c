@@ -239,6 +239,7 @@ check_wrong (const char *text, const Wrong *wrong)
 {
   g_autoptr (GError) error = NULL;
   TmJob *job = tm_job_from_bytes (text, strlen (text), "part.tmjob", NULL, NULL, NULL, &error);
+  g_autofree char *shown = g_strescape (text, NULL);
   g_autofree char *start
       = g_strdup_printf ("part.tmjob: %s%s", wrong->place, *wrong->place != '\0' ? ": " : "");
 
