@@ -278,10 +278,7 @@ use_sql (TmBookKind kind)
 static gboolean
 refuse_removal (Save *save, const char *key, GError **error)
 {
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wformat-nonliteral"
-  g_autofree char *name = g_strdup_printf (_ (tm_kind_info (save->kind)->naming), key);
-#pragma GCC diagnostic pop
+  g_autofree char *name = tm_kind_name (save->kind, key);
 
   g_set_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_REFUSED,
                _ ("%s cannot be removed from “%s”: the record names it; keep it in the list"), name,

@@ -120,17 +120,13 @@ find_part (TmFaults *faults, gint64 job)
 }
 
 static void
-append_named (GString *out, const char *naming, const char *payload, const char *column)
+append_named (GString *out, TmBookKind kind, const char *payload, const char *column)
 {
   g_autofree char *value = tm_payload_get (payload, column);
+  g_autofree char *name = value != NULL ? tm_kind_name (kind, value) : NULL;
 
-  if (value == NULL)
-    return;
-  g_string_append (out, ", ");
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wformat-nonliteral"
-  g_string_append_printf (out, _ (naming), value);
-#pragma GCC diagnostic pop
+  if (name != NULL)
+    g_string_append_printf (out, ", %s", name);
 }
 
 char *
@@ -145,10 +141,10 @@ tm_faults_where (TmFaults *faults, gint64 job, TmBookKind kind, const char *payl
     return g_string_free (out, FALSE);
   if (kind != TM_BOOK_PIECE && kind != TM_BOOK_FEATURE)
     {
-      append_named (out, tm_kind_info (TM_BOOK_PIECE)->naming, payload, "piece");
-      append_named (out, tm_kind_info (TM_BOOK_FEATURE)->naming, payload, "feature");
+      append_named (out, TM_BOOK_PIECE, payload, "piece");
+      append_named (out, TM_BOOK_FEATURE, payload, "feature");
     }
-  append_named (out, info->naming, payload, name != NULL ? info->name_column : "key");
+  append_named (out, kind, payload, name != NULL ? info->name_column : "key");
   return g_string_free (out, FALSE);
 }
 

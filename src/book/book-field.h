@@ -115,6 +115,8 @@ typedef struct {
 extern const char *const tm_book_unit_words[];
 
 const TmKindInfo *tm_kind_info (TmBookKind kind);
+/* "reading 12", translated. */
+char *tm_kind_name (TmBookKind kind, const char *name) G_GNUC_WARN_UNUSED_RESULT;
 const TmField *tm_version_fields (guint *n);
 
 /* "INSERT INTO …" with seq, job, then the cells; "SELECT seq, job, …" without its end. */

@@ -242,6 +242,15 @@ tm_kind_info (TmBookKind kind)
   return &kinds[kind];
 }
 
+char *
+tm_kind_name (TmBookKind kind, const char *name)
+{
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+  return g_strdup_printf (_ (tm_kind_info (kind)->naming), name);
+#pragma GCC diagnostic pop
+}
+
 const TmField *
 tm_version_fields (guint *n)
 {

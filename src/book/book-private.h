@@ -27,7 +27,8 @@ G_BEGIN_DECLS
 
 struct _TmBook {
   sqlite3 *db;
-  char *path;
+  char *path; /* as it was given: for messages */
+  char *real; /* with links followed */
   gboolean read_only;
   gboolean rollback;      /* the rollback journal instead of the write-ahead log */
   GHashTable *statements; /* SQL text -> prepared statement */

@@ -92,6 +92,7 @@ check_target (TmBook *book, TmBookKind kind, gint64 job, const char *id, const T
       " AND w.target = '%s' AND w.id = r.id) FROM %s AS r WHERE job = ? AND id = ?",
       table, table, table);
   sqlite3_stmt *statement = tm_book_prepare (book, sql, error);
+  g_autofree char *name = tm_kind_name (kind, id);
   GError *failure = NULL;
   gboolean right;
   gboolean gone;
@@ -114,9 +115,9 @@ check_target (TmBook *book, TmBookKind kind, gint64 job, const char *id, const T
   gone = sqlite3_column_int (statement, 2) != 0;
   sqlite3_reset (statement);
   if (!right)
-    return refuse (book, error, _ ("reading %s is of another piece or feature; correct one of the same"), id);
+    return refuse (book, error, _ ("%s is of another piece or feature; correct one of the same"), name);
   if (gone)
-    return refuse (book, error, _ ("reading %s is corrected or withdrawn already; open the job again"), id);
+    return refuse (book, error, _ ("%s is corrected or withdrawn already; open the job again"), name);
   return TRUE;
 }
 

@@ -15,6 +15,17 @@ typedef enum {
   WAY_FROZEN, /* only reads, and nobody can be writing: no locks, no files beside it */
 } Way;
 
+/* SQLite keeps the log beside the file that a link leads to. */
+static char *
+resolve (const char *path)
+{
+  char *found = realpath (path, NULL);
+  char *real = g_strdup (found != NULL ? found : path);
+
+  free (found);
+  return real;
+}
+
 static gboolean
 stands_beside (const char *path, const char *ending)
 {
@@ -73,9 +84,9 @@ quieten_sqlite (void)
 }
 
 static sqlite3 *
-open_database (const char *path, Way way, GError **error)
+open_database (const char *path, const char *real, Way way, GError **error)
 {
-  g_autofree char *escaped = g_uri_escape_string (path, G_URI_RESERVED_CHARS_ALLOWED_IN_PATH, FALSE);
+  g_autofree char *escaped = g_uri_escape_string (real, G_URI_RESERVED_CHARS_ALLOWED_IN_PATH, FALSE);
   g_autofree char *uri = g_strdup_printf ("file:%s%s", escaped, way == WAY_FROZEN ? "?immutable=1" : "");
   int flags = SQLITE_OPEN_URI | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE
               | (way == WAY_WRITE ? SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE : SQLITE_OPEN_READONLY);
@@ -116,19 +127,21 @@ choose_journal (TmBook *book, GError **error)
 static gboolean
 set_up (TmBook *book, guint flags, GError **error)
 {
-  gboolean exists = access (book->path, F_OK) == 0;
+  gboolean exists = access (book->real, F_OK) == 0;
 
   harden (book->db);
-  if (!tm_book_exec (book, "PRAGMA cache_size = -16384; PRAGMA temp_store = MEMORY", error))
+  if (!tm_book_exec (
+          book, "PRAGMA cache_size = -16384; PRAGMA temp_store = MEMORY; PRAGMA journal_size_limit = 8388608",
+          error))
     return FALSE;
   if (book->read_only)
     return tm_schema_migrate (book->db, book->path, tm_schema_steps, tm_schema_n_steps, FALSE, error);
-  book->rollback = (flags & TM_BOOK_OPEN_ROLLBACK) != 0 || tm_place_is_network (book->path);
+  book->rollback = (flags & TM_BOOK_OPEN_ROLLBACK) != 0 || tm_place_is_network (book->real);
   if (!tm_schema_check (book->db, book->path, tm_schema_n_steps, error) || !choose_journal (book, error)
       || !tm_schema_migrate (book->db, book->path, tm_schema_steps, tm_schema_n_steps, TRUE, error))
     return FALSE;
   if (!exists)
-    tm_place_sync_folder (book->path);
+    tm_place_sync_folder (book->real);
   return TRUE;
 }
 
@@ -142,15 +155,18 @@ TmBook *
 tm_book_open (const char *path, TmBookOpenFlags flags, GError **error)
 {
   g_autoptr (TmBook) book = NULL;
+  g_autofree char *real = NULL;
   Way way;
 
   g_return_val_if_fail (path != NULL, NULL);
 
-  way = choose_way (path, (guint)flags);
+  real = resolve (path);
+  way = choose_way (real, (guint)flags);
   if (!check_file (path, way, error))
     return NULL;
   book = g_new0 (TmBook, 1);
   book->path = g_strdup (path);
+  book->real = g_steal_pointer (&real);
   book->read_only = way != WAY_WRITE;
   book->statements = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, finalize_cb);
   book->recorders = g_ptr_array_new_with_free_func (g_free);
@@ -164,7 +180,7 @@ tm_book_open (const char *path, TmBookOpenFlags flags, GError **error)
       return NULL;
     }
   quieten_sqlite ();
-  book->db = open_database (path, way, error);
+  book->db = open_database (book->path, book->real, way, error);
   if (book->db == NULL || !set_up (book, (guint)flags, error))
     return NULL;
   return g_steal_pointer (&book);
@@ -188,6 +204,7 @@ tm_book_close (TmBook *book)
   g_ptr_array_unref (book->recorders);
   g_string_free (book->payload, TRUE);
   g_free (book->path);
+  g_free (book->real);
   g_free (book);
 }
 

@@ -121,8 +121,9 @@ report_inserted (Verify *verify, TmBookKind kind, GError **error)
   tm_faults_add (
       &verify->faults, tm_kind_info (kind)->table,
       tm_faults_where (&verify->faults, sqlite3_column_int64 (cursor->statement, 1), kind, verify->text->str),
-      g_strdup_printf (_ ("row %" G_GINT64_FORMAT " is in the table but not in the journal: it was put in "
-                          "behind the program's back"),
+      g_strdup_printf (_ ("row %" G_GINT64_FORMAT
+                          " is in the table but not in the journal: one was put in or the "
+                          "other taken out behind the program's back"),
                        cursor->seq));
   advance (verify, cursor, &failure);
   if (failure == NULL)

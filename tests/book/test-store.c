@@ -7,7 +7,7 @@
 #include "book-private.h"
 
 #include <glib/gstdio.h>
-#include <sys/stat.h>
+#include <unistd.h>
 
 #define ID "5f6c2f0e-0000-4000-8000-000000000001"
 
@@ -344,6 +344,30 @@ test_read_only_flag (Place *place, gconstpointer data)
   g_assert_cmpmem (before, (int)length_before, after, (int)length_after);
 }
 
+/* Through a link the log beside the real file is still seen. */
+static void
+test_link (Place *place, gconstpointer data)
+{
+  g_autofree char *folder = g_build_filename (place->folder, "links", NULL);
+  g_autofree char *link = g_build_filename (folder, "link.book", NULL);
+  g_autoptr (TmJob) job = make_rich_job (ID);
+  g_autoptr (TmJob) back = NULL;
+  GError *error = NULL;
+  g_autoptr (TmBook) writer = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  g_autoptr (TmBook) reader = NULL;
+
+  g_assert_cmpint (g_mkdir (folder, 0755), ==, 0);
+  g_assert_cmpint (symlink (place->path, link), ==, 0);
+  g_assert_true (tm_book_add_job (writer, job, NULL, NULL, NULL, &error));
+  reader = tm_book_open (link, TM_BOOK_OPEN_READ_ONLY, &error);
+  g_assert_no_error (error);
+  back = tm_book_load_job (reader, ID, NULL, NULL, &error);
+  g_assert_no_error (error);
+  assert_same_job (job, back);
+  g_unlink (link);
+  g_rmdir (folder);
+}
+
 /* A reader beside a writer sees what is in the log. */
 static void
 test_read_beside_writer (Place *place, gconstpointer data)
@@ -496,6 +520,7 @@ main (int argc, char **argv)
   ADD ("wrong-files", test_wrong_files);
   ADD ("read-only-flag", test_read_only_flag);
   ADD ("read-beside-writer", test_read_beside_writer);
+  ADD ("link", test_link);
   ADD ("rollback-journal", test_rollback_journal);
   ADD ("backup", test_backup);
   ADD ("backup-refuses-altered", test_backup_refuses_altered);
