@@ -1,0 +1,127 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The sample jobs show what they are there to show, judged as a newcomer will see them.
+ */
+
+#include "exchange-job.h"
+
+#include "core-judge.h"
+
+#include <string.h>
+
+static TmJob *
+load (const char *name)
+{
+  g_autofree char *path = g_build_filename (g_getenv ("TM_SAMPLE_JOBS"), name, NULL);
+  g_autoptr (GError) error = NULL;
+  g_auto (TmJobNotes) notes = { 0 };
+  TmJob *job = tm_job_from_file (path, &notes, NULL, NULL, &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (notes.n_unknown, ==, 0);
+  return job;
+}
+
+/* Counts the verdicts over all that is due. */
+static void
+count_verdicts (const TmJob *job, guint counts[TM_N_VERDICTS])
+{
+  memset (counts, 0, sizeof (guint) * TM_N_VERDICTS);
+  for (guint p = 0; p < job->pieces->len; p++)
+    {
+      const TmPiece *piece = g_ptr_array_index (job->pieces, p);
+
+      for (guint f = 0; f < job->features->len; f++)
+        {
+          const TmFeature *feature = g_ptr_array_index (job->features, f);
+
+          if (tm_job_feature_is_due (job, feature, piece, p))
+            counts[tm_judge_feature (job, piece, feature, NULL)]++;
+        }
+    }
+}
+
+static void
+test_housing (void)
+{
+  g_autoptr (TmJob) job = load ("pump-bearing-housing.tmjob");
+  const TmPiece *scrap = tm_job_find_piece (job, "007");
+  const TmFeature *bore = tm_job_find_feature (job, "1");
+  g_auto (TmJudgement) judgement = { 0 };
+  guint counts[TM_N_VERDICTS];
+  guint corrected = 0, withdrawn = 0;
+
+  g_assert_nonnull (strstr (job->customer, "invented"));
+  g_assert_cmpuint (job->pieces->len, ==, 10);
+  count_verdicts (job, counts);
+  g_assert_cmpuint (counts[TM_VERDICT_OUT], ==, 1);
+  g_assert_cmpuint (counts[TM_VERDICT_TOO_CLOSE], ==, 1);
+  g_assert_cmpuint (counts[TM_VERDICT_NOT_MEASURED], ==, 0);
+  tm_judge (job, scrap, bore, 1, &judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_OUT);
+  g_assert_cmpint (judgement.side, ==, TM_SIDE_METAL_GONE);
+  g_assert_cmpstr (tm_job_nonconformance_of (job, scrap, bore)->number, ==, "EX-NC-031");
+  for (guint i = 0; i < job->readings->len; i++)
+    {
+      const TmReading *reading = g_ptr_array_index (job->readings, i);
+
+      corrected += *reading->row.replaces != '\0';
+      withdrawn += reading->row.withdrawn != NULL;
+    }
+  g_assert_cmpuint (corrected, ==, 1);
+  g_assert_cmpuint (withdrawn, ==, 1);
+}
+
+/* The inch job is half done: its first piece is proven, work is left on the others. */
+static void
+test_pivot_arm (void)
+{
+  g_autoptr (TmJob) job = load ("pivot-arm-inch.tmjob");
+  const TmPiece *first = tm_job_find_piece (job, "1");
+  const TmFeature *bore = tm_job_find_feature (job, "1");
+  guint counts[TM_N_VERDICTS];
+
+  g_assert_nonnull (strstr (job->customer, "invented"));
+  g_assert_cmpint (job->unit, ==, TM_UNIT_IN);
+  g_assert_true (bore->mate.given);
+  /* A press fit: the smallest bush is larger than the largest bore. */
+  g_assert_cmpint (bore->mate.lower.count, >, bore->upper.count);
+  for (guint f = 0; f < job->features->len; f++)
+    g_assert_cmpint (tm_judge_feature (job, first, g_ptr_array_index (job->features, f), NULL), ==,
+                     TM_VERDICT_IN);
+  count_verdicts (job, counts);
+  g_assert_cmpuint (counts[TM_VERDICT_OUT], ==, 0);
+  g_assert_cmpuint (counts[TM_VERDICT_NOT_MEASURED], >, 10);
+}
+
+/* D. C. Montgomery, Introduction to Statistical Quality Control, Table 6.3: 25 samples of five, grand
+ * mean 74.001176 (recomputed from the table), so that the sum of all is 9250.147 mm. */
+static void
+test_piston_rings (void)
+{
+  g_autoptr (TmJob) job = load ("piston-rings.tmjob");
+  const TmFeature *feature = tm_job_find_feature (job, "1");
+  gint64 sum = 0;
+  guint counts[TM_N_VERDICTS];
+
+  g_assert_nonnull (strstr (job->drawing, "Table 6.3"));
+  g_assert_cmpuint (job->readings->len, ==, 125);
+  g_assert_cmpuint (feature->group_size, ==, 5);
+  g_assert_cmpint (feature->lower.count, ==, G_GINT64_CONSTANT (73950000000));
+  g_assert_cmpint (feature->upper.count, ==, G_GINT64_CONSTANT (74050000000));
+  for (guint i = 0; i < job->readings->len; i++)
+    sum += ((const TmReading *)g_ptr_array_index (job->readings, i))->value.count;
+  g_assert_cmpint (sum, ==, G_GINT64_CONSTANT (9250147000000));
+  count_verdicts (job, counts);
+  g_assert_cmpuint (counts[TM_VERDICT_IN], ==, 125);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/exchange/samples/pump-bearing-housing", test_housing);
+  g_test_add_func ("/exchange/samples/pivot-arm", test_pivot_arm);
+  g_test_add_func ("/exchange/samples/piston-rings", test_piston_rings);
+  return g_test_run ();
+}
