@@ -230,9 +230,9 @@ tm_sheet_write_part (TmWorkbook *workbook)
       tm_sheet_columns (&sheet, widths, N_COLUMNS);
       write_part (&sheet);
       write_result (&sheet);
+      write_gaps (&sheet);
       write_nonconformances (&sheet);
       write_signatures (&sheet);
-      write_gaps (&sheet);
     }
   tm_sheet_end (&sheet);
 }

@@ -194,16 +194,20 @@ static lxw_chart *
 make_chart (TmWorkbook *workbook, const char *data, const Block *block)
 {
   const TmLimits limits = tm_feature_limits (block->feature);
+  /* One piece makes no line. */
+  const uint8_t limit_marker = block->n > 1 ? LXW_CHART_MARKER_NONE : LXW_CHART_MARKER_LONG_DASH;
   lxw_chart *chart = workbook_add_chart (workbook->book, LXW_CHART_LINE);
-  g_autofree char *title = tm_report_feature_name (block->feature, 0);
+  g_autofree char *name = tm_report_feature_name (block->feature, 0);
+  /* A chart's title that began with = would be taken as a reference to cells. */
+  g_autofree char *title = g_strdup_printf (_ ("Feature %s"), name);
   lxw_chart_font font = { .size = 11, .bold = LXW_TRUE };
 
   add_series (chart, data, block, COLUMN_SMALLEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_SHORT_DASH);
   add_series (chart, data, block, COLUMN_LARGEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_LONG_DASH);
   if (limits.has_lower)
-    add_series (chart, data, block, COLUMN_LOWER, 0x2A2A2A, 1.75f, LXW_CHART_MARKER_NONE);
+    add_series (chart, data, block, COLUMN_LOWER, 0x2A2A2A, 1.75f, limit_marker);
   if (limits.has_upper)
-    add_series (chart, data, block, COLUMN_UPPER, 0x2A2A2A, 1.75f, LXW_CHART_MARKER_NONE);
+    add_series (chart, data, block, COLUMN_UPPER, 0x2A2A2A, 1.75f, limit_marker);
   /* The places of one piece are not a run: no line joins them. */
   add_series (chart, data, block, COLUMN_MEAN, 0x0072B2, block->feature->places > 1 ? 0.0f : 1.25f,
               LXW_CHART_MARKER_CIRCLE);

@@ -33,10 +33,20 @@ tm_workbook_fail (TmWorkbook *workbook, TmReportError code, const char *format, 
   va_end (arguments);
 }
 
+gboolean
+tm_status_is_file_error (lxw_error status)
+{
+  return status >= LXW_ERROR_CREATING_XLSX_FILE && status <= LXW_ERROR_ZIP_CLOSE;
+}
+
 void
 tm_workbook_check (TmWorkbook *workbook, lxw_error status)
 {
-  if (status != LXW_NO_ERROR)
+  if (tm_status_is_file_error (status))
+    tm_workbook_fail (workbook, TM_REPORT_ERROR_CANNOT_WRITE,
+                      _ ("%s cannot be written: %s; choose another folder or make room"), workbook->path,
+                      lxw_strerror (status));
+  else if (status != LXW_NO_ERROR)
     tm_workbook_fail (workbook, TM_REPORT_ERROR_FAILED, _ ("The workbook could not be made: %s"),
                       lxw_strerror (status));
 }

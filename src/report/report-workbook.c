@@ -127,12 +127,6 @@ fail_to_write (const char *path, int code, GError **error)
                code != 0 ? g_strerror (code) : _ ("the disk may be full"));
 }
 
-static gboolean
-is_file_error (lxw_error status)
-{
-  return (status >= LXW_ERROR_CREATING_XLSX_FILE && status <= LXW_ERROR_ZIP_CLOSE);
-}
-
 /* Packs the file at @temporary.  Takes the workbook in any case. */
 static gboolean
 pack (TmWorkbook *workbook, const char *path, GError **error)
@@ -146,7 +140,7 @@ pack (TmWorkbook *workbook, const char *path, GError **error)
   workbook->book = NULL;
   if (status == LXW_NO_ERROR)
     return TRUE;
-  if (is_file_error (status))
+  if (tm_status_is_file_error (status))
     fail_to_write (path, code, error);
   else
     g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_FAILED, _ ("The workbook could not be made: %s"),
@@ -159,8 +153,9 @@ fill (const TmReportContent *content, const char *temporary, const char *path, T
       TmReportProgress progress, gpointer data, GError **error)
 {
   lxw_workbook_options options = { .constant_memory = content->job->readings->len > MANY_READINGS };
-  TmWorkbook workbook
-      = { .content = content, .job = content->job, .paper = paper, .progress = progress, .data = data };
+  TmWorkbook workbook = {
+    .content = content, .job = content->job, .path = path, .paper = paper, .progress = progress, .data = data
+  };
 
   workbook.book = workbook_new_opt (temporary, &options);
   if (workbook.book == NULL)
