@@ -177,43 +177,42 @@ fill (const TmReportContent *content, const char *temporary, const char *path, T
   return FALSE;
 }
 
+/* Writes all of @data to @fd and has it on the disk. */
 static gboolean
-sync_path (const char *path, int flags)
+write_through (int fd, const char *data, gsize size)
 {
-  const int fd = g_open (path, flags | O_CLOEXEC, 0);
-  gboolean done;
-  int code;
+  while (size > 0)
+    {
+      const gssize written = write (fd, data, size);
+      if (written < 0 && errno == EINTR)
+        continue;
+      if (written <= 0)
+        return FALSE;
+      data += written;
+      size -= (gsize)written;
+    }
+  return fsync (fd) == 0;
+}
+
+/* Some file systems cannot sync a folder; the file itself is safe all the same. */
+static void
+sync_folder (const char *folder)
+{
+  const int fd = g_open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC, 0);
 
   if (fd < 0)
-    return FALSE;
-  done = fsync (fd) == 0;
-  code = errno;
+    return;
+  (void)fsync (fd);
   close (fd);
-  errno = code;
-  return done;
 }
 
-/* The finished file takes the target's place in one step, and is on the disk before it does. */
-static gboolean
-take_place (const char *temporary, const char *path, const char *folder, GError **error)
-{
-  g_autoptr (GError) damage = NULL;
-
-  if (!tm_file_check_workbook (temporary, &damage))
-    {
-      g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE,
-                   _ ("%s cannot be written whole: %s; make room and try again"), path, damage->message);
-      return FALSE;
-    }
-  if (!sync_path (temporary, O_RDWR) || g_rename (temporary, path) != 0)
-    {
-      fail_to_write (path, errno, error);
-      return FALSE;
-    }
-  /* Some file systems cannot sync a folder; the file itself is safe. */
-  (void)sync_path (folder, O_RDONLY | O_DIRECTORY);
-  return TRUE;
-}
+/* The new file grows beside the target and takes its place in one step. */
+typedef struct {
+  const char *path;
+  char *folder;
+  char *beside;
+  int fd;
+} Target;
 
 /* mkstemp's file is for its owner alone; a report is for whom the umask allows. */
 static void
@@ -225,30 +224,90 @@ open_to_umask (int fd)
   (void)fchmod (fd, 0666 & ~mask);
 }
 
+static gboolean
+open_target (Target *target, const char *path, GError **error)
+{
+  target->path = path;
+  target->folder = g_path_get_dirname (path);
+  target->beside = g_build_filename (target->folder, ".report-XXXXXX", NULL);
+  target->fd = g_mkstemp_full (target->beside, O_RDWR | O_CLOEXEC, 0600);
+  if (target->fd >= 0)
+    {
+      open_to_umask (target->fd);
+      return TRUE;
+    }
+  fail_to_write (path, errno, error);
+  return FALSE;
+}
+
+static void
+close_target (Target *target, gboolean done)
+{
+  if (target->fd >= 0)
+    close (target->fd);
+  if (target->fd >= 0 && !done)
+    (void)g_unlink (target->beside);
+  g_free (target->folder);
+  g_free (target->beside);
+}
+
+/* Moves a finished workbook from @made to the target's place. */
+static gboolean
+take_place (Target *target, const char *made, GError **error)
+{
+  g_autoptr (GError) damage = NULL;
+  g_autoptr (GMappedFile) file = NULL;
+
+  if (!tm_file_check_workbook (made, &damage) || (file = g_mapped_file_new (made, FALSE, &damage)) == NULL)
+    {
+      g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE,
+                   _ ("%s cannot be written whole: %s; make room and try again"), target->path,
+                   damage->message);
+      return FALSE;
+    }
+  if (!write_through (target->fd, g_mapped_file_get_contents (file), g_mapped_file_get_length (file))
+      || g_rename (target->beside, target->path) != 0)
+    {
+      fail_to_write (target->path, errno, error);
+      return FALSE;
+    }
+  sync_folder (target->folder);
+  return TRUE;
+}
+
+/* The library makes its file among the temporary ones: what goes wrong at the target is then ours to
+ * say, in one line. */
+static gboolean
+make_and_place (const TmReportContent *content, Target *target, TmPaper paper, TmReportProgress progress,
+                gpointer data, GError **error)
+{
+  g_autofree char *made = g_build_filename (g_get_tmp_dir (), "tenthmark-report-XXXXXX", NULL);
+  const int fd = g_mkstemp_full (made, O_RDWR | O_CLOEXEC, 0600);
+  gboolean done;
+
+  if (fd < 0)
+    {
+      fail_to_write (made, errno, error);
+      return FALSE;
+    }
+  close (fd);
+  done = fill (content, made, target->path, paper, progress, data, error) && take_place (target, made, error);
+  (void)g_unlink (made);
+  return done;
+}
+
 gboolean
 tm_workbook_write (const TmReportContent *content, const char *path, TmPaper paper, TmReportProgress progress,
                    gpointer data, GError **error)
 {
-  g_autofree char *folder = NULL, *temporary = NULL;
+  Target target = { .fd = -1 };
   gboolean done;
-  int fd;
 
   g_return_val_if_fail (content != NULL && path != NULL, FALSE);
-  folder = g_path_get_dirname (path);
-  temporary = g_build_filename (folder, ".report-XXXXXX", NULL);
-  fd = g_mkstemp_full (temporary, O_RDWR | O_CLOEXEC, 0600);
-  if (fd < 0)
-    {
-      fail_to_write (path, errno, error);
-      return FALSE;
-    }
-  open_to_umask (fd);
-  close (fd);
-  done = fill (content, temporary, path, paper, progress, data, error)
-         && take_place (temporary, path, folder, error);
-  if (!done)
-    (void)g_unlink (temporary);
-  else if (progress != NULL)
+  done
+      = open_target (&target, path, error) && make_and_place (content, &target, paper, progress, data, error);
+  close_target (&target, done);
+  if (done && progress != NULL)
     (void)progress (1.0, data);
   return done;
 }
