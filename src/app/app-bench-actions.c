@@ -179,6 +179,9 @@ static void
 fill_menu_cb (GtkMenuButton *button, gpointer data)
 {
   TmBenchPage *self = data;
+  /* The window may have set them since. */
+  g_object_notify (G_OBJECT (self), "order");
+  g_object_notify (G_OBJECT (self), "by");
   g_autoptr (GMenu) menu = g_menu_new ();
   g_autoptr (GMenu) order = g_menu_new ();
   g_autoptr (GMenu) people = g_menu_new ();

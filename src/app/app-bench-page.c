@@ -5,6 +5,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app-button.h"
 #include "app-feature-words.h"
 #include "app-settings.h"
 #include "app-toast.h"
@@ -106,8 +107,10 @@ show_empty (TmBenchPage *self, const TmJob *job)
                                               ? _ ("Add the first piece, then type its readings here.")
                                               : _ ("List what the drawing asks for on the Job page, then "
                                                    "measure it here."));
-  gtk_button_set_label (GTK_BUTTON (self->empty_button),
-                        features ? _ ("_Add the first piece") : _ ("_List the features"));
+  tm_button_set_label (self->empty_button, features ? _ ("_Add the first piece") : _ ("_List the features"));
+  /* Name and target are set one after the other: never the old target with the new name. */
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->empty_button), NULL);
+  gtk_actionable_set_action_target_value (GTK_ACTIONABLE (self->empty_button), NULL);
   gtk_actionable_set_detailed_action_name (GTK_ACTIONABLE (self->empty_button),
                                            features ? "win.add-piece" : "win.page::job");
   gtk_stack_set_visible_child_name (self->stack, "empty");
@@ -416,8 +419,7 @@ static GtkWidget *
 build_empty (TmBenchPage *self)
 {
   self->empty = adw_status_page_new ();
-  self->empty_button = gtk_button_new ();
-  gtk_button_set_use_underline (GTK_BUTTON (self->empty_button), TRUE);
+  self->empty_button = tm_button_new ("");
   gtk_widget_set_halign (self->empty_button, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (self->empty_button, "pill");
   gtk_widget_add_css_class (self->empty_button, "suggested-action");

@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-button.h"
 #include "app-feature-words.h"
 
 /* The record's words for what was decided; common practice. */
@@ -147,11 +148,11 @@ static GtkWidget *
 build_header (TmNonconformanceDialog *self)
 {
   GtkWidget *header = adw_header_bar_new ();
-  GtkWidget *cancel = gtk_button_new_with_mnemonic (_ ("_Cancel"));
+  GtkWidget *cancel = tm_button_new (_ ("_Cancel"));
   adw_header_bar_set_show_end_title_buttons (ADW_HEADER_BAR (header), FALSE);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (cancel), "window.close");
   adw_header_bar_pack_start (ADW_HEADER_BAR (header), cancel);
-  self->save = gtk_button_new_with_mnemonic (_ ("_Save"));
+  self->save = tm_button_new (_ ("_Save"));
   gtk_widget_add_css_class (self->save, "suggested-action");
   gtk_widget_set_sensitive (self->save, FALSE);
   g_signal_connect (self->save, "clicked", G_CALLBACK (save_cb), self);

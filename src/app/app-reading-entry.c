@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-button.h"
 #include "app-entry-words.h"
 #include "core-station.h"
 
@@ -221,7 +222,7 @@ build_offsets (TmReadingEntry *self)
 static void
 add_outcome (TmReadingEntry *self, const char *label, const char *typed)
 {
-  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+  GtkWidget *button = tm_button_new (label);
   g_object_set_data_full (G_OBJECT (button), "typed", g_strdup (typed), g_free);
   gtk_widget_set_focus_on_click (button, FALSE);
   gtk_widget_add_css_class (button, "tm-outcome");

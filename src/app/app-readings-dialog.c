@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-button.h"
 #include "app-entry-words.h"
 #include "app-feature-words.h"
 #include "app-reason-dialog.h"
@@ -38,7 +39,7 @@ static void
 add_button (TmReadingsDialog *self, GtkWidget *row, const char *label, const TmReading *reading,
             GCallback clicked)
 {
-  GtkWidget *button = gtk_button_new_with_label (label);
+  GtkWidget *button = tm_button_new (label);
   g_autofree char *value = tm_words_reading (reading);
   g_autofree char *name = g_strdup_printf ("%s %s", label, value);
   g_object_set_data (G_OBJECT (button), "reading", (gpointer)reading);

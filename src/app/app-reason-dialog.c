@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-button.h"
 #include "app-entry-words.h"
 #include "app-feature-words.h"
 
@@ -101,12 +102,11 @@ static GtkWidget *
 build_header (TmReasonDialog *self)
 {
   GtkWidget *header = adw_header_bar_new ();
-  GtkWidget *cancel = gtk_button_new_with_mnemonic (_ ("_Cancel"));
+  GtkWidget *cancel = tm_button_new (_ ("_Cancel"));
   adw_header_bar_set_show_end_title_buttons (ADW_HEADER_BAR (header), FALSE);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (cancel), "window.close");
   adw_header_bar_pack_start (ADW_HEADER_BAR (header), cancel);
-  self->confirm = gtk_button_new ();
-  gtk_button_set_use_underline (GTK_BUTTON (self->confirm), TRUE);
+  self->confirm = tm_button_new ("");
   gtk_widget_set_sensitive (self->confirm, FALSE);
   g_signal_connect (self->confirm, "clicked", G_CALLBACK (confirm_cb), self);
   adw_header_bar_pack_end (ADW_HEADER_BAR (header), self->confirm);
@@ -170,7 +170,7 @@ present (GtkWidget *parent, TmDocument *document, const TmReading *reading, gboo
   self->reading = reading;
   self->corrects = corrects;
   gtk_window_set_title (GTK_WINDOW (self), corrects ? _ ("Correct a reading") : _ ("Withdraw a reading"));
-  gtk_button_set_label (GTK_BUTTON (self->confirm), corrects ? _ ("C_orrect") : _ ("_Withdraw"));
+  tm_button_set_label (self->confirm, corrects ? _ ("C_orrect") : _ ("_Withdraw"));
   gtk_widget_add_css_class (self->confirm, corrects ? "suggested-action" : "destructive-action");
   gtk_widget_set_visible (self->value, corrects);
   describe (self);

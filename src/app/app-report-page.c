@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-button.h"
 #include "app-pointer-list.h"
 #include "app-report-table.h"
 #include "app-report-work.h"
@@ -426,8 +427,8 @@ static GtkWidget *
 build_export_buttons (void)
 {
   GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *table = gtk_button_new_with_mnemonic (_ ("Export _CSV…"));
-  GtkWidget *workbook = gtk_button_new_with_mnemonic (_ ("Export _workbook…"));
+  GtkWidget *table = tm_button_new (_ ("Export _CSV…"));
+  GtkWidget *workbook = tm_button_new (_ ("Export _workbook…"));
   gtk_actionable_set_action_name (GTK_ACTIONABLE (table), "report.export-table");
   gtk_widget_set_tooltip_text (table, _ ("Write the characteristics as a CSV table (Ctrl+Shift+E)"));
   gtk_actionable_set_action_name (GTK_ACTIONABLE (workbook), "report.export-workbook");

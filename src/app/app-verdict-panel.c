@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-button.h"
 #include "app-reading-words.h"
 
 /* A small heading and the lines under it; hidden when there is nothing to say. */
@@ -113,7 +114,7 @@ build_words (TmVerdictPanel *self)
 static GtkWidget *
 add_button (GtkWidget *box, const char *label, const char *action, const char *tooltip)
 {
-  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+  GtkWidget *button = tm_button_new (label);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
   gtk_widget_set_tooltip_text (button, tooltip);
   gtk_widget_set_focus_on_click (button, FALSE);
