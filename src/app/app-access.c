@@ -91,3 +91,19 @@ tm_access_name_row (GtkWidget *child, const char *name)
   if (row != NULL)
     tm_name_widget (row, name);
 }
+
+void
+tm_access_show_page (GtkStack *stack, const char *name)
+{
+  GtkWidget *page;
+
+  g_return_if_fail (GTK_IS_STACK (stack));
+
+  page = gtk_stack_get_child_by_name (stack, name);
+  g_return_if_fail (page != NULL);
+  gtk_widget_set_visible (page, TRUE);
+  gtk_stack_set_visible_child (stack, page);
+  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (stack)); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    gtk_widget_set_visible (child, child == page);
+}

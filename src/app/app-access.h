@@ -22,6 +22,10 @@ void tm_access_name_column_view (GtkColumnView *view, const char *name);
 /* Names the row of a list or table that shows @child, the child of one of its list items. */
 void tm_access_name_row (GtkWidget *child, const char *name);
 
+/* Shows the page @name of @stack, and takes the others out of what is read: GTK 4.8 tells an assistive
+ * tool of every page of a stack, seen or not. */
+void tm_access_show_page (GtkStack *stack, const char *name);
+
 /* Takes the pictures inside @widget, which only decorate, out of what is read.  Call it before the
  * widget is shown. */
 void tm_access_hide_pictures (GtkWidget *widget);

@@ -5,6 +5,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-button.h"
 #include "app-feature-words.h"
 #include "app-settings.h"
@@ -113,7 +114,7 @@ show_empty (TmBenchPage *self, const TmJob *job)
   gtk_actionable_set_action_target_value (GTK_ACTIONABLE (self->empty_button), NULL);
   gtk_actionable_set_detailed_action_name (GTK_ACTIONABLE (self->empty_button),
                                            features ? "win.add-piece" : "win.page::job");
-  gtk_stack_set_visible_child_name (self->stack, "empty");
+  tm_access_show_page (self->stack, "empty");
 }
 
 static gboolean
@@ -141,7 +142,7 @@ show_spot (TmBenchPage *self)
       show_empty (self, tm_document_job (self->document));
       return;
     }
-  gtk_stack_set_visible_child_name (self->stack, "bench");
+  tm_access_show_page (self->stack, "bench");
   forget_method (self, spot);
   self->shown = *spot;
   tm_feature_list_follow (self->list);

@@ -152,7 +152,7 @@ show_entries (TmHome *self, GPtrArray *entries)
   gtk_label_set_text (self->count_label, count);
   if (entries->len == 0)
     list_samples (self);
-  gtk_stack_set_visible_child_name (self->stack, entries->len > 0 ? "list" : "empty");
+  tm_access_show_page (self->stack, entries->len > 0 ? "list" : "empty");
 }
 
 static void
@@ -161,7 +161,7 @@ show_problem (TmHome *self, const char *problem)
   g_autofree char *escaped = g_markup_escape_text (problem, -1);
 
   adw_status_page_set_description (self->problem_page, escaped);
-  gtk_stack_set_visible_child_name (self->stack, "problem");
+  tm_access_show_page (self->stack, "problem");
 }
 
 void

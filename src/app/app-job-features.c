@@ -220,7 +220,7 @@ definitions_changed_cb (TmJobFeatures *self)
 
   tm_job_items_refresh (self->items, job);
   gtk_label_set_text (self->count_label, count);
-  gtk_stack_set_visible_child_name (self->stack, n > 0 ? "list" : "empty");
+  tm_access_show_page (self->stack, n > 0 ? "list" : "empty");
   propose_balloon (self);
   callout_changed_cb (self);
 }

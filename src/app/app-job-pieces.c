@@ -202,7 +202,7 @@ definitions_changed_cb (TmJobPieces *self)
 
   refresh_serials (self, job);
   gtk_label_set_text (self->count_label, count);
-  gtk_stack_set_visible_child_name (self->stack, job->pieces->len > 0 ? "list" : "empty");
+  tm_access_show_page (self->stack, job->pieces->len > 0 ? "list" : "empty");
   propose_serial (self);
 }
 

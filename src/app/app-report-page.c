@@ -98,7 +98,7 @@ show_content (TmReportPage *self)
   gtk_label_set_text (self->about, about);
   gtk_label_set_text (self->summary, summary);
   gtk_label_set_text (self->missing, missing);
-  gtk_stack_set_visible_child_name (self->missing_stack, content->gaps->len > 0 ? "list" : "none");
+  tm_access_show_page (self->missing_stack, content->gaps->len > 0 ? "list" : "none");
   tm_report_table_show_pieces (self->table, job->pieces->len > 1);
   tm_pointer_list_set_array (self->gaps, content->gaps);
   tm_pointer_list_set_array (self->lines, content->lines);

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-files.h"
 #include "app-gap.h"
 #include "app-pages.h"
@@ -88,7 +89,7 @@ tm_window_show_page (TmWindow *self, const char *name)
   self->fresh = FALSE;
   if (gtk_stack_get_child_by_name (self->pages, name) == NULL)
     make_page (self, kind);
-  gtk_stack_set_visible_child_name (self->pages, name);
+  tm_access_show_page (self->pages, name);
   g_free (self->page);
   self->page = g_steal_pointer (&kept);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_PAGE]);
@@ -153,8 +154,8 @@ show_tools (TmWindow *self, gboolean in_job)
 {
   gtk_widget_set_visible (self->home_tools, !in_job);
   gtk_widget_set_visible (self->job_tools, in_job);
-  gtk_stack_set_visible_child_name (self->title_stack, in_job ? "job" : "home");
-  gtk_stack_set_visible_child_name (self->stack, in_job ? "job" : "home");
+  tm_access_show_page (self->title_stack, in_job ? "job" : "home");
+  tm_access_show_page (self->stack, in_job ? "job" : "home");
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.home", in_job);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.page", in_job);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.export-job", in_job);
