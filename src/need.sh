@@ -32,14 +32,16 @@ need_packages () {
   $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends $missing
 }
 
-# build_in FOLDER OPTION…: configures FOLDER if need be and builds.
+# build_in FOLDER TARGETS OPTION…: configures FOLDER if need be and builds the targets ("" = all).
 build_in () {
   folder=$1
-  shift
+  targets=$2
+  shift 2
   if [ -f "$folder/build.ninja" ]; then
     meson configure "$folder" "$@" >/dev/null
   else
     meson setup "$folder" "$root" "$@"
   fi
-  ninja -C "$folder"
+  # shellcheck disable=SC2086
+  ninja -C "$folder" $targets
 }

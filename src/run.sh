@@ -9,7 +9,7 @@ root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$root/src/need.sh"
 
 need_packages build
-build_in "$root/build/run" --buildtype=debugoptimized
+build_in "$root/build/run" "src/app/tenthmark src/cli/tenthmark-cli ui/gschemas.compiled" --buildtype=debugoptimized
 
 demo="$root/build/demo"
 sample="$root/sample-jobs/pump-bearing-housing.tmjob"

@@ -45,7 +45,7 @@ check_format () {
   find src tests -name '*.[ch]' -print0 | xargs -0 clang-format --dry-run -Werror
 }
 
-build_in "$root/build/test" -Dwerror=true
+build_in "$root/build/test" "" -Dwerror=true
 run_suite "$root/build/test"
 
 status=0
@@ -53,7 +53,7 @@ status=0
 note_result "$status" "clang-format"
 
 if [ "$sanitize" = yes ]; then
-  build_in "$root/build/sanitized" -Dwerror=true -Db_sanitize=address,undefined -Db_lundef=false
+  build_in "$root/build/sanitized" "" -Dwerror=true -Db_sanitize=address,undefined -Db_lundef=false
   export ASAN_OPTIONS="detect_leaks=1:abort_on_error=0:detect_stack_use_after_return=1"
   export LSAN_OPTIONS="suppressions=$root/tests/support/leaks.supp:print_suppressions=0"
   export UBSAN_OPTIONS="print_stacktrace=1:halt_on_error=1"
