@@ -12,6 +12,9 @@
 #include "app-window-private.h"
 #include "app-words.h"
 
+/* Longer than the half second in which a toast replaces another. */
+#define TOAST_SETTLES_US G_USEC_PER_SEC
+
 /* The same id with other content: never merged; the person may open the one in the book. */
 static void
 other_response_cb (AdwMessageDialog *dialog, const char *response, TmWindow *self)
@@ -276,19 +279,40 @@ step_piece_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+forget_toast_cb (AdwToast *toast, TmWindow *self)
+{
+  if (self->toast == toast)
+    g_clear_object (&self->toast);
+}
+
+static void
+show_new_toast (TmWindow *self, const char *text)
+{
+  AdwToast *toast = adw_toast_new (text);
+
+  adw_toast_set_timeout (toast, 3);
+  g_signal_connect_object (toast, "dismissed", G_CALLBACK (forget_toast_cb), self, 0);
+  self->toast = g_object_ref (toast);
+  self->toast_at = g_get_monotonic_time ();
+  adw_toast_overlay_add_toast (self->toasts, toast);
+}
+
+/* Who reads fast must not be told of old readings, one after the other.  A toast that is still coming
+ * in gets the new words: libadwaita 1.2 does not outlive one that is dismissed before it is there. */
+static void
 show_toast_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmWindow *self = TM_WINDOW (widget);
   g_autofree char *text = g_markup_escape_text (g_variant_get_string (parameter, NULL), -1);
-  AdwToast *toast = adw_toast_new (text);
-  AdwToast *before = g_object_get_data (G_OBJECT (self->toasts), "toast");
 
-  /* Who reads fast must not be told of old readings, one after the other. */
-  if (before != NULL)
-    adw_toast_dismiss (before);
-  adw_toast_set_timeout (toast, 3);
-  g_object_set_data_full (G_OBJECT (self->toasts), "toast", g_object_ref (toast), g_object_unref);
-  adw_toast_overlay_add_toast (self->toasts, toast);
+  if (self->toast != NULL && g_get_monotonic_time () - self->toast_at < TOAST_SETTLES_US)
+    {
+      adw_toast_set_title (self->toast, text);
+      return;
+    }
+  if (self->toast != NULL)
+    adw_toast_dismiss (self->toast);
+  show_new_toast (self, text);
 }
 
 static void

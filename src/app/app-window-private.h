@@ -18,6 +18,8 @@ struct _TmWindow {
   TmDocument *document; /* NULL on Home */
 
   AdwToastOverlay *toasts;
+  AdwToast *toast; /* shown now, or NULL */
+  gint64 toast_at; /* when it was first shown, steady microseconds */
   GtkStack *title_stack;
   GtkBox *page_switch;
   GtkWidget *home_tools;

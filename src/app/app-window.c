@@ -291,6 +291,7 @@ tm_window_dispose (GObject *object)
   if (self->pages != NULL)
     close_document (self);
   g_clear_object (&self->chooser);
+  g_clear_object (&self->toast);
   gtk_widget_dispose_template (GTK_WIDGET (self), TM_TYPE_WINDOW);
   G_OBJECT_CLASS (tm_window_parent_class)->dispose (object);
 }

@@ -335,7 +335,10 @@ run_all (const char *self)
   g_spawn_sync (NULL, (char **)argv, NULL, G_SPAWN_DEFAULT, NULL, NULL, NULL, NULL, &status, &error);
   g_assert_no_error (error);
   tm_scratch_remove (folder);
-  return g_spawn_check_wait_status (status, NULL) ? 0 : 1;
+  if (g_spawn_check_wait_status (status, &error))
+    return 0;
+  g_printerr ("bench-window: %s\n", error->message);
+  return 1;
 }
 
 int
