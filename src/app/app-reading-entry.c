@@ -272,24 +272,14 @@ tm_reading_entry_new (void)
   return g_object_new (TM_TYPE_READING_ENTRY, NULL);
 }
 
-void
-tm_reading_entry_set_document (TmReadingEntry *self, TmDocument *document)
-{
-  g_return_if_fail (TM_IS_READING_ENTRY (self));
-
-  self->document = document;
-  self->feature = NULL;
-  if (document != NULL)
-    tm_reading_entry_refresh (self);
-}
-
 static void
 suit_feature (TmReadingEntry *self, const TmFeature *feature)
 {
   gboolean position = feature != NULL && feature->kind == TM_KIND_POSITION;
   gboolean attribute = feature != NULL && tm_kind_is_attribute (feature->kind);
+  if (feature != self->feature || !position)
+    tm_reading_entry_clear_offsets (self);
   self->feature = feature;
-  tm_reading_entry_clear_offsets (self);
   gtk_widget_set_visible (self->offsets, position);
   gtk_widget_set_visible (self->outcomes, attribute);
   gtk_editable_set_width_chars (GTK_EDITABLE (self->value), position ? 5 : 7);
@@ -297,6 +287,22 @@ suit_feature (TmReadingEntry *self, const TmFeature *feature)
     gtk_widget_add_css_class (self->frame, "tm-three");
   else
     gtk_widget_remove_css_class (self->frame, "tm-three");
+}
+
+void
+tm_reading_entry_set_document (TmReadingEntry *self, TmDocument *document)
+{
+  g_return_if_fail (TM_IS_READING_ENTRY (self));
+
+  /* The same one again: its definitions have changed, and what is typed stays. */
+  if (self->document != document)
+    self->feature = NULL;
+  self->document = document;
+  if (document != NULL)
+    {
+      suit_feature (self, self->feature);
+      tm_reading_entry_refresh (self);
+    }
 }
 
 void

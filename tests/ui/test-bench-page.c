@@ -249,6 +249,63 @@ test_position_and_outcome (void)
   close_bench (&bench);
 }
 
+static GtkEditable *
+get_focused_entry (BenchFixture *bench)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (bench->window));
+  GtkWidget *entry = focus != NULL ? gtk_widget_get_ancestor (focus, GTK_TYPE_ENTRY) : NULL;
+  g_assert_nonnull (entry);
+  return GTK_EDITABLE (entry);
+}
+
+/* Enter leads from dx to dy and then records both. */
+static void
+test_offsets (void)
+{
+  BenchFixture bench = open_bench (ui_make_job ());
+  TmJob *job = tm_document_job (bench.job->document);
+  ui_wait_until (entry_has_focus (&bench));
+  tm_document_go (bench.job->document, g_ptr_array_index (job->pieces, 0),
+                  g_ptr_array_index (job->features, 2), 1, "");
+  GtkEditable *dx = get_focused_entry (&bench);
+  g_assert_true (dx != get_entry (&bench));
+  gtk_editable_set_text (dx, "0.03");
+  /* Another definition changes meanwhile: what is typed stays. */
+  g_assert_true (tm_document_save_definitions (bench.job->document, NULL));
+  g_assert_cmpstr (gtk_editable_get_text (dx), ==, "0.03");
+  g_signal_emit_by_name (dx, "activate");
+  GtkEditable *dy = get_focused_entry (&bench);
+  g_assert_true (dy != dx);
+  gtk_editable_set_text (dy, "-0.04");
+  g_signal_emit_by_name (dy, "activate");
+  g_assert_cmpuint (count_readings (&bench), ==, 1);
+  g_assert_cmpint (get_last (&bench)->dx.count, ==, G_GINT64_CONSTANT (30000000));
+  g_assert_cmpint (get_last (&bench)->dy.count, ==, G_GINT64_CONSTANT (-40000000));
+  g_assert_cmpstr (gtk_editable_get_text (dx), ==, "");
+  close_bench (&bench);
+}
+
+/* A feature without a gauge keeps the one that is chosen for it, and its readings count by it. */
+static void
+test_choose_gauge (void)
+{
+  BenchFixture bench = open_bench (ui_make_job ());
+  TmJob *job = tm_document_job (bench.job->document);
+  TmFeature *position = g_ptr_array_index (job->features, 2);
+  tm_document_go (bench.job->document, g_ptr_array_index (job->pieces, 0), position, 1, "");
+  g_signal_emit_by_name (bench.page->panel, "method-chosen", "BM-2");
+  g_assert_cmpstr (position->method, ==, "BM-2");
+  /* One that has a gauge is only read with another for now. */
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+  tm_document_go (bench.job->document, g_ptr_array_index (job->pieces, 0), bore, 1, "mouth/12");
+  g_signal_emit_by_name (bench.page->panel, "method-chosen", "BM-9");
+  g_assert_cmpstr (bore->method, ==, "BM-2");
+  g_assert_cmpstr (tm_bench_method (tm_document_bench (bench.job->document)), ==, "BM-9");
+  tm_document_go (bench.job->document, g_ptr_array_index (job->pieces, 0), position, 1, "");
+  g_assert_cmpstr (tm_bench_method (tm_document_bench (bench.job->document)), ==, "");
+  close_bench (&bench);
+}
+
 static void
 test_order (void)
 {
@@ -322,6 +379,8 @@ main (int argc, char **argv)
   g_test_add_func ("/bench-page/correct", test_correct);
   g_test_add_func ("/bench-page/nonconformance", test_nonconformance);
   g_test_add_func ("/bench-page/position-and-outcome", test_position_and_outcome);
+  g_test_add_func ("/bench-page/offsets", test_offsets);
+  g_test_add_func ("/bench-page/choose-gauge", test_choose_gauge);
   g_test_add_func ("/bench-page/order", test_order);
   g_test_add_func ("/bench-page/empty", test_empty);
   g_test_add_func ("/bench-page/picture-has-words", test_picture_has_words);

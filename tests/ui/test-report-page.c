@@ -98,6 +98,30 @@ test_writes (void)
   close_page (window, fixture);
 }
 
+/* 4,000 lines are gathered off the main loop, from a copy; the jumps still name our own features. */
+static void
+test_large (void)
+{
+  TmJob *job = ui_make_job ();
+  for (guint i = 5; i <= 1000; i++)
+    {
+      g_autofree char *balloon = g_strdup_printf ("%u", i);
+      ui_add_feature (job, balloon, "12 ±0.1", "BM-2");
+    }
+  ui_add_piece (job, "003");
+  ui_add_piece (job, "004");
+  UiFixture *fixture = ui_fixture_new (job);
+  TmReportPage *page;
+  Jump jump = { 0 };
+  GtkWidget *window = open_page (fixture, &page);
+  ui_wait_until (tm_report_page_count_gaps (page) > 0);
+  g_signal_connect (page, "go-to", G_CALLBACK (go_to_cb), &jump);
+  tm_report_page_activate_gap (page, tm_report_page_count_gaps (page) - 1);
+  g_assert_cmpuint (jump.n_calls, ==, 1);
+  g_assert_true (jump.feature == NULL || g_ptr_array_find (job->features, jump.feature, NULL));
+  close_page (window, fixture);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -107,5 +131,6 @@ main (int argc, char **argv)
   adw_init ();
   g_test_add_func ("/report-page/gaps", test_gaps);
   g_test_add_func ("/report-page/writes", test_writes);
+  g_test_add_func ("/report-page/large", test_large);
   return g_test_run ();
 }
