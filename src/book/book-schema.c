@@ -207,12 +207,25 @@ read_version (sqlite3 *db, const char *path, guint n_steps, gint64 *version, GEr
   return TRUE;
 }
 
+/* All of it in one read transaction: another program may be making the book at this moment. */
+static gboolean
+look (sqlite3 *db, const char *path, guint n_steps, gint64 *version, GError **error)
+{
+  gboolean right;
+
+  if (!run_sql (db, path, "BEGIN", error))
+    return FALSE;
+  right = read_version (db, path, n_steps, version, error);
+  sqlite3_exec (db, "ROLLBACK", NULL, NULL, NULL);
+  return right;
+}
+
 gboolean
 tm_schema_check (sqlite3 *db, const char *path, guint n_steps, GError **error)
 {
   gint64 version = 0;
 
-  return read_version (db, path, n_steps, &version, error);
+  return look (db, path, n_steps, &version, error);
 }
 
 static gboolean
@@ -235,7 +248,7 @@ tm_schema_migrate (sqlite3 *db, const char *path, const char *const *steps, guin
 {
   gint64 version = 0;
 
-  if (!read_version (db, path, n_steps, &version, error))
+  if (!look (db, path, n_steps, &version, error))
     return FALSE;
   if (version == n_steps)
     return TRUE;

@@ -110,13 +110,27 @@ harden (sqlite3 *db)
   sqlite3_busy_timeout (db, TM_BOOK_BUSY_MS);
 }
 
+/* Two programs that open the same book at once may each wait for the other to let go before the kind
+ * of journal changes; SQLite then refuses at once, and whoever asks again gets it. */
+static gboolean
+change_journal (TmBook *book, const char *sql, GError **error)
+{
+  gint64 until = g_get_monotonic_time () + TM_BOOK_BUSY_MS * G_TIME_SPAN_MILLISECOND;
+  int rc;
+
+  while (((rc = sqlite3_exec (book->db, sql, NULL, NULL, NULL)) & 0xff) == SQLITE_BUSY
+         && g_get_monotonic_time () < until)
+    sqlite3_sleep (5);
+  return rc == SQLITE_OK || tm_book_fail (book, rc, error);
+}
+
 /* With the rollback journal EXTRA also syncs the folder when the journal goes: without it the last
  * reading could come undone by a power failure. */
 static gboolean
 choose_journal (TmBook *book, GError **error)
 {
-  if (!tm_book_exec (book, book->rollback ? "PRAGMA journal_mode = DELETE" : "PRAGMA journal_mode = WAL",
-                     error))
+  if (!change_journal (book, book->rollback ? "PRAGMA journal_mode = DELETE" : "PRAGMA journal_mode = WAL",
+                       error))
     return FALSE;
   sqlite3_wal_autocheckpoint (book->db, TM_BOOK_CHECKPOINT_PAGES);
   return tm_book_exec (book, book->rollback ? "PRAGMA synchronous = EXTRA" : "PRAGMA synchronous = FULL",

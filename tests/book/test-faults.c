@@ -201,8 +201,8 @@ test_fault_run (Place *place, gconstpointer data)
   g_assert_true (run->work (book, place, &error));
   tm_book_close (book);
   after = read_state (place->path);
-  /* allocations are many: every seventh is tried */
-  for (;; nth += run->rc == SQLITE_NOMEM ? 7 : 1)
+  /* allocations are many: every seventeenth is tried */
+  for (;; nth += run->rc == SQLITE_NOMEM ? 17 : 1)
     {
       clear_files (place->path);
       copy_file (original, place->path);

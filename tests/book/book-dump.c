@@ -1,0 +1,251 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * book-dump: a job as text, member by member, written without the tables that the book uses: a
+ * member that those forget shows here.
+ */
+
+#include "book-fixture.h"
+
+static void
+put (GString *out, const char *name, const char *text)
+{
+  g_string_append_printf (out, " %s=<%s>", name, text);
+}
+
+static void
+put_quantity (GString *out, const char *name, TmQuantity quantity)
+{
+  g_string_append_printf (out, " %s=%" G_GINT64_FORMAT "/%u/%u/%u", name, quantity.count, quantity.unit,
+                          quantity.decimals, quantity.given);
+}
+
+static void
+put_int (GString *out, const char *name, guint number)
+{
+  g_string_append_printf (out, " %s=%u", name, number);
+}
+
+static void
+dump_facts (GString *out, const TmJob *job)
+{
+  put (out, "id", job->id);
+  put (out, "part_number", job->part_number);
+  put (out, "part_name", job->part_name);
+  put (out, "revision", job->revision);
+  put (out, "drawing", job->drawing);
+  put (out, "customer", job->customer);
+  put (out, "order", job->order);
+  put_int (out, "unit", job->unit);
+  put (out, "material", job->material);
+  put_int (out, "standard", job->standard);
+  put_int (out, "decision", job->decision);
+  put_quantity (out, "simple_ratio", job->simple_ratio);
+  put (out, "general_tolerance", job->general_tolerance);
+  put_int (out, "first_article", job->first_article);
+  put (out, "first_article_reason", job->first_article_reason);
+  put (out, "first_article_baseline", job->first_article_baseline);
+  put (out, "first_article_extra", job->first_article_extra);
+  put (out, "extra", job->extra);
+  put (out, "job_extra", job->job_extra);
+}
+
+static void
+dump_people_and_gauges (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->people->len; i++)
+    {
+      const TmPerson *person = g_ptr_array_index (job->people, i);
+
+      g_string_append (out, "\nperson");
+      put (out, "initials", person->initials);
+      put (out, "name", person->name);
+      put (out, "extra", person->extra);
+    }
+  for (guint i = 0; i < job->gauges->len; i++)
+    {
+      const TmGauge *gauge = g_ptr_array_index (job->gauges, i);
+
+      g_string_append (out, "\ngauge");
+      put (out, "tag", gauge->tag);
+      put (out, "kind", gauge->kind);
+      put_int (out, "unit", gauge->unit);
+      put_quantity (out, "resolution", gauge->resolution);
+      put_quantity (out, "error_limit", gauge->error_limit);
+      put (out, "calibrated", gauge->calibrated);
+      put (out, "due", gauge->due);
+      put (out, "certificate", gauge->certificate);
+      put (out, "extra", gauge->extra);
+    }
+  for (guint i = 0; i < job->methods->len; i++)
+    {
+      const TmMethod *method = g_ptr_array_index (job->methods, i);
+
+      g_string_append (out, "\nmethod");
+      put (out, "name", method->name);
+      for (guint k = 0; k < method->gauges->len; k++)
+        put (out, "gauge", g_ptr_array_index (method->gauges, k));
+      put_quantity (out, "repeatability", method->repeatability);
+      put_quantity (out, "dof", method->repeatability_dof);
+      put (out, "extra", method->extra);
+    }
+}
+
+static void
+dump_feature (GString *out, const TmFeature *feature)
+{
+  g_string_append (out, "\nfeature");
+  put (out, "balloon", feature->balloon);
+  put_int (out, "kind", feature->kind);
+  put (out, "name", feature->name);
+  put (out, "requirement", feature->requirement);
+  put_int (out, "unit", feature->unit);
+  put_quantity (out, "nominal", feature->nominal);
+  put_quantity (out, "lower", feature->lower);
+  put_quantity (out, "upper", feature->upper);
+  put_int (out, "cut", feature->cut);
+  put_int (out, "envelope", (guint)feature->envelope);
+  put (out, "designator", feature->designator);
+  put_int (out, "places", feature->places);
+  for (guint k = 0; k < feature->stations->len; k++)
+    put (out, "station", g_ptr_array_index (feature->stations, k));
+  put (out, "size_feature", feature->size_feature);
+  put (out, "method", feature->method);
+  put (out, "check", feature->check);
+  put_int (out, "group_size", feature->group_size);
+  put (out, "sheet", feature->sheet);
+  put (out, "zone", feature->zone);
+  put_int (out, "mate", (guint)feature->mate.given);
+  put_int (out, "mate_kind", feature->mate.kind);
+  put_quantity (out, "mate_lower", feature->mate.lower);
+  put_quantity (out, "mate_upper", feature->mate.upper);
+  put (out, "mate_extra", feature->mate.extra);
+  put_int (out, "zone_diameter", (guint)feature->zone_diameter);
+  put_int (out, "modifier", feature->modifier);
+  put (out, "datums", feature->datums);
+  put (out, "extra", feature->extra);
+}
+
+static void
+dump_row (GString *out, const char *kind, const TmEntryRow *row)
+{
+  g_string_append_printf (out, "\n%s", kind);
+  put (out, "id", row->id);
+  put (out, "piece", row->piece->serial);
+  put (out, "feature", row->feature->balloon);
+  put (out, "by", row->by);
+  put (out, "at", row->at);
+  put (out, "replaces", row->replaces);
+  put (out, "reason", row->reason);
+  put (out, "extra", row->extra);
+  put (out, "replaced_by", row->replaced_by != NULL ? ((const TmEntryRow *)row->replaced_by)->id : "-");
+  put_int (out, "withdrawn", row->withdrawn != NULL);
+  if (row->withdrawn == NULL)
+    return;
+  put (out, "w.by", row->withdrawn->by);
+  put (out, "w.at", row->withdrawn->at);
+  put (out, "w.reason", row->withdrawn->reason);
+  put (out, "w.extra", row->withdrawn->extra);
+}
+
+static void
+dump_reading (GString *out, const TmReading *reading)
+{
+  dump_row (out, "reading", &reading->row);
+  put_int (out, "place", reading->place);
+  put (out, "station", reading->station);
+  put_quantity (out, "value", reading->value);
+  put_int (out, "outcome", reading->outcome);
+  put_quantity (out, "dx", reading->dx);
+  put_quantity (out, "dy", reading->dy);
+  put (out, "typed", reading->typed);
+  put (out, "method", reading->method);
+  put_quantity (out, "part_temp", reading->part_temp);
+  put_quantity (out, "gauge_temp", reading->gauge_temp);
+}
+
+static void
+dump_record (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->readings->len; i++)
+    dump_reading (out, g_ptr_array_index (job->readings, i));
+  for (guint i = 0; i < job->pin_trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (job->pin_trials, i);
+
+      dump_row (out, "trial", &trial->row);
+      put_quantity (out, "size", trial->size);
+      put (out, "class", trial->pin_class);
+      put_int (out, "sign", trial->sign);
+      put_int (out, "went", (guint)trial->went);
+    }
+  for (guint i = 0; i < job->cuts->len; i++)
+    {
+      const TmCutRow *cut = g_ptr_array_index (job->cuts, i);
+
+      dump_row (out, "cut", &cut->row);
+      put_quantity (out, "dialled", cut->dialled);
+      put_int (out, "passes", cut->passes);
+    }
+}
+
+static void
+dump_the_rest (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->events->len; i++)
+    {
+      const TmEvent *event = g_ptr_array_index (job->events, i);
+
+      g_string_append (out, "\nevent");
+      put (out, "before", event->before_piece);
+      put (out, "kind", event->kind);
+      put (out, "note", event->note);
+      put (out, "amount", event->amount);
+      put (out, "extra", event->extra);
+    }
+  for (guint i = 0; i < job->nonconformances->len; i++)
+    {
+      const TmNonconformance *row = g_ptr_array_index (job->nonconformances, i);
+
+      g_string_append (out, "\nnonconformance");
+      put (out, "piece", row->piece);
+      put (out, "feature", row->feature);
+      put (out, "number", row->number);
+      put (out, "note", row->note);
+      put (out, "disposition", row->disposition);
+      put (out, "extra", row->extra);
+    }
+  for (guint i = 0; i < job->signatures->len; i++)
+    {
+      const TmSignature *signature = g_ptr_array_index (job->signatures, i);
+
+      g_string_append (out, "\nsignature");
+      put (out, "by", signature->by);
+      put (out, "role", signature->role);
+      put (out, "at", signature->at);
+      put (out, "digest", signature->digest);
+      put (out, "extra", signature->extra);
+    }
+}
+
+char *
+dump_job (const TmJob *job)
+{
+  GString *out = g_string_new ("job");
+
+  dump_facts (out, job);
+  dump_people_and_gauges (out, job);
+  for (guint i = 0; i < job->features->len; i++)
+    dump_feature (out, g_ptr_array_index (job->features, i));
+  for (guint i = 0; i < job->pieces->len; i++)
+    {
+      const TmPiece *piece = g_ptr_array_index (job->pieces, i);
+
+      g_string_append (out, "\npiece");
+      put (out, "serial", piece->serial);
+      put_int (out, "first_article", (guint)piece->first_article);
+      put (out, "extra", piece->extra);
+    }
+  dump_record (out, job);
+  dump_the_rest (out, job);
+  return g_string_free (out, FALSE);
+}
