@@ -29,7 +29,7 @@ struct _TmHome {
   GtkLabel *problem_label;
   GtkWidget *samples_box;
   GtkListBox *samples_list;
-  AdwStatusPage *problem_page;
+  GtkLabel *book_problem_label;
 };
 
 G_DEFINE_FINAL_TYPE (TmHome, tm_home, ADW_TYPE_BIN)
@@ -158,9 +158,7 @@ show_entries (TmHome *self, GPtrArray *entries)
 static void
 show_problem (TmHome *self, const char *problem)
 {
-  g_autofree char *escaped = g_markup_escape_text (problem, -1);
-
-  adw_status_page_set_description (self->problem_page, escaped);
+  gtk_label_set_text (self->book_problem_label, problem);
   tm_access_show_page (self->stack, "problem");
 }
 
@@ -224,6 +222,8 @@ tm_home_dispose (GObject *object)
   g_clear_object (&self->filter);
   g_clear_object (&self->items);
   g_clear_pointer (&self->folded, g_free);
+  /* Disposing of the template unparents the stack, which the bin would do once more. */
+  adw_bin_set_child (ADW_BIN (self), NULL);
   gtk_widget_dispose_template (GTK_WIDGET (self), TM_TYPE_HOME);
   G_OBJECT_CLASS (tm_home_parent_class)->dispose (object);
 }
@@ -239,7 +239,7 @@ bind_children (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, TmHome, problem_label);
   gtk_widget_class_bind_template_child (klass, TmHome, samples_box);
   gtk_widget_class_bind_template_child (klass, TmHome, samples_list);
-  gtk_widget_class_bind_template_child (klass, TmHome, problem_page);
+  gtk_widget_class_bind_template_child (klass, TmHome, book_problem_label);
   gtk_widget_class_bind_template_callback (klass, activate_cb);
   gtk_widget_class_bind_template_callback (klass, search_changed_cb);
   gtk_widget_class_bind_template_callback (klass, search_activate_cb);

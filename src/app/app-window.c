@@ -288,11 +288,14 @@ tm_window_dispose (GObject *object)
 {
   TmWindow *self = TM_WINDOW (object);
 
+  /* A window is disposed of when it is destroyed and again when the last reference goes. */
   if (self->pages != NULL)
-    close_document (self);
+    {
+      close_document (self);
+      gtk_widget_dispose_template (GTK_WIDGET (self), TM_TYPE_WINDOW);
+    }
   g_clear_object (&self->chooser);
   g_clear_object (&self->toast);
-  gtk_widget_dispose_template (GTK_WIDGET (self), TM_TYPE_WINDOW);
   G_OBJECT_CLASS (tm_window_parent_class)->dispose (object);
 }
 

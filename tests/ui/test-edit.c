@@ -1,0 +1,343 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Changes to a job's definitions: each is in the book when it is in the model, and neither when the
+ * book does not keep it.  Needs no display.
+ */
+
+#include "app-edit.h"
+#include "exchange-job.h"
+#include "ui-fixture.h"
+
+static char *
+bytes_of (TmJob *job)
+{
+  return g_string_free (tm_job_to_string (job), FALSE);
+}
+
+/* The job in the book is the job in the model. */
+static void
+assert_kept (UiFixture *fixture)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (TmJob) loaded
+      = tm_book_load_job (fixture->book, tm_document_job (fixture->document)->id, NULL, NULL, &error);
+  g_autofree char *in_model = bytes_of (tm_document_job (fixture->document));
+  g_autofree char *in_book = NULL;
+
+  g_assert_no_error (error);
+  in_book = bytes_of (loaded);
+  g_assert_cmpstr (in_book, ==, in_model);
+}
+
+static TmFeature *
+make_feature (TmDocument *document, const char *balloon, const char *requirement)
+{
+  TmJob *job = tm_document_job (document);
+  TmFeature *feature = tm_feature_new ();
+
+  feature->balloon = tm_job_intern (job, balloon);
+  feature->requirement = tm_job_intern (job, requirement);
+  feature->unit = job->unit;
+  tm_callout_apply (job, feature);
+  return feature;
+}
+
+static void
+change_part (TmJob *job, gpointer data)
+{
+  job->part_name = tm_job_intern (job, data);
+}
+
+static gboolean
+do_facts (TmDocument *document, GError **error)
+{
+  return tm_edit_facts (document, change_part, (gpointer) "Side cover", error);
+}
+
+static gboolean
+do_tolerance (TmDocument *document, GError **error)
+{
+  return tm_edit_general_tolerance (document, "ISO 2768-m", error);
+}
+
+static gboolean
+do_add_feature (TmDocument *document, GError **error)
+{
+  return tm_edit_add_feature (document, make_feature (document, "9", "40"), error);
+}
+
+static gboolean
+do_replace_feature (TmDocument *document, GError **error)
+{
+  return tm_edit_replace_feature (document, "2", make_feature (document, "12", "Ø8 H8"), error);
+}
+
+static gboolean
+do_remove_feature (TmDocument *document, GError **error)
+{
+  return tm_edit_remove_feature (document, "1", error);
+}
+
+static gboolean
+do_add_table (TmDocument *document, GError **error)
+{
+  static const char rows[] = "21,Ø10 H7,dowel\n22,12 max,height\n";
+  g_autoptr (TmTablePreview) preview
+      = tm_table_preview (rows, strlen (rows), "rows", tm_document_job (document), NULL);
+  guint n;
+
+  g_assert_nonnull (preview);
+  return tm_edit_add_table (document, preview, &n, error);
+}
+
+static gboolean
+do_add_piece (TmDocument *document, GError **error)
+{
+  return tm_edit_add_piece (document, "003", FALSE, error);
+}
+
+static gboolean
+do_mark_piece (TmDocument *document, GError **error)
+{
+  return tm_edit_mark_first_article (document, g_ptr_array_index (tm_document_job (document)->pieces, 1),
+                                     TRUE, error);
+}
+
+static gboolean
+do_remove_piece (TmDocument *document, GError **error)
+{
+  return tm_edit_remove_piece (document, "001", error);
+}
+
+static gboolean
+do_add_gauge (TmDocument *document, GError **error)
+{
+  TmGauge *gauge = tm_gauge_new ();
+
+  gauge->tag = tm_job_intern (tm_document_job (document), "TG-1");
+  gauge->unit = TM_UNIT_MM;
+  return tm_edit_put_gauge (document, NULL, gauge, error);
+}
+
+static gboolean
+do_change_gauge (TmDocument *document, GError **error)
+{
+  TmGauge *gauge = tm_edit_copy_gauge (tm_job_find_gauge (tm_document_job (document), "BM-2"));
+
+  gauge->certificate = tm_job_intern (tm_document_job (document), "C-77");
+  return tm_edit_put_gauge (document, "BM-2", gauge, error);
+}
+
+static gboolean
+do_add_method (TmDocument *document, GError **error)
+{
+  TmMethod *method = tm_method_new ();
+
+  method->name = tm_job_intern (tm_document_job (document), "transfer");
+  g_ptr_array_add (method->gauges, (gpointer)tm_job_intern (tm_document_job (document), "BM-2"));
+  return tm_edit_put_method (document, NULL, method, error);
+}
+
+typedef struct {
+  const char *name;
+  gboolean (*run) (TmDocument *document, GError **error);
+} Edit;
+
+static const Edit edits[] = {
+  { "facts", do_facts },
+  { "general-tolerance", do_tolerance },
+  { "add-feature", do_add_feature },
+  { "replace-feature", do_replace_feature },
+  { "remove-feature", do_remove_feature },
+  { "add-table", do_add_table },
+  { "add-piece", do_add_piece },
+  { "mark-piece", do_mark_piece },
+  { "remove-piece", do_remove_piece },
+  { "add-gauge", do_add_gauge },
+  { "change-gauge", do_change_gauge },
+  { "add-method", do_add_method },
+};
+
+static void
+count_cb (guint *n)
+{
+  (*n)++;
+}
+
+static void
+test_kept (gconstpointer data)
+{
+  const Edit *edit = data;
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  g_autofree char *before = bytes_of (tm_document_job (fixture->document));
+  g_autofree char *after = NULL;
+  g_autoptr (GError) error = NULL;
+  guint n_changes = 0;
+
+  g_signal_connect_swapped (fixture->document, "definitions-changed", G_CALLBACK (count_cb), &n_changes);
+  g_assert_true (edit->run (fixture->document, &error));
+  g_assert_no_error (error);
+  g_assert_cmpuint (n_changes, ==, 1);
+  after = bytes_of (tm_document_job (fixture->document));
+  g_assert_cmpstr (after, !=, before);
+  assert_kept (fixture);
+  ui_fixture_free (fixture);
+}
+
+/* A book that does not write leaves the model as it was, byte for byte. */
+static void
+test_undone (gconstpointer data)
+{
+  const Edit *edit = data;
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  g_autofree char *id = g_strdup (tm_document_job (fixture->document)->id);
+  g_autofree char *before = NULL;
+  g_autofree char *after = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GError) refused = NULL;
+  guint n_changes = 0;
+
+  g_assert_finalize_object (fixture->document);
+  tm_book_close (fixture->book);
+  fixture->book = tm_book_open (fixture->path, TM_BOOK_OPEN_READ_ONLY, &error);
+  g_assert_no_error (error);
+  fixture->document
+      = tm_document_new (fixture->book, tm_book_load_job (fixture->book, id, NULL, NULL, &error));
+  g_assert_no_error (error);
+  g_signal_connect_swapped (fixture->document, "definitions-changed", G_CALLBACK (count_cb), &n_changes);
+
+  before = bytes_of (tm_document_job (fixture->document));
+  g_assert_false (edit->run (fixture->document, &refused));
+  g_assert_error (refused, TM_BOOK_ERROR, TM_BOOK_ERROR_READ_ONLY);
+  after = bytes_of (tm_document_job (fixture->document));
+  g_assert_cmpstr (after, ==, before);
+  g_assert_cmpuint (n_changes, ==, 0);
+  ui_fixture_free (fixture);
+}
+
+/* The job's own refusals are one line that begins with the name. */
+static void
+test_refused (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmDocument *document = fixture->document;
+  g_autoptr (GError) taken = NULL;
+  g_autoptr (GError) in_use = NULL;
+  g_autoptr (GError) piece = NULL;
+
+  g_assert_false (tm_edit_add_feature (document, make_feature (document, "1", "40 ±0.1"), &taken));
+  g_assert_error (taken, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED);
+  g_assert_true (g_str_has_prefix (taken->message, "1: "));
+  g_assert_null (strchr (taken->message, '\n'));
+  g_assert_false (tm_edit_remove_gauge (document, "BM-2", &in_use));
+  g_assert_error (in_use, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED);
+  g_assert_false (tm_edit_add_piece (document, "001", FALSE, &piece));
+  g_assert_error (piece, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED);
+  assert_kept (fixture);
+  ui_fixture_free (fixture);
+}
+
+/* The bench never stands at what was removed. */
+static void
+test_bench_leaves (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmDocument *document = fixture->document;
+  TmJob *job = tm_document_job (document);
+  const TmSpot *spot;
+
+  while (job->features->len > 0)
+    {
+      const TmFeature *first = g_ptr_array_index (job->features, 0);
+
+      spot = tm_bench_spot (tm_document_bench (document));
+      g_assert_true (spot->feature == first);
+      g_assert_true (tm_edit_remove_feature (document, first->balloon, NULL));
+    }
+  spot = tm_bench_spot (tm_document_bench (document));
+  g_assert_null (spot->feature);
+  g_assert_true (tm_edit_add_feature (document, make_feature (document, "1", "Ø25 H7"), NULL));
+  spot = tm_bench_spot (tm_document_bench (document));
+  g_assert_true (spot->feature == g_ptr_array_index (job->features, 0));
+  g_assert_true (tm_edit_remove_piece (document, "001", NULL));
+  spot = tm_bench_spot (tm_document_bench (document));
+  g_assert_cmpstr (spot->piece->serial, ==, "002");
+  ui_fixture_free (fixture);
+}
+
+/* ISO 2768-1 table 1: 40 mm is ±0.15 fine and ±0.3 medium. */
+static void
+test_general_tolerance (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmDocument *document = fixture->document;
+  TmJob *job = tm_document_job (document);
+  const TmFeature *feature;
+  g_autofree char *lower = NULL;
+
+  g_assert_true (tm_edit_general_tolerance (document, "ISO 2768-f", NULL));
+  g_assert_true (tm_edit_add_feature (document, make_feature (document, "5", "40"), NULL));
+  g_assert_cmpuint (tm_edit_general_tolerance_count (document, "ISO 2768-f"), ==, 0);
+  g_assert_cmpuint (tm_edit_general_tolerance_count (document, "ISO 2768-m"), ==, 1);
+  g_assert_true (tm_edit_general_tolerance (document, "ISO 2768-m", NULL));
+  feature = tm_job_find_feature (job, "5");
+  lower = tm_count_format (feature->lower.count, TM_UNIT_MM, 2);
+  g_assert_cmpstr (lower, ==, "39.70");
+  assert_kept (fixture);
+  ui_fixture_free (fixture);
+}
+
+static void
+test_next_serial (void)
+{
+  static const char *const cases[][2] = {
+    { "001", "002" },   { "009", "010" },     { "999", "1000" },
+    { "A-09", "A-10" }, { "SN7X", "SN7X-2" }, { "7", "8" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = tm_job_new ();
+      g_autofree char *first = tm_edit_next_serial (job);
+      g_autofree char *next = NULL;
+
+      g_assert_cmpstr (first, ==, "001");
+      ui_add_piece (job, cases[i][0]);
+      next = tm_edit_next_serial (job);
+      g_assert_cmpstr (next, ==, cases[i][1]);
+    }
+}
+
+static void
+test_next_balloon (void)
+{
+  g_autoptr (TmJob) job = ui_make_job ();
+  g_autofree char *next = tm_edit_next_balloon (job);
+  g_autofree char *after = NULL;
+
+  g_assert_cmpstr (next, ==, "5");
+  ui_add_feature (job, "12a", "40 ±0.1", "");
+  ui_add_feature (job, "31", "41 ±0.1", "");
+  after = tm_edit_next_balloon (job);
+  g_assert_cmpstr (after, ==, "32");
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (edits); i++)
+    {
+      g_autofree char *kept = g_strdup_printf ("/edit/kept/%s", edits[i].name);
+      g_autofree char *undone = g_strdup_printf ("/edit/undone/%s", edits[i].name);
+
+      g_test_add_data_func (kept, &edits[i], test_kept);
+      g_test_add_data_func (undone, &edits[i], test_undone);
+    }
+  g_test_add_func ("/edit/refused", test_refused);
+  g_test_add_func ("/edit/bench-leaves", test_bench_leaves);
+  g_test_add_func ("/edit/general-tolerance", test_general_tolerance);
+  g_test_add_func ("/edit/next-serial", test_next_serial);
+  g_test_add_func ("/edit/next-balloon", test_next_balloon);
+  return g_test_run ();
+}

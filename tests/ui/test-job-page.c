@@ -1,0 +1,310 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The Job page: features typed as callouts, pieces, facts; a list of a thousand features stays in
+ * step.
+ */
+
+#include <adwaita.h>
+
+#include "app-edit.h"
+#include "app-feature-form.h"
+#include "app-job-features.h"
+#include "app-job-item.h"
+#include "app-job-page.h"
+#include "app-job-pieces.h"
+#include "app-resources.h"
+#include "ui-fixture.h"
+
+typedef struct {
+  UiFixture *fixture;
+  GtkWidget *window;
+  TmJobPage *page;
+  TmJobFeatures *features;
+  TmJobPieces *pieces;
+  TmJob *job;
+} Page;
+
+static gpointer
+child_of (gpointer widget, GType type, const char *name)
+{
+  GObject *child = gtk_widget_get_template_child (GTK_WIDGET (widget), type, name);
+
+  g_assert_nonnull (child);
+  return child;
+}
+
+static Page *
+open_page (TmJob *job)
+{
+  Page *page = g_new0 (Page, 1);
+
+  page->fixture = ui_fixture_new (job);
+  page->job = job;
+  page->window = gtk_window_new ();
+  page->page = TM_JOB_PAGE (tm_job_page_new ());
+  gtk_window_set_child (GTK_WINDOW (page->window), GTK_WIDGET (page->page));
+  gtk_window_set_default_size (GTK_WINDOW (page->window), 1280, 720);
+  tm_job_page_set_document (page->page, page->fixture->document);
+  page->features = child_of (page->page, TM_TYPE_JOB_PAGE, "features");
+  page->pieces = child_of (page->page, TM_TYPE_JOB_PAGE, "pieces");
+  gtk_window_present (GTK_WINDOW (page->window));
+  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (page->page)));
+  return page;
+}
+
+static void
+close_page (Page *page)
+{
+  gtk_window_destroy (GTK_WINDOW (page->window));
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+  ui_fixture_free (page->fixture);
+  g_free (page);
+}
+
+static GtkEditable *
+callout_entry (Page *page)
+{
+  return child_of (page->features, TM_TYPE_JOB_FEATURES, "callout_entry");
+}
+
+static void
+press_enter (GtkEditable *entry)
+{
+  g_signal_emit_by_name (entry, "activate");
+}
+
+static const char *
+reads_as (Page *page)
+{
+  return gtk_label_get_text (child_of (page->features, TM_TYPE_JOB_FEATURES, "reads_label"));
+}
+
+static GListModel *
+rows (Page *page)
+{
+  GtkColumnView *view = child_of (page->features, TM_TYPE_JOB_FEATURES, "view");
+
+  return G_LIST_MODEL (gtk_column_view_get_model (view));
+}
+
+static void
+test_add_features (void)
+{
+  static const struct {
+    const char *callout;
+    const char *reads;
+    TmKind kind;
+  } cases[] = {
+    { "Ø25 H7", "25.000 … 25.021 mm", TM_KIND_BORE }, { "12 max", "12 mm max", TM_KIND_LENGTH },
+    { "4X Ø6.5 ±0.1", "4 places", TM_KIND_DIAMETER }, { "Ra 1.6", "roughness", TM_KIND_ROUGHNESS },
+    { "break all edges", "note", TM_KIND_NOTE },
+  };
+  Page *page = open_page (ui_make_job ());
+  guint n_before = page->job->features->len;
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const TmFeature *feature;
+
+      gtk_editable_set_text (callout_entry (page), cases[i].callout);
+      g_assert_nonnull (strstr (reads_as (page), cases[i].reads));
+      press_enter (callout_entry (page));
+      g_assert_cmpuint (page->job->features->len, ==, n_before + i + 1);
+      feature = g_ptr_array_index (page->job->features, n_before + i);
+      g_assert_cmpstr (feature->requirement, ==, cases[i].callout);
+      g_assert_cmpint (feature->kind, ==, cases[i].kind);
+      g_assert_cmpstr (gtk_editable_get_text (callout_entry (page)), ==, "");
+    }
+  g_assert_cmpuint (g_list_model_get_n_items (rows (page)), ==, page->job->features->len);
+  close_page (page);
+}
+
+/* A plain diameter is inside or outside only when the machinist says so. */
+static void
+test_inside_outside (void)
+{
+  static const TmKind kinds[] = { TM_KIND_DIAMETER, TM_KIND_BORE, TM_KIND_SHAFT };
+  static const TmCut cuts[] = { TM_CUT_UNKNOWN, TM_CUT_GROWS, TM_CUT_SHRINKS };
+  Page *page = open_page (ui_make_job ());
+
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      const TmFeature *feature;
+
+      gtk_editable_set_text (callout_entry (page), "Ø6.5 ±0.1");
+      gtk_drop_down_set_selected (child_of (page->features, TM_TYPE_JOB_FEATURES, "way_drop"), i);
+      press_enter (callout_entry (page));
+      feature = g_ptr_array_index (page->job->features, page->job->features->len - 1);
+      g_assert_cmpint (feature->kind, ==, kinds[i]);
+      g_assert_cmpint (tm_feature_cut (feature), ==, cuts[i]);
+    }
+  close_page (page);
+}
+
+/* What is refused stays typed. */
+static void
+test_taken_balloon (void)
+{
+  Page *page = open_page (ui_make_job ());
+  guint n_before = page->job->features->len;
+
+  gtk_editable_set_text (child_of (page->features, TM_TYPE_JOB_FEATURES, "balloon_entry"), "1");
+  gtk_editable_set_text (callout_entry (page), "40 ±0.1");
+  press_enter (callout_entry (page));
+  g_assert_cmpuint (page->job->features->len, ==, n_before);
+  g_assert_cmpstr (gtk_editable_get_text (callout_entry (page)), ==, "40 ±0.1");
+  close_page (page);
+}
+
+static void
+test_remove_feature (void)
+{
+  Page *page = open_page (ui_make_job ());
+  GtkSingleSelection *selection = GTK_SINGLE_SELECTION (rows (page));
+  guint n_before = page->job->features->len;
+
+  gtk_single_selection_set_selected (selection, 1);
+  gtk_widget_activate_action (GTK_WIDGET (page->features), "features.remove", NULL);
+  g_assert_cmpuint (page->job->features->len, ==, n_before - 1);
+  g_assert_null (tm_job_find_feature (page->job, "2"));
+  g_assert_cmpuint (g_list_model_get_n_items (rows (page)), ==, n_before - 1);
+  close_page (page);
+}
+
+static void
+test_pieces (void)
+{
+  Page *page = open_page (ui_make_job ());
+  GtkEditable *entry = child_of (page->pieces, TM_TYPE_JOB_PIECES, "serial_entry");
+
+  g_assert_cmpstr (gtk_editable_get_text (entry), ==, "003");
+  press_enter (entry);
+  g_assert_nonnull (tm_job_find_piece (page->job, "003"));
+  g_assert_cmpstr (gtk_editable_get_text (entry), ==, "004");
+  gtk_editable_set_text (entry, "002");
+  press_enter (entry);
+  g_assert_cmpuint (page->job->pieces->len, ==, 3);
+  g_assert_cmpstr (gtk_editable_get_text (entry), ==, "002");
+  close_page (page);
+}
+
+/* A row that stays keeps its object, so that selection and scrolling stay. */
+static void
+test_rows_stay (void)
+{
+  TmJob *job = ui_make_job ();
+  Page *page;
+  g_autoptr (TmJobItem) first = NULL;
+  g_autoptr (TmJobItem) again = NULL;
+  g_autoptr (TmJobItem) last = NULL;
+  g_autoptr (TmJobItem) last_again = NULL;
+
+  for (guint i = 0; i < 996; i++)
+    {
+      g_autofree char *balloon = g_strdup_printf ("%u", 100 + i);
+
+      ui_add_feature (job, balloon, "40 ±0.1", "");
+    }
+  page = open_page (job);
+  g_assert_cmpuint (g_list_model_get_n_items (rows (page)), ==, 1000);
+  first = g_list_model_get_item (rows (page), 0);
+  last = g_list_model_get_item (rows (page), 999);
+  g_assert_true (tm_edit_remove_feature (page->fixture->document, "500", NULL));
+  again = g_list_model_get_item (rows (page), 0);
+  last_again = g_list_model_get_item (rows (page), 998);
+  g_assert_true (again == first);
+  g_assert_true (last_again == last);
+  for (guint i = 0; i < 999; i++)
+    {
+      g_autoptr (TmJobItem) item = g_list_model_get_item (rows (page), i);
+
+      g_assert_true (tm_job_item_feature (item) == g_ptr_array_index (job->features, i));
+    }
+  close_page (page);
+}
+
+/* Filling the form and reading it back changes nothing. */
+static void
+test_form_round_trip (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmJob *job = tm_document_job (fixture->document);
+  GtkWidget *box = g_object_ref_sink (gtk_box_new (GTK_ORIENTATION_VERTICAL, 0));
+  TmFeatureForm form = { 0 };
+
+  tm_feature_form_build (&form, GTK_BOX (box));
+  for (guint i = 0; i < job->features->len; i++)
+    {
+      const TmFeature *feature = g_ptr_array_index (job->features, i);
+      g_autofree char *problem = NULL;
+      TmFeature *read;
+
+      tm_feature_form_fill (&form, job, feature);
+      read = tm_feature_form_read (&form, job, feature, &problem);
+      g_assert_cmpstr (problem, ==, NULL);
+      g_assert_cmpstr (read->balloon, ==, feature->balloon);
+      g_assert_cmpint (read->kind, ==, feature->kind);
+      g_assert_cmpint (read->unit, ==, feature->unit);
+      g_assert_cmpint (read->lower.count, ==, feature->lower.count);
+      g_assert_cmpint (read->upper.count, ==, feature->upper.count);
+      g_assert_cmpuint (read->stations->len, ==, feature->stations->len);
+      g_assert_cmpuint (read->places, ==, feature->places);
+      g_assert_cmpstr (read->method, ==, feature->method);
+      tm_feature_free (read);
+    }
+  g_object_unref (box);
+  ui_fixture_free (fixture);
+}
+
+/* One wrong field is named, and nothing is read. */
+static void
+test_form_refuses (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmJob *job = tm_document_job (fixture->document);
+  GtkWidget *box = g_object_ref_sink (gtk_box_new (GTK_ORIENTATION_VERTICAL, 0));
+  const TmFeature *feature = g_ptr_array_index (job->features, 0);
+  TmFeatureForm form = { 0 };
+  struct {
+    AdwEntryRow **row;
+    const char *text;
+  } cases[] = { { &form.balloon, " " },
+                { &form.stations, "mouth/12, mouth/13" },
+                { &form.stations, "top" },
+                { &form.places, "0" },
+                { &form.size_feature, "nowhere" } };
+
+  tm_feature_form_build (&form, GTK_BOX (box));
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *problem = NULL;
+
+      tm_feature_form_fill (&form, job, feature);
+      gtk_editable_set_text (GTK_EDITABLE (*cases[i].row), cases[i].text);
+      g_assert_null (tm_feature_form_read (&form, job, feature, &problem));
+      g_assert_nonnull (problem);
+      g_assert_true (gtk_widget_has_css_class (GTK_WIDGET (*cases[i].row), "error"));
+    }
+  g_object_unref (box);
+  ui_fixture_free (fixture);
+}
+
+int
+main (int argc, char *argv[])
+{
+  if (ui_skip_without_display ())
+    return 0;
+  gtk_test_init (&argc, &argv, NULL);
+  adw_init ();
+  g_resources_register (tm_resources_get_resource ());
+  g_test_add_func ("/job-page/add-features", test_add_features);
+  g_test_add_func ("/job-page/inside-outside", test_inside_outside);
+  g_test_add_func ("/job-page/taken-balloon", test_taken_balloon);
+  g_test_add_func ("/job-page/remove-feature", test_remove_feature);
+  g_test_add_func ("/job-page/pieces", test_pieces);
+  g_test_add_func ("/job-page/rows-stay", test_rows_stay);
+  g_test_add_func ("/job-page/form-round-trip", test_form_round_trip);
+  g_test_add_func ("/job-page/form-refuses", test_form_refuses);
+  return g_test_run ();
+}
