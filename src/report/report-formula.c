@@ -72,10 +72,10 @@ tm_formula_digits (TmUnit unit)
 static double
 round_to (double value, guint digits)
 {
-  char text[64];
+  char format[16], text[G_ASCII_DTOSTR_BUF_SIZE + 32];
 
-  g_snprintf (text, sizeof text, "%.*f", (int)digits, value);
-  return g_ascii_strtod (text, NULL);
+  g_snprintf (format, sizeof format, "%%.%uf", digits);
+  return g_ascii_strtod (g_ascii_formatd (text, sizeof text, format, value), NULL);
 }
 
 char *

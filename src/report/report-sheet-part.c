@@ -9,6 +9,9 @@
 #include "report-words.h"
 
 #define N_COLUMNS 6
+/* More of them would push the result off the first page. */
+#define MOST_SERIALS 12
+#define MOST_GAPS    30
 
 /* Label, value, label, value, label, value. */
 static const double widths[N_COLUMNS] = { 22, 26, 22, 26, 22, 26 };
@@ -19,21 +22,25 @@ typedef struct {
   gboolean by_hand; /* the job does not hold it */
 } Fact;
 
+/* Every serial number of a few pieces; of many, the first and the last. */
 static char *
 list_pieces (const TmReportContent *content)
 {
-  GString *out = g_string_new (NULL);
+  g_autoptr (GPtrArray) serials = g_ptr_array_new ();
   const TmPiece *last = NULL;
 
   for (guint i = 0; i < content->lines->len; i++)
     {
       const TmReportLine *line = g_ptr_array_index (content->lines, i);
-      if (line->piece == last)
-        continue;
-      g_string_append_printf (out, "%s%s", out->len > 0 ? ", " : "", line->piece->serial);
+      if (line->piece != last)
+        g_ptr_array_add (serials, (gpointer)line->piece->serial);
       last = line->piece;
     }
-  return g_string_free (out, FALSE);
+  if (serials->len > MOST_SERIALS)
+    return g_strdup_printf (_ ("%s … %s (%u pieces)"), (const char *)serials->pdata[0],
+                            (const char *)serials->pdata[serials->len - 1], serials->len);
+  g_ptr_array_add (serials, NULL);
+  return g_strjoinv (", ", (char **)serials->pdata);
 }
 
 /* Three facts in a row. */
@@ -203,26 +210,42 @@ static void
 write_gaps (TmSheet *sheet)
 {
   const GPtrArray *gaps = sheet->workbook->content->gaps;
+  const guint shown = gaps->len > MOST_GAPS + 1 ? MOST_GAPS : gaps->len;
 
   if (gaps->len == 0)
     return;
   write_section (sheet, _ ("Missing before it can go out"));
-  for (guint i = 0; i < gaps->len; i++)
+  for (guint i = 0; i < shown; i++)
     {
       g_autofree char *text = tm_gap_describe (g_ptr_array_index (gaps, i));
       tm_sheet_text (sheet, 0, text, TM_STYLE_PLAIN);
-      if (!tm_sheet_next (sheet, 0.5 + 0.5 * i / gaps->len))
-        return;
+      tm_sheet_down (sheet);
     }
+  if (shown < gaps->len)
+    {
+      g_autofree char *more = g_strdup_printf (ngettext ("… and %u more", "… and %u more", gaps->len - shown),
+                                               gaps->len - shown);
+      tm_sheet_text (sheet, 0, more, TM_STYLE_PLAIN);
+      tm_sheet_down (sheet);
+    }
+}
+
+/* What the report is about, in one line: the part's name and its revision, where they are given. */
+static char *
+name_part (const TmJob *job)
+{
+  const char *part = *job->part_name != '\0' ? job->part_name : job->part_number;
+
+  if (*job->revision == '\0')
+    return g_strdup_printf (_ ("%s. Shaded cells are to be filled in by hand."), part);
+  return g_strdup_printf (_ ("%s, revision %s. Shaded cells are to be filled in by hand."), part,
+                          job->revision);
 }
 
 void
 tm_sheet_write_part (TmWorkbook *workbook)
 {
-  const TmJob *job = workbook->job;
-  g_autofree char *subtitle
-      = g_strdup_printf (_ ("%s, revision %s. Shaded cells are to be filled in by hand."),
-                         *job->part_name != '\0' ? job->part_name : job->part_number, job->revision);
+  g_autofree char *subtitle = name_part (workbook->job);
   TmSheet sheet;
 
   if (tm_sheet_begin (&sheet, workbook, _ ("Part and order"), _ ("First-article report"), subtitle))

@@ -296,17 +296,37 @@ make_and_place (const TmReportContent *content, Target *target, TmPaper paper, T
   return done;
 }
 
+/* The library prints its numbers by the locale of the thread, and a sheet's numbers have a point.
+ * Words stay in the user's language. */
+static locale_t
+use_decimal_point (locale_t *own)
+{
+  *own = newlocale (LC_NUMERIC_MASK, "C", duplocale (LC_GLOBAL_LOCALE));
+  return *own != (locale_t)0 ? uselocale (*own) : uselocale ((locale_t)0);
+}
+
+static void
+restore_locale (locale_t before, locale_t own)
+{
+  uselocale (before);
+  if (own != (locale_t)0)
+    freelocale (own);
+}
+
 gboolean
 tm_workbook_write (const TmReportContent *content, const char *path, TmPaper paper, TmReportProgress progress,
                    gpointer data, GError **error)
 {
   Target target = { .fd = -1 };
+  locale_t own, before;
   gboolean done;
 
   g_return_val_if_fail (content != NULL && path != NULL, FALSE);
+  before = use_decimal_point (&own);
   done
       = open_target (&target, path, error) && make_and_place (content, &target, paper, progress, data, error);
   close_target (&target, done);
+  restore_locale (before, own);
   if (done && progress != NULL)
     (void)progress (1.0, data);
   return done;

@@ -8,6 +8,7 @@
 
 #include <errno.h>
 #include <glib/gstdio.h>
+#include <locale.h>
 #include <signal.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
@@ -476,6 +477,66 @@ test_too_large (void)
   clear_place (&place);
 }
 
+/* In a language that writes a comma, a sheet's numbers still have a point. */
+static void
+test_decimal_comma (void)
+{
+  static const char *const names[]
+      = { "de_DE.UTF-8", "de_DE.utf8", "fr_FR.UTF-8", "nl_NL.UTF-8", "sv_SE.UTF-8" };
+  Place place;
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autofree char *sheet = NULL, *deviation = NULL;
+  gsize i = 0;
+
+  while (i < G_N_ELEMENTS (names) && setlocale (LC_ALL, names[i]) == NULL)
+    i++;
+  if (i == G_N_ELEMENTS (names))
+    {
+      g_test_skip ("no locale with a decimal comma is installed");
+      return;
+    }
+  make_place (&place);
+  write_job (job, place.path, TM_PAPER_A4);
+  g_assert_cmpstr (localeconv ()->decimal_point, ==, ",");
+  sheet = zip_read (place.path, CHARACTERISTICS);
+  g_assert_true (cell_number (sheet, "K5") == 25.01);
+  deviation = sheet_cell (sheet, "M5");
+  g_assert_nonnull (strstr (deviation, "<v>0.01</v>"));
+  (void)setlocale (LC_ALL, "C");
+  clear_place (&place);
+}
+
+/* The same job gives the same file, but for the time it was written at. */
+static void
+test_stable (void)
+{
+  static const char *const members[] = { "xl/workbook.xml",
+                                         "xl/styles.xml",
+                                         "xl/sharedStrings.xml",
+                                         PART,
+                                         CHARACTERISTICS,
+                                         READINGS,
+                                         GAUGES,
+                                         "xl/charts/chart1.xml",
+                                         "xl/drawings/drawing1.xml",
+                                         "[Content_Types].xml" };
+  Place first, second;
+  g_autoptr (TmJob) job = make_whole_job ();
+
+  make_place (&first);
+  make_place (&second);
+  write_job (job, first.path, TM_PAPER_A4);
+  write_job (job, second.path, TM_PAPER_A4);
+  for (gsize i = 0; i < G_N_ELEMENTS (members); i++)
+    {
+      g_autofree char *a = zip_read (first.path, members[i]);
+      g_autofree char *b = zip_read (second.path, members[i]);
+      g_assert_cmpstr (a, ==, b);
+    }
+  clear_place (&first);
+  clear_place (&second);
+}
+
 static void
 test_paper (void)
 {
@@ -518,6 +579,8 @@ main (int argc, char **argv)
   g_test_add_func ("/workbook/mode", test_mode);
   g_test_add_func ("/workbook/file-check", test_file_check);
   g_test_add_func ("/workbook/too-large", test_too_large);
+  g_test_add_func ("/workbook/decimal-comma", test_decimal_comma);
+  g_test_add_func ("/workbook/stable", test_stable);
   g_test_add_func ("/workbook/paper", test_paper);
   return g_test_run ();
 }
