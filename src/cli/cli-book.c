@@ -228,8 +228,9 @@ put_fault (yajl_gen gen, const TmBookFault *fault)
   yajl_gen_map_close (gen);
 }
 
+/* @head, written down outside the book, is what shows a book that was rewritten as a whole. */
 static void
-print_faults (const GPtrArray *faults, guint64 n_checked, gboolean json)
+print_faults (const GPtrArray *faults, guint64 n_checked, const char *head, gboolean json)
 {
   yajl_gen gen;
 
@@ -243,11 +244,13 @@ print_faults (const GPtrArray *faults, guint64 n_checked, gboolean json)
         }
       if (faults->len == 0)
         printf (_ ("The book is whole: %" G_GUINT64_FORMAT " facts checked.\n"), n_checked);
+      printf (_ ("Newest fact: %s\n"), head);
       return;
     }
   gen = tm_print_begin ();
   yajl_gen_map_open (gen);
   tm_print_integer (gen, "checked", (gint64)n_checked);
+  tm_print_text (gen, "head", head);
   tm_print_key (gen, "faults");
   yajl_gen_array_open (gen);
   for (guint i = 0; i < faults->len; i++)
@@ -262,15 +265,17 @@ verify_book (const Call *call)
 {
   g_autoptr (TmBook) book = open_book (call, TM_BOOK_OPEN_READ_ONLY);
   g_autoptr (GPtrArray) faults = NULL;
+  g_autofree char *head = NULL;
   GError *error = NULL;
   guint64 n_checked = 0;
 
   if (book == NULL)
     return 2;
   faults = tm_book_verify (book, &n_checked, &error);
-  if (faults == NULL)
+  head = faults != NULL ? tm_book_head (book, NULL, &error) : NULL;
+  if (head == NULL)
     return tm_fail_error (error);
-  print_faults (faults, n_checked, call->json);
+  print_faults (faults, n_checked, head, call->json);
   return faults->len == 0 ? 0 : 1;
 }
 
