@@ -33,19 +33,21 @@ tm_workbook_fail (TmWorkbook *workbook, TmReportError code, const char *format, 
   va_end (arguments);
 }
 
-gboolean
-tm_status_is_file_error (lxw_error status)
+/* An image's size cannot be read when the library's own copy of it was cut short. */
+static gboolean
+is_file_error (lxw_error status)
 {
-  return status >= LXW_ERROR_CREATING_XLSX_FILE && status <= LXW_ERROR_ZIP_CLOSE;
+  return (status >= LXW_ERROR_CREATING_XLSX_FILE && status <= LXW_ERROR_ZIP_CLOSE)
+         || status == LXW_ERROR_IMAGE_DIMENSIONS;
 }
 
 void
 tm_workbook_check (TmWorkbook *workbook, lxw_error status)
 {
-  if (tm_status_is_file_error (status))
+  if (is_file_error (status))
     tm_workbook_fail (workbook, TM_REPORT_ERROR_CANNOT_WRITE,
-                      _ ("%s cannot be written: %s; choose another folder or make room"), workbook->path,
-                      lxw_strerror (status));
+                      _ ("The temporary folder %s cannot hold the workbook: make room there"),
+                      g_get_tmp_dir ());
   else if (status != LXW_NO_ERROR)
     tm_workbook_fail (workbook, TM_REPORT_ERROR_FAILED, _ ("The workbook could not be made: %s"),
                       lxw_strerror (status));

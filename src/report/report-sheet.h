@@ -23,7 +23,6 @@ G_BEGIN_DECLS
 typedef struct {
   const TmReportContent *content;
   const TmJob *job;
-  const char *path; /* that it is to become */
   lxw_workbook *book;
   TmStyles styles;
   TmPaper paper;
@@ -101,8 +100,6 @@ void tm_workbook_fail (TmWorkbook *workbook, TmReportError code, const char *for
     G_GNUC_PRINTF (3, 4);
 /* Notes what the writing library answered. */
 void tm_workbook_check (TmWorkbook *workbook, lxw_error status);
-/* TRUE when @status speaks of files and room rather than of what was asked of the library. */
-gboolean tm_status_is_file_error (lxw_error status);
 gboolean tm_workbook_stopped (const TmWorkbook *workbook);
 
 /* A copy of @text that a cell can hold: valid, with no character a sheet cannot store, at most

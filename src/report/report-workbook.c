@@ -127,47 +127,39 @@ fail_to_write (const char *path, int code, GError **error)
                code != 0 ? g_strerror (code) : _ ("the disk may be full"));
 }
 
-/* Packs the file at @temporary.  Takes the workbook in any case. */
+/* Packs the file.  Takes the workbook in any case. */
 static gboolean
-pack (TmWorkbook *workbook, const char *path, GError **error)
+pack (TmWorkbook *workbook, GError **error)
 {
-  lxw_error status;
-  int code;
+  const lxw_error status = workbook_close (workbook->book);
 
-  errno = 0;
-  status = workbook_close (workbook->book);
-  code = errno;
   workbook->book = NULL;
-  if (status == LXW_NO_ERROR)
+  tm_workbook_check (workbook, status);
+  if (workbook->error == NULL)
     return TRUE;
-  if (tm_status_is_file_error (status))
-    fail_to_write (path, code, error);
-  else
-    g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_FAILED, _ ("The workbook could not be made: %s"),
-                 lxw_strerror (status));
+  g_propagate_error (error, workbook->error);
   return FALSE;
 }
 
 static gboolean
-fill (const TmReportContent *content, const char *temporary, const char *path, TmPaper paper,
-      TmReportProgress progress, gpointer data, GError **error)
+fill (const TmReportContent *content, const char *made, TmPaper paper, TmReportProgress progress,
+      gpointer data, GError **error)
 {
   lxw_workbook_options options = { .constant_memory = content->job->readings->len > MANY_READINGS };
-  TmWorkbook workbook = {
-    .content = content, .job = content->job, .path = path, .paper = paper, .progress = progress, .data = data
-  };
+  TmWorkbook workbook
+      = { .content = content, .job = content->job, .paper = paper, .progress = progress, .data = data };
 
-  workbook.book = workbook_new_opt (temporary, &options);
+  workbook.book = workbook_new_opt (made, &options);
   if (workbook.book == NULL)
     {
-      fail_to_write (path, ENOMEM, error);
+      fail_to_write (made, ENOMEM, error);
       return FALSE;
     }
   tm_styles_init (&workbook.styles, workbook.book);
   set_properties (&workbook);
   write_sheets (&workbook);
   if (!tm_workbook_stopped (&workbook) && (progress == NULL || progress (0.85, data)))
-    return pack (&workbook, path, error);
+    return pack (&workbook, error);
   lxw_workbook_free (workbook.book);
   if (workbook.error != NULL)
     g_propagate_error (error, workbook.error);
@@ -261,8 +253,8 @@ take_place (Target *target, const char *made, GError **error)
   if (!tm_file_check_workbook (made, &damage) || (file = g_mapped_file_new (made, FALSE, &damage)) == NULL)
     {
       g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE,
-                   _ ("%s cannot be written whole: %s; make room and try again"), target->path,
-                   damage->message);
+                   _ ("The temporary folder %s cannot hold the workbook: %s; make room there"),
+                   g_get_tmp_dir (), damage->message);
       return FALSE;
     }
   if (!write_through (target->fd, g_mapped_file_get_contents (file), g_mapped_file_get_length (file))
@@ -291,7 +283,7 @@ make_and_place (const TmReportContent *content, Target *target, TmPaper paper, T
       return FALSE;
     }
   close (fd);
-  done = fill (content, made, target->path, paper, progress, data, error) && take_place (target, made, error);
+  done = fill (content, made, paper, progress, data, error) && take_place (target, made, error);
   (void)g_unlink (made);
   return done;
 }
