@@ -35,12 +35,16 @@ struct _TmBenchPage {
   TmReadingEntry *entry;
   TmBandView *band;
   TmVerdictPanel *panel;
+  GtkWidget *menu; /* GtkMenuButton */
 };
 
 /* app-bench-actions.c: "bench." actions, their keys, and the menu of the measuring order. */
 void tm_bench_page_install_actions (GtkWidgetClass *klass);
 void tm_bench_page_add_controllers (TmBenchPage *self);
 GtkWidget *tm_bench_page_build_menu (TmBenchPage *self);
+
+/* The menu button says who measures, where the job knows people. */
+void tm_bench_page_show_person (TmBenchPage *self);
 
 /* Enter, the Record button, pass and fail. */
 void tm_bench_page_submit (TmBenchPage *self);

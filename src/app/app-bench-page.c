@@ -144,6 +144,7 @@ show_spot (TmBenchPage *self)
     }
   tm_access_show_page (self->stack, "bench");
   forget_method (self, spot);
+  tm_bench_page_show_person (self);
   self->shown = *spot;
   tm_feature_list_follow (self->list);
   if (other_feature)
@@ -269,6 +270,7 @@ focus_cb (gpointer data)
   self->focus_id = 0;
   if (!gtk_widget_get_mapped (GTK_WIDGET (self)) || !self->has_judgement)
     return G_SOURCE_REMOVE;
+  tm_bench_page_show_person (self);
   tm_reading_entry_focus (self->entry);
   tm_feature_list_reveal (self->list);
   return G_SOURCE_REMOVE;
@@ -335,6 +337,7 @@ tm_bench_page_set_property (GObject *object, guint property_id, const GValue *va
     {
       tm_bench_set_by (get_bench (self), text);
       tm_settings_set_text ("initials", text);
+      tm_bench_page_show_person (self);
     }
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, property_id, pspec);
@@ -434,7 +437,8 @@ build_bench (TmBenchPage *self)
   GtkWidget *bench = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
   self->list = TM_FEATURE_LIST (tm_feature_list_new ());
   self->panel = TM_VERDICT_PANEL (tm_verdict_panel_new ());
-  tm_feature_list_set_menu (self->list, tm_bench_page_build_menu (self));
+  self->menu = tm_bench_page_build_menu (self);
+  tm_feature_list_set_menu (self->list, self->menu);
   gtk_box_append (GTK_BOX (bench), GTK_WIDGET (self->list));
   gtk_box_append (GTK_BOX (bench), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
   gtk_box_append (GTK_BOX (bench), build_centre (self));

@@ -219,6 +219,7 @@ build_header (TmFeatureList *self)
   self->header = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   gtk_widget_add_css_class (self->header, "tm-list-header");
   gtk_widget_add_css_class (title, "dim-label");
+  gtk_label_set_ellipsize (GTK_LABEL (title), PANGO_ELLIPSIZE_END);
   gtk_label_set_xalign (GTK_LABEL (title), 0);
   gtk_widget_set_hexpand (title, TRUE);
   gtk_box_append (GTK_BOX (self->header), title);

@@ -106,7 +106,6 @@ build_words (TmVerdictPanel *self)
   tm_access_name_drop_down (GTK_DROP_DOWN (self->methods), _ ("Gauge"));
   self->gauge = add_section (words, _ ("Gauge"), self->methods);
   self->nonconformance = add_section (words, _ ("Nonconformance"), NULL);
-  self->todo = add_section (words, _ ("What to do"), NULL);
   g_signal_connect (self->methods, "notify::selected", G_CALLBACK (method_selected_cb), self);
   return words;
 }
@@ -126,6 +125,8 @@ static GtkWidget *
 build_buttons (TmVerdictPanel *self)
 {
   GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
+  /* Never scrolled out of sight: it is what the hand does next. */
+  self->todo = add_section (buttons, _ ("What to do"), NULL);
   GtkWidget *pair = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *record
       = add_button (buttons, _ ("_Record  ⏎"), "bench.record", _ ("Record the reading (Enter)"));
