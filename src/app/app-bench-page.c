@@ -287,16 +287,6 @@ tm_bench_page_map (GtkWidget *widget)
     self->focus_id = g_idle_add (focus_cb, self);
 }
 
-static gboolean
-tm_bench_page_grab_focus (GtkWidget *widget)
-{
-  TmBenchPage *self = TM_BENCH_PAGE (widget);
-  if (!self->has_judgement)
-    return GTK_WIDGET_CLASS (tm_bench_page_parent_class)->grab_focus (widget);
-  tm_reading_entry_focus (self->entry);
-  return TRUE;
-}
-
 static void
 tm_bench_page_get_property (GObject *object, guint property_id, GValue *value, GParamSpec *pspec)
 {
@@ -363,7 +353,6 @@ tm_bench_page_class_init (TmBenchPageClass *klass)
   object_class->get_property = tm_bench_page_get_property;
   object_class->set_property = tm_bench_page_set_property;
   widget_class->map = tm_bench_page_map;
-  widget_class->grab_focus = tm_bench_page_grab_focus;
   /* "piece-first" or "feature-first"; the initials of who measures. */
   properties[PROP_ORDER]
       = g_param_spec_string ("order", NULL, NULL, "piece-first",

@@ -45,20 +45,6 @@ focus_callout_action (GtkWidget *widget, const char *name, GVariant *parameter)
   tm_job_page_focus_callout (TM_JOB_PAGE (widget));
 }
 
-/* The page is entered where the next thing is typed. */
-static gboolean
-tm_job_page_focus (GtkWidget *widget, GtkDirectionType direction)
-{
-  TmJobPage *self = TM_JOB_PAGE (widget);
-
-  if (direction == GTK_DIR_TAB_FORWARD && gtk_widget_get_focus_child (widget) == NULL)
-    {
-      tm_job_page_focus_callout (self);
-      return TRUE;
-    }
-  return GTK_WIDGET_CLASS (tm_job_page_parent_class)->focus (widget, direction);
-}
-
 static void
 tm_job_page_dispose (GObject *object)
 {
@@ -75,7 +61,6 @@ tm_job_page_class_init (TmJobPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tm_job_page_dispose;
-  widget_class->focus = tm_job_page_focus;
   g_type_ensure (TM_TYPE_JOB_FACTS);
   g_type_ensure (TM_TYPE_JOB_PEOPLE);
   g_type_ensure (TM_TYPE_JOB_FEATURES);

@@ -26,10 +26,16 @@ set_report_document (GtkWidget *page, TmDocument *document)
   tm_report_page_set_document (TM_REPORT_PAGE (page), document);
 }
 
+static void
+enter_job (GtkWidget *page)
+{
+  tm_job_page_focus_callout (TM_JOB_PAGE (page));
+}
+
 static const TmPageKind pages[] = {
-  { "job", N_ ("Job"), tm_job_page_new, set_job_document },
-  { "bench", N_ ("Bench"), tm_bench_page_new, set_bench_document },
-  { "report", N_ ("Report"), tm_report_page_new, set_report_document },
+  { "job", N_ ("Job"), tm_job_page_new, set_job_document, enter_job },
+  { "bench", N_ ("Bench"), tm_bench_page_new, set_bench_document, NULL },
+  { "report", N_ ("Report"), tm_report_page_new, set_report_document, NULL },
 };
 
 const TmPageKind *

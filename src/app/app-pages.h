@@ -16,6 +16,7 @@ typedef struct {
   const char *title; /* to be translated */
   GtkWidget *(*create) (void);
   void (*set_document) (GtkWidget *page, TmDocument *document);
+  void (*enter) (GtkWidget *page); /* puts the focus where the next thing is typed, or NULL */
 } TmPageKind;
 
 const TmPageKind *tm_pages (guint *n_pages);

@@ -65,13 +65,16 @@ make_page (TmWindow *self, const TmPageKind *kind)
   return page;
 }
 
-/* The stack has entered the page already when the page before had the focus. */
+/* A page may know where it is best entered: only when it is shown, so that Tab still goes through all
+ * of it.  Else the stack has entered it already when the page before had the focus. */
 static void
-enter_page (TmWindow *self, GtkWidget *page)
+enter_page (TmWindow *self, const TmPageKind *kind, GtkWidget *page)
 {
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
 
-  if (focus == NULL || !gtk_widget_is_ancestor (focus, page))
+  if (kind->enter != NULL)
+    kind->enter (page);
+  else if (focus == NULL || !gtk_widget_is_ancestor (focus, page))
     gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD);
 }
 
@@ -94,7 +97,7 @@ tm_window_show_page (TmWindow *self, const char *name)
   self->page = g_steal_pointer (&kept);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_PAGE]);
   gtk_widget_set_visible (self->piece_tools, g_str_equal (self->page, "bench"));
-  enter_page (self, gtk_stack_get_visible_child (self->pages));
+  enter_page (self, kind, gtk_stack_get_visible_child (self->pages));
 }
 
 static void
