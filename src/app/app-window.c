@@ -224,8 +224,9 @@ add_page_button (TmWindow *self, const TmPageKind *kind)
 {
   GtkWidget *button = gtk_toggle_button_new_with_label (g_dgettext (GETTEXT_PACKAGE, kind->title));
 
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.page");
+  /* The target first: an action without the target it wants is complained about. */
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", kind->name);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.page");
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_add_css_class (button, "tm-page");
   gtk_box_append (self->page_switch, button);
