@@ -109,11 +109,13 @@ show_empty (TmBenchPage *self, const TmJob *job)
                                               : _ ("List what the drawing asks for on the Job page, then "
                                                    "measure it here."));
   tm_button_set_label (self->empty_button, features ? _ ("_Add the first piece") : _ ("_List the features"));
-  /* Name and target are set one after the other: never the old target with the new name. */
+  /* The target goes in while there is no name: never one with the target of another. */
   gtk_actionable_set_action_name (GTK_ACTIONABLE (self->empty_button), NULL);
   gtk_actionable_set_action_target_value (GTK_ACTIONABLE (self->empty_button), NULL);
-  gtk_actionable_set_detailed_action_name (GTK_ACTIONABLE (self->empty_button),
-                                           features ? "win.add-piece" : "win.page::job");
+  if (!features)
+    gtk_actionable_set_action_target (GTK_ACTIONABLE (self->empty_button), "s", "job");
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->empty_button),
+                                  features ? "win.add-piece" : "win.page");
   tm_access_show_page (self->stack, "empty");
 }
 
