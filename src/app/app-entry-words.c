@@ -62,6 +62,8 @@ tm_words_entry (const TmEntry *entry, const TmFeature *feature)
   if (entry->n_candidates > 0)
     {
       g_autofree char *candidates = list_candidates (entry, feature);
+      if (entry->status == TM_ENTRY_SHORTHAND_NONE)
+        return g_strdup_printf (_ ("far from this size; %s? Write it with its unit"), candidates);
       /* Translators: bare digits that could be shorthand for the sizes listed. */
       return g_strdup_printf (_ ("%s? Write it with its unit"), candidates);
     }

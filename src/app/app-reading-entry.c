@@ -8,8 +8,9 @@
 #include "app-entry-words.h"
 #include "core-station.h"
 
-/* Width of one line beside the entry. */
-#define SAYS_CHARS 30
+/* Width of one line beside the entry, alone and beside offsets or buttons. */
+#define SAYS_CHARS        30
+#define SAYS_CHARS_NARROW 17
 
 struct _TmReadingEntry {
   GtkBox parent_instance;
@@ -92,10 +93,13 @@ set_label (GtkLabel *label, const char *text)
 static void
 set_says (TmReadingEntry *self, const char *says)
 {
-  gboolean wrap = g_utf8_strlen (says, -1) > SAYS_CHARS;
+  gboolean narrow = gtk_widget_get_visible (self->offsets) || gtk_widget_get_visible (self->outcomes);
+  int chars = narrow ? SAYS_CHARS_NARROW : SAYS_CHARS;
+  gboolean wrap = g_utf8_strlen (says, -1) > chars;
 
   gtk_label_set_wrap (self->says, wrap);
-  gtk_label_set_width_chars (self->says, wrap ? SAYS_CHARS : -1);
+  gtk_label_set_width_chars (self->says, wrap ? chars : -1);
+  gtk_label_set_max_width_chars (self->says, chars);
   set_label (self->says, says);
 }
 
@@ -245,7 +249,6 @@ build_frame (TmReadingEntry *self)
   self->says = GTK_LABEL (gtk_label_new (NULL));
   gtk_label_set_xalign (self->says, 1);
   gtk_label_set_justify (self->says, GTK_JUSTIFY_RIGHT);
-  gtk_label_set_max_width_chars (self->says, SAYS_CHARS);
   gtk_widget_add_css_class (GTK_WIDGET (self->says), "tm-says");
   gtk_box_append (GTK_BOX (self->frame), self->offsets);
   gtk_box_append (GTK_BOX (self->frame), self->value);
@@ -282,7 +285,7 @@ suit_feature (TmReadingEntry *self, const TmFeature *feature)
   self->feature = feature;
   gtk_widget_set_visible (self->offsets, position);
   gtk_widget_set_visible (self->outcomes, attribute);
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->value), position ? 5 : 7);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->value), position || attribute ? 4 : 7);
   if (position)
     gtk_widget_add_css_class (self->frame, "tm-three");
   else
