@@ -128,7 +128,7 @@ tm_feature_item_judge (TmFeatureItem *self, const TmJob *job, const TmPiece *pie
 
   drop_judgement (self);
   self->n_places_read = 0;
-  self->due = piece != NULL && tm_feature_is_due (self->feature, piece, piece_index);
+  self->due = piece != NULL && tm_job_feature_is_due (job, self->feature, piece, piece_index);
   if (piece != NULL)
     judge_places (self, job, piece);
   self->piece = piece;

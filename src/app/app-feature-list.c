@@ -124,7 +124,7 @@ count_measured (TmFeatureList *self)
     {
       const TmFeature *feature = g_ptr_array_index (job->features, i);
       gboolean measured = tm_feature_is_measured (job, self->piece, feature);
-      if (measured || tm_feature_is_due (feature, self->piece, self->piece_index))
+      if (measured || tm_job_feature_is_due (job, feature, self->piece, self->piece_index))
         self->n_due++;
       if (measured)
         self->n_measured++;

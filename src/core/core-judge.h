@@ -112,11 +112,9 @@ gboolean tm_judge_outlook (const TmJob *job, const TmFeature *feature, const cha
 
 /* TRUE when the feature is to be measured on this piece by its `check` plan; @index is the piece's
  * position, from 0.  "first" is the pieces marked first article, and the first piece when none is
- * marked; without the job at hand the first piece always counts.  A plan that cannot be read means
- * each piece. */
+ * marked.  A plan that cannot be read means each piece. */
 gboolean tm_job_feature_is_due (const TmJob *job, const TmFeature *feature, const TmPiece *piece,
                                 guint index);
-gboolean tm_feature_is_due (const TmFeature *feature, const TmPiece *piece, guint index);
 
 /* The file's and screen's words: "in", "out", "too close", "not measured"; "metal left"…;
  * "settles", "mostly", "seldom", "cannot".  Marked for translation; "" for the NONE values. */

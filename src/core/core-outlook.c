@@ -66,14 +66,6 @@ is_in_plan (const TmFeature *feature, guint index)
 }
 
 gboolean
-tm_feature_is_due (const TmFeature *feature, const TmPiece *piece, guint index)
-{
-  if (strcmp (feature->check, "first") == 0)
-    return piece->first_article || index == 0;
-  return is_in_plan (feature, index);
-}
-
-gboolean
 tm_job_feature_is_due (const TmJob *job, const TmFeature *feature, const TmPiece *piece, guint index)
 {
   if (strcmp (feature->check, "first") == 0)

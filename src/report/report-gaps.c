@@ -139,15 +139,10 @@ tm_report_each_tag (const TmJob *job, const TmReading *reading, TmTagFunc each, 
     each (g_ptr_array_index (method->gauges, i), reading, data);
 }
 
-gboolean
-tm_gauge_has_no_scale (const TmGauge *gauge)
-{
-  return !gauge->resolution.given && !gauge->error_limit.given && *gauge->calibrated == '\0'
-         && *gauge->due == '\0';
-}
-
-gboolean
-tm_gauge_covers (const TmGauge *gauge, const char *at)
+/* Whether the calibration of @gauge covers the day of @at (UTC text, or "": any day up to the due
+ * date). */
+static gboolean
+covers (const TmGauge *gauge, const char *at)
 {
   if (*gauge->due == '\0')
     return FALSE;
@@ -157,7 +152,8 @@ tm_gauge_covers (const TmGauge *gauge, const char *at)
          && (*gauge->calibrated == '\0' || strncmp (at, gauge->calibrated, DATE_LENGTH) >= 0);
 }
 
-/* The first of a method's two gauges only carries the size to the one that reads. */
+/* The first of a method's two gauges (a telescoping gauge, a small-hole gauge) only carries the size
+ * to the one that reads, which has the calibration. */
 static gboolean
 is_transfer (const TmJob *job, const TmReading *reading, const TmGauge *gauge)
 {
@@ -165,7 +161,18 @@ is_transfer (const TmJob *job, const TmReading *reading, const TmGauge *gauge)
   const TmMethod *method = tm_job_find_method (job, name);
 
   return method != NULL && method->gauges->len == 2
-         && strcmp (g_ptr_array_index (method->gauges, 0), gauge->tag) == 0 && tm_gauge_has_no_scale (gauge);
+         && strcmp (g_ptr_array_index (method->gauges, 0), gauge->tag) == 0;
+}
+
+/* A transfer gauge is overdue only where the shop gave it a due date and that has passed. */
+static gboolean
+was_good (const TmJob *job, const TmReading *reading, const TmGauge *gauge)
+{
+  const char *at = reading->row.at;
+
+  if (!is_transfer (job, reading, gauge))
+    return covers (gauge, at);
+  return *gauge->due == '\0' || strlen (at) < DATE_LENGTH || strncmp (at, gauge->due, DATE_LENGTH) <= 0;
 }
 
 typedef struct {
@@ -182,8 +189,7 @@ check_tag_cb (const char *tag, const TmReading *reading, gpointer data)
   const TmReportLine line
       = { .feature = reading->row.feature, .piece = reading->row.piece, .place = reading->place };
 
-  if (gauge != NULL
-      && (tm_gauge_covers (gauge, reading->row.at) || is_transfer (search->content->job, reading, gauge)))
+  if (gauge != NULL && was_good (search->content->job, reading, gauge))
     return;
   if (!g_hash_table_add (search->named, (gpointer)tag))
     return;

@@ -18,12 +18,4 @@ void tm_report_find_gaps (TmReportContent *content);
 typedef void (*TmTagFunc) (const char *tag, const TmReading *reading, gpointer data);
 void tm_report_each_tag (const TmJob *job, const TmReading *reading, TmTagFunc each, gpointer data);
 
-/* TRUE for a gauge without a scale of its own (no resolution: a telescoping gauge, a calliper set to
- * a micrometer): the gauge that reads it carries the calibration. */
-gboolean tm_gauge_has_no_scale (const TmGauge *gauge);
-
-/* TRUE when the calibration of @gauge covers the day of @at (UTC text, or "": any day up to the due
- * date). */
-gboolean tm_gauge_covers (const TmGauge *gauge, const char *at);
-
 G_END_DECLS

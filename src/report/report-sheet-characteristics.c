@@ -191,18 +191,19 @@ write_verdict (TmSheet *sheet, const TmReportLine *line, const TmRowValues *valu
   tm_sheet_text (sheet, COLUMN_SIDE, tm_report_side_word (line->judgement.side), TM_STYLE_CENTRE);
 }
 
-/* The earliest due date of the gauges behind the result: when the chain as a whole is due. */
+/* The earliest due date of the gauges behind the result: when the chain as a whole is due.  Without
+ * the date of the one that reads there is none. */
 static const char *
 find_due (const TmJob *job, const TmJudgement *judgement)
 {
   const char *due = judgement->gauge != NULL ? judgement->gauge->due : "";
 
-  if (judgement->method == NULL)
+  if (judgement->method == NULL || *due == '\0')
     return due;
   for (guint i = 0; i < judgement->method->gauges->len; i++)
     {
       const TmGauge *gauge = tm_job_find_gauge (job, g_ptr_array_index (judgement->method->gauges, i));
-      if (gauge != NULL && *gauge->due != '\0' && (*due == '\0' || strcmp (gauge->due, due) < 0))
+      if (gauge != NULL && *gauge->due != '\0' && strcmp (gauge->due, due) < 0)
         due = gauge->due;
     }
   return due;

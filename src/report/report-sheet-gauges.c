@@ -47,7 +47,9 @@ describe_cover (const TmReportContent *content, const TmGauge *gauge)
 {
   if (!was_covered (content, gauge))
     return _ ("no");
-  return tm_gauge_has_no_scale (gauge) ? _ ("no scale of its own") : _ ("yes");
+  /* No date and no gap: it only ever carried sizes to a gauge that has one, or took no reading that
+   * counts. */
+  return *gauge->due == '\0' ? _ ("needs none: read by another") : _ ("yes");
 }
 
 static void

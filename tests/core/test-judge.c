@@ -660,7 +660,6 @@ test_due (void)
 
       feature->check = cases[i].check;
       piece->first_article = cases[i].marked;
-      g_assert_cmpint (tm_feature_is_due (feature, piece, cases[i].index), ==, cases[i].due);
       g_assert_cmpint (tm_job_feature_is_due (job, feature, piece, cases[i].index), ==, cases[i].due);
     }
 }

@@ -190,20 +190,50 @@ test_overdue (void)
     }
 }
 
-/* A telescoping gauge has no scale; the micrometer that reads it carries the date. */
+/* The micrometer that reads a telescoping gauge carries the calibration, also when the telescoping
+ * gauge has a resolution and a limit of error of its own; a due date that it does have must hold. */
 static void
 test_transfer (void)
 {
-  g_autoptr (TmJob) job = make_whole_job ();
-  TmFeature *length = add_feature (job, "2", TM_KIND_BORE, "30", "30.00", "30.10", "telescoping");
-  g_autoptr (TmReportContent) content = NULL;
+  static const struct {
+    const char *resolution, *limit, *due;
+    gboolean good;
+  } cases[] = {
+    { "", "", "", TRUE },
+    { "0.001", "0.02", "", TRUE },
+    { "0.001", "0.02", "2026-05-04", TRUE },
+    { "", "", "2026-05-03", FALSE },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_whole_job ();
+      TmFeature *bore = add_feature (job, "2", TM_KIND_BORE, "30", "30.00", "30.50", "telescoping");
+      g_autoptr (TmReportContent) content = NULL;
+
+      add_gauge (job, "TG-1", cases[i].resolution, cases[i].limit, cases[i].due);
+      add_method (job, "telescoping", "TG-1", "M-1");
+      add_reading (job, first_piece (job), bore, "", "30.25");
+      content = tm_report_content_new (job);
+      g_assert_cmpuint (content->gauges->len, ==, 2);
+      g_assert_cmpuint (content->gaps->len, ==, cases[i].good ? 0 : 1);
+      if (!cases[i].good)
+        g_assert_cmpstr (((const TmGap *)g_ptr_array_index (content->gaps, 0))->field, ==, "TG-1");
+    }
+}
+
+/* The reading gauge of a transfer is the one that must be in calibration. */
+static void
+test_transfer_reader_overdue (void)
+{
+  TmJob *job = make_whole_job ();
+  TmFeature *bore = add_feature (job, "2", TM_KIND_BORE, "30", "30.00", "30.50", "telescoping");
 
   add_gauge (job, "TG-1", "", "", "");
-  add_method (job, "telescoping", "TG-1", "M-1");
-  add_reading (job, first_piece (job), length, "", "30.05");
-  content = tm_report_content_new (job);
-  g_assert_cmpuint (content->gaps->len, ==, 0);
-  g_assert_cmpuint (content->gauges->len, ==, 2);
+  add_gauge (job, "M-2", "0.001", "0.002", "");
+  add_method (job, "telescoping", "TG-1", "M-2");
+  add_reading (job, first_piece (job), bore, "", "30.25");
+  assert_only_gap (job, TM_GAP_GAUGE_OVERDUE, "M-2");
 }
 
 static void
@@ -278,6 +308,7 @@ main (int argc, char **argv)
   g_test_add_func ("/content/gap/gauge-unknown", test_gauge_unknown);
   g_test_add_func ("/content/gap/overdue", test_overdue);
   g_test_add_func ("/content/gap/transfer", test_transfer);
+  g_test_add_func ("/content/gap/transfer-reader-overdue", test_transfer_reader_overdue);
   g_test_add_func ("/content/gap/no-reference", test_no_reference);
   g_test_add_func ("/content/gap/partial", test_partial);
   g_test_add_func ("/content/withdrawn", test_withdrawn);
