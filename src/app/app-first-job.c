@@ -62,6 +62,12 @@ begin_cb (TmFirstJob *self)
   g_signal_emit (self, begun_signal, 0);
 }
 
+static gboolean
+tm_first_job_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (GTK_WIDGET (TM_FIRST_JOB (widget)->part_entry));
+}
+
 static void
 tm_first_job_dispose (GObject *object)
 {
@@ -75,6 +81,7 @@ tm_first_job_class_init (TmFirstJobClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tm_first_job_dispose;
+  widget_class->grab_focus = tm_first_job_grab_focus;
   begun_signal = g_signal_new ("begun", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                G_TYPE_NONE, 0);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tenthmark/Tenthmark/first-job.ui");

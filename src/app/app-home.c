@@ -195,6 +195,20 @@ tm_home_set_book (TmHome *self, TmBook *book, const char *problem)
     tm_home_refresh (self);
 }
 
+void
+tm_home_enter (TmHome *self)
+{
+  const char *state;
+
+  g_return_if_fail (TM_IS_HOME (self));
+
+  state = gtk_stack_get_visible_child_name (self->stack);
+  if (g_strcmp0 (state, "empty") == 0)
+    gtk_widget_grab_focus (GTK_WIDGET (self->first_job));
+  else if (g_strcmp0 (state, "list") == 0)
+    gtk_widget_grab_focus (GTK_WIDGET (self->view));
+}
+
 static void
 build_model (TmHome *self)
 {

@@ -20,6 +20,9 @@ GtkWidget *tm_home_new (void);
 /* @book borrowed, NULL when it cannot be opened: then @problem says why. */
 void tm_home_set_book (TmHome *self, TmBook *book, const char *problem);
 
+/* Puts the focus where the next thing is done: the list, or the first step of the first job. */
+void tm_home_enter (TmHome *self);
+
 /* Lists the book again. */
 void tm_home_refresh (TmHome *self);
 

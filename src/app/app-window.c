@@ -65,8 +65,19 @@ make_page (TmWindow *self, const TmPageKind *kind)
   return page;
 }
 
+/* A stack that loses the focus with its page puts it on the first thing of the next one, and selects
+ * the text there: it is entered below, once. */
+static void
+leave_page (TmWindow *self)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+
+  if (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->pages)))
+    gtk_window_set_focus (GTK_WINDOW (self), NULL);
+}
+
 /* A page may know where it is best entered: only when it is shown, so that Tab still goes through all
- * of it.  Else the stack has entered it already when the page before had the focus. */
+ * of it. */
 static void
 enter_page (TmWindow *self, const TmPageKind *kind, GtkWidget *page)
 {
@@ -92,6 +103,7 @@ tm_window_show_page (TmWindow *self, const char *name)
   self->fresh = FALSE;
   if (gtk_stack_get_child_by_name (self->pages, name) == NULL)
     make_page (self, kind);
+  leave_page (self);
   tm_access_show_page (self->pages, name);
   g_free (self->page);
   self->page = g_steal_pointer (&kept);
@@ -175,7 +187,7 @@ tm_window_go_home (TmWindow *self)
   show_tools (self, FALSE);
   gtk_window_set_title (GTK_WINDOW (self), "Tenthmark");
   tm_home_refresh (self->home);
-  gtk_widget_child_focus (GTK_WIDGET (self->home), GTK_DIR_TAB_FORWARD);
+  tm_home_enter (self->home);
 }
 
 /* Whoever measured last goes on, when this job knows them; a single person needs no asking. */
@@ -251,6 +263,7 @@ tm_window_open_book (TmWindow *self)
   tm_home_set_book (self->home, self->book, error != NULL ? error->message : NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.new-job", self->book != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-file", self->book != NULL);
+  tm_home_enter (self->home);
 }
 
 static void
