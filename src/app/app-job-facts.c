@@ -147,15 +147,29 @@ ask_about_tolerance (TmJobFacts *self, guint n)
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+/* Text that is again as it was is no longer wrong. */
+static void
+forgive (TmJobFacts *self, AdwEntryRow *row)
+{
+  if (!gtk_widget_has_css_class (GTK_WIDGET (row), "error"))
+    return;
+  tm_form_mark_wrong (row, FALSE);
+  tm_window_clear_error (GTK_WIDGET (self));
+}
+
 static void
 leave_row (TmJobFacts *self, guint which)
 {
   g_autofree char *text = tm_form_text (self->rows[which]);
   guint n;
 
-  if (self->document == NULL || self->filling
-      || g_str_equal (text, *fact_of (tm_document_job (self->document), which)))
+  if (self->document == NULL || self->filling)
     return;
+  if (g_str_equal (text, *fact_of (tm_document_job (self->document), which)))
+    {
+      forgive (self, self->rows[which]);
+      return;
+    }
   if (which == PART_NUMBER && *text == '\0')
     {
       gtk_widget_add_css_class (GTK_WIDGET (self->rows[which]), "error");

@@ -163,6 +163,14 @@ close_document (TmWindow *self)
   g_clear_object (&self->document);
 }
 
+/* A row that is being typed in saves its text when it loses the focus. */
+static void
+finish_typing (TmWindow *self)
+{
+  if (self->document != NULL)
+    gtk_window_set_focus (GTK_WINDOW (self), NULL);
+}
+
 /* In a job: back, title, pages, pieces; on Home: new and open. */
 static void
 show_tools (TmWindow *self, gboolean in_job)
@@ -183,6 +191,7 @@ show_tools (TmWindow *self, gboolean in_job)
 void
 tm_window_go_home (TmWindow *self)
 {
+  finish_typing (self);
   close_document (self);
   show_tools (self, FALSE);
   gtk_window_set_title (GTK_WINDOW (self), "Tenthmark");
@@ -215,6 +224,7 @@ tm_window_show_job (TmWindow *self, TmJob *job, const char *page)
   g_return_if_fail (TM_IS_WINDOW (self));
   g_return_if_fail (self->book != NULL);
 
+  finish_typing (self);
   close_document (self);
   tm_window_put_error (self, "");
   self->document = tm_document_new (self->book, job);
@@ -293,6 +303,7 @@ tm_window_close_request (GtkWindow *window)
 {
   int width, height;
 
+  finish_typing (TM_WINDOW (window));
   gtk_window_get_default_size (window, &width, &height);
   tm_settings_set_flag ("maximized", gtk_window_is_maximized (window));
   tm_settings_set_number ("width", MAX (width, 360));

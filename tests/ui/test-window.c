@@ -207,6 +207,69 @@ test_pieces (void)
   close_shell (shell);
 }
 
+static AdwEntryRow *
+find_row (GtkWidget *widget, const char *title)
+{
+  if (ADW_IS_ENTRY_ROW (widget)
+      && g_str_equal (adw_preferences_row_get_title (ADW_PREFERENCES_ROW (widget)), title))
+    return ADW_ENTRY_ROW (widget);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      AdwEntryRow *row = find_row (child, title);
+
+      if (row != NULL)
+        return row;
+    }
+  return NULL;
+}
+
+/* What is being typed into a fact is kept when the job is left. */
+static void
+test_typing_is_kept (void)
+{
+  Shell *shell = open_shell ("typing.tmbook");
+  g_autofree char *path = write_job_file (shell, "one.tmjob", ui_make_job ());
+  g_autoptr (TmJob) kept = NULL;
+  AdwEntryRow *row;
+
+  tm_window_open_file (shell->window, path);
+  ui_wait_until (tm_window_document (shell->window) != NULL);
+  gtk_widget_activate_action (GTK_WIDGET (shell->window), "win.page", "s", "job");
+  row = find_row (GTK_WIDGET (shell->window), "Part name");
+  g_assert_nonnull (row);
+  gtk_widget_grab_focus (GTK_WIDGET (row));
+  drain ();
+  gtk_editable_set_text (GTK_EDITABLE (row), "Side cover");
+  act (shell, "win.home");
+  kept = tm_book_load_job (tm_window_book (shell->window), "11111111-2222-4333-8444-555555555555", NULL, NULL,
+                           NULL);
+  g_assert_cmpstr (kept->part_name, ==, "Side cover");
+  close_shell (shell);
+}
+
+/* A job must have its part number: the row says so, and forgets it when it is right again. */
+static void
+test_wrong_fact (void)
+{
+  Shell *shell = open_shell ("fact.tmbook");
+  g_autofree char *path = write_job_file (shell, "one.tmjob", ui_make_job ());
+  AdwEntryRow *row;
+
+  tm_window_open_file (shell->window, path);
+  ui_wait_until (tm_window_document (shell->window) != NULL);
+  gtk_widget_activate_action (GTK_WIDGET (shell->window), "win.page", "s", "job");
+  row = find_row (GTK_WIDGET (shell->window), "Part number");
+  gtk_editable_set_text (GTK_EDITABLE (row), "");
+  g_signal_emit_by_name (row, "entry-activated");
+  g_assert_cmpstr (error_line (shell), !=, "");
+  g_assert_cmpstr (tm_document_job (tm_window_document (shell->window))->part_number, ==, "UI-1");
+  gtk_editable_set_text (GTK_EDITABLE (row), "UI-1");
+  g_signal_emit_by_name (row, "entry-activated");
+  g_assert_cmpstr (error_line (shell), ==, "");
+  close_shell (shell);
+}
+
 /* A job file that is wrong is one line on the window, and nothing is in the book. */
 static void
 test_wrong_file (void)
@@ -304,6 +367,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/window/first-job", test_first_job);
   g_test_add_func ("/window/pages", test_pages);
   g_test_add_func ("/window/pieces", test_pieces);
+  g_test_add_func ("/window/typing-is-kept", test_typing_is_kept);
+  g_test_add_func ("/window/wrong-fact", test_wrong_fact);
   g_test_add_func ("/window/wrong-file", test_wrong_file);
   g_test_add_func ("/window/other-content", test_other_content);
   g_test_add_func ("/window/book-problem", test_book_problem);
