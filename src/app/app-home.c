@@ -7,11 +7,11 @@
 #include "app-access.h"
 #include "app-book-item.h"
 #include "app-dialog.h"
-#include "app-files.h"
-#include "app-first-job.h"
 #include "app-home-columns.h"
-#include "app-new-job.h"
-#include "app-toast.h"
+#include "app-welcome.h"
+
+/* More rows than a screen of 1080 pixels shows. */
+#define FIRST_ROWS 26
 
 struct _TmHome {
   AdwBin parent_instance;
@@ -19,16 +19,14 @@ struct _TmHome {
   TmBook *book; /* borrowed; NULL when it cannot be opened */
   GListStore *items;
   GtkFilter *filter;
-  char *folded; /* what is searched for, case-folded */
+  char *folded;    /* what is searched for, case-folded */
+  GPtrArray *rest; /* TmBookItem that the list gets after the first drawing */
+  guint rest_id;
 
   GtkStack *stack;
   GtkLabel *count_label;
   GtkEditable *search_entry;
   GtkColumnView *view;
-  TmFirstJob *first_job;
-  GtkLabel *problem_label;
-  GtkWidget *samples_box;
-  GtkListBox *samples_list;
   GtkLabel *book_problem_label;
 };
 
@@ -75,84 +73,56 @@ search_activate_cb (TmHome *self)
   open_position (self, 0);
 }
 
+/* The page for an empty book is made when the book is empty: most starts do without it. */
 static void
-begun_cb (TmHome *self, TmFirstJob *form)
+show_welcome (TmHome *self)
 {
-  TmWindow *window = TM_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
-  g_autofree char *problem = NULL;
-
-  if (tm_new_job_from_form (window, form, &problem))
-    tm_dialog_problem_set (self->problem_label, NULL);
-  else
-    tm_dialog_problem_set (self->problem_label, problem);
+  if (gtk_stack_get_child_by_name (self->stack, "empty") == NULL)
+    gtk_stack_add_named (self->stack, tm_welcome_new (), "empty");
+  tm_access_show_page (self->stack, "empty");
 }
 
-static void
-sample_activated_cb (TmHome *self, GtkListBoxRow *row)
+static gboolean
+show_rest_cb (gpointer data)
 {
-  const char *path = g_object_get_data (G_OBJECT (row), "path");
+  TmHome *self = data;
 
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.import", "s", path);
-}
-
-/* "bearing-housing.tmjob" is shown as "bearing housing". */
-static char *
-sample_title (const char *path)
-{
-  char *name = g_filename_display_basename (path);
-  char *dot = strrchr (name, '.');
-
-  if (dot != NULL)
-    *dot = '\0';
-  name = g_strdelimit (name, "-_", ' ');
-  if (g_ascii_islower (*name))
-    *name = g_ascii_toupper (*name);
-  return name;
+  self->rest_id = 0;
+  g_list_store_splice (self->items, g_list_model_get_n_items (G_LIST_MODEL (self->items)), 0,
+                       self->rest->pdata, self->rest->len);
+  g_clear_pointer (&self->rest, g_ptr_array_unref);
+  return G_SOURCE_REMOVE;
 }
 
 static void
-add_sample (TmHome *self, const char *path)
+forget_rest (TmHome *self)
 {
-  g_autofree char *title = sample_title (path);
-  GtkWidget *row = adw_action_row_new ();
-
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
-  adw_action_row_add_suffix (ADW_ACTION_ROW (row), gtk_image_new_from_icon_name ("go-next-symbolic"));
-  tm_access_hide_pictures (row);
-  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
-  g_object_set_data_full (G_OBJECT (row), "path", g_strdup (path), g_free);
-  gtk_list_box_append (self->samples_list, row);
+  g_clear_handle_id (&self->rest_id, g_source_remove);
+  g_clear_pointer (&self->rest, g_ptr_array_unref);
 }
 
-/* Only once, and only when there is nothing else to show. */
-static void
-list_samples (TmHome *self)
-{
-  g_autoptr (GPtrArray) paths = NULL;
-
-  if (gtk_list_box_get_row_at_index (self->samples_list, 0) != NULL)
-    return;
-  paths = tm_files_samples ();
-  for (guint i = 0; i < paths->len; i++)
-    add_sample (self, g_ptr_array_index (paths, i));
-  gtk_widget_set_visible (self->samples_box, paths->len > 0);
-}
-
+/* The list makes widgets for every row it is given, seen or not: the first drawing is of what a
+ * screen holds, and the rest comes after it. */
 static void
 show_entries (TmHome *self, GPtrArray *entries)
 {
-  g_autoptr (GPtrArray) items = g_ptr_array_new_with_free_func (g_object_unref);
-  g_autofree char *count = NULL;
+  guint n_first = gtk_widget_get_mapped (GTK_WIDGET (self)) ? entries->len : MIN (entries->len, FIRST_ROWS);
+  g_autoptr (GPtrArray) first = g_ptr_array_new_with_free_func (g_object_unref);
+  g_autofree char *count = g_strdup_printf (ngettext ("%u job", "%u jobs", entries->len), entries->len);
 
+  forget_rest (self);
+  self->rest = g_ptr_array_new_with_free_func (g_object_unref);
   for (guint i = 0; i < entries->len; i++)
-    g_ptr_array_add (items, tm_book_item_new (g_ptr_array_index (entries, i)));
-  g_list_store_splice (self->items, 0, g_list_model_get_n_items (G_LIST_MODEL (self->items)), items->pdata,
-                       items->len);
-  count = g_strdup_printf (ngettext ("%u job", "%u jobs", entries->len), entries->len);
+    g_ptr_array_add (i < n_first ? first : self->rest, tm_book_item_new (g_ptr_array_index (entries, i)));
+  g_list_store_splice (self->items, 0, g_list_model_get_n_items (G_LIST_MODEL (self->items)), first->pdata,
+                       first->len);
+  if (self->rest->len > 0)
+    self->rest_id = g_idle_add_full (G_PRIORITY_LOW, show_rest_cb, self, NULL);
   gtk_label_set_text (self->count_label, count);
-  if (entries->len == 0)
-    list_samples (self);
-  tm_access_show_page (self->stack, entries->len > 0 ? "list" : "empty");
+  if (entries->len > 0)
+    tm_access_show_page (self->stack, "list");
+  else
+    show_welcome (self);
 }
 
 static void
@@ -204,7 +174,7 @@ tm_home_enter (TmHome *self)
 
   state = gtk_stack_get_visible_child_name (self->stack);
   if (g_strcmp0 (state, "empty") == 0)
-    gtk_widget_grab_focus (GTK_WIDGET (self->first_job));
+    gtk_widget_grab_focus (gtk_stack_get_visible_child (self->stack));
   else if (g_strcmp0 (state, "list") == 0)
     gtk_widget_grab_focus (GTK_WIDGET (self->view));
 }
@@ -233,6 +203,7 @@ tm_home_dispose (GObject *object)
 
   if (self->view != NULL)
     gtk_column_view_set_model (self->view, NULL);
+  forget_rest (self);
   g_clear_object (&self->filter);
   g_clear_object (&self->items);
   g_clear_pointer (&self->folded, g_free);
@@ -249,23 +220,16 @@ bind_children (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, TmHome, count_label);
   gtk_widget_class_bind_template_child (klass, TmHome, search_entry);
   gtk_widget_class_bind_template_child (klass, TmHome, view);
-  gtk_widget_class_bind_template_child (klass, TmHome, first_job);
-  gtk_widget_class_bind_template_child (klass, TmHome, problem_label);
-  gtk_widget_class_bind_template_child (klass, TmHome, samples_box);
-  gtk_widget_class_bind_template_child (klass, TmHome, samples_list);
   gtk_widget_class_bind_template_child (klass, TmHome, book_problem_label);
   gtk_widget_class_bind_template_callback (klass, activate_cb);
   gtk_widget_class_bind_template_callback (klass, search_changed_cb);
   gtk_widget_class_bind_template_callback (klass, search_activate_cb);
-  gtk_widget_class_bind_template_callback (klass, begun_cb);
-  gtk_widget_class_bind_template_callback (klass, sample_activated_cb);
 }
 
 static void
 tm_home_class_init (TmHomeClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = tm_home_dispose;
-  g_type_ensure (TM_TYPE_FIRST_JOB);
   gtk_widget_class_set_template_from_resource (GTK_WIDGET_CLASS (klass), "/org/tenthmark/Tenthmark/home.ui");
   bind_children (GTK_WIDGET_CLASS (klass));
 }

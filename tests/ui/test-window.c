@@ -9,6 +9,7 @@
 #include "app-first-job.h"
 #include "app-home.h"
 #include "app-resources.h"
+#include "app-welcome.h"
 #include "app-window.h"
 #include "exchange-job.h"
 #include "ui-fixture.h"
@@ -75,6 +76,12 @@ home_of (Shell *shell)
   return child_of (shell->window, TM_TYPE_WINDOW, "home");
 }
 
+static GtkWidget *
+welcome_of (Shell *shell)
+{
+  return gtk_stack_get_child_by_name (child_of (home_of (shell), TM_TYPE_HOME, "stack"), "empty");
+}
+
 static const char *
 home_state (Shell *shell)
 {
@@ -122,11 +129,36 @@ static void
 test_empty_book (void)
 {
   Shell *shell = open_shell ("empty.tmbook");
-  GtkListBox *samples = child_of (home_of (shell), TM_TYPE_HOME, "samples_list");
+  GtkListBox *samples = child_of (welcome_of (shell), TM_TYPE_WELCOME, "samples_list");
 
   g_assert_cmpstr (home_state (shell), ==, "empty");
   g_assert_null (tm_window_document (shell->window));
   g_assert_nonnull (gtk_list_box_get_row_at_index (samples, 0));
+  close_shell (shell);
+}
+
+/* A long list is whole, although the first drawing does not wait for all of it. */
+static void
+test_many_jobs (void)
+{
+  Shell *shell = open_shell ("many.tmbook");
+  TmWindow *second;
+  GtkColumnView *view;
+
+  for (guint i = 0; i < 60; i++)
+    {
+      g_autoptr (TmJob) job = ui_make_job ();
+      g_autofree char *id = g_strdup_printf ("11111111-2222-4333-8444-%012u", i);
+      gboolean added;
+
+      job->id = tm_job_intern (job, id);
+      g_assert_true (tm_book_add_job (tm_window_book (shell->window), job, NULL, NULL, &added, NULL));
+    }
+  second = tm_window_new (NULL, shell->book_path);
+  view = child_of (child_of (second, TM_TYPE_WINDOW, "home"), TM_TYPE_HOME, "view");
+  gtk_window_present (GTK_WINDOW (second));
+  ui_wait_until (g_list_model_get_n_items (G_LIST_MODEL (gtk_column_view_get_model (view))) == 60);
+  gtk_window_destroy (GTK_WINDOW (second));
   close_shell (shell);
 }
 
@@ -135,9 +167,9 @@ static void
 test_first_job (void)
 {
   Shell *shell = open_shell ("first.tmbook");
-  TmFirstJob *form = child_of (home_of (shell), TM_TYPE_HOME, "first_job");
+  TmFirstJob *form = child_of (welcome_of (shell), TM_TYPE_WELCOME, "first_job");
   GtkLabel *reads = child_of (form, TM_TYPE_FIRST_JOB, "reads_label");
-  GtkLabel *problem = child_of (home_of (shell), TM_TYPE_HOME, "problem_label");
+  GtkLabel *problem = child_of (welcome_of (shell), TM_TYPE_WELCOME, "problem_label");
   const TmJob *job;
   const TmFeature *feature;
 
@@ -364,6 +396,7 @@ main (int argc, char *argv[])
   adw_init ();
   g_resources_register (tm_resources_get_resource ());
   g_test_add_func ("/window/empty-book", test_empty_book);
+  g_test_add_func ("/window/many-jobs", test_many_jobs);
   g_test_add_func ("/window/first-job", test_first_job);
   g_test_add_func ("/window/pages", test_pages);
   g_test_add_func ("/window/pieces", test_pieces);
