@@ -156,6 +156,8 @@ tm_words_chance (const TmJudgement *judgement)
   if (!isfinite (judgement->probability_in))
     return g_strdup (_ ("compared plainly: no gauge is named"));
   g_autofree char *chance = describe_probability (judgement->probability_in, judgement->sizes.n_stations);
+  if (judgement->why == TM_WHY_NO_ERROR_LIMIT)
+    return g_strdup_printf (_ ("%s; the gauge's limit of error is unknown"), chance);
   if (judgement->why == TM_WHY_FEW_READINGS)
     return g_strdup_printf (_ ("%s; rests on few readings"), chance);
   return g_steal_pointer (&chance);

@@ -32,6 +32,7 @@ static const char *const why_words[TM_N_WHYS] = {
   [TM_WHY_NONE] = "",
   [TM_WHY_NO_METHOD] = NC_ ("why", "no method"),
   [TM_WHY_METHOD_NOT_GOOD] = NC_ ("why", "method not good enough"),
+  [TM_WHY_NO_ERROR_LIMIT] = NC_ ("why", "limit of error unknown"),
   [TM_WHY_FEW_READINGS] = NC_ ("why", "few readings"),
   [TM_WHY_STATIONS_MISSING] = NC_ ("why", "stations missing"),
   [TM_WHY_NO_SIZE] = NC_ ("why", "size not measured"),

@@ -259,12 +259,15 @@ static TmWhy
 find_why (const Judge *self)
 {
   const TmJudgement *out = self->out;
-  const TmRule *rule = &self->cases[out->deciding].rule;
+  const StationCase *deciding = &self->cases[out->deciding];
+  const TmRule *rule = &deciding->rule;
 
   if (isnan (out->u))
     return TM_WHY_NO_METHOD;
   if (out->verdict == TM_VERDICT_TOO_CLOSE && rule->decision == TM_DECISION_SIMPLE)
     return TM_WHY_METHOD_NOT_GOOD;
+  if (deciding->use.gauge != NULL && !deciding->use.gauge->error_limit.given)
+    return TM_WHY_NO_ERROR_LIMIT;
   return out->dof < FEW_DOF ? TM_WHY_FEW_READINGS : TM_WHY_NONE;
 }
 
@@ -280,7 +283,7 @@ hold_for_stations (TmJudgement *out)
       out->verdict = TM_VERDICT_NOT_MEASURED;
       out->why = TM_WHY_STATIONS_MISSING;
     }
-  else if (out->why == TM_WHY_NONE || out->why == TM_WHY_FEW_READINGS)
+  else if (out->why == TM_WHY_NONE || out->why == TM_WHY_FEW_READINGS || out->why == TM_WHY_NO_ERROR_LIMIT)
     out->why = TM_WHY_STATIONS_MISSING;
 }
 

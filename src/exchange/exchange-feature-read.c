@@ -34,9 +34,9 @@ tm_callout_unit (const TmJob *job, TmUnit feature_unit)
   return feature_unit == TM_UNIT_MM || feature_unit == TM_UNIT_IN ? feature_unit : job->unit;
 }
 
-/* The unit of a feature whose file names none and whose requirement does not tell. */
+/* The unit of a feature of @kind in millimetres or inches. */
 static TmUnit
-default_unit (const TmJob *job, TmKind kind)
+unit_of_kind (TmUnit system, TmKind kind)
 {
   if (tm_kind_is_attribute (kind))
     return TM_UNIT_NONE;
@@ -45,8 +45,15 @@ default_unit (const TmJob *job, TmKind kind)
   if (kind == TM_KIND_HARDNESS)
     return TM_UNIT_HARDNESS;
   if (kind == TM_KIND_ROUGHNESS)
-    return job->unit == TM_UNIT_IN ? TM_UNIT_UIN : TM_UNIT_UM;
-  return job->unit;
+    return system == TM_UNIT_IN ? TM_UNIT_UIN : TM_UNIT_UM;
+  return system;
+}
+
+/* The unit of a feature whose file names none and whose requirement does not tell. */
+static TmUnit
+default_unit (const TmJob *job, TmKind kind)
+{
+  return unit_of_kind (job->unit, kind);
 }
 
 /* Whether a file may call @given what its requirement calls @read: anything that is measured alike,
@@ -137,6 +144,15 @@ check_kind (Draft *draft, GError **error)
                          tm_kind_word (feature->kind), quoted, tm_kind_word (draft->callout.kind));
 }
 
+/* At a roughness "mm" and "in" say which system the drawing uses: its numbers are µm or µin.  Nobody
+ * means a roughness of 1.6 mm. */
+static void
+narrow_unit (TmFeature *feature)
+{
+  if (feature->kind == TM_KIND_ROUGHNESS && (feature->unit == TM_UNIT_MM || feature->unit == TM_UNIT_IN))
+    feature->unit = unit_of_kind (feature->unit, feature->kind);
+}
+
 /* Fills in the unit that the file did not name, and checks that it goes with the kind. */
 static gboolean
 settle_unit (Draft *draft, GError **error)
@@ -146,6 +162,7 @@ settle_unit (Draft *draft, GError **error)
 
   if (feature->unit == TM_UNIT_NONE && tm_kind_is_attribute (feature->kind) && has_limits (draft->row))
     feature->unit = draft->job->unit;
+  narrow_unit (feature);
   if (feature->unit == TM_UNIT_NONE)
     feature->unit = expected;
   if (tm_kind_is_attribute (feature->kind)

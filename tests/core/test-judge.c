@@ -93,6 +93,26 @@ test_j8_simple (void)
     }
 }
 
+/* Without the gauge's limit of error the uncertainty is too good to be true, and the judgement says
+ * so; the verdict stands on what is known. */
+static void
+test_no_error_limit (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *bore;
+
+  add_gauge (job, "G2", "0.001", NULL);
+  bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "G2");
+  read_size (job, bore, "", "25.010", "");
+  judge_one (job, bore, &judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_IN);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_NO_ERROR_LIMIT);
+  tm_job_find_gauge (job, "G2")->error_limit = quantity ("0.002", TM_UNIT_MM);
+  judge_one (job, bore, &judgement);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_NONE);
+}
+
 /* N is the shop's: at 6:1 the same method is not good enough. */
 static void
 test_simple_not_good (void)
@@ -790,6 +810,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/judge/j8-guarded", test_j8_guarded);
   g_test_add_func ("/core/judge/j8-simple", test_j8_simple);
   g_test_add_func ("/core/judge/simple-not-good", test_simple_not_good);
+  g_test_add_func ("/judge/no-error-limit", test_no_error_limit);
   g_test_add_func ("/core/judge/absolute-limits", test_absolute_limits);
   g_test_add_func ("/core/judge/side", test_side);
   g_test_add_func ("/core/judge/deciding-station", test_deciding_station);

@@ -232,6 +232,10 @@ static const struct {
     "", "0.05", 1 },
   { "{\"balloon\": \"1\", \"requirement\": \"Ra 1.6\", \"lower\": \"0\"}", TM_KIND_ROUGHNESS, TM_UNIT_UM, "",
     "0", "1.6", 1 },
+  { "{\"balloon\": \"1\", \"requirement\": \"Ra 1.6\", \"unit\": \"mm\", \"upper\": \"1.6\"}",
+    TM_KIND_ROUGHNESS, TM_UNIT_UM, "", "", "1.6", 1 },
+  { "{\"balloon\": \"1\", \"kind\": \"roughness\", \"unit\": \"in\", \"upper\": \"32\"}", TM_KIND_ROUGHNESS,
+    TM_UNIT_UIN, "", "", "32", 1 },
   { "{\"balloon\": \"1\", \"requirement\": \".750 ±.005\", \"unit\": \"in\"}", TM_KIND_LENGTH, TM_UNIT_IN,
     "0.750", "0.745", "0.755", 1 },
 };
