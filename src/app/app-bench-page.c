@@ -9,6 +9,7 @@
 #include "app-button.h"
 #include "app-feature-words.h"
 #include "app-settings.h"
+#include "app-tip.h"
 #include "app-toast.h"
 #include "app-words.h"
 #include "plot-band.h"
@@ -65,7 +66,6 @@ static void
 set_label (GtkLabel *label, const char *text)
 {
   gtk_label_set_text (label, text);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (label), text);
   gtk_widget_set_visible (GTK_WIDGET (label), *text != '\0');
 }
 
@@ -373,6 +373,7 @@ add_label (GtkWidget *box, const char *css_class)
   gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
   gtk_widget_set_valign (GTK_WIDGET (label), GTK_ALIGN_BASELINE);
   gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
+  tm_tip_own_text (GTK_WIDGET (label));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (label));
   return label;
 }

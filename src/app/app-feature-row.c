@@ -7,6 +7,7 @@
 #include "app-access.h"
 #include "app-band-strip.h"
 #include "app-feature-words.h"
+#include "app-tip.h"
 #include "app-words.h"
 
 struct _TmFeatureRow {
@@ -63,6 +64,7 @@ tm_feature_row_init (TmFeatureRow *self)
   gtk_widget_set_hexpand (middle, TRUE);
   gtk_widget_set_valign (middle, GTK_ALIGN_CENTER);
   self->callout = add_label (GTK_BOX (middle), "tm-callout");
+  tm_tip_own_text (GTK_WIDGET (self->callout));
   gtk_label_set_ellipsize (self->callout, PANGO_ELLIPSIZE_END);
   self->strip = TM_BAND_STRIP (tm_band_strip_new ());
   gtk_box_append (GTK_BOX (middle), GTK_WIDGET (self->strip));
@@ -104,7 +106,6 @@ tm_feature_row_set_item (TmFeatureRow *self, TmFeatureItem *item)
   gtk_widget_set_visible (GTK_WIDGET (self->strip), !tm_kind_is_attribute (feature->kind));
   gtk_label_set_text (self->balloon, feature->balloon);
   gtk_label_set_text (self->callout, title);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->callout), title);
 }
 
 void

@@ -6,6 +6,7 @@
 
 #include "app-access.h"
 #include "app-book-item.h"
+#include "app-tip.h"
 #include "app-words.h"
 
 typedef struct {
@@ -103,6 +104,7 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, const Column *co
   gtk_inscription_set_xalign (GTK_INSCRIPTION (cell), 0.0f);
   gtk_inscription_set_text_overflow (GTK_INSCRIPTION (cell), GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
   gtk_widget_add_css_class (cell, "numeric");
+  tm_tip_own_text (cell);
   gtk_list_item_set_child (item, cell);
 }
 
@@ -115,7 +117,6 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, const Column *col
   g_autofree char *spoken = g_strdup_printf ("%s: %s", g_dgettext (GETTEXT_PACKAGE, column->title), text);
 
   gtk_inscription_set_text (cell, text);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (cell), *text != '\0' ? text : NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
   if (column == &columns[0])
     {

@@ -7,6 +7,7 @@
 #include "app-access.h"
 #include "app-feature-words.h"
 #include "app-pointer-list.h"
+#include "app-tip.h"
 #include "app-words.h"
 
 typedef char *(*DescribeLine) (const TmReportLine *line);
@@ -95,6 +96,7 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, const Colum
   gtk_label_set_xalign (GTK_LABEL (label), column->number ? 1 : 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (label, "numeric");
+  tm_tip_own_text (label);
   gtk_list_item_set_child (list_item, label);
 }
 
@@ -104,7 +106,6 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, const Column
   GtkWidget *label = gtk_list_item_get_child (list_item);
   g_autofree char *text = column->describe (tm_pointer_item_get (gtk_list_item_get_item (list_item)));
   gtk_label_set_text (GTK_LABEL (label), text);
-  gtk_widget_set_tooltip_text (label, text);
 }
 
 static void

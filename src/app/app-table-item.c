@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-feature-words.h"
+#include "app-tip.h"
 #include "app-words.h"
 
 enum { LINE, BALLOON, REQUIREMENT, UNDERSTOOD, N_TEXTS };
@@ -85,6 +86,7 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
 
   gtk_inscription_set_text_overflow (GTK_INSCRIPTION (cell), GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
   gtk_widget_add_css_class (cell, "numeric");
+  tm_tip_own_text (cell);
   gtk_list_item_set_child (item, cell);
 }
 
@@ -97,7 +99,6 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, const Column
   g_autofree char *spoken = g_strdup_printf ("%s: %s", g_dgettext (GETTEXT_PACKAGE, column->title), text);
 
   gtk_inscription_set_text (GTK_INSCRIPTION (cell), text);
-  gtk_widget_set_tooltip_text (cell, *text != '\0' ? text : NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
   if (item->wrong)
     gtk_widget_add_css_class (cell, "tm-set-apart");

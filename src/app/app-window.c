@@ -9,6 +9,7 @@
 #include "app-gap.h"
 #include "app-pages.h"
 #include "app-settings.h"
+#include "app-tip.h"
 #include "app-toast.h"
 #include "app-window-private.h"
 #include "app-words.h"
@@ -120,7 +121,6 @@ show_title (TmWindow *self)
   g_autofree char *window_title = g_strdup_printf ("%s — Tenthmark", title);
 
   gtk_label_set_text (self->job_title, title);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->job_title), title);
   gtk_window_set_title (GTK_WINDOW (self), window_title);
 }
 
@@ -383,6 +383,7 @@ tm_window_init (TmWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   self->page = g_strdup ("job");
   build_page_switch (self);
+  tm_tip_own_text (GTK_WIDGET (self->job_title));
   tm_window_setup_pieces (self);
   gtk_window_set_default_size (GTK_WINDOW (self), tm_settings_get_number ("width"),
                                tm_settings_get_number ("height"));

@@ -387,6 +387,41 @@ test_book_problem (void)
   g_free (shell);
 }
 
+static GtkWidget *
+find_label (GtkWidget *widget, const char *text)
+{
+  GtkWidget *found = NULL;
+
+  if (GTK_IS_LABEL (widget) && g_str_equal (gtk_label_get_text (GTK_LABEL (widget)), text))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_label (child, text);
+  return found;
+}
+
+/* A gauge that types, ten readings a second for longer than a toast takes to come and go: the newest
+ * words are always there, and the old ones do not queue up behind them. */
+static void
+test_quick_toasts (void)
+{
+  Shell *shell = open_shell ("shop.tmbook");
+  GtkWidget *toasts = child_of (shell->window, TM_TYPE_WINDOW, "toasts");
+
+  for (guint i = 0; i < 25; i++)
+    {
+      gboolean over = FALSE;
+      g_autofree char *text = g_strdup_printf ("Recorded %u & on", i);
+
+      g_assert_true (gtk_widget_activate_action (GTK_WIDGET (shell->window), "win.show-toast", "s", text));
+      g_assert_nonnull (find_label (toasts, text));
+      g_timeout_add (100, ui_deadline_cb, &over);
+      ui_wait_until (over);
+    }
+  g_assert_null (find_label (toasts, "Recorded 3 & on"));
+  close_shell (shell);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -405,5 +440,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/window/wrong-file", test_wrong_file);
   g_test_add_func ("/window/other-content", test_other_content);
   g_test_add_func ("/window/book-problem", test_book_problem);
+  g_test_add_func ("/window/quick-toasts", test_quick_toasts);
   return g_test_run ();
 }
