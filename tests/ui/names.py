@@ -1,0 +1,129 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Everything on the pages that a person reads or works with has a name in the accessibility tree.
+
+  names.py PROGRAM JOBFILE
+"""
+
+import os
+import re
+import sys
+
+from desktop import Cases, Desktop, Program, expect
+
+NAMED = {
+    "text box", "search box", "spin button", "list", "list box", "list item", "tree grid", "table", "grid",
+    "row", "button", "toggle button", "check box", "radio", "switch", "combo box", "image", "link", "menu item",
+}
+# GTK 4.8 gives what has no name the name of its type.
+TYPE = re.compile("^((Gtk|Adw|Tm)[A-Z]|$)")
+# What a table's head is made of: its labels are read.
+HEAD = "column header"
+
+
+def find_unnamed(program):
+    found = []
+    for one in program.look().walk():
+        of_head = one.role == "row" and any(child.role == HEAD for child in one.children)
+        if one.role in NAMED and TYPE.match(one.name) and not of_head:
+            found.append(one.describe())
+    return found
+
+
+def check_names(program, wanted):
+    """No unnamed thing, and each of `wanted` there: [(role, name)]."""
+    for role, name in wanted:
+        program.find(role, name)
+    unnamed = find_unnamed(program)
+    expect(not unnamed, "without a name: " + "; ".join(unnamed))
+
+
+def check_home(program):
+    check_names(program, [("text box", "Part number"), ("text box", "First requirement"),
+                          ("text box", "First piece"), ("button", "Main menu")])
+
+
+def check_new_job(program):
+    program.key("ctrl+n")
+    program.window("New job")
+    check_names(program, [("combo box", "Unit of the drawing")])
+    program.key("Escape")
+    program.window("Tenthmark")
+
+
+def check_bench(program):
+    program.key("alt+2")
+    check_names(program, [("text box", "Reading"), ("list", "Features"),
+                          ("image", re.compile("limits .* to ")), ("combo box", "Piece")])
+
+
+def check_readings(program):
+    program.key("ctrl+l")
+    program.window("Readings")
+    check_names(program, [("list", "Readings")])
+    program.key("Escape")
+    program.find("text box", "Reading")
+
+
+def check_nonconformance(program):
+    program.key("ctrl+shift+k")
+    program.window("Nonconformance")
+    check_names(program, [("text box", re.compile("."))])
+    program.key("Escape")
+    program.find("text box", "Reading")
+
+
+def check_job(program):
+    program.key("alt+1")
+    check_names(program, [("tree grid", "Features"), ("tree grid", "Pieces"), ("text box", "Requirement"),
+                          ("text box", "Customer"), ("text box", "Serial of the next piece")])
+
+
+def check_gauges(program):
+    program.key("ctrl+g")
+    program.window("Gauges")
+    check_names(program, [("list", re.compile("."))])
+    program.key("Escape")
+    program.find("tree grid", "Pieces")
+
+
+def check_table(program):
+    program.key("ctrl+t")
+    program.find(None, "Rows of the table")
+    check_names(program, [("tree grid", "What the rows are understood as")])
+    program.key("Escape")
+    program.find("tree grid", "Pieces")
+
+
+def check_report(program):
+    program.key("alt+3")
+    check_names(program, [("tree grid", "Characteristics"), ("list", "What is missing")])
+
+
+def check_list(program):
+    program.key("alt+Left")
+    check_names(program, [("tree grid", "Jobs"), ("search box", "Search the jobs")])
+
+
+def main(binary, job):
+    cases = Cases()
+    with Desktop() as desktop:
+        program = cases.start(desktop, binary, "--book", desktop.path("empty.tmbook"))
+        cases.run("Home, with an empty book", check_home, program)
+        cases.run("New job", check_new_job, program)
+        cases.run("it ends", Program.quit, program)
+        program = cases.start(desktop, binary, "--book", desktop.path("shop.tmbook"), os.path.abspath(job))
+        cases.run("Bench", check_bench, program)
+        cases.run("Readings", check_readings, program)
+        cases.run("Nonconformance", check_nonconformance, program)
+        cases.run("Job", check_job, program)
+        cases.run("Gauges and methods", check_gauges, program)
+        cases.run("Add a table", check_table, program)
+        cases.run("Report", check_report, program)
+        cases.run("Home, with a job", check_list, program)
+        cases.run("it ends again", Program.quit, program)
+    return cases.finish()
+
+
+if __name__ == "__main__":
+    sys.exit(main(*sys.argv[1:]))
