@@ -5,16 +5,16 @@
 #include "app-dialog.h"
 
 void
-tm_access_hide_pictures (GtkWidget *widget)
+tm_access_hide_decoration (GtkWidget *widget)
 {
   g_return_if_fail (GTK_IS_WIDGET (widget));
 
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
-    if (GTK_IS_IMAGE (child))
+    if (GTK_IS_IMAGE (child) || GTK_IS_LIST_VIEW (child))
       g_object_set (child, "accessible-role", GTK_ACCESSIBLE_ROLE_PRESENTATION, NULL);
-    else
-      tm_access_hide_pictures (child);
+    else if (!GTK_IS_POPOVER (child))
+      tm_access_hide_decoration (child);
 }
 
 static void
@@ -22,6 +22,19 @@ describe_text (GtkEditable *text)
 {
   gtk_accessible_update_property (GTK_ACCESSIBLE (text), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   gtk_editable_get_text (text), -1);
+}
+
+void
+tm_access_name_inside (GtkWidget *widget, GType type, const char *name)
+{
+  g_return_if_fail (GTK_IS_WIDGET (widget));
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (g_type_is_a (G_OBJECT_TYPE (child), type))
+      tm_name_widget (child, name);
+    else
+      tm_access_name_inside (child, type, name);
 }
 
 /* libadwaita 1.2 lets the row be read as the text box, but the text inside it has the focus; GTK 4.8
@@ -36,7 +49,31 @@ tm_access_entry_row_new (const char *title)
   g_object_set (text, "accessible-role", GTK_ACCESSIBLE_ROLE_TEXT_BOX, NULL);
   tm_name_widget (GTK_WIDGET (text), title);
   g_signal_connect (text, "changed", G_CALLBACK (describe_text), NULL);
-  tm_access_hide_pictures (GTK_WIDGET (row));
+  tm_access_hide_decoration (GTK_WIDGET (row));
+  return row;
+}
+
+/* The chosen word belongs to the spoken name: the row's own picture of it is not read. */
+static void
+name_choice (AdwComboRow *row)
+{
+  GObject *item = adw_combo_row_get_selected_item (row);
+  const char *title = adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row));
+  const char *word
+      = GTK_IS_STRING_OBJECT (item) ? gtk_string_object_get_string (GTK_STRING_OBJECT (item)) : "";
+  g_autofree char *name = g_strdup_printf ("%s: %s", title, word);
+
+  tm_name_widget (GTK_WIDGET (row), name);
+}
+
+AdwComboRow *
+tm_access_combo_row_new (const char *title)
+{
+  AdwComboRow *row = g_object_new (ADW_TYPE_COMBO_ROW, "title", title, NULL);
+
+  tm_access_hide_decoration (GTK_WIDGET (row));
+  name_choice (row);
+  g_signal_connect (row, "notify::selected-item", G_CALLBACK (name_choice), NULL);
   return row;
 }
 

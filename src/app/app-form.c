@@ -3,7 +3,6 @@
 #include "app-form.h"
 
 #include "app-access.h"
-#include "app-dialog.h"
 
 AdwPreferencesGroup *
 tm_form_group (GtkBox *into, const char *title, const char *description)
@@ -26,33 +25,11 @@ tm_form_entry (AdwPreferencesGroup *group, const char *title)
   return row;
 }
 
-/* The chosen word belongs to the spoken name: the row's own picture of it is not read. */
-static void
-name_choice (AdwComboRow *row)
-{
-  GObject *item = adw_combo_row_get_selected_item (row);
-  const char *title = adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row));
-  const char *word
-      = GTK_IS_STRING_OBJECT (item) ? gtk_string_object_get_string (GTK_STRING_OBJECT (item)) : "";
-  g_autofree char *name = g_strdup_printf ("%s: %s", title, word);
-
-  tm_name_widget (GTK_WIDGET (row), name);
-}
-
-static void
-chosen_cb (AdwComboRow *row)
-{
-  name_choice (row);
-}
-
 AdwComboRow *
 tm_form_choice (AdwPreferencesGroup *group, const char *title, const char *const *words)
 {
-  AdwComboRow *row = ADW_COMBO_ROW (adw_combo_row_new ());
+  AdwComboRow *row = tm_access_combo_row_new (title);
 
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
-  g_signal_connect (row, "notify::selected", G_CALLBACK (chosen_cb), NULL);
-  tm_access_hide_pictures (GTK_WIDGET (row));
   tm_form_set_words (row, words, 0);
   adw_preferences_group_add (group, GTK_WIDGET (row));
   return row;
@@ -84,7 +61,6 @@ tm_form_set_words (AdwComboRow *row, const char *const *words, guint chosen)
 
   adw_combo_row_set_model (row, G_LIST_MODEL (list));
   adw_combo_row_set_selected (row, chosen);
-  name_choice (row);
 }
 
 void

@@ -126,7 +126,7 @@ add_row (AdwPreferencesGroup *group, GPtrArray *rows, const char *name, const ch
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), gtk_image_new_from_icon_name ("go-next-symbolic"));
-  tm_access_hide_pictures (row);
+  tm_access_hide_decoration (row);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   g_object_set_data_full (G_OBJECT (row), "name", g_strdup (name), g_free);
   g_signal_connect (row, "activated", activated_cb, dialog);

@@ -133,13 +133,11 @@ build_entry (TmNonconformanceDialog *self, const char *title)
 static GtkWidget *
 build_disposition (void)
 {
-  GtkWidget *row = adw_combo_row_new ();
+  GtkWidget *row = GTK_WIDGET (tm_access_combo_row_new (_ ("Decision")));
   g_autoptr (GtkStringList) words = gtk_string_list_new (NULL);
   gtk_string_list_append (words, _ ("not decided"));
   for (guint i = 1; i < G_N_ELEMENTS (dispositions); i++)
     gtk_string_list_append (words, g_dpgettext2 (GETTEXT_PACKAGE, "disposition", dispositions[i]));
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ ("Decision"));
-  tm_access_hide_pictures (row);
   adw_combo_row_set_model (ADW_COMBO_ROW (row), G_LIST_MODEL (words));
   return row;
 }
@@ -186,6 +184,7 @@ tm_nonconformance_dialog_init (TmNonconformanceDialog *self)
   self->number = build_entry (self, _ ("Number of the nonconformance"));
   self->note = build_entry (self, _ ("What is wrong"));
   self->disposition = build_disposition ();
+  tm_access_name_inside (group, GTK_TYPE_LIST_BOX, _ ("Nonconformance"));
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->number);
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->note);
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->disposition);

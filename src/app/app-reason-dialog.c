@@ -137,6 +137,7 @@ tm_reason_dialog_init (TmReasonDialog *self)
   self->hint = build_label ("dim-label");
   self->value = build_row (self, _ ("What it should have been"));
   self->reason = build_row (self, _ ("Reason"));
+  tm_access_name_inside (group, GTK_TYPE_LIST_BOX, _ ("Reason"));
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->value);
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->reason);
   gtk_widget_add_css_class (inner, "tm-dialog");

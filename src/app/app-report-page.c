@@ -370,7 +370,7 @@ setup_gap_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpointe
   gtk_box_append (GTK_BOX (box), label);
   gtk_box_append (GTK_BOX (box), icon);
   gtk_widget_add_css_class (box, "tm-gap");
-  tm_access_hide_pictures (box);
+  tm_access_hide_decoration (box);
   gtk_list_item_set_child (list_item, box);
 }
 

@@ -100,12 +100,25 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, const Colum
   gtk_list_item_set_child (list_item, label);
 }
 
+/* "1 · Ø25 H7, 25.012: in" */
+static void
+name_row (GtkWidget *cell, const TmReportLine *line)
+{
+  g_autofree char *feature = tm_words_feature (line->feature);
+  g_autofree char *result = tm_report_table_result (line);
+  g_autofree char *verdict = tm_report_table_verdict (line);
+  g_autofree char *name = g_strdup_printf ("%s, %s: %s", feature, result, verdict);
+  tm_access_name_row (cell, name);
+}
+
 static void
 bind_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, const Column *column)
 {
   GtkWidget *label = gtk_list_item_get_child (list_item);
   g_autofree char *text = column->describe (tm_pointer_item_get (gtk_list_item_get_item (list_item)));
   gtk_label_set_text (GTK_LABEL (label), text);
+  if (column == &columns[0])
+    name_row (label, tm_pointer_item_get (gtk_list_item_get_item (list_item)));
 }
 
 static void

@@ -5,6 +5,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-dialog.h"
 #include "app-edit.h"
 #include "app-table-item.h"
@@ -266,6 +267,7 @@ tm_table_dialog_init (TmTableDialog *self)
   self->items = g_list_store_new (TM_TYPE_TABLE_ITEM);
   selection = GTK_SELECTION_MODEL (gtk_no_selection_new (G_LIST_MODEL (g_object_ref (self->items))));
   tm_table_add_columns (self->view);
+  tm_access_name_column_view (self->view, _ ("What the rows are understood as"));
   gtk_column_view_set_model (self->view, selection);
   g_signal_connect_swapped (gtk_text_view_get_buffer (self->text_view), "changed",
                             G_CALLBACK (text_changed_cb), self);

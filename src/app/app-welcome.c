@@ -62,7 +62,7 @@ add_sample (TmWelcome *self, const char *path)
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), gtk_image_new_from_icon_name ("go-next-symbolic"));
-  tm_access_hide_pictures (row);
+  tm_access_hide_decoration (row);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   g_object_set_data_full (G_OBJECT (row), "path", g_strdup (path), g_free);
   gtk_list_box_append (self->samples_list, row);

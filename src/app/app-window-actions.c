@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-edit.h"
 #include "app-files.h"
 #include "app-new-job.h"
@@ -285,6 +286,16 @@ forget_toast_cb (AdwToast *toast, TmWindow *self)
     g_clear_object (&self->toast);
 }
 
+/* libadwaita 1.2 leaves the button of a toast without a name. */
+static void
+name_toast (TmWindow *self)
+{
+  GtkWidget *last = gtk_widget_get_last_child (GTK_WIDGET (self->toasts));
+
+  if (last != adw_toast_overlay_get_child (self->toasts))
+    tm_access_name_inside (last, GTK_TYPE_BUTTON, _ ("Close this message"));
+}
+
 static void
 show_new_toast (TmWindow *self, const char *text)
 {
@@ -295,6 +306,7 @@ show_new_toast (TmWindow *self, const char *text)
   self->toast = g_object_ref (toast);
   self->toast_at = g_get_monotonic_time ();
   adw_toast_overlay_add_toast (self->toasts, toast);
+  name_toast (self);
 }
 
 /* Who reads fast must not be told of old readings, one after the other.  A toast that is still coming

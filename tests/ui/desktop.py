@@ -150,8 +150,9 @@ class Program:
     def __init__(self, desktop, program, *arguments, env=None):
         self.desktop = desktop
         self.errors = open(desktop.path("errors-%d" % len(desktop.started)), "w+")
-        self.process = subprocess.Popen([program, *arguments], env={**desktop.env, **(env or {})},
-                                        cwd=desktop.folder, stdout=subprocess.DEVNULL, stderr=self.errors)
+        command = [os.path.abspath(program), *arguments]
+        self.process = subprocess.Popen(command, env={**desktop.env, **(env or {})}, cwd=desktop.folder,
+                                        stdout=subprocess.DEVNULL, stderr=self.errors)
         desktop.started.append(self.process)
         self.root = wait_until("the program on the accessibility bus", self._find_root)
         self.window()

@@ -126,6 +126,7 @@ def correct_reading(program, book):
 def export_report(program, path):
     program.key("alt+3")
     program.find("tree grid", "Characteristics")
+    program.find("list", "What is missing")
     program.picture("journey-11-report")
     program.key("ctrl+e")
     program.window("Export the report")

@@ -13,7 +13,8 @@ from desktop import Cases, Desktop, Program, expect
 
 NAMED = {
     "text box", "search box", "spin button", "list", "list box", "list item", "tree grid", "table", "grid",
-    "row", "button", "toggle button", "check box", "radio", "switch", "combo box", "image", "link", "menu item",
+    "row", "button", "toggle button", "check box", "radio", "switch", "combo box", "image", "link",
+    "menu item",
 }
 # GTK 4.8 gives what has no name the name of its type.
 TYPE = re.compile("^((Gtk|Adw|Tm)[A-Z]|$)")
@@ -97,7 +98,7 @@ def check_table(program):
 
 def check_report(program):
     program.key("alt+3")
-    check_names(program, [("tree grid", "Characteristics"), ("list", "What is missing")])
+    check_names(program, [("tree grid", "Characteristics"), ("button", "Export workbook…")])
 
 
 def check_list(program):
@@ -109,19 +110,26 @@ def main(binary, job):
     cases = Cases()
     with Desktop() as desktop:
         program = cases.start(desktop, binary, "--book", desktop.path("empty.tmbook"))
-        cases.run("Home, with an empty book", check_home, program)
-        cases.run("New job", check_new_job, program)
-        cases.run("it ends", Program.quit, program)
-        program = cases.start(desktop, binary, "--book", desktop.path("shop.tmbook"), os.path.abspath(job))
-        cases.run("Bench", check_bench, program)
-        cases.run("Readings", check_readings, program)
-        cases.run("Nonconformance", check_nonconformance, program)
-        cases.run("Job", check_job, program)
-        cases.run("Gauges and methods", check_gauges, program)
-        cases.run("Add a table", check_table, program)
-        cases.run("Report", check_report, program)
-        cases.run("Home, with a job", check_list, program)
-        cases.run("it ends again", Program.quit, program)
+        empty = [
+            ("Home, with an empty book", check_home),
+            ("New job", check_new_job),
+            ("it ends", Program.quit),
+        ]
+        if all(cases.run(title, check, program) for title, check in empty):
+            book = desktop.path("shop.tmbook")
+            program = cases.start(desktop, binary, "--book", book, os.path.abspath(job))
+            pages = [
+                ("Bench", check_bench),
+                ("Readings", check_readings),
+                ("Nonconformance", check_nonconformance),
+                ("Job", check_job),
+                ("Gauges and methods", check_gauges),
+                ("Add a table", check_table),
+                ("Report", check_report),
+                ("Home, with a job", check_list),
+                ("it ends again", Program.quit),
+            ]
+            all(cases.run(title, check, program) for title, check in pages)
     return cases.finish()
 
 
