@@ -240,18 +240,45 @@ gboolean
 tm_edit_add_person (TmDocument *document, const char *initials, const char *name, GError **error)
 {
   TmJob *job = tm_document_job (document);
-  TmPerson *person = tm_job_find_person (job, initials);
+  TmPerson *person = tm_person_new ();
   TmAddStatus status;
 
-  /* One that the book did not keep the last time is still in the job: only save again. */
-  if (person != NULL && g_str_equal (person->name, name))
-    return tm_document_save_definitions (document, error);
-  person = tm_person_new ();
   person->initials = tm_job_intern (job, initials);
   person->name = tm_job_intern (job, name);
   status = tm_job_add_person (job, person);
-  if (status == TM_ADD_OK)
-    return tm_document_save_definitions (document, error);
-  tm_person_free (person);
-  return tm_edit_refuse (initials, status, error);
+  if (status != TM_ADD_OK)
+    {
+      tm_person_free (person);
+      return tm_edit_refuse (initials, status, error);
+    }
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  tm_job_remove_person (job, initials);
+  return FALSE;
+}
+
+gboolean
+tm_edit_remove_person (TmDocument *document, const char *initials, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmPerson *person = tm_job_find_person (job, initials);
+  TmPerson *before = person != NULL ? g_memdup2 (person, sizeof *person) : NULL;
+  TmAddStatus status;
+  guint at = 0;
+
+  g_ptr_array_find (job->people, person, &at);
+  status = tm_job_remove_person (job, initials);
+  if (status != TM_ADD_OK)
+    {
+      g_clear_pointer (&before, tm_person_free);
+      return tm_edit_refuse (initials, status, error);
+    }
+  if (tm_document_save_definitions (document, error))
+    {
+      tm_person_free (before);
+      return TRUE;
+    }
+  tm_job_add_person (job, before);
+  move_last_to (job->people, at);
+  return FALSE;
 }

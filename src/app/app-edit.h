@@ -43,6 +43,7 @@ gboolean tm_edit_mark_first_article (TmDocument *document, TmPiece *piece, gbool
 gboolean tm_edit_remove_piece (TmDocument *document, const char *serial, GError **error);
 
 gboolean tm_edit_add_person (TmDocument *document, const char *initials, const char *name, GError **error);
+gboolean tm_edit_remove_person (TmDocument *document, const char *initials, GError **error);
 
 /* @tag or @name of the row to be replaced; NULL adds. */
 gboolean tm_edit_put_gauge (TmDocument *document, const char *tag, TmGauge *gauge, GError **error);

@@ -35,6 +35,38 @@ chosen_cb (GtkCheckButton *check, TmJobPeople *self)
 }
 
 static void
+remove_cb (GtkButton *button, TmJobPeople *self)
+{
+  g_autofree char *initials = g_strdup (g_object_get_data (G_OBJECT (button), "initials"));
+  g_autoptr (GError) error = NULL;
+
+  if (self->document == NULL)
+    return;
+  if (!tm_edit_remove_person (self->document, initials, &error))
+    {
+      tm_window_show_error (GTK_WIDGET (self), error->message);
+      return;
+    }
+  tm_window_clear_error (GTK_WIDGET (self));
+  if (g_str_equal (tm_bench_by (tm_document_bench (self->document)), initials))
+    tm_bench_set_by (tm_document_bench (self->document), "");
+}
+
+static GtkWidget *
+make_remove_button (TmJobPeople *self, const TmPerson *person)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name ("user-trash-symbolic");
+  g_autofree char *spoken = g_strdup_printf (_ ("Remove %s"), person->initials);
+
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  g_object_set_data_full (G_OBJECT (button), "initials", g_strdup (person->initials), g_free);
+  tm_name_widget (button, spoken);
+  g_signal_connect (button, "clicked", G_CALLBACK (remove_cb), self);
+  return button;
+}
+
+static void
 add_person_row (TmJobPeople *self, const TmPerson *person)
 {
   GtkWidget *row = adw_action_row_new ();
@@ -56,6 +88,7 @@ add_person_row (TmJobPeople *self, const TmPerson *person)
   g_signal_connect (check, "toggled", G_CALLBACK (chosen_cb), self);
   adw_action_row_add_prefix (ADW_ACTION_ROW (row), check);
   adw_action_row_set_activatable_widget (ADW_ACTION_ROW (row), check);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), make_remove_button (self, person));
   adw_preferences_group_add (self->group, row);
   g_ptr_array_add (self->rows, row);
 }

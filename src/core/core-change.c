@@ -333,6 +333,37 @@ remove_row (TmJob *job, GPtrArray *list, TmIndexKind kind, const char *name, gbo
   return TM_ADD_OK;
 }
 
+static gboolean
+row_names_person (const TmEntryRow *row, const char *initials)
+{
+  return g_str_equal (row->by, initials)
+         || (row->withdrawn != NULL && g_str_equal (row->withdrawn->by, initials));
+}
+
+/* A person is in use when a row of the record was made or withdrawn by them.  Every struct of the
+ * record begins with its TmEntryRow. */
+static gboolean
+person_is_used (const TmJob *job, const char *initials)
+{
+  const GPtrArray *records[] = { job->readings, job->pin_trials, job->cuts };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (records); i++)
+    {
+      for (guint at = 0; at < records[i]->len; at++)
+        {
+          if (row_names_person (g_ptr_array_index (records[i], at), initials))
+            return TRUE;
+        }
+    }
+  return FALSE;
+}
+
+TmAddStatus
+tm_job_remove_person (TmJob *job, const char *initials)
+{
+  return remove_row (job, job->people, TM_INDEX_PERSON, initials, person_is_used (job, initials));
+}
+
 TmAddStatus
 tm_job_remove_gauge (TmJob *job, const char *tag)
 {

@@ -300,6 +300,7 @@ TmAddStatus tm_job_replace_method (TmJob *job, const char *name, TmMethod *with)
 TmAddStatus tm_job_replace_feature (TmJob *job, const char *balloon, TmFeature *with);
 
 /* Removal is for definitions that nothing in the record hangs on. */
+TmAddStatus tm_job_remove_person (TmJob *job, const char *initials);
 TmAddStatus tm_job_remove_gauge (TmJob *job, const char *tag);
 TmAddStatus tm_job_remove_method (TmJob *job, const char *name);
 TmAddStatus tm_job_remove_feature (TmJob *job, const char *balloon);

@@ -185,6 +185,24 @@ test_gauge_in_a_method_stays (Fixture *fixture, gconstpointer data)
 }
 
 static void
+test_person_of_a_reading_stays (Fixture *fixture, gconstpointer data)
+{
+  TmPerson *person = tm_person_new ();
+  TmReading *reading = make_reading (fixture, 1);
+
+  person->initials = tm_job_intern (fixture->job, "AB");
+  g_assert_cmpint (tm_job_add_person (fixture->job, person), ==, TM_ADD_OK);
+  reading->row.by = person->initials;
+  g_assert_cmpint (tm_job_add_reading (fixture->job, reading), ==, TM_ADD_OK);
+  g_assert_cmpint (tm_job_remove_person (fixture->job, "AB"), ==, TM_ADD_IN_USE);
+  person = tm_person_new ();
+  person->initials = tm_job_intern (fixture->job, "CD");
+  g_assert_cmpint (tm_job_add_person (fixture->job, person), ==, TM_ADD_OK);
+  g_assert_cmpint (tm_job_remove_person (fixture->job, "CD"), ==, TM_ADD_OK);
+  g_assert_cmpuint (fixture->job->people->len, ==, 1);
+}
+
+static void
 test_metal_goes_by_kind_unless_said (void)
 {
   static const struct {
@@ -252,6 +270,7 @@ main (int argc, char *argv[])
   ADD ("/model/unused-definitions-go", test_unused_definitions_go);
   ADD ("/model/replaced-feature", test_replaced_feature_keeps_its_readings);
   ADD ("/model/gauge-in-a-method", test_gauge_in_a_method_stays);
+  ADD ("/model/person-of-a-reading", test_person_of_a_reading_stays);
   ADD ("/model/nonconformance", test_nonconformance_is_found);
   g_test_add_func ("/model/metal", test_metal_goes_by_kind_unless_said);
   g_test_add_func ("/model/words", test_words_come_back);

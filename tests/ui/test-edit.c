@@ -138,6 +138,18 @@ do_add_method (TmDocument *document, GError **error)
   return tm_edit_put_method (document, NULL, method, error);
 }
 
+static gboolean
+do_add_person (TmDocument *document, GError **error)
+{
+  return tm_edit_add_person (document, "EF", "Eva Falk", error);
+}
+
+static gboolean
+do_remove_person (TmDocument *document, GError **error)
+{
+  return tm_edit_remove_person (document, "CD", error);
+}
+
 typedef struct {
   const char *name;
   gboolean (*run) (TmDocument *document, GError **error);
@@ -156,6 +168,8 @@ static const Edit edits[] = {
   { "add-gauge", do_add_gauge },
   { "change-gauge", do_change_gauge },
   { "add-method", do_add_method },
+  { "add-person", do_add_person },
+  { "remove-person", do_remove_person },
 };
 
 static void

@@ -71,6 +71,9 @@ ui_make_job (void)
   ui_add_feature (job, "4", "M8x1.25 6H", "");
   ui_add_piece (job, "001");
   ui_add_piece (job, "002");
+  TmPerson *person = tm_person_new ();
+  person->initials = tm_job_intern (job, "CD");
+  tm_job_add_person (job, person);
   return job;
 }
 
