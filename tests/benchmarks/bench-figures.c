@@ -59,9 +59,9 @@ static void
 print_row (const Row *row)
 {
   if (row->bound < 0)
-    g_print ("%-64s %10.2f %-4s\n", row->what, row->value, row->unit);
+    g_print ("%-70s %10.2f %-4s\n", row->what, row->value, row->unit);
   else
-    g_print ("%-64s %10.2f %-4s under %6.0f  %s\n", row->what, row->value, row->unit, row->bound,
+    g_print ("%-70s %10.2f %-4s under %6.0f  %s\n", row->what, row->value, row->unit, row->bound,
              is_kept (row) ? "kept" : "BROKEN");
 }
 
