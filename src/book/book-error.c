@@ -83,7 +83,9 @@ gboolean
 tm_book_fail_at (const char *path, sqlite3 *db, int rc, GError **error)
 {
   const Cause *cause;
-  const char *said = db != NULL ? sqlite3_errmsg (db) : sqlite3_errstr (rc);
+  /* Where the cause was found before SQLite was asked, its last answer is about something else. */
+  const char *said
+      = db != NULL && sqlite3_errcode (db) != SQLITE_OK ? sqlite3_errmsg (db) : sqlite3_errstr (rc);
 
   if (db != NULL && rc == SQLITE_ERROR)
     rc = sqlite3_extended_errcode (db);
