@@ -309,10 +309,20 @@ back_up_book (const Call *call)
 static const struct {
   const char *word;
   int (*run) (const Call *call);
+  gboolean bare; /* takes no operand */
 } actions[] = {
-  { "list", list_jobs },     { "add", add_jobs },        { "export", export_job },
-  { "verify", verify_book }, { "backup", back_up_book },
+  { "list", list_jobs, TRUE },     { "add", add_jobs, FALSE },        { "export", export_job, FALSE },
+  { "verify", verify_book, TRUE }, { "backup", back_up_book, FALSE },
 };
+
+static int
+run_action (gsize action, const Call *call)
+{
+  if (actions[action].bare && call->n_operands > 0)
+    return tm_fail (_ ("book %s: it takes nothing more, but “%s” follows; name another book with --book"),
+                    actions[action].word, call->operands[0]);
+  return actions[action].run (call);
+}
 
 int
 tm_verb_book (int n_words, char **words)
@@ -337,7 +347,7 @@ tm_verb_book (int n_words, char **words)
   for (gsize i = 0; i < G_N_ELEMENTS (actions); i++)
     {
       if (strcmp (actions[i].word, g_ptr_array_index (operands, 0)) == 0)
-        return actions[i].run (&call);
+        return run_action (i, &call);
     }
   return tm_fail (_ ("book: “%s” is none of %s"), (const char *)g_ptr_array_index (operands, 0),
                   verb->operands);

@@ -35,7 +35,7 @@ print_callout_json (const TmCallout *callout, const char *text)
     }
   else
     {
-      tm_print_text (gen, "unit", tm_unit_word (callout->unit));
+      tm_print_unit (gen, callout->unit);
       tm_print_quantity (gen, "nominal", &callout->nominal, callout->unit);
       tm_print_quantity (gen, "lower", &callout->lower, callout->unit);
       tm_print_quantity (gen, "upper", &callout->upper, callout->unit);
@@ -169,8 +169,10 @@ print_fit (const TmFit *fit)
   printf (_ ("shaft %s … %s mm\n"), shaft_lower, shaft_upper);
   if (press)
     printf (_ ("interference %s to %s mm\n"), least, most);
-  else
+  else if (fit->clearance_min < 0)
     printf (_ ("clearance %s to %s mm (below zero: interference)\n"), least, most);
+  else
+    printf (_ ("clearance %s to %s mm\n"), least, most);
 }
 
 int
@@ -193,9 +195,10 @@ tm_verb_fit (int n_words, char **words)
     return tm_fail (_ ("fit: it takes a fit such as \"25 H7/p6\""));
   text = join_operands (operands);
   fit = tm_fit_read (text);
+  if (fit.status == TM_CALLOUT_NOT_READ || fit.status == TM_CALLOUT_EMPTY)
+    return tm_fail (_ ("fit: “%s” is not a fit that is read; write it like \"25 H7/p6\""), text);
   if (fit.status != TM_CALLOUT_OK)
-    return tm_fail (_ ("fit: “%s”: %s; write it like \"25 H7/p6\""), text,
-                    _ (tm_callout_status_text (fit.status)));
+    return tm_fail (_ ("fit: “%s”: %s"), text, _ (tm_callout_status_text (fit.status)));
   if (json)
     print_fit_json (&fit);
   else

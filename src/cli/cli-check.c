@@ -5,10 +5,12 @@
 
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "cli-json.h"
 #include "cli-verbs.h"
 #include "core-callout.h"
+#include "core-position.h"
 #include "core-station.h"
 #include "exchange-job.h"
 
@@ -38,6 +40,35 @@ check_requirement (const TmJob *job, const TmFeature *feature, GPtrArray *faults
                _ (tm_callout_status_text (callout.status)));
 }
 
+static gboolean
+is_method (const TmJob *job, const char *name)
+{
+  return *name == '\0' || tm_job_find_method (job, name) != NULL || tm_job_find_gauge (job, name) != NULL;
+}
+
+/* A bonus comes from the size of a bore or a shaft that is in the job. */
+static void
+check_size_feature (const TmJob *job, const TmFeature *feature, GPtrArray *faults)
+{
+  const TmFeature *size = tm_job_find_feature (job, feature->size_feature);
+
+  if (*feature->size_feature == '\0')
+    {
+      if (feature->kind == TM_KIND_POSITION && feature->modifier != TM_MODIFIER_NONE)
+        add_fault (faults,
+                   _ ("feature %s: it is toleranced at %s, but no size feature gives the bonus; name it"),
+                   feature->balloon, tm_modifier_word (feature->modifier));
+    }
+  else if (size == NULL)
+    add_fault (faults, _ ("feature %s: size feature “%s” is not in this job; add it, or name another"),
+               feature->balloon, feature->size_feature);
+  else if (size == feature || tm_kind_is_attribute (size->kind) || tm_feature_cut (size) == TM_CUT_UNKNOWN)
+    add_fault (faults,
+               _ ("feature %s: size feature “%s” is no bore or shaft, so it gives no bonus; say which "
+                  "of the two it is, or name another"),
+               feature->balloon, feature->size_feature);
+}
+
 static void
 check_feature (const TmJob *job, const TmFeature *feature, GPtrArray *faults)
 {
@@ -46,18 +77,27 @@ check_feature (const TmJob *job, const TmFeature *feature, GPtrArray *faults)
   check_requirement (job, feature, faults);
   if (!tm_kind_is_attribute (feature->kind) && !limits.has_lower && !limits.has_upper)
     add_fault (faults, _ ("feature %s: it has no limit; give lower, upper or both"), feature->balloon);
-  if (*feature->method != '\0' && tm_job_find_method (job, feature->method) == NULL
-      && tm_job_find_gauge (job, feature->method) == NULL)
+  if (!is_method (job, feature->method))
     add_fault (faults, _ ("feature %s: method “%s” is not in this job; add it, or name another"),
                feature->balloon, feature->method);
-  if (*feature->size_feature != '\0' && tm_job_find_feature (job, feature->size_feature) == NULL)
-    add_fault (faults, _ ("feature %s: size feature “%s” is not in this job; add it, or name another"),
-               feature->balloon, feature->size_feature);
+  check_size_feature (job, feature, faults);
+}
+
+static void
+check_gauge (const TmGauge *gauge, GPtrArray *faults)
+{
+  if (*gauge->calibrated != '\0' && *gauge->due != '\0' && strcmp (gauge->due, gauge->calibrated) < 0)
+    add_fault (faults, _ ("gauge %s: it is due on %s, before it was calibrated on %s; correct one of them"),
+               gauge->tag, gauge->due, gauge->calibrated);
 }
 
 static void
 check_method (const TmJob *job, const TmMethod *method, GPtrArray *faults)
 {
+  if (tm_job_find_gauge (job, method->name) != NULL
+      && (method->gauges->len != 1 || strcmp (g_ptr_array_index (method->gauges, 0), method->name) != 0))
+    add_fault (faults, _ ("method “%s”: a gauge has the same tag, and is not what it reads with; rename one"),
+               method->name);
   for (guint i = 0; i < method->gauges->len; i++)
     {
       const char *tag = g_ptr_array_index (method->gauges, i);
@@ -68,14 +108,69 @@ check_method (const TmJob *job, const TmMethod *method, GPtrArray *faults)
     }
 }
 
+/* The deviation that two offsets make, against the one that stands beside them: half a unit of the
+ * last digit written is what rounding explains. */
+static gboolean
+is_deviation_right (const TmReading *reading)
+{
+  gint64 found, step, difference;
+
+  if (!reading->value.given || !reading->dx.given || !reading->dy.given)
+    return TRUE;
+  found = tm_position_deviation (reading);
+  step = tm_unit_counts (reading->value.unit);
+  for (guint i = 0; i < reading->value.decimals; i++)
+    step /= 10;
+  difference = found > reading->value.count ? found - reading->value.count : reading->value.count - found;
+  return difference <= step / 2 + 1;
+}
+
 static void
 check_reading (const TmJob *job, const TmReading *reading, GPtrArray *faults)
 {
-  if (*reading->method == '\0' || tm_job_find_method (job, reading->method) != NULL
-      || tm_job_find_gauge (job, reading->method) != NULL)
-    return;
-  add_fault (faults, _ ("reading %s: method “%s” is not in this job; add it"), reading->row.id,
-             reading->method);
+  if (!is_method (job, reading->method))
+    add_fault (faults, _ ("reading %s: method “%s” is not in this job; add it"), reading->row.id,
+               reading->method);
+  if (!is_deviation_right (reading))
+    {
+      g_autofree char *value = tm_quantity_format (&reading->value);
+      g_autofree char *found
+          = tm_count_format (tm_position_deviation (reading), reading->value.unit, reading->value.decimals);
+
+      add_fault (faults,
+                 _ ("reading %s: its offsets make a deviation of %s, but its value is %s; correct it"),
+                 reading->row.id, found, value);
+    }
+}
+
+static void
+check_nonconformance (const TmJob *job, const TmNonconformance *note, GPtrArray *faults)
+{
+  if (*note->piece != '\0' && tm_job_find_piece (job, note->piece) == NULL)
+    add_fault (faults, _ ("nonconformance %s: piece “%s” is not in this job; add it, or name another"),
+               note->number, note->piece);
+  if (*note->feature != '\0' && tm_job_find_feature (job, note->feature) == NULL)
+    add_fault (faults, _ ("nonconformance %s: feature “%s” is not in this job; add it, or name another"),
+               note->number, note->feature);
+}
+
+static void
+check_event (const TmJob *job, const TmEvent *event, GPtrArray *faults)
+{
+  if (*event->before_piece != '\0' && tm_job_find_piece (job, event->before_piece) == NULL)
+    add_fault (faults, _ ("event “%s”: piece “%s” is not in this job; add it, or name another"), event->kind,
+               event->before_piece);
+}
+
+/* The text is none that is read: every number without tolerance is then a note. */
+static void
+check_general (const TmJob *job, GPtrArray *faults)
+{
+  TmCallout callout = tm_callout_read ("10", job->unit, job->general_tolerance);
+
+  if (callout.status == TM_CALLOUT_GENERAL_UNKNOWN)
+    add_fault (faults, "general_tolerance “%s”: %s", job->general_tolerance,
+               _ (tm_callout_status_text (callout.status)));
 }
 
 static GPtrArray *
@@ -83,12 +178,19 @@ find_faults (const TmJob *job)
 {
   GPtrArray *faults = g_ptr_array_new_with_free_func (g_free);
 
+  check_general (job, faults);
+  for (guint i = 0; i < job->gauges->len; i++)
+    check_gauge (g_ptr_array_index (job->gauges, i), faults);
   for (guint i = 0; i < job->methods->len; i++)
     check_method (job, g_ptr_array_index (job->methods, i), faults);
   for (guint i = 0; i < job->features->len; i++)
     check_feature (job, g_ptr_array_index (job->features, i), faults);
   for (guint i = 0; i < job->readings->len; i++)
     check_reading (job, g_ptr_array_index (job->readings, i), faults);
+  for (guint i = 0; i < job->events->len; i++)
+    check_event (job, g_ptr_array_index (job->events, i), faults);
+  for (guint i = 0; i < job->nonconformances->len; i++)
+    check_nonconformance (job, g_ptr_array_index (job->nonconformances, i), faults);
   return faults;
 }
 

@@ -34,7 +34,7 @@ tm_pick_piece (const TmJob *job, const char *path, const char *serial, TmPiece *
   *out = tm_job_find_piece (job, serial);
   if (serial == NULL || *out != NULL)
     return TRUE;
-  tm_fail (_ ("%s: there is no piece “%s”; see tenthmark-cli check %s"), path, serial, path);
+  tm_fail (_ ("%s: there is no piece “%s”; see tenthmark-cli judge %s"), path, serial, path);
   return FALSE;
 }
 
@@ -44,7 +44,7 @@ tm_pick_feature (const TmJob *job, const char *path, const char *balloon, TmFeat
   *out = tm_job_find_feature (job, balloon);
   if (balloon == NULL || *out != NULL)
     return TRUE;
-  tm_fail (_ ("%s: there is no feature “%s”; see tenthmark-cli check %s"), path, balloon, path);
+  tm_fail (_ ("%s: there is no feature “%s”; see tenthmark-cli judge %s"), path, balloon, path);
   return FALSE;
 }
 

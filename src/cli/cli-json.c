@@ -69,8 +69,25 @@ tm_print_number (yajl_gen gen, const char *key, double value)
       return;
     }
   /* yajl's own number printing follows the locale's decimal mark. */
-  g_ascii_dtostr (text, sizeof text, value);
+  tm_number_format (value, text, sizeof text);
   yajl_gen_number (gen, text, strlen (text));
+}
+
+/* Fifteen digits where they give the value back, so that 1.2 is not shown as 1.1999999999999999556. */
+void
+tm_number_format (double value, char *text, int length)
+{
+  char *end;
+
+  g_ascii_formatd (text, length, "%.15g", value);
+  if (fabs (g_ascii_strtod (text, &end) - value) > 0)
+    g_ascii_dtostr (text, length, value);
+}
+
+void
+tm_print_unit (yajl_gen gen, TmUnit unit)
+{
+  tm_print_text (gen, "unit", unit != TM_UNIT_NONE ? tm_unit_word (unit) : NULL);
 }
 
 void

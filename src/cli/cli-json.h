@@ -27,6 +27,10 @@ void tm_print_null (yajl_gen gen, const char *key);
 void tm_print_key (yajl_gen gen, const char *key);
 /* A text in the open array. */
 void tm_print_item (yajl_gen gen, const char *text);
+/* The member "unit": null where there is no number at all. */
+void tm_print_unit (yajl_gen gen, TmUnit unit);
+/* @value with as few digits as give it back; @length at least G_ASCII_DTOSTR_BUF_SIZE. */
+void tm_number_format (double value, char *text, int length);
 /* The quantity as a decimal string in @unit, null when not given. */
 void tm_print_quantity (yajl_gen gen, const char *key, const TmQuantity *value, TmUnit unit);
 /* A length known only as a double count (an uncertainty, a taper), to the nearest count; NAN: null. */

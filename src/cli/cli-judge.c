@@ -78,7 +78,7 @@ put_sizes (yajl_gen gen, const TmJudgement *judgement)
   put_local_size (gen, "smallest", judgement, judgement->sizes.smallest);
   put_local_size (gen, "largest", judgement, judgement->sizes.largest);
   tm_print_counts (gen, "expanded_uncertainty", judgement->expanded, unit);
-  tm_print_text (gen, "unit", tm_unit_word (unit));
+  tm_print_unit (gen, tm_kind_is_attribute (judgement->feature->kind) ? TM_UNIT_NONE : unit);
   put_limit (gen, "lower", judgement->limits.has_lower, judgement->limits.lower, &judgement->feature->lower,
              unit);
   put_limit (gen, "upper", judgement->limits.has_upper, judgement->limits.upper, &judgement->feature->upper,

@@ -55,12 +55,17 @@ take_option (const TmVerb *verb, const TmOption *options, int n_words, char **wo
       tm_fail (_ ("%s: unknown option %s; see tenthmark-cli %s --help"), verb->name, word, verb->name);
       return FALSE;
     }
+  if (option->flag != NULL && equals != NULL)
+    {
+      tm_fail (_ ("%s: option --%s takes nothing after it"), verb->name, option->name);
+      return FALSE;
+    }
   if (option->flag != NULL)
     {
       *option->flag = TRUE;
       return TRUE;
     }
-  if (equals == NULL && *at + 1 >= n_words)
+  if (equals == NULL && (*at + 1 >= n_words || g_str_has_prefix (words[*at + 1], "--")))
     {
       tm_fail (_ ("%s: option --%s needs %s after it"), verb->name, option->name, option->argument);
       return FALSE;

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "bench-session.h"
 #include "cli-json.h"
@@ -21,10 +22,18 @@ typedef struct {
   const char *method;
   const char *by;
   const char *at;
+  const char *dx;
+  const char *dy;
   gboolean sure;
   gboolean new_piece;
   gboolean json;
 } Request;
+
+static gboolean
+is_blank (const char *text)
+{
+  return text[strspn (text, " \t\r\n")] == '\0';
+}
 
 static TmPiece *
 find_or_make_piece (TmJob *job, const Request *request)
@@ -39,7 +48,7 @@ find_or_make_piece (TmJob *job, const Request *request)
     }
   piece = tm_piece_new ();
   piece->serial = tm_job_intern (job, request->serial);
-  if (tm_job_add_piece (job, piece) == TM_ADD_OK)
+  if (!is_blank (request->serial) && tm_job_add_piece (job, piece) == TM_ADD_OK)
     return piece;
   tm_piece_free (piece);
   tm_fail (_ ("%s: a piece needs a serial"), request->path);
@@ -95,12 +104,18 @@ say_slip (const Request *request, TmBench *bench, const char *text)
       request->path, request->balloon, text, likelier);
 }
 
+static char *
+choose_time (const Request *request)
+{
+  return request->at != NULL ? g_strdup (request->at) : tm_time_now ();
+}
+
 /* Records one value.  A slip is asked about at the bench; here --sure stands for the second Enter. */
 static int
 record_value (const Request *request, TmBench *bench, const char *text)
 {
   GError *error = NULL;
-  g_autofree char *at = request->at != NULL ? g_strdup (request->at) : tm_time_now ();
+  g_autofree char *at = choose_time (request);
   TmSubmit submit;
 
   tm_bench_set_text (bench, text);
@@ -123,6 +138,51 @@ record_value (const Request *request, TmBench *bench, const char *text)
     }
 }
 
+static gboolean
+go_to (const Request *request, TmBench *bench, TmPiece *piece, TmFeature *feature, guint place,
+       const char *station)
+{
+  if (tm_bench_go (bench, piece, feature, place, station))
+    return TRUE;
+  tm_fail (_ ("%s: feature %s has no station “%s”; write it as depth/hour, such as mouth/12"), request->path,
+           feature->balloon, station);
+  return FALSE;
+}
+
+static int
+record_offsets (const Request *request, TmBench *bench)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *at = choose_time (request);
+
+  if (tm_bench_submit_offsets (bench, request->dx, request->dy, at, &error) == TM_SUBMIT_RECORDED)
+    return 0;
+  return tm_fail (_ ("%s: %s Nothing was recorded."), request->path, error->message);
+}
+
+static int
+record_at (const Request *request, TmBench *bench, TmPiece *piece, TmFeature *feature, guint place,
+           const GPtrArray *operands)
+{
+  if (request->dx != NULL)
+    {
+      if (!go_to (request, bench, piece, feature, place, station_for (request, feature, 0)))
+        return 2;
+      return record_offsets (request, bench);
+    }
+  for (guint i = 1; i < operands->len; i++)
+    {
+      int status;
+
+      if (!go_to (request, bench, piece, feature, place, station_for (request, feature, i - 1)))
+        return 2;
+      status = record_value (request, bench, g_ptr_array_index (operands, i));
+      if (status != 0)
+        return status;
+    }
+  return 0;
+}
+
 static int
 record_values (const Request *request, TmJob *job, const GPtrArray *operands)
 {
@@ -138,32 +198,26 @@ record_values (const Request *request, TmJob *job, const GPtrArray *operands)
     return 2;
   tm_bench_set_by (bench, request->by != NULL ? request->by : "");
   tm_bench_set_method (bench, request->method != NULL ? request->method : "");
-  for (guint i = 1; i < operands->len; i++)
-    {
-      const char *station = station_for (request, feature, i - 1);
-      int status;
+  return record_at (request, bench, piece, feature, place, operands);
+}
 
-      if (!tm_bench_go (bench, piece, feature, place, station))
-        return tm_fail (_ ("%s: feature %s has no station “%s”; write it as depth/hour, such as mouth/12"),
-                        request->path, feature->balloon, station);
-      status = record_value (request, bench, g_ptr_array_index (operands, i));
-      if (status != 0)
-        return status;
-    }
-  return 0;
+static void
+print_line (const TmReading *reading, const char *shown)
+{
+  printf (_ ("reading %s: piece %s, feature %s: %s\n"), reading->row.id, reading->row.piece->serial,
+          reading->row.feature->balloon, *shown != '\0' ? shown : reading->typed);
 }
 
 static void
 print_reading (yajl_gen gen, const TmReading *reading)
 {
-  g_autofree char *value = tm_quantity_format_in (&reading->value, reading->row.feature->unit);
+  TmUnit unit = reading->row.feature->unit;
+  g_autofree char *value = tm_quantity_format_in (&reading->value, unit);
+  const char *shown = reading->outcome != TM_OUTCOME_NONE ? tm_outcome_word (reading->outcome) : value;
 
   if (gen == NULL)
     {
-      const char *shown = reading->outcome != TM_OUTCOME_NONE ? tm_outcome_word (reading->outcome) : value;
-
-      printf (_ ("reading %s: piece %s, feature %s: %s\n"), reading->row.id, reading->row.piece->serial,
-              reading->row.feature->balloon, shown);
+      print_line (reading, shown);
       return;
     }
   yajl_gen_map_open (gen);
@@ -172,9 +226,10 @@ print_reading (yajl_gen gen, const TmReading *reading)
   tm_print_text (gen, "feature", reading->row.feature->balloon);
   tm_print_integer (gen, "place", reading->place);
   tm_print_text (gen, "station", reading->station);
-  tm_print_text (gen, "value",
-                 reading->outcome != TM_OUTCOME_NONE ? tm_outcome_word (reading->outcome) : value);
-  tm_print_text (gen, "unit", tm_unit_word (reading->row.feature->unit));
+  tm_print_text (gen, "value", *shown != '\0' ? shown : NULL);
+  tm_print_quantity (gen, "dx", &reading->dx, unit);
+  tm_print_quantity (gen, "dy", &reading->dy, unit);
+  tm_print_unit (gen, unit);
   tm_print_text (gen, "typed", reading->typed);
   tm_print_text (gen, "method", reading->method);
   tm_print_text (gen, "at", reading->row.at);
@@ -197,6 +252,43 @@ print_new_readings (const TmJob *job, guint first, gboolean json)
     }
 }
 
+/* The reading is kept, whatever it was taken with; but that it proves less should not come as a
+ * surprise. */
+static void
+warn_of_method (const Request *request, const TmJob *job)
+{
+  if (request->method == NULL || *request->method == '\0' || tm_job_find_method (job, request->method) != NULL
+      || tm_job_find_gauge (job, request->method) != NULL)
+    return;
+  tm_fail (
+      _ ("%s: recorded, but method “%s” is not in this job: add it, or the readings are compared plainly "
+         "with their limits"),
+      request->path, request->method);
+}
+
+/* What a job file could not hold, or could not be read back from. */
+static gboolean
+check_request (const Request *request)
+{
+  const char *const texts[]
+      = { request->serial, request->balloon, request->station, request->method, request->by, request->at };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    if (texts[i] != NULL && !g_utf8_validate (texts[i], -1, NULL))
+      {
+        g_autofree char *shown = g_utf8_make_valid (texts[i], -1);
+
+        tm_fail (_ ("%s: “%s” is not UTF-8 text; nothing was recorded"), request->path, shown);
+        return FALSE;
+      }
+  if (request->at == NULL || tm_job_is_moment (request->at))
+    return TRUE;
+  tm_fail (_ ("%s: --at “%s” is no date and time in UTC; write it like 2026-05-04T09:12:33Z; nothing was "
+              "recorded"),
+           request->path, request->at);
+  return FALSE;
+}
+
 /* All the values or none: the file is written once, after the last was taken. */
 static int
 record_in_file (const Request *request, const GPtrArray *operands)
@@ -214,8 +306,18 @@ record_in_file (const Request *request, const GPtrArray *operands)
     return status;
   if (!tm_job_to_file (job, request->path, &error))
     return tm_fail_error (error);
+  warn_of_method (request, job);
   print_new_readings (job, first, request->json);
   return 0;
+}
+
+/* Readings as they stand, or the two offsets of one position. */
+static gboolean
+has_values (const Request *request, guint n_values)
+{
+  if ((request->dx != NULL) != (request->dy != NULL))
+    return FALSE;
+  return (request->dx != NULL) != (n_values > 0);
 }
 
 int
@@ -232,6 +334,8 @@ tm_verb_record (int n_words, char **words)
     { "method", "NAME", N_ ("by which method; else the feature's"), &request.method, NULL },
     { "by", "INITIALS", N_ ("who measured"), &request.by, NULL },
     { "at", "TIME", N_ ("when, UTC, such as 2026-05-04T09:12:33Z; else now"), &request.at, NULL },
+    { "dx", "X", N_ ("position: its offset from true position along x, with --dy"), &request.dx, NULL },
+    { "dy", "Y", N_ ("position: its offset along y"), &request.dy, NULL },
     { "sure", NULL, N_ ("record a value that looks like a slip"), NULL, &request.sure },
     { "json", NULL, N_ ("print JSON"), NULL, &request.json },
     { NULL },
@@ -241,8 +345,13 @@ tm_verb_record (int n_words, char **words)
 
   if (operands == NULL)
     return status;
-  if (operands->len < 2 || request.serial == NULL || request.balloon == NULL)
-    return tm_fail (_ ("record: it takes %s; see tenthmark-cli record --help"), verb->operands);
+  if (operands->len == 0 || request.serial == NULL || request.balloon == NULL
+      || !has_values (&request, operands->len - 1))
+    return tm_fail (
+        _ ("record: it takes %s, or --dx X --dy Y for a position; see tenthmark-cli record --help"),
+        verb->operands);
   request.path = g_ptr_array_index (operands, 0);
+  if (!check_request (&request))
+    return 2;
   return record_in_file (&request, operands);
 }

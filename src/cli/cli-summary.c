@@ -6,61 +6,30 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <stdio.h>
-#include <string.h>
 
+#include "cli-column.h"
 #include "cli-json.h"
 #include "cli-verbs.h"
 #include "core-statistics.h"
 
-/* Reads one line; FALSE after an error line.  Blank lines, lines that begin with # and a heading in
- * line 1 are passed over; a decimal comma is read as a point. */
-static gboolean
-read_line (const char *path, guint number, char *line, GArray *values)
+static const double *
+get_numbers (const GArray *array)
 {
-  char *end;
-  double value;
-
-  g_strstrip (line);
-  if (*line == '\0' || *line == '#')
-    return TRUE;
-  g_strdelimit (line, ",", '.');
-  value = g_ascii_strtod (line, &end);
-  if (number == 1 && end == line)
-    return TRUE;
-  if (end == line || *end != '\0' || !isfinite (value))
-    {
-      tm_fail (_ ("%s, line %u: “%s” is not a number; give one number to a line"), path, number, line);
-      return FALSE;
-    }
-  g_array_append_val (values, value);
-  return TRUE;
+  return (const double *)(gpointer)array->data;
 }
 
-static GArray *
-read_column (const char *path)
+/* The spread does not depend on where the numbers begin: it is taken from the distances. */
+static void
+summarise (const TmColumn *column, TmSummary *out)
 {
-  g_autoptr (GArray) values = g_array_new (FALSE, FALSE, sizeof (double));
-  g_autoptr (GError) error = NULL;
-  g_autofree char *text = NULL;
-  g_auto (GStrv) lines = NULL;
+  TmSummary spread;
 
-  if (!g_file_get_contents (path, &text, NULL, &error))
-    {
-      tm_fail (_ ("%s: cannot be read: %s"), path, error->message);
-      return NULL;
-    }
-  lines = g_strsplit (text, "\n", -1);
-  for (guint i = 0; lines[i] != NULL; i++)
-    {
-      if (!read_line (path, i + 1, lines[i], values))
-        return NULL;
-    }
-  if (values->len == 0)
-    {
-      tm_fail (_ ("%s: it holds no number; give one number to a line"), path);
-      return NULL;
-    }
-  return g_steal_pointer (&values);
+  tm_summary (get_numbers (column->values), column->values->len, out);
+  if (column->offsets->len == 0)
+    return;
+  tm_summary (get_numbers (column->offsets), column->offsets->len, &spread);
+  out->standard_deviation = spread.standard_deviation;
+  out->lag1 = spread.lag1;
 }
 
 static void
@@ -68,7 +37,8 @@ print_number (const char *label, double value)
 {
   char text[G_ASCII_DTOSTR_BUF_SIZE];
 
-  printf ("%s %s\n", label, isfinite (value) ? g_ascii_dtostr (text, sizeof text, value) : "—");
+  tm_number_format (value, text, sizeof text);
+  printf ("%s %s\n", label, isfinite (value) ? text : "—");
 }
 
 static void
@@ -109,17 +79,16 @@ tm_verb_summary (int n_words, char **words)
   };
   int status;
   g_autoptr (GPtrArray) operands = tm_options_read (verb, options, n_words, words, &status);
-  g_autoptr (GArray) values = NULL;
+  g_auto (TmColumn) column = { NULL, NULL };
   const char *path;
   TmSummary summary;
 
   if (operands == NULL)
     return status;
   path = tm_only_operand (verb, operands);
-  values = path != NULL ? read_column (path) : NULL;
-  if (values == NULL)
+  if (path == NULL || !tm_column_read (path, &column))
     return 2;
-  tm_summary ((const double *)(gpointer)values->data, values->len, &summary);
+  summarise (&column, &summary);
   print_summary (&summary, json);
   return 0;
 }

@@ -59,6 +59,10 @@ GString *tm_job_to_string (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
  * the old file or the whole new one is there, never a part. */
 gboolean tm_job_to_file (const TmJob *job, const char *path, GError **error);
 
+/* TRUE for a time as a job file writes it, UTC "YYYY-MM-DDThh:mm:ssZ": what it could not read back
+ * must not be put into a row. */
+gboolean tm_job_is_moment (const char *text);
+
 /* What a signature signs: the SHA-256, as 64 hexadecimal digits, of the canonical bytes with the
  * signatures left out. */
 char *tm_job_digest (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;

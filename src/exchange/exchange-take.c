@@ -136,6 +136,12 @@ tm_take_date (TmMember member, TmJob *job, const char **out, GError **error)
 }
 
 gboolean
+tm_job_is_moment (const char *text)
+{
+  return is_date (text) && text[10] == 'T' && is_clock (text + 11);
+}
+
+gboolean
 tm_take_moment (TmMember member, TmJob *job, const char **out, GError **error)
 {
   const char *text = tm_member_text (member);
@@ -143,7 +149,7 @@ tm_take_moment (TmMember member, TmJob *job, const char **out, GError **error)
 
   if (*text == '\0')
     return TRUE;
-  if (is_date (text) && text[10] == 'T' && is_clock (text + 11))
+  if (tm_job_is_moment (text))
     {
       *out = tm_job_intern (job, text);
       return TRUE;

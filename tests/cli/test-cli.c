@@ -3,124 +3,7 @@
  * The command line as its users call it: the program itself is run, with no locale set.
  */
 
-#include <gio/gio.h>
-#include <glib/gstdio.h>
-#include <string.h>
-#include <yajl/yajl_tree.h>
-
-/* What one call gave. */
-typedef struct {
-  int status;
-  char *out;
-  char *err;
-} Call;
-
-static void
-clear_call (Call *call)
-{
-  g_free (call->out);
-  g_free (call->err);
-}
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Call, clear_call)
-
-static char *folder; /* made for this run and removed after it */
-
-static char **
-make_environment (void)
-{
-  char **environment = g_get_environ ();
-
-  environment = g_environ_unsetenv (environment, "LANG");
-  environment = g_environ_unsetenv (environment, "LC_ALL");
-  environment = g_environ_unsetenv (environment, "LANGUAGE");
-  return g_environ_setenv (environment, "XDG_DATA_HOME", folder, TRUE);
-}
-
-/* Runs tenthmark-cli with the words up to NULL. */
-static void
-run (Call *call, const char *first, ...)
-{
-  g_autoptr (GPtrArray) words = g_ptr_array_new ();
-  g_auto (GStrv) environment = make_environment ();
-  g_autoptr (GError) error = NULL;
-  va_list arguments;
-  int wait_status;
-
-  g_ptr_array_add (words, (gpointer)g_getenv ("TM_CLI"));
-  va_start (arguments, first);
-  for (const char *word = first; word != NULL; word = va_arg (arguments, const char *))
-    g_ptr_array_add (words, (gpointer)word);
-  va_end (arguments);
-  g_ptr_array_add (words, NULL);
-  g_spawn_sync (folder, (char **)words->pdata, environment, G_SPAWN_DEFAULT, NULL, NULL, &call->out,
-                &call->err, &wait_status, &error);
-  g_assert_no_error (error);
-  g_assert_true (WIFEXITED (wait_status));
-  call->status = WEXITSTATUS (wait_status);
-}
-
-static yajl_val
-parse (const Call *call)
-{
-  char problem[256];
-  yajl_val tree = yajl_tree_parse (call->out, problem, sizeof problem);
-
-  if (tree == NULL)
-    g_error ("not JSON: %s\n%s", problem, call->out);
-  return tree;
-}
-
-static yajl_val
-member (yajl_val object, const char *key)
-{
-  const char *path[] = { key, NULL };
-  yajl_val value = yajl_tree_get (object, path, yajl_t_any);
-
-  if (value == NULL)
-    g_error ("no member “%s”", key);
-  return value;
-}
-
-static void
-assert_text (yajl_val object, const char *key, const char *expected)
-{
-  yajl_val value = member (object, key);
-
-  if (expected == NULL)
-    g_assert_true (YAJL_IS_NULL (value));
-  else
-    g_assert_cmpstr (YAJL_GET_STRING (value), ==, expected);
-}
-
-/* Refused in one line on standard error that holds every wanted text, and status 2. */
-static void
-assert_refused (const Call *call, const char *wanted)
-{
-  g_assert_cmpint (call->status, ==, 2);
-  g_assert_cmpstr (call->out, ==, "");
-  g_assert_nonnull (strstr (call->err, wanted));
-  g_assert_cmpuint (strlen (call->err), ==, (gsize)(strchr (call->err, '\n') - call->err) + 1);
-}
-
-static char *
-write_job (const char *name, const char *content)
-{
-  char *path = g_build_filename (folder, name, NULL);
-
-  g_assert_true (g_file_set_contents (path, content, -1, NULL));
-  return path;
-}
-
-static const char bore_job[]
-    = "{\"format\": \"tenthmark-job\", \"version\": 1,"
-      " \"job\": {\"part_number\": \"T-1\", \"unit\": \"mm\", \"decision\": \"guarded\"},"
-      " \"gauges\": [{\"tag\": \"BM-1\", \"kind\": \"bore micrometer\", \"unit\": \"mm\", \"resolution\": "
-      "\"0.001\","
-      "  \"error_limit\": \"0.002\", \"calibrated\": \"2026-03-01\", \"due\": \"2027-03-01\"}],"
-      " \"methods\": [{\"name\": \"bore micrometer\", \"gauges\": [\"BM-1\"]}],"
-      " \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\", \"method\": \"bore micrometer\"},"
-      "  {\"balloon\": \"2\", \"requirement\": \"62 ±0.1\"}],"
-      " \"pieces\": [{\"serial\": \"001\"}]}";
+#include "cli-support.h"
 
 /* ISO 286-2: 25 H7 is 0/+21 µm (the spot limits in tests/data). */
 static void
@@ -391,28 +274,8 @@ test_check (void)
 }
 
 static void
-remove_folder (void)
+add_tests (void)
 {
-  const char *name;
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-
-  while ((name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-
-      g_unlink (path);
-    }
-  g_rmdir (folder);
-  g_free (folder);
-}
-
-int
-main (int argc, char *argv[])
-{
-  int status;
-
-  g_test_init (&argc, &argv, NULL);
-  folder = g_dir_make_tmp ("tenthmark-cli-XXXXXX", NULL);
   g_test_add_func ("/cli/callout", test_callout);
   g_test_add_func ("/cli/callout-position", test_callout_position);
   g_test_add_func ("/cli/callout-note", test_callout_note);
@@ -426,7 +289,10 @@ main (int argc, char *argv[])
   g_test_add_func ("/cli/usage", test_usage);
   g_test_add_func ("/cli/missing-file", test_missing_file);
   g_test_add_func ("/cli/check", test_check);
-  status = g_test_run ();
-  remove_folder ();
-  return status;
+}
+
+int
+main (int argc, char *argv[])
+{
+  return run_cli_tests (argc, argv, add_tests);
 }

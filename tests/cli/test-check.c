@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * tenthmark-cli check: what loads and is wrong all the same, one fault at a time.
+ */
+
+#include "cli-support.h"
+
+#define HEAD \
+  "{\"format\": \"tenthmark-job\", \"version\": 1, \"job\": {\"part_number\": \"T-4\", \"unit\": \"mm\"}"
+#define BORE  "{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\"}"
+#define PLACE "⌖ Ø0.2 Ⓜ A B"
+
+static const struct {
+  const char *job;
+  const char *wanted; /* in the one fault; "": nothing is wrong */
+} cases[] = {
+  { HEAD "}", "" },
+  { HEAD ", \"features\": [" BORE ", {\"balloon\": \"2\", \"requirement\": \"" PLACE
+         "\", \"size_feature\": \"1\"}]}",
+    "" },
+  { HEAD ", \"features\": [" BORE ", {\"balloon\": \"2\", \"requirement\": \"" PLACE
+         "\", \"size_feature\": \"9\"}]}",
+    "size feature “9”" },
+  { HEAD ", \"features\": [{\"balloon\": \"2\", \"requirement\": \"" PLACE "\", \"size_feature\": \"2\"}]}",
+    "no bore or shaft" },
+  { HEAD ", \"features\": [{\"balloon\": \"2\", \"requirement\": \"" PLACE "\"}]}", "no size feature" },
+  { HEAD ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\", \"method\": \"lost\"}]}",
+    "method “lost”" },
+  { HEAD ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 Q7\"}]}", "ISO 286" },
+  { HEAD ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"40\"}]}", "general tolerance" },
+  { HEAD ", \"features\": [{\"balloon\": \"1\", \"kind\": \"bore\", \"requirement\": \"as drawn\"}]}",
+    "no limit" },
+  { HEAD ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}],"
+         " \"nonconformances\": [{\"piece\": \"7\", \"feature\": \"1\", \"number\": \"N-1\"}]}",
+    "piece “7”" },
+  { HEAD ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}],"
+         " \"nonconformances\": [{\"piece\": \"1\", \"feature\": \"8\", \"number\": \"N-1\"}]}",
+    "feature “8”" },
+  { HEAD ", \"events\": [{\"before_piece\": \"3\", \"kind\": \"tool\"}]}", "piece “3”" },
+  { HEAD ", \"gauges\": [{\"tag\": \"G\", \"calibrated\": \"2026-05-01\", \"due\": \"2026-01-01\"}]}",
+    "before it was calibrated" },
+  { HEAD ", \"features\": [{\"balloon\": \"2\", \"requirement\": \"⌖ Ø0.2 A\"}], \"pieces\": [{\"serial\": "
+         "\"1\"}],"
+         " \"readings\": [{\"piece\": \"1\", \"feature\": \"2\", \"value\": \"0.10\", \"dx\": \"0.03\","
+         " \"dy\": \"0.04\"}]}",
+    "" },
+  { HEAD ", \"features\": [{\"balloon\": \"2\", \"requirement\": \"⌖ Ø0.2 A\"}], \"pieces\": [{\"serial\": "
+         "\"1\"}],"
+         " \"readings\": [{\"piece\": \"1\", \"feature\": \"2\", \"value\": \"0.12\", \"dx\": \"0.03\","
+         " \"dy\": \"0.04\"}]}",
+    "0.10" },
+};
+
+static void
+assert_text_holds (yajl_val value, const char *wanted)
+{
+  const char *text = YAJL_GET_STRING (value);
+
+  g_assert_nonnull (text);
+  g_assert_nonnull (strstr (text, wanted));
+}
+
+static void
+test_faults (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *path = write_job ("check.tmjob", cases[i].job);
+      g_auto (Call) call = { 0 };
+      yajl_val tree, wrong;
+
+      g_test_message ("%s", cases[i].job);
+      run (&call, "check", path, "--json", NULL);
+      g_assert_cmpstr (call.err, ==, "");
+      g_assert_cmpint (call.status, ==, *cases[i].wanted != '\0' ? 1 : 0);
+      tree = parse (&call);
+      wrong = member (tree, "wrong");
+      g_assert_cmpuint (YAJL_GET_ARRAY (wrong)->len, ==, *cases[i].wanted != '\0' ? 1 : 0);
+      if (*cases[i].wanted != '\0')
+        assert_text_holds (YAJL_GET_ARRAY (wrong)->values[0], cases[i].wanted);
+      yajl_tree_free (tree);
+    }
+}
+
+/* What does not apply is null: a thread has no unit, and what is not measured no size. */
+static void
+test_nulls (void)
+{
+  g_autofree char *path = write_job (
+      "thread.tmjob", HEAD ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"M8x1.25 6H\"}],"
+                           " \"pieces\": [{\"serial\": \"1\"}]}");
+  static const char *const keys[]
+      = { "size", "smallest",       "largest", "expanded_uncertainty", "unit",   "lower",   "upper",
+          "side", "probability_in", "taper",   "out_of_round",         "method", "settles", "reason" };
+  g_auto (Call) call = { 0 };
+  yajl_val tree;
+
+  run (&call, "judge", path, "--json", NULL);
+  g_assert_cmpint (call.status, ==, 1);
+  tree = parse (&call);
+  for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
+    assert_text (YAJL_GET_ARRAY (tree)->values[0], keys[i], NULL);
+  assert_text (YAJL_GET_ARRAY (tree)->values[0], "verdict", "not measured");
+  yajl_tree_free (tree);
+}
+
+static void
+test_arguments (void)
+{
+  g_autofree char *path = write_job ("arguments.tmjob", HEAD "}");
+  g_auto (Call) flag = { 0 }, missing = { 0 }, extra = { 0 };
+
+  run (&flag, "judge", path, "--json=yes", NULL);
+  assert_refused (&flag, "--json");
+  run (&missing, "judge", path, "--feature", "--json", NULL);
+  assert_refused (&missing, "--feature");
+  run (&extra, "book", "verify", path, NULL);
+  assert_refused (&extra, path);
+}
+
+static void
+add_tests (void)
+{
+  g_test_add_func ("/cli/check/faults", test_faults);
+  g_test_add_func ("/cli/check/nulls", test_nulls);
+  g_test_add_func ("/cli/check/arguments", test_arguments);
+}
+
+int
+main (int argc, char *argv[])
+{
+  return run_cli_tests (argc, argv, add_tests);
+}

@@ -1,0 +1,159 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * tenthmark-cli record: what it writes, and what it refuses to write because it could not be read back.
+ */
+
+#include "cli-support.h"
+
+static const char position_job[]
+    = "{\"format\": \"tenthmark-job\", \"version\": 1,"
+      " \"job\": {\"part_number\": \"T-3\", \"unit\": \"mm\"},"
+      " \"gauges\": [{\"tag\": \"HG\", \"unit\": \"mm\", \"resolution\": \"0.001\", \"error_limit\": "
+      "\"0.002\"}],"
+      " \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø10 H9\", \"method\": \"HG\"},"
+      "  {\"balloon\": \"2\", \"requirement\": \"⌖ Ø0.2 Ⓜ A B C\", \"size_feature\": \"1\", \"method\": "
+      "\"HG\"}],"
+      " \"pieces\": [{\"serial\": \"001\"}]}";
+
+static void
+assert_unchanged (const char *path, const char *content)
+{
+  g_autofree char *after = NULL;
+
+  g_assert_true (g_file_get_contents (path, &after, NULL, NULL));
+  g_assert_cmpstr (after, ==, content);
+}
+
+/* A row that the file could not be read back with must never get into it. */
+static void
+test_bad_time (void)
+{
+  static const char *const times[] = {
+    "yesterday", "2026-02-30T10:00:00Z", "2026-05-04T09:12:33", "2026-05-04", "", "2026-05-04T24:00:00Z"
+  };
+  g_autofree char *path = write_job ("time.tmjob", bore_job);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (times); i++)
+    {
+      g_auto (Call) call = { 0 };
+
+      run (&call, "record", path, "--piece", "001", "--feature", "1", "--at", times[i], "25.010", NULL);
+      assert_refused (&call, "2026-05-04T09:12:33Z");
+      assert_unchanged (path, bore_job);
+    }
+}
+
+static void
+test_not_text (void)
+{
+  g_autofree char *path = write_job ("text.tmjob", bore_job);
+  g_auto (Call) bytes = { 0 };
+  g_auto (Call) blank = { 0 };
+
+  run (&bytes, "record", path, "--piece", "\xff\xfe", "--new-piece", "--feature", "1", "25.010", NULL);
+  assert_refused (&bytes, "UTF-8");
+  run (&blank, "record", path, "--piece", "  ", "--new-piece", "--feature", "1", "25.010", NULL);
+  assert_refused (&blank, "serial");
+  assert_unchanged (path, bore_job);
+}
+
+/* 2·sqrt(0.05² + 0.08²) = 0.188680; with a bore 0.020 above its least size 0.220 is allowed at MMC
+ * (ASME Y14.5, ISO 2692). */
+static void
+test_offsets (void)
+{
+  g_autofree char *path = write_job ("offsets.tmjob", position_job);
+  g_auto (Call) size = { 0 };
+  g_auto (Call) offsets = { 0 };
+  g_auto (Call) judged = { 0 };
+  yajl_val tree, row;
+
+  run (&size, "record", path, "--piece", "001", "--feature", "1", "10.020", NULL);
+  g_assert_cmpint (size.status, ==, 0);
+  run (&offsets, "record", path, "--piece", "001", "--feature", "2", "--dx", "0.05", "--dy", "-0.08",
+       "--json", NULL);
+  g_assert_cmpint (offsets.status, ==, 0);
+  tree = parse (&offsets);
+  row = YAJL_GET_ARRAY (tree)->values[0];
+  assert_text (row, "value", NULL);
+  assert_text (row, "dx", "0.05");
+  assert_text (row, "dy", "-0.08");
+  yajl_tree_free (tree);
+  run (&judged, "judge", path, "--feature", "2", "--json", NULL);
+  g_assert_cmpint (judged.status, ==, 0);
+  tree = parse (&judged);
+  row = YAJL_GET_ARRAY (tree)->values[0];
+  assert_text (row, "verdict", "in");
+  assert_text (row, "size", "0.189");
+  assert_text (row, "upper", "0.22");
+  assert_text (row, "lower", NULL);
+  yajl_tree_free (tree);
+}
+
+static void
+test_offsets_refused (void)
+{
+  g_autofree char *path = write_job ("half.tmjob", position_job);
+  g_auto (Call) one = { 0 };
+  g_auto (Call) both = { 0 };
+  g_auto (Call) word = { 0 };
+  g_auto (Call) bore = { 0 };
+
+  run (&one, "record", path, "--piece", "001", "--feature", "2", "--dx", "0.05", NULL);
+  assert_refused (&one, "--dx X --dy Y");
+  run (&both, "record", path, "--piece", "001", "--feature", "2", "--dx", "1", "--dy", "1", "0.1", NULL);
+  assert_refused (&both, "--dx X --dy Y");
+  run (&word, "record", path, "--piece", "001", "--feature", "2", "--dx", "0.05", "--dy", "left", NULL);
+  assert_refused (&word, "left");
+  run (&bore, "record", path, "--piece", "001", "--feature", "1", "--dx", "0.05", "--dy", "0.05", NULL);
+  assert_refused (&bore, "no position");
+  assert_unchanged (path, position_job);
+}
+
+/* What was read is kept whatever it was read with; but a method that is not there is said. */
+static void
+test_unknown_method (void)
+{
+  g_autofree char *path = write_job ("method.tmjob", bore_job);
+  g_auto (Call) call = { 0 };
+
+  run (&call, "record", path, "--piece", "001", "--feature", "1", "--method", "borrowed", "25.010", NULL);
+  g_assert_cmpint (call.status, ==, 0);
+  g_assert_nonnull (strstr (call.err, "borrowed"));
+  g_assert_nonnull (strstr (call.out, "25.010"));
+}
+
+/* A file that this program wrote comes back byte for byte from the book. */
+static void
+test_byte_stable (void)
+{
+  g_autofree char *path = write_job ("stable.tmjob", position_job);
+  g_autofree char *before = NULL;
+  g_auto (Call) record = { 0 }, add = { 0 }, export = { 0 };
+
+  run (&record, "record", path, "--piece", "001", "--feature", "1", "+12", "10012", ".3945 in", NULL);
+  g_assert_cmpint (record.status, ==, 0);
+  g_assert_true (g_file_get_contents (path, &before, NULL, NULL));
+  run (&add, "book", "add", path, "--book", "stable.tmbook", NULL);
+  g_assert_cmpint (add.status, ==, 0);
+  run (&export, "book", "export", "T-3", "--book", "stable.tmbook", NULL);
+  g_assert_cmpint (export.status, ==, 0);
+  g_assert_cmpstr (export.out, ==, before);
+}
+
+static void
+add_tests (void)
+{
+  g_test_add_func ("/cli/record/bad-time", test_bad_time);
+  g_test_add_func ("/cli/record/not-text", test_not_text);
+  g_test_add_func ("/cli/record/offsets", test_offsets);
+  g_test_add_func ("/cli/record/offsets-refused", test_offsets_refused);
+  g_test_add_func ("/cli/record/unknown-method", test_unknown_method);
+  g_test_add_func ("/cli/record/byte-stable", test_byte_stable);
+}
+
+int
+main (int argc, char *argv[])
+{
+  return run_cli_tests (argc, argv, add_tests);
+}
