@@ -34,9 +34,31 @@ push_fault (TmFaults *faults, const char *what, char *where, char *how)
   g_ptr_array_add (faults->list, fault);
 }
 
+static gboolean
+is_of_schema (const TmBookFault *fault)
+{
+  return strcmp (fault->what, "schema") == 0;
+}
+
+/* What happened to the record comes before how the file was opened to it; each in its own order. */
+static GPtrArray *
+put_record_first (GPtrArray *list)
+{
+  GPtrArray *sorted = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_book_fault_free);
+
+  for (guint pass = 0; pass < 2; pass++)
+    for (guint i = 0; i < list->len; i++)
+      if (is_of_schema (g_ptr_array_index (list, i)) == (pass == 1))
+        g_ptr_array_add (sorted, g_ptr_array_index (list, i));
+  g_ptr_array_set_free_func (list, NULL);
+  g_ptr_array_unref (list);
+  return sorted;
+}
+
 GPtrArray *
 tm_faults_finish (TmFaults *faults)
 {
+  faults->list = put_record_first (faults->list);
   if (faults->unlisted > 0)
     push_fault (faults, "file", g_strdup (faults->book->path),
                 g_strdup_printf (_ ("%" G_GUINT64_FORMAT " more faults, not listed"), faults->unlisted));

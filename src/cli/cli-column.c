@@ -8,8 +8,7 @@
 
 #include "cli-options.h"
 
-#define MAX_DIGITS   18 /* of one number: fits 64 bits */
-#define MAX_DECIMALS 18 /* and scaled to these it fits 128 */
+#define MAX_DIGITS 18 /* of one number: fits 64 bits, and with as many decimals more 128 */
 
 __extension__ typedef __int128 Wide;
 
@@ -141,24 +140,32 @@ scale (const Decimal *decimal, guint decimals)
   return scaled;
 }
 
-static void
-take_offsets (const GArray *decimals, GArray *offsets)
+static guint
+find_most_decimals (const GArray *decimals)
 {
   guint most = 0;
-  Wide origin;
 
   for (guint i = 0; i < decimals->len; i++)
     most = MAX (most, g_array_index (decimals, Decimal, i).decimals);
-  if (most > MAX_DECIMALS)
-    return;
-  origin = scale (&g_array_index (decimals, Decimal, 0), most);
+  return most;
+}
+
+static void
+take_offsets (const GArray *decimals, TmColumn *out)
+{
+  guint most = find_most_decimals (decimals);
+  Wide origin = scale (&g_array_index (decimals, Decimal, 0), most);
+  long double unit = powl (10, most), sum = 0;
+
   for (guint i = 0; i < decimals->len; i++)
     {
       Wide distance = scale (&g_array_index (decimals, Decimal, i), most) - origin;
-      double offset = (double)distance / pow (10, most);
+      double offset = (double)distance / (double)unit;
 
-      g_array_append_val (offsets, offset);
+      sum += (long double)distance;
+      g_array_append_val (out->offsets, offset);
     }
+  out->mean = (double)(((long double)origin + sum / decimals->len) / unit);
 }
 
 static gboolean
@@ -183,13 +190,13 @@ tm_column_read (const char *path, TmColumn *out)
   gboolean done;
 
   *out = (TmColumn) { g_array_new (FALSE, FALSE, sizeof (double)),
-                      g_array_new (FALSE, FALSE, sizeof (double)) };
+                      g_array_new (FALSE, FALSE, sizeof (double)), NAN };
   if (text == NULL)
     return FALSE;
   reader.decimals = g_array_new (FALSE, FALSE, sizeof (Decimal));
   done = read_lines (&reader, text);
   if (done && reader.decimals != NULL)
-    take_offsets (reader.decimals, out->offsets);
+    take_offsets (reader.decimals, out);
   g_clear_pointer (&reader.decimals, g_array_unref);
   return done;
 }

@@ -9,11 +9,12 @@
 
 G_BEGIN_DECLS
 
-/* The numbers of a file, and each as its distance from the first.  The distances are taken between
+/* The numbers of a file, and each as its distance from the first.  Distances and mean are taken from
  * the decimals as written, so that the spread of 10000000.1, 10000000.3… keeps all its digits. */
 typedef struct {
   GArray *values;  /* double */
   GArray *offsets; /* double; empty when a number has an exponent or too many digits for it */
+  double mean;     /* of the decimals; NAN when there are no offsets */
 } TmColumn;
 
 void tm_column_clear (TmColumn *column);

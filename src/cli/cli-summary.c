@@ -18,7 +18,7 @@ get_numbers (const GArray *array)
   return (const double *)(gpointer)array->data;
 }
 
-/* The spread does not depend on where the numbers begin: it is taken from the distances. */
+/* The spread does not depend on where the numbers begin: it is taken from their distances. */
 static void
 summarise (const TmColumn *column, TmSummary *out)
 {
@@ -28,6 +28,7 @@ summarise (const TmColumn *column, TmSummary *out)
   if (column->offsets->len == 0)
     return;
   tm_summary (get_numbers (column->offsets), column->offsets->len, &spread);
+  out->mean = column->mean;
   out->standard_deviation = spread.standard_deviation;
   out->lag1 = spread.lag1;
 }
@@ -79,7 +80,7 @@ tm_verb_summary (int n_words, char **words)
   };
   int status;
   g_autoptr (GPtrArray) operands = tm_options_read (verb, options, n_words, words, &status);
-  g_auto (TmColumn) column = { NULL, NULL };
+  g_auto (TmColumn) column = { NULL };
   const char *path;
   TmSummary summary;
 

@@ -139,6 +139,7 @@ assert_named (const char *path, const Tampering *tampering)
   g_autoptr (TmBook) book = tm_book_open (path, TM_BOOK_OPEN_READ_ONLY, &error);
   g_autoptr (GPtrArray) faults = NULL;
   gboolean named = FALSE;
+  gboolean at_schema = FALSE;
 
   g_assert_no_error (error);
   faults = tm_book_verify (book, NULL, &error);
@@ -149,6 +150,9 @@ assert_named (const char *path, const Tampering *tampering)
 
       g_test_message ("%s: %s: %s", fault->what, fault->where, fault->how);
       named = named || is_named (fault, tampering);
+      /* The record comes before the triggers that were taken away to change it. */
+      g_assert_true (!at_schema || g_str_equal (fault->what, "schema"));
+      at_schema = g_str_equal (fault->what, "schema");
     }
   if (!named)
     g_error ("%s: not named as “%s: %s: %s”", tampering->name, tampering->what, tampering->where,
