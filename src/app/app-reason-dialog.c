@@ -8,6 +8,7 @@
 #include "app-button.h"
 #include "app-entry-words.h"
 #include "app-feature-words.h"
+#include "app-toast.h"
 
 struct _TmReasonDialog {
   AdwWindow parent_instance;
@@ -63,13 +64,24 @@ keep_change (TmReasonDialog *self, GError **error)
 }
 
 static void
+say_kept (TmReasonDialog *self)
+{
+  g_autofree char *value = tm_words_reading (self->corrects ? self->reading->row.replaced_by : self->reading);
+  g_autofree char *text = g_strdup_printf (self->corrects ? _ ("Corrected to %s") : _ ("Withdrew %s"), value);
+  tm_window_toast (GTK_WIDGET (self), text);
+}
+
+static void
 confirm_cb (GtkWidget *widget, TmReasonDialog *self)
 {
   g_autoptr (GError) error = NULL;
   if (!gtk_widget_get_sensitive (self->confirm))
     return;
   if (keep_change (self, &error))
-    gtk_window_close (GTK_WINDOW (self));
+    {
+      say_kept (self);
+      gtk_window_close (GTK_WINDOW (self));
+    }
   else
     gtk_label_set_text (self->hint, error->message);
 }

@@ -312,10 +312,13 @@ void
 tm_sheet_write_characteristics (TmWorkbook *workbook)
 {
   const GPtrArray *lines = workbook->content->lines;
-  g_autofree char *subtitle = g_strdup_printf (_ ("Part %s %s. Deviation and verdict are formulas over their "
+  const char *revision = workbook->job->revision;
+  g_autofree char *part
+      = g_strconcat (workbook->job->part_number, *revision != '\0' ? " " : "", revision, NULL);
+  g_autofree char *subtitle = g_strdup_printf (_ ("Part %s. Deviation and verdict are formulas over their "
                                                   "row; what the verdict also rests on stands "
                                                   "to the right of the printed page."),
-                                               workbook->job->part_number, workbook->job->revision);
+                                               part);
   TmSheet sheet;
 
   if (tm_sheet_begin (&sheet, workbook, _ ("Characteristics"), _ ("Characteristics"), subtitle))
