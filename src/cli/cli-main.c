@@ -3,6 +3,7 @@
  * cli-main: tenthmark-cli, the bench's work without a screen.
  */
 
+#include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <locale.h>
 #include <stdio.h>
@@ -47,6 +48,16 @@ tm_verb_find (const char *name)
   return NULL;
 }
 
+/* What was printed must have arrived: a full disk is no success. */
+static int
+finish (int status)
+{
+  if (fflush (stdout) == 0 && !ferror (stdout))
+    return status;
+  return tm_fail (_ ("standard output: cannot be written (%s); send it elsewhere or make room"),
+                  g_strerror (errno));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -64,15 +75,15 @@ main (int argc, char *argv[])
   if (strcmp (argv[1], "--help") == 0)
     {
       print_verbs (stdout);
-      return 0;
+      return finish (0);
     }
   if (strcmp (argv[1], "--version") == 0)
     {
       printf ("tenthmark-cli %s\n", TM_VERSION);
-      return 0;
+      return finish (0);
     }
   verb = tm_verb_find (argv[1]);
   if (verb == NULL)
     return tm_fail (_ ("there is no verb “%s”; see tenthmark-cli --help"), argv[1]);
-  return verb->run (argc - 2, argv + 2);
+  return finish (verb->run (argc - 2, argv + 2));
 }

@@ -9,6 +9,7 @@
 
 #include "bench-session.h"
 #include "cli-json.h"
+#include "cli-lock.h"
 #include "cli-verbs.h"
 #include "exchange-job.h"
 
@@ -291,7 +292,7 @@ check_request (const Request *request)
 
 /* All the values or none: the file is written once, after the last was taken. */
 static int
-record_in_file (const Request *request, const GPtrArray *operands)
+record_in_locked_file (const Request *request, const GPtrArray *operands)
 {
   g_autoptr (TmJob) job = tm_load_job (request->path);
   GError *error = NULL;
@@ -309,6 +310,17 @@ record_in_file (const Request *request, const GPtrArray *operands)
   warn_of_method (request, job);
   print_new_readings (job, first, request->json);
   return 0;
+}
+
+/* Nobody else may write between our reading of the file and our writing of it. */
+static int
+record_in_file (const Request *request, const GPtrArray *operands)
+{
+  int lock = tm_lock_take (request->path);
+  int status = record_in_locked_file (request, operands);
+
+  tm_lock_release (lock);
+  return status;
 }
 
 /* Readings as they stand, or the two offsets of one position. */

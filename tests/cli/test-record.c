@@ -141,6 +141,51 @@ test_byte_stable (void)
   g_assert_cmpstr (export.out, ==, before);
 }
 
+/* Twenty programs that record at once: each reading that was acknowledged is there. */
+static void
+test_at_once (void)
+{
+  g_autofree char *path = write_job ("at-once.tmjob", bore_job);
+  const char *words[]
+      = { g_getenv ("TM_CLI"), "record", path, "--piece", "001", "--feature", "1", "25.010", NULL };
+  GSubprocess *processes[20];
+  g_auto (Call) check = { 0 };
+  yajl_val tree;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (processes); i++)
+    {
+      processes[i] = g_subprocess_newv (words, G_SUBPROCESS_FLAGS_STDOUT_SILENCE, NULL);
+      g_assert_nonnull (processes[i]);
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (processes); i++)
+    {
+      g_assert_true (g_subprocess_wait_check (processes[i], NULL, NULL));
+      g_object_unref (processes[i]);
+    }
+  run (&check, "check", path, "--json", NULL);
+  tree = parse (&check);
+  g_assert_cmpint (YAJL_GET_INTEGER (member (tree, "readings")), ==, G_N_ELEMENTS (processes));
+  yajl_tree_free (tree);
+}
+
+/* Nobody has seen what could not be printed. */
+static void
+test_full_output (void)
+{
+  g_autofree char *path = write_job ("full.tmjob", bore_job);
+  const char *words[] = { g_getenv ("TM_CLI"), "check", path, NULL };
+  g_autoptr (GSubprocessLauncher) launcher = g_subprocess_launcher_new (G_SUBPROCESS_FLAGS_STDERR_PIPE);
+  g_autoptr (GSubprocess) process = NULL;
+  g_autofree char *said = NULL;
+
+  g_subprocess_launcher_set_stdout_file_path (launcher, "/dev/full");
+  process = g_subprocess_launcher_spawnv (launcher, words, NULL);
+  g_assert_nonnull (process);
+  g_assert_true (g_subprocess_communicate_utf8 (process, NULL, NULL, NULL, &said, NULL));
+  g_assert_cmpint (g_subprocess_get_exit_status (process), ==, 2);
+  g_assert_nonnull (strstr (said, "standard output"));
+}
+
 static void
 add_tests (void)
 {
@@ -150,6 +195,8 @@ add_tests (void)
   g_test_add_func ("/cli/record/offsets-refused", test_offsets_refused);
   g_test_add_func ("/cli/record/unknown-method", test_unknown_method);
   g_test_add_func ("/cli/record/byte-stable", test_byte_stable);
+  g_test_add_func ("/cli/record/at-once", test_at_once);
+  g_test_add_func ("/cli/full-output", test_full_output);
 }
 
 int
