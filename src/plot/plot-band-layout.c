@@ -8,8 +8,9 @@
 /* In sizes of the text. */
 #define PADDING    0.7
 #define ROW_LEAST  1.3
-#define ROW_MOST   4.2  /* with many rows */
-#define ROW_ALONE  9.0  /* with one */
+#define ROW_COMMON 4.2
+#define ROW_MOST   5.5
+#define ROWS_MOST  23.0 /* the rows and the room around them; more only where many rows need it */
 #define LABEL_MOST 0.28 /* of the width */
 
 /* The parts beside the rows, in the order in which they make way when there is little height. */
@@ -144,16 +145,19 @@ place_rows (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, const doub
             double padding)
 {
   const guint n = MAX (1, plot->rows->len + layout->n_pin_rows);
-  const double room = layout->height - 2.0 * padding - sum_parts (heights);
-  double y = padding;
+  const double room = MAX (0.0, layout->height - 2.0 * padding - sum_parts (heights));
+  const double most = MAX (ROWS_MOST, ROW_COMMON * n) * pen->size;
+  const double rows = MIN (room, most);
+  double y = padding + (room - rows) / 2.0;
+  double slack;
 
-  layout->row_height = CLAMP (room / n, 0.0, CLAMP (14.0 / n, ROW_MOST, ROW_ALONE) * pen->size);
-  y += MAX (0.0, room - layout->row_height * n) / 2.0;
+  layout->row_height = MIN (rows / n, ROW_MOST * pen->size);
+  slack = (rows - layout->row_height * n) / 2.0;
   layout->limits_y = take (&y, heights[PART_LIMITS]);
   layout->top = y;
   layout->proven_y = take (&y, heights[PART_PROVEN]);
-  layout->rows_top = y;
-  y += layout->row_height * n;
+  layout->rows_top = y + slack;
+  y += rows;
   layout->bottom = y;
   layout->ticks_y = take (&y, heights[PART_TICKS]) + pen->size * 0.2;
   layout->mate_y = take (&y, heights[PART_MATE]);
