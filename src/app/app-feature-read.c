@@ -83,6 +83,16 @@ unit_of_kind (const TmJob *job, TmKind kind)
     }
 }
 
+/* What a job file takes as saying the same: anything that is measured alike, but not the outside of
+ * what an upper-case class makes an inside. */
+static gboolean
+kinds_agree (const TmJob *job, TmKind chosen, TmKind read)
+{
+  if ((chosen == TM_KIND_BORE && read == TM_KIND_SHAFT) || (chosen == TM_KIND_SHAFT && read == TM_KIND_BORE))
+    return FALSE;
+  return tm_unit_dimension (unit_of_kind (job, chosen)) == tm_unit_dimension (unit_of_kind (job, read));
+}
+
 /* A callout with limits may be made more particular, never another dimension. */
 static gboolean
 choose_kind (TmFeatureForm *form, const TmJob *job, TmFeature *feature, TmCalloutStatus status,
@@ -90,10 +100,8 @@ choose_kind (TmFeatureForm *form, const TmJob *job, TmFeature *feature, TmCallou
 {
   guint chosen = tm_form_chosen (form->kind);
   TmKind kind = chosen == 0 || chosen > TM_N_KINDS ? feature->kind : (TmKind)(chosen - 1);
-  TmUnit has = unit_of_kind (job, feature->kind);
-  TmUnit wants = unit_of_kind (job, kind);
 
-  if (status == TM_CALLOUT_OK && tm_unit_dimension (has) != tm_unit_dimension (wants))
+  if (status == TM_CALLOUT_OK && !kinds_agree (job, kind, feature->kind))
     return refuse (form->callout, problem,
                    g_strdup_printf (_ ("“%s” reads as %s and cannot be %s; choose another kind."),
                                     feature->requirement, tm_words_kind (feature->kind),
@@ -120,6 +128,9 @@ read_limits (TmFeatureForm *form, const TmJob *job, TmFeature *feature, char **p
     return FALSE;
   if (feature->lower.given && feature->upper.given && feature->lower.count > feature->upper.count)
     return refuse (form->lower, problem, g_strdup (_ ("The lower limit lies above the upper one.")));
+  if (*feature->requirement == '\0' && !feature->lower.given && !feature->upper.given)
+    return refuse (form->callout, problem,
+                   g_strdup (_ ("A feature needs its requirement, or a limit below it.")));
   return TRUE;
 }
 
@@ -263,6 +274,9 @@ read_mate (TmFeatureForm *form, TmFeature *feature, char **problem)
 
   mate.given = chosen != 0;
   mate.kind = chosen == 2 ? TM_KIND_BORE : TM_KIND_SHAFT;
+  tm_form_mark_wrong (form->mate_lower, FALSE);
+  if (mate.given && feature->unit == TM_UNIT_NONE)
+    return refuse (form->mate_lower, problem, g_strdup (_ ("Only a feature with a size has a mate.")));
   if (mate.given
       && (!read_quantity (form->mate_lower, feature->unit, &mate.lower, problem)
           || !read_quantity (form->mate_upper, feature->unit, &mate.upper, problem)))

@@ -244,6 +244,19 @@ check_gauges (TmMethodForm *form, const TmMethod *method, char **problem)
   return TRUE;
 }
 
+/* Fewer than one degree of freedom says nothing of the spread. */
+static gboolean
+read_dof (AdwEntryRow *row, TmQuantity *out, char **problem)
+{
+  if (!read_quantity (row, TM_UNIT_COUNT, out, problem))
+    return FALSE;
+  if (out->given && out->count < 1)
+    return refuse (
+        row, problem,
+        g_strdup (_ ("Degrees of freedom must be at least 1; leave them out when they are not known.")));
+  return TRUE;
+}
+
 TmMethod *
 tm_method_form_read (TmMethodForm *form, TmJob *job, const TmMethod *method, char **problem)
 {
@@ -255,7 +268,7 @@ tm_method_form_read (TmMethodForm *form, TmJob *job, const TmMethod *method, cha
   take_gauge (form->second, job, read);
   if (read_name (form->name, job, &read->name, problem) && check_gauges (form, read, problem)
       && read_quantity (form->repeatability, unit_of_method (job, read), &read->repeatability, problem)
-      && read_quantity (form->dof, TM_UNIT_COUNT, &read->repeatability_dof, problem))
+      && read_dof (form->dof, &read->repeatability_dof, problem))
     return read;
   tm_method_free (read);
   return NULL;

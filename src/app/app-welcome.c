@@ -2,6 +2,8 @@
 
 #include "app-welcome.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "app-access.h"
 #include "app-dialog.h"
 #include "app-files.h"
@@ -39,28 +41,42 @@ sample_activated_cb (TmWelcome *self, GtkListBoxRow *row)
   gtk_widget_activate_action (GTK_WIDGET (self), "win.import", "s", path);
 }
 
-/* "bearing-housing.tmjob" is shown as "bearing housing". */
-static char *
-sample_title (const char *path)
-{
-  char *name = g_filename_display_basename (path);
-  char *dot = strrchr (name, '.');
+/* What the samples that come with the program show, by the name of the file. */
+static const struct {
+  const char *name;
+  const char *title;
+  const char *shows;
+} known_samples[] = {
+  { "pump-bearing-housing.tmjob", N_ ("Bearing housing, millimetre"),
+    N_ ("An H7 bore read at four stations, position, a thread, one nonconformance") },
+  { "pivot-arm-inch.tmjob", N_ ("Pivot arm, inch"),
+    N_ ("A press-fit bore with its mate; a first article half measured") },
+  { "piston-rings.tmjob", N_ ("Piston rings"),
+    N_ ("Published measurements: 125 inside diameters in the order made") },
+};
 
-  if (dot != NULL)
-    *dot = '\0';
-  name = g_strdelimit (name, "-_", ' ');
-  if (g_ascii_islower (*name))
-    *name = g_ascii_toupper (*name);
-  return name;
+static void
+set_sample_words (AdwActionRow *row, const char *path)
+{
+  g_autofree char *name = g_filename_display_basename (path);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (known_samples); i++)
+    if (g_str_equal (name, known_samples[i].name))
+      {
+        adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ (known_samples[i].title));
+        adw_action_row_set_subtitle (row, _ (known_samples[i].shows));
+        return;
+      }
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), name);
 }
 
 static void
 add_sample (TmWelcome *self, const char *path)
 {
-  g_autofree char *title = sample_title (path);
   GtkWidget *row = adw_action_row_new ();
 
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  set_sample_words (ADW_ACTION_ROW (row), path);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), gtk_image_new_from_icon_name ("go-next-symbolic"));
   tm_access_hide_decoration (row);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
