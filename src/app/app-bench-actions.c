@@ -208,19 +208,25 @@ fill_menu_cb (GtkMenuButton *button, gpointer data)
   gtk_menu_button_set_menu_model (button, G_MENU_MODEL (menu));
 }
 
+/* A reading may be recorded by nobody; where there are people to choose from, the button asks. */
 void
 tm_bench_page_show_person (TmBenchPage *self)
 {
   GtkMenuButton *menu = GTK_MENU_BUTTON (self->menu);
   const char *initials = tm_bench_by (tm_document_bench (self->document));
   gboolean known = tm_document_job (self->document)->people->len > 0;
+  gboolean asks = known && *initials == '\0';
   /* Translators: who measures. */
-  g_autofree char *label
-      = *initials != '\0' ? g_strdup_printf (_ ("by %s"), initials) : g_strdup (_ ("by nobody"));
+  g_autofree char *label = asks ? g_strdup (_ ("Who measures?")) : g_strdup_printf (_ ("by %s"), initials);
   if (!known && *initials == '\0')
     gtk_menu_button_set_icon_name (menu, "view-more-symbolic");
   else if (g_strcmp0 (gtk_menu_button_get_label (menu), label) != 0)
     gtk_menu_button_set_label (menu, label);
+  if (asks)
+    gtk_widget_add_css_class (self->menu, "tm-asks");
+  else
+    gtk_widget_remove_css_class (self->menu, "tm-asks");
+  tm_feature_list_set_titled (self->list, !asks);
 }
 
 GtkWidget *

@@ -27,13 +27,49 @@ format_value_with_unit (const TmQuantity *value, const TmFeature *feature)
                          MAX (decimals, MAX (feature->lower.decimals, feature->upper.decimals)));
 }
 
+/* The small unit that makes @plain, digits in the feature's unit, into @meant; its own when none does. */
+static TmUnit
+find_unit (const TmQuantity *plain, const TmQuantity *meant)
+{
+  static const TmUnit small[] = { TM_UNIT_THOU, TM_UNIT_TENTH, TM_UNIT_UM };
+  double ratio = plain->count != 0 ? (double)meant->count / (double)plain->count : 1.0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (small); i++)
+    {
+      double wanted = (double)tm_unit_counts (small[i]) / (double)tm_unit_counts (plain->unit);
+      if (ABS (ratio / wanted - 1.0) < 1e-9)
+        return small[i];
+    }
+  return plain->unit;
+}
+
+/* "7492 tenths (19.030)": the digits as typed, with the unit to write and the size it gives. */
+static char *
+describe_meaning (const TmEntry *entry, guint i, const TmFeature *feature, guint decimals)
+{
+  const TmQuantity *plain = &entry->candidates[0];
+  const TmQuantity *meant = &entry->candidates[i];
+  TmUnit unit = i == 0 ? plain->unit : find_unit (plain, meant);
+  g_autofree char *digits = tm_count_format (plain->count, plain->unit, plain->decimals);
+  g_autofree char *size = tm_count_format (meant->count, feature->unit, decimals);
+
+  if (i == 0)
+    return g_strdup_printf ("%s %s", digits, tm_unit_symbol (unit));
+  return g_strdup_printf ("%s %s (%s)", digits, tm_unit_symbol (unit), size);
+}
+
+/* Sizes are shown to the digits of the limits, those a deviation leads to with one more: what tells
+ * them apart may be that fine. */
 static char *
 list_candidates (const TmEntry *entry, const TmFeature *feature)
 {
   GString *list = g_string_new (NULL);
+  guint decimals = MAX (feature->lower.decimals, feature->upper.decimals);
   for (guint i = 0; i < entry->n_candidates; i++)
     {
-      g_autofree char *text = format_value (&entry->candidates[i], feature);
+      g_autofree char *text = entry->form == TM_ENTRY_FORM_SHORTHAND
+                                  ? describe_meaning (entry, i, feature, decimals)
+                                  : tm_count_format (entry->candidates[i].count, feature->unit, decimals + 1);
       if (i > 0)
         g_string_append (list, i + 1 == entry->n_candidates ? _ (" or ") : ", ");
       g_string_append (list, text);
@@ -63,9 +99,9 @@ tm_words_entry (const TmEntry *entry, const TmFeature *feature)
     {
       g_autofree char *candidates = list_candidates (entry, feature);
       if (entry->status == TM_ENTRY_SHORTHAND_NONE)
-        return g_strdup_printf (_ ("far from this size; %s? Write it with its unit"), candidates);
+        return g_strdup_printf (_ ("far from this size: %s? Write the unit"), candidates);
       /* Translators: bare digits that could be shorthand for the sizes listed. */
-      return g_strdup_printf (_ ("%s? Write it with its unit"), candidates);
+      return g_strdup_printf (_ ("%s? Write the unit"), candidates);
     }
   return g_strdup (g_dgettext (GETTEXT_PACKAGE, tm_entry_status_text (entry->status)));
 }

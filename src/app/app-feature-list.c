@@ -28,6 +28,7 @@ struct _TmFeatureList {
   gboolean following;
 
   GtkWidget *header;
+  GtkWidget *title;
   GtkLabel *count;
   GtkWidget *scroller;
   GtkWidget *view;
@@ -215,14 +216,14 @@ tm_feature_list_class_init (TmFeatureListClass *klass)
 static void
 build_header (TmFeatureList *self)
 {
-  GtkWidget *title = gtk_label_new (_ ("Features"));
   self->header = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   gtk_widget_add_css_class (self->header, "tm-list-header");
-  gtk_widget_add_css_class (title, "dim-label");
-  gtk_label_set_ellipsize (GTK_LABEL (title), PANGO_ELLIPSIZE_END);
-  gtk_label_set_xalign (GTK_LABEL (title), 0);
-  gtk_widget_set_hexpand (title, TRUE);
-  gtk_box_append (GTK_BOX (self->header), title);
+  self->title = gtk_label_new (_ ("Features"));
+  gtk_widget_add_css_class (self->title, "dim-label");
+  gtk_label_set_ellipsize (GTK_LABEL (self->title), PANGO_ELLIPSIZE_END);
+  gtk_label_set_xalign (GTK_LABEL (self->title), 0);
+  gtk_widget_set_hexpand (self->title, TRUE);
+  gtk_box_append (GTK_BOX (self->header), self->title);
   self->count = GTK_LABEL (gtk_label_new (NULL));
   gtk_widget_add_css_class (GTK_WIDGET (self->count), "dim-label");
   gtk_widget_add_css_class (GTK_WIDGET (self->count), "numeric");
@@ -297,6 +298,16 @@ follow_piece (TmFeatureList *self, const TmPiece *piece)
   self->piece_index = find_piece_index (tm_document_job (self->document), piece);
   count_measured (self);
   judge_in_sight (self);
+}
+
+void
+tm_feature_list_set_titled (TmFeatureList *self, gboolean titled)
+{
+  g_return_if_fail (TM_IS_FEATURE_LIST (self));
+
+  gtk_widget_set_visible (self->title, titled);
+  gtk_label_set_xalign (self->count, 0);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->count), !titled);
 }
 
 void

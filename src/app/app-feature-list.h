@@ -25,6 +25,9 @@ void tm_feature_list_set_document (TmFeatureList *self, TmDocument *document);
 /* Puts a menu button at the end of the heading. */
 void tm_feature_list_set_menu (TmFeatureList *self, GtkWidget *button);
 
+/* Whether the heading has its title; without it there is room for a question on the menu button. */
+void tm_feature_list_set_titled (TmFeatureList *self, gboolean titled);
+
 /* The features have changed. */
 void tm_feature_list_reload (TmFeatureList *self);
 

@@ -103,6 +103,17 @@ set_says (TmReadingEntry *self, const char *says)
   set_label (self->says, says);
 }
 
+/* An entry with nothing typed says what it is for. */
+static char *
+describe_empty (TmReadingEntry *self)
+{
+  const TmFeature *feature = self->feature;
+
+  if (feature == NULL || gtk_widget_get_visible (self->offsets) || gtk_widget_get_visible (self->outcomes))
+    return g_strdup ("");
+  return g_strdup_printf (_ ("reading in %s"), tm_unit_symbol (feature->unit));
+}
+
 static void
 show_says (TmReadingEntry *self)
 {
@@ -115,6 +126,11 @@ show_says (TmReadingEntry *self)
     {
       says = tm_words_entry (entry, self->feature);
       refused = entry->status != TM_ENTRY_OK && entry->status != TM_ENTRY_EMPTY;
+    }
+  if (*says == '\0')
+    {
+      g_free (says);
+      says = describe_empty (self);
     }
   set_says (self, says);
   if (refused)
@@ -214,6 +230,7 @@ build_offsets (TmReadingEntry *self)
 {
   GtkWidget * or = gtk_label_new (_ ("or deviation"));
   self->offsets = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
+  gtk_widget_set_valign (self->offsets, GTK_ALIGN_CENTER);
   self->dx = build_entry (self, _ ("Offset dx"), G_CALLBACK (offset_changed_cb));
   self->dy = build_entry (self, _ ("Offset dy"), G_CALLBACK (offset_changed_cb));
   add_offset (self, self->dx, "dx");

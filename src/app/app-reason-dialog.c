@@ -17,7 +17,9 @@ struct _TmReasonDialog {
   const TmReading *reading;
   gboolean corrects;
 
-  GtkWidget *value;  /* AdwEntryRow, shown when correcting */
+  GtkWidget *value; /* AdwEntryRow, shown when correcting a size */
+  GtkWidget *dx;    /* AdwEntryRow, and the next: shown when correcting offsets from true position */
+  GtkWidget *dy;
   GtkWidget *reason; /* AdwEntryRow */
   GtkWidget *confirm;
   GtkLabel *about;
@@ -39,27 +41,65 @@ has_reason (TmReasonDialog *self)
   return *reason != '\0';
 }
 
+static gboolean
+corrects_offsets (TmReasonDialog *self)
+{
+  return self->corrects && self->reading->dx.given && self->reading->dy.given;
+}
+
+/* Puts what the correction is read as into *@says; FALSE while it is none. */
+static gboolean
+read_offsets (TmReasonDialog *self, char **says)
+{
+  const TmFeature *feature = self->reading->row.feature;
+  TmQuantity dx, dy;
+
+  if (!tm_words_read_offset (get_text (self->dx), feature, &dx, says)
+      || !tm_words_read_offset (get_text (self->dy), feature, &dy, says))
+    return FALSE;
+  *says = tm_words_offsets (&dx, &dy, feature);
+  return TRUE;
+}
+
+static gboolean
+read_correction (TmReasonDialog *self, char **says)
+{
+  const TmFeature *feature = self->reading->row.feature;
+  TmEntry entry;
+
+  if (corrects_offsets (self))
+    return read_offsets (self, says);
+  entry = tm_entry_read (get_text (self->value), feature);
+  *says = tm_words_entry (&entry, feature);
+  return entry.status == TM_ENTRY_OK;
+}
+
 static void
 changed_cb (GtkEditable *editable, TmReasonDialog *self)
 {
-  TmEntry entry = { .status = TM_ENTRY_OK };
-  if (self->corrects)
-    {
-      entry = tm_entry_read (get_text (self->value), self->reading->row.feature);
-      g_autofree char *says = tm_words_entry (&entry, self->reading->row.feature);
-      gtk_label_set_text (self->hint, says);
-    }
-  else
-    gtk_label_set_text (self->hint, "");
-  gtk_widget_set_sensitive (self->confirm, entry.status == TM_ENTRY_OK && has_reason (self));
+  g_autofree char *says = NULL;
+  gboolean readable = !self->corrects || read_correction (self, &says);
+
+  gtk_label_set_text (self->hint, says != NULL ? says : "");
+  gtk_widget_set_sensitive (self->confirm, readable && has_reason (self));
+}
+
+/* The correction as the bench takes it: offsets are one text with a semicolon. */
+static char *
+join_correction (TmReasonDialog *self)
+{
+  if (corrects_offsets (self))
+    return g_strdup_printf ("%s; %s", get_text (self->dx), get_text (self->dy));
+  return g_strdup (get_text (self->value));
 }
 
 static gboolean
 keep_change (TmReasonDialog *self, GError **error)
 {
   g_autofree char *reason = g_strstrip (g_strdup (get_text (self->reason)));
+  g_autofree char *correction = join_correction (self);
   if (self->corrects)
-    return tm_document_correct (self->document, self->reading, get_text (self->value), reason, error);
+    return tm_document_correct (self->document, self->reading, correction, reason, error);
   return tm_document_withdraw (self->document, self->reading, reason, error);
 }
 
@@ -148,9 +188,13 @@ tm_reason_dialog_init (TmReasonDialog *self)
   self->about = build_label ("body");
   self->hint = build_label ("dim-label");
   self->value = build_row (self, _ ("What it should have been"));
+  self->dx = build_row (self, _ ("dx, what it should have been"));
+  self->dy = build_row (self, _ ("dy, what it should have been"));
   self->reason = build_row (self, _ ("Reason"));
   tm_access_name_inside (group, GTK_TYPE_LIST_BOX, _ ("Reason"));
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->value);
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->dx);
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->dy);
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->reason);
   gtk_widget_add_css_class (inner, "tm-dialog");
   gtk_box_append (GTK_BOX (inner), GTK_WIDGET (self->about));
@@ -174,6 +218,26 @@ describe (TmReasonDialog *self)
   gtk_label_set_text (self->about, about);
 }
 
+/* One offset of a pair is often right: both begin as they were read. */
+static void
+show_rows (TmReasonDialog *self)
+{
+  const TmReading *reading = self->reading;
+  gboolean offsets = corrects_offsets (self);
+
+  gtk_widget_set_visible (self->value, self->corrects && !offsets);
+  gtk_widget_set_visible (self->dx, offsets);
+  gtk_widget_set_visible (self->dy, offsets);
+  if (offsets)
+    {
+      g_autofree char *dx = tm_quantity_format_in (&reading->dx, reading->row.feature->unit);
+      g_autofree char *dy = tm_quantity_format_in (&reading->dy, reading->row.feature->unit);
+      gtk_editable_set_text (GTK_EDITABLE (self->dx), dx);
+      gtk_editable_set_text (GTK_EDITABLE (self->dy), dy);
+    }
+  changed_cb (NULL, self);
+}
+
 static GtkWidget *
 present (GtkWidget *parent, TmDocument *document, const TmReading *reading, gboolean corrects)
 {
@@ -185,12 +249,12 @@ present (GtkWidget *parent, TmDocument *document, const TmReading *reading, gboo
   gtk_window_set_title (GTK_WINDOW (self), corrects ? _ ("Correct a reading") : _ ("Withdraw a reading"));
   tm_button_set_label (self->confirm, corrects ? _ ("C_orrect") : _ ("_Withdraw"));
   gtk_widget_add_css_class (self->confirm, corrects ? "suggested-action" : "destructive-action");
-  gtk_widget_set_visible (self->value, corrects);
+  show_rows (self);
   describe (self);
   if (GTK_IS_WINDOW (root))
     gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (root));
   gtk_window_present (GTK_WINDOW (self));
-  gtk_widget_grab_focus (corrects ? self->value : self->reason);
+  gtk_widget_grab_focus (corrects_offsets (self) ? self->dx : corrects ? self->value : self->reason);
   return GTK_WIDGET (self);
 }
 
@@ -212,6 +276,21 @@ tm_reason_dialog_present_correct (GtkWidget *parent, TmDocument *document, const
   return present (parent, document, reading, TRUE);
 }
 
+/* @value as join_correction() gives it. */
+static void
+fill_correction (TmReasonDialog *self, const char *value)
+{
+  g_auto (GStrv) parts = g_strsplit (value, ";", 2);
+
+  if (!corrects_offsets (self))
+    gtk_editable_set_text (GTK_EDITABLE (self->value), value);
+  else if (g_strv_length (parts) == 2)
+    {
+      gtk_editable_set_text (GTK_EDITABLE (self->dx), g_strstrip (parts[0]));
+      gtk_editable_set_text (GTK_EDITABLE (self->dy), g_strstrip (parts[1]));
+    }
+}
+
 gboolean
 tm_reason_dialog_answer (TmReasonDialog *self, const char *value, const char *reason)
 {
@@ -219,7 +298,7 @@ tm_reason_dialog_answer (TmReasonDialog *self, const char *value, const char *re
   g_return_val_if_fail (TM_IS_REASON_DIALOG (self), FALSE);
 
   if (value != NULL)
-    gtk_editable_set_text (GTK_EDITABLE (self->value), value);
+    fill_correction (self, value);
   gtk_editable_set_text (GTK_EDITABLE (self->reason), reason);
   if (!gtk_widget_get_sensitive (self->confirm) || !keep_change (self, &error))
     return FALSE;

@@ -21,7 +21,8 @@ GtkWidget *tm_reason_dialog_present_withdraw (GtkWidget *parent, TmDocument *doc
 GtkWidget *tm_reason_dialog_present_correct (GtkWidget *parent, TmDocument *document,
                                              const TmReading *reading);
 
-/* Fills in and confirms as the person would; @value is NULL when withdrawing. For tests.
+/* Fills in and confirms as the person would; @value is NULL when withdrawing, "dx; dy"
+ * for a reading of offsets. For tests.
  * Returns: FALSE when the change was not kept and the dialog is still open. */
 gboolean tm_reason_dialog_answer (TmReasonDialog *self, const char *value, const char *reason);
 

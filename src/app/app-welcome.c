@@ -48,7 +48,7 @@ static const struct {
   const char *shows;
 } known_samples[] = {
   { "pump-bearing-housing.tmjob", N_ ("Bearing housing, millimetre"),
-    N_ ("An H7 bore read at four stations, position, a thread, one nonconformance") },
+    N_ ("An H7 bore at four stations, position, a nonconformance") },
   { "pivot-arm-inch.tmjob", N_ ("Pivot arm, inch"),
     N_ ("A press-fit bore with its mate; a first article half measured") },
   { "piston-rings.tmjob", N_ ("Piston rings"),

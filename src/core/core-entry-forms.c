@@ -218,6 +218,7 @@ refuse_doubtful (const TmEntryText *text, TmQuantity small, TmQuantity large, co
   TmQuantity value;
 
   entry->status = TM_ENTRY_SHORTHAND_MANY;
+  entry->form = TM_ENTRY_FORM_DEVIATION;
   if (deviate (text, small, feature, &value) == TM_ENTRY_OK)
     add_candidate (entry, value);
   if (deviate (text, large, feature, &value) == TM_ENTRY_OK)
@@ -283,6 +284,7 @@ refuse_bare (const TmEntryText *text, const TmQuantity *plain, const TmFeature *
   guint n = find_meanings (text, feature, near, tm_near_is_plausible, found);
 
   entry->status = status;
+  entry->form = TM_ENTRY_FORM_SHORTHAND;
   add_candidate (entry, *plain);
   for (guint i = 0; i < n; i++)
     add_candidate (entry, found[i]);

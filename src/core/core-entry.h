@@ -46,7 +46,7 @@ typedef enum {
 
 typedef struct {
   TmEntryStatus status;
-  TmEntryForm form;
+  TmEntryForm form;   /* on TM_ENTRY_OK and the two SHORTHAND refusals */
   TmQuantity value;   /* given on TM_ENTRY_OK unless form is OUTCOME */
   TmOutcome outcome;  /* on TM_ENTRY_OK with form OUTCOME */
   guint n_candidates; /* on SHORTHAND_NONE and SHORTHAND_MANY: what it might have meant */

@@ -144,13 +144,24 @@ is_required (const TmFeature *feature, const char *station)
   return FALSE;
 }
 
+/* A size is read at a station or is called a size; anything else is just a reading. */
+static char *
+make_row_label (const TmFeature *feature, const char *station)
+{
+  if ((station == NULL || *station == '\0')
+      && (tm_kind_is_zero_bounded (feature->kind) || feature->kind == TM_KIND_ANGLE
+          || feature->kind == TM_KIND_HARDNESS))
+    return g_strdup (_ ("reading"));
+  return tm_station_label (station, feature->unit);
+}
+
 /* Appends the row of @station and, when it is where the entry stands, what is typed there. */
 static void
 add_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const char *station,
          const TmQuantity *typed, const char *typed_station)
 {
   const int index = find_station (&judgement->sizes, station, plot->unit);
-  TmBandRow row = { .label = tm_station_label (station, plot->unit), .at = NAN, .uncertainty = NAN };
+  TmBandRow row = { .label = make_row_label (judgement->feature, station), .at = NAN, .uncertainty = NAN };
 
   if (index >= 0)
     fill_row (plot, job, judgement, (guint)index, &row);

@@ -21,7 +21,7 @@ tm_limit_text (gboolean has, gint64 count, const TmQuantity *written, TmUnit uni
     return g_strdup ("");
   if (written->given && written->count == count && written->unit == unit)
     return tm_quantity_format (written);
-  return tm_count_format (count, unit, decimals);
+  return tm_count_format_exact (count, unit, decimals);
 }
 
 char *
