@@ -22,7 +22,7 @@ struct _TmBench {
   TmEntry entry;        /* what `text` means at `spot` */
   TmSlipCheck question; /* slip NONE: nothing is asked */
   gint64 asked_ms;
-  GPtrArray *recorded; /* TmReading of this session, oldest first */
+  GPtrArray *recorded; /* TmReading recorded here, oldest first */
 };
 
 /* Brings tally, spot and entry in line with the job.  Every public function begins with it. */

@@ -103,7 +103,7 @@ TmSubmit tm_bench_submit (TmBench *bench, const char *at, gint64 now_ms, GError 
 TmSubmit tm_bench_submit_offsets (TmBench *bench, const char *dx_text, const char *dy_text, const char *at,
                                   GError **error);
 
-/* The newest reading recorded in this session that counts, or NULL. */
+/* The newest reading recorded through @bench that counts, or NULL. */
 const TmReading *tm_bench_last (const TmBench *bench);
 
 /* Records @text as the correction of @reading, with its reason.  No slip is asked about.  The new

@@ -14,7 +14,7 @@ G_BEGIN_DECLS
 
 typedef struct {
   const char *name;     /* without the dashes */
-  const char *argument; /* placeholder for the help, or NULL for a switch */
+  const char *argument; /* what stands for it in the help, or NULL for a switch */
   const char *help;
   const char **value; /* where the argument goes: borrowed from the command line */
   gboolean *flag;     /* for a switch */
