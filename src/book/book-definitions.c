@@ -9,6 +9,7 @@
 #include "book-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 /* The newest version of a row in the book. */
 typedef struct {
@@ -229,7 +230,7 @@ number_new (Save *save, GError **error)
       Wanted *wanted = g_ptr_array_index (save->wanted, i);
 
       if (wanted->key == NULL)
-        wanted->key = g_strdup_printf ("%" G_GINT64_FORMAT, ++last);
+        wanted->key = g_strdup_printf ("%" PRId64, ++last);
     }
   return TRUE;
 }
@@ -364,9 +365,9 @@ check_places (Save *save, GError **error)
       if (highest <= (gint64)feature->places)
         continue;
       g_set_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_REFUSED,
-                   _ ("feature %s cannot have %u places in “%s”: place %" G_GINT64_FORMAT
+                   _ ("feature %s in “%s” cannot have so few places (%u): place %" PRId64
                       " was read; give it that many"),
-                   feature->balloon, feature->places, save->book->path, highest);
+                   feature->balloon, save->book->path, feature->places, highest);
       return FALSE;
     }
   return TRUE;

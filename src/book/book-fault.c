@@ -3,6 +3,7 @@
 #include "book-fault.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 #include <string.h>
 
 void
@@ -60,8 +61,11 @@ tm_faults_finish (TmFaults *faults)
 {
   faults->list = put_record_first (faults->list);
   if (faults->unlisted > 0)
-    push_fault (faults, "file", g_strdup (faults->book->path),
-                g_strdup_printf (_ ("%" G_GUINT64_FORMAT " more faults, not listed"), faults->unlisted));
+    push_fault (
+        faults, "file", g_strdup (faults->book->path),
+        g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%" PRIu64 " more fault, not listed",
+                                      "%" PRIu64 " more faults, not listed", (gulong)faults->unlisted),
+                         faults->unlisted));
   g_hash_table_unref (faults->parts);
   return g_steal_pointer (&faults->list);
 }

@@ -6,6 +6,7 @@
 #include "book-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 gint64
 tm_book_job_number (TmBook *book, const char *id, GError **error)
@@ -42,10 +43,10 @@ tm_book_tick (TmBook *book, TmBookProgress progress, gpointer data, guint64 done
 static gboolean
 refuse_row (TmBook *book, TmBookKind kind, gint64 seq, const char *why, GError **error)
 {
-  g_set_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_DAMAGED,
-               _ ("“%s” is damaged: table %s, row %" G_GINT64_FORMAT
-                  ": %s; verify the book, and go on with the newest backup"),
-               book->path, tm_kind_info (kind)->table, seq, why);
+  g_set_error (
+      error, TM_BOOK_ERROR, TM_BOOK_ERROR_DAMAGED,
+      _ ("“%s” is damaged: table %s, row %" PRId64 ": %s; verify the book, and go on with the newest backup"),
+      book->path, tm_kind_info (kind)->table, seq, why);
   return FALSE;
 }
 

@@ -3,6 +3,7 @@
 #include "book-schema.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 /* In a trigger before an insert a number that SQLite is to choose is still -1: see the seal.
  *
@@ -199,7 +200,7 @@ read_version (sqlite3 *db, const char *path, guint n_steps, gint64 *version, GEr
   if (*version > (gint64)n_steps)
     {
       g_set_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER,
-                   _ ("“%s” was written by a later version of this program (book version %" G_GINT64_FORMAT
+                   _ ("“%s” was written by a later version of this program (book version %" PRId64
                       ", this program reads up to %u); update the program"),
                    path, *version, n_steps);
       return FALSE;

@@ -14,6 +14,7 @@
 #include "book-schema.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 #include <string.h>
 
 typedef struct {
@@ -40,7 +41,7 @@ typedef struct {
 static char *
 name_row (gint64 seq)
 {
-  return g_strdup_printf (_ ("journal row %" G_GINT64_FORMAT), seq);
+  return g_strdup_printf (_ ("journal row %" PRId64), seq);
 }
 
 /* --- cursors */
@@ -121,8 +122,7 @@ report_inserted (Verify *verify, TmBookKind kind, GError **error)
   tm_faults_add (
       &verify->faults, tm_kind_info (kind)->table,
       tm_faults_where (&verify->faults, sqlite3_column_int64 (cursor->statement, 1), kind, verify->text->str),
-      g_strdup_printf (_ ("row %" G_GINT64_FORMAT
-                          " is in the table but not in the journal: one was put in or the "
+      g_strdup_printf (_ ("row %" PRId64 " is in the table but not in the journal: one was put in or the "
                           "other taken out behind the program's back"),
                        cursor->seq));
   advance (verify, cursor, &failure);
@@ -141,8 +141,7 @@ compare_row (Verify *verify, TmBookKind kind, gint64 job, const char *payload)
   if (table_job != job)
     tm_faults_add (
         &verify->faults, tm_kind_info (kind)->table, tm_faults_where (&verify->faults, job, kind, payload),
-        g_strdup_printf (_ ("job is %" G_GINT64_FORMAT " in the table, %" G_GINT64_FORMAT " in the journal"),
-                         table_job, job));
+        g_strdup_printf (_ ("job is %" PRId64 " in the table, %" PRId64 " in the journal"), table_job, job));
   if (strcmp (verify->text->str, payload) != 0)
     tm_faults_add (&verify->faults, tm_kind_info (kind)->table,
                    tm_faults_where (&verify->faults, job, kind, payload),
@@ -166,8 +165,7 @@ check_table (Verify *verify, TmBookKind kind, gint64 seq, gint64 job, const char
         tm_faults_add (
             &verify->faults, tm_kind_info (kind)->table,
             tm_faults_where (&verify->faults, job, kind, payload),
-            g_strdup_printf (
-                _ ("journal row %" G_GINT64_FORMAT " has it, the table does not: it was deleted"), seq));
+            g_strdup_printf (_ ("journal row %" PRId64 " has it, the table does not: it was deleted"), seq));
       return TRUE;
     }
   compare_row (verify, kind, job, payload);
@@ -194,21 +192,19 @@ check_link (Verify *verify, gint64 seq, const guint8 *prev)
 {
   if (seq != verify->chain.seq + 1)
     {
-      tm_faults_add (
-          &verify->faults, "journal", name_row (verify->chain.seq + 1),
-          g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%" G_GINT64_FORMAT " row is missing here",
-                                        "%" G_GINT64_FORMAT " rows are missing here",
-                                        (gulong)(seq - verify->chain.seq - 1)),
-                           seq - verify->chain.seq - 1));
+      tm_faults_add (&verify->faults, "journal", name_row (verify->chain.seq + 1),
+                     g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%" PRId64 " row is missing here",
+                                                   "%" PRId64 " rows are missing here",
+                                                   (gulong)(seq - verify->chain.seq - 1)),
+                                      seq - verify->chain.seq - 1));
       return;
     }
   if (memcmp (prev, verify->chain.hash, TM_HASH_BYTES) == 0 || verify->blamed == verify->chain.seq)
     return;
-  tm_faults_add (
-      &verify->faults, "journal", verify->chain.seq > 0 ? name_last (verify) : name_row (seq),
-      g_strdup_printf (_ ("journal row %" G_GINT64_FORMAT " does not give the hash that row %" G_GINT64_FORMAT
-                          " carries: one of them was changed"),
-                       verify->chain.seq, seq));
+  tm_faults_add (&verify->faults, "journal", verify->chain.seq > 0 ? name_last (verify) : name_row (seq),
+                 g_strdup_printf (_ ("journal row %" PRId64 " does not give the hash that row %" PRId64
+                                     " carries: one of them was changed"),
+                                  verify->chain.seq, seq));
 }
 
 static gboolean
@@ -218,8 +214,7 @@ next_seal (Verify *verify, GError **error)
   gint64 n = sqlite3_column_int64 (verify->seal.statement, 2);
 
   if (n != verify->seal_n + 1)
-    tm_faults_add (&verify->faults, "journal",
-                   g_strdup_printf (_ ("seal %" G_GINT64_FORMAT), verify->seal_n + 1),
+    tm_faults_add (&verify->faults, "journal", g_strdup_printf (_ ("seal %" PRId64), verify->seal_n + 1),
                    g_strdup (_ ("it is missing: it was deleted")));
   verify->seal_n = n;
   advance (verify, &verify->seal, &failure);
@@ -244,7 +239,7 @@ check_seals (Verify *verify, GError **error)
         {
           verify->blamed = verify->chain.seq;
           tm_faults_add (&verify->faults, "journal", name_last (verify),
-                         g_strdup_printf (_ ("journal row %" G_GINT64_FORMAT
+                         g_strdup_printf (_ ("journal row %" PRId64
                                              " does not give the hash that was sealed: it was changed"),
                                           verify->chain.seq));
         }
@@ -348,16 +343,15 @@ check_tail (Verify *verify, GError **error)
     }
   if (sealed > verify->chain.seq)
     tm_faults_add (&verify->faults, "journal", name_row (verify->chain.seq + 1),
-                   g_strdup_printf (_ ("the end is cut off: %" G_GINT64_FORMAT
-                                       " facts were sealed, %" G_GINT64_FORMAT " are left"),
+                   g_strdup_printf (_ ("the end is cut off: facts sealed: %" PRId64 ", facts left: %" PRId64),
                                     sealed, verify->chain.seq));
   remembered = count_seals (verify);
   if (remembered > verify->seal_n)
-    tm_faults_add (&verify->faults, "journal",
-                   g_strdup_printf (_ ("seal %" G_GINT64_FORMAT), verify->seal_n + 1),
-                   g_strdup_printf (_ ("the end is cut off: %" G_GINT64_FORMAT " transactions were counted, "
-                                       "%" G_GINT64_FORMAT " are left"),
-                                    remembered, verify->seal_n));
+    tm_faults_add (
+        &verify->faults, "journal", g_strdup_printf (_ ("seal %" PRId64), verify->seal_n + 1),
+        g_strdup_printf (_ ("the end is cut off: transactions counted: %" PRId64 ", transactions left: "
+                            "%" PRId64),
+                         remembered, verify->seal_n));
   return TRUE;
 }
 
@@ -372,7 +366,7 @@ check_sealed (Verify *verify, GError **error)
     return FALSE;
   if (sealed < verify->chain.seq)
     tm_faults_add (&verify->faults, "journal", name_last (verify),
-                   g_strdup_printf (_ ("journal rows after %" G_GINT64_FORMAT
+                   g_strdup_printf (_ ("journal rows after %" PRId64
                                        " have no seal: they were put in behind the program's back"),
                                     sealed));
   return TRUE;

@@ -4,6 +4,7 @@
  */
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -87,7 +88,7 @@ list_jobs (const Call *call)
       if (call->json)
         put_entry (gen, entry);
       else
-        printf (_ ("%s  %s, revision %s: %u features, %u pieces, %u readings\n"), entry->id,
+        printf (_ ("%s  %s, revision %s: features %u, pieces %u, readings %u\n"), entry->id,
                 entry->part_number, entry->revision, entry->n_features, entry->n_pieces, entry->n_readings);
     }
   if (call->json)
@@ -243,7 +244,9 @@ print_faults (const GPtrArray *faults, guint64 n_checked, const char *head, gboo
           printf ("%s: %s: %s\n", fault->what, fault->where, fault->how);
         }
       if (faults->len == 0)
-        printf (_ ("The book is whole: %" G_GUINT64_FORMAT " facts checked.\n"), n_checked);
+        printf (g_dngettext (GETTEXT_PACKAGE, "The book is whole: %" PRIu64 " fact checked.\n",
+                             "The book is whole: %" PRIu64 " facts checked.\n", (gulong)n_checked),
+                n_checked);
       printf (_ ("Newest fact: %s\n"), head);
       return;
     }

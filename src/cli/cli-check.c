@@ -233,7 +233,7 @@ static void
 print_words (const TmJob *job, const TmJobNotes *notes, const GPtrArray *faults)
 {
   printf (_ ("%s %s, revision %s\n"), job->part_number, job->part_name, *job->revision ? job->revision : "—");
-  printf (_ ("%u features, %u pieces, %u readings, %u gauges, %u methods\n"), job->features->len,
+  printf (_ ("features %u, pieces %u, readings %u, gauges %u, methods %u\n"), job->features->len,
           job->pieces->len, job->readings->len, job->gauges->len, job->methods->len);
   for (guint i = 0; notes->unknown != NULL && i < notes->unknown->len; i++)
     printf (_ ("kept, though not known: %s\n"), (const char *)g_ptr_array_index (notes->unknown, i));

@@ -49,7 +49,7 @@ print_summary (const TmSummary *summary, gboolean json)
 
   if (!json)
     {
-      printf (_ ("count %" G_GSIZE_FORMAT "\n"), summary->count);
+      printf (_ ("count %zu\n"), summary->count);
       print_number (_ ("mean"), summary->mean);
       print_number (_ ("standard deviation"), summary->standard_deviation);
       print_number (_ ("lag-1 autocorrelation"), summary->lag1);

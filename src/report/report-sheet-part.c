@@ -37,8 +37,9 @@ list_pieces (const TmReportContent *content)
       last = line->piece;
     }
   if (serials->len > MOST_SERIALS)
-    return g_strdup_printf (_ ("%s … %s (%u pieces)"), (const char *)serials->pdata[0],
-                            (const char *)serials->pdata[serials->len - 1], serials->len);
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE, "%s … %s (%u piece)", "%s … %s (%u pieces)", serials->len),
+        (const char *)serials->pdata[0], (const char *)serials->pdata[serials->len - 1], serials->len);
   g_ptr_array_add (serials, NULL);
   return g_strjoinv (", ", (char **)serials->pdata);
 }

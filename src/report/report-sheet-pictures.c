@@ -131,7 +131,7 @@ void
 tm_sheet_write_pictures (TmWorkbook *workbook)
 {
   const guint n = count_shown (workbook->content);
-  g_autofree char *cut = g_strdup_printf (_ ("The first %d of %u places are shown."), MOST_PICTURES, n);
+  g_autofree char *cut = g_strdup_printf (_ ("Shown are the first %d places of %u."), MOST_PICTURES, n);
   TmSheet sheet;
 
   if (n == 0)
