@@ -17,6 +17,8 @@ main (int argc, char *argv[])
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, TM_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  /* What GTK reads from the .ui files is looked up in the default domain. */
+  textdomain (GETTEXT_PACKAGE);
   g_resources_register (tm_resources_get_resource ());
 
   application = tm_application_new ();

@@ -72,7 +72,7 @@ print_callout (const TmCallout *callout, const char *text)
       printf (_ ("note: “%s”: %s\n"), text, _ (tm_callout_status_text (callout->status)));
       return;
     }
-  printf (_ ("kind %s\n"), g_dpgettext2 (NULL, "kind", tm_kind_word (callout->kind)));
+  printf (_ ("kind %s\n"), g_dpgettext2 (GETTEXT_PACKAGE, "kind", tm_kind_word (callout->kind)));
   if (callout->places > 1)
     printf (_ ("places %u\n"), callout->places);
   print_quantity (_ ("nominal"), &callout->nominal);

@@ -130,12 +130,12 @@ print_column (const char *text, int width)
 static char *
 describe_verdict (const TmJudgement *judgement)
 {
-  const char *verdict = g_dpgettext2 (NULL, "verdict", tm_verdict_word (judgement->verdict));
+  const char *verdict = g_dpgettext2 (GETTEXT_PACKAGE, "verdict", tm_verdict_word (judgement->verdict));
   const char *side = tm_side_word (judgement->side);
 
   if (*side == '\0')
     return g_strdup (verdict);
-  return g_strdup_printf ("%s, %s", verdict, g_dpgettext2 (NULL, "side", side));
+  return g_strdup_printf ("%s, %s", verdict, g_dpgettext2 (GETTEXT_PACKAGE, "side", side));
 }
 
 static char *
@@ -168,7 +168,8 @@ print_words (const TmJudgement *judgement)
   print_column (number, 8);
   print_column (*feature->requirement ? feature->requirement : feature->name, 26);
   print_column (verdict, 18);
-  printf ("%s%s%s\n", size, *size && *why ? "  " : "", *why ? g_dpgettext2 (NULL, "why", why) : "");
+  printf ("%s%s%s\n", size, *size && *why ? "  " : "",
+          *why ? g_dpgettext2 (GETTEXT_PACKAGE, "why", why) : "");
 }
 
 static void

@@ -66,6 +66,7 @@ main (int argc, char *argv[])
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, TM_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
 
   if (argc < 2)
     {

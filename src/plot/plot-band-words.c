@@ -8,7 +8,7 @@
 static const char *
 translate_verdict (TmVerdict verdict)
 {
-  return g_dpgettext2 (NULL, "verdict", tm_verdict_word (verdict));
+  return g_dpgettext2 (GETTEXT_PACKAGE, "verdict", tm_verdict_word (verdict));
 }
 
 static void

@@ -11,7 +11,7 @@
 static const char *
 translate (const char *context, const char *word)
 {
-  return *word != '\0' ? g_dpgettext2 (NULL, context, word) : "";
+  return *word != '\0' ? g_dpgettext2 (GETTEXT_PACKAGE, context, word) : "";
 }
 
 const char *
