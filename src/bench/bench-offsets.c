@@ -4,6 +4,7 @@
  */
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "bench-private.h"
 
@@ -42,7 +43,9 @@ tm_bench_read_offsets (const TmFeature *feature, const char *dx_text, const char
 gboolean
 tm_bench_read_offset_pair (const TmFeature *feature, const char *text, TmReading *into, GError **error)
 {
-  g_auto (GStrv) parts = g_strsplit_set (text != NULL ? text : "", "; \t\r\n", -1);
+  const char *typed = text != NULL ? text : "";
+  /* With a semicolon each side may carry its unit, as it may where the offsets are first typed. */
+  g_auto (GStrv) parts = g_strsplit_set (typed, strchr (typed, ';') != NULL ? ";" : " \t\r\n", -1);
   const char *found[2] = { NULL, NULL };
   guint n = 0;
 

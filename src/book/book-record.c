@@ -104,8 +104,7 @@ check_target (TmBook *book, TmBookKind kind, gint64 job, const char *id, const T
   if (!tm_book_step (book, statement, &failure))
     {
       if (failure == NULL)
-        return refuse (book, error, _ ("there is no reading %s to correct or withdraw; open the job again"),
-                       id);
+        return refuse (book, error, _ ("there is no %s to correct or withdraw; open the job again"), name);
       g_propagate_error (error, failure);
       return FALSE;
     }

@@ -298,17 +298,15 @@ tm_job_replace_feature (TmJob *job, const char *balloon, TmFeature *with)
 {
   TmFeature *old = tm_job_find_feature (job, balloon);
   TmAddStatus status = check_rename (job, TM_INDEX_FEATURE, old, with->balloon);
+  gboolean used = old != NULL && tm_index_uses (job->index, old) > 0;
   TmFeature swap;
 
   if (status != TM_ADD_OK)
     return status;
-  if (tm_index_uses (job->index, old) > 0)
-    {
-      if (!g_str_equal (old->balloon, with->balloon))
-        return TM_ADD_IN_USE;
-      if (highest_place_read (job, old) > with->places)
-        return TM_ADD_BAD_PLACE;
-    }
+  if (!g_str_equal (old->balloon, with->balloon) && (used || feature_is_named (job, old->balloon)))
+    return TM_ADD_IN_USE;
+  if (used && highest_place_read (job, old) > with->places)
+    return TM_ADD_BAD_PLACE;
   tm_index_remove (job->index, TM_INDEX_FEATURE, old->balloon);
   swap = *old;
   *old = *with;

@@ -98,6 +98,21 @@ tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeatur
 }
 
 gboolean
+tm_job_has_first_article (const TmJob *job)
+{
+  g_return_val_if_fail (job != NULL, FALSE);
+
+  for (guint i = 0; i < job->pieces->len; i++)
+    {
+      const TmPiece *piece = g_ptr_array_index (job->pieces, i);
+
+      if (piece->first_article)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+gboolean
 tm_row_counts (const TmEntryRow *row)
 {
   g_return_val_if_fail (row != NULL, FALSE);

@@ -241,7 +241,7 @@ typedef enum {
   TM_ADD_NO_TARGET,   /* replaces names no earlier row, or one of another piece or feature */
   TM_ADD_TARGET_GONE, /* the row to be corrected or withdrawn is already replaced or withdrawn */
   TM_ADD_NO_REASON,   /* a correction or withdrawal without its reason */
-  TM_ADD_IN_USE,      /* cannot be removed: readings hang on it */
+  TM_ADD_IN_USE,      /* not to be removed or renamed: the record or another definition names it */
   TM_N_ADD_STATUSES
 } TmAddStatus;
 
@@ -294,12 +294,12 @@ void tm_job_add_signature (TmJob *job, TmSignature *signature);
 
 /* Each replaces the row of the same name in place, keeping its position and, for a feature, its
  * address (readings point to it); takes ownership of @with on TM_ADD_OK.  A feature may change its
- * balloon only while no reading, trial or cut hangs on it. */
+ * balloon only while no reading, trial or cut hangs on it and no position takes its size from it. */
 TmAddStatus tm_job_replace_gauge (TmJob *job, const char *tag, TmGauge *with);
 TmAddStatus tm_job_replace_method (TmJob *job, const char *name, TmMethod *with);
 TmAddStatus tm_job_replace_feature (TmJob *job, const char *balloon, TmFeature *with);
 
-/* Removal is for definitions that nothing in the record hangs on. */
+/* Removal is for definitions that nothing in the record, and no other definition, hangs on. */
 TmAddStatus tm_job_remove_person (TmJob *job, const char *initials);
 TmAddStatus tm_job_remove_gauge (TmJob *job, const char *tag);
 TmAddStatus tm_job_remove_method (TmJob *job, const char *name);
@@ -326,6 +326,9 @@ const GPtrArray *tm_job_readings_at (const TmJob *job, const TmPiece *piece, con
 
 /* The first nonconformance that names this piece (or every piece) and feature, or NULL. */
 TmNonconformance *tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature);
+
+/* TRUE when a piece is marked as first article. */
+gboolean tm_job_has_first_article (const TmJob *job);
 
 /* Neither replaced nor withdrawn. */
 gboolean tm_row_counts (const TmEntryRow *row);

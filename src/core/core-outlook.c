@@ -49,15 +49,6 @@ read_interval (const char *check)
 }
 
 static gboolean
-is_any_first_article (const TmJob *job)
-{
-  for (guint i = 0; i < job->pieces->len; i++)
-    if (((const TmPiece *)g_ptr_array_index (job->pieces, i))->first_article)
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
 is_in_plan (const TmFeature *feature, guint index)
 {
   guint64 interval = read_interval (feature->check);
@@ -69,6 +60,6 @@ gboolean
 tm_job_feature_is_due (const TmJob *job, const TmFeature *feature, const TmPiece *piece, guint index)
 {
   if (strcmp (feature->check, "first") == 0)
-    return piece->first_article || (index == 0 && !is_any_first_article (job));
+    return piece->first_article || (index == 0 && !tm_job_has_first_article (job));
   return is_in_plan (feature, index);
 }

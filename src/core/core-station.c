@@ -371,8 +371,8 @@ tm_local_size_beyond (const TmLocalSize *size, gint64 limit)
   return (double)(size->sum - (TmWide)limit * size->n) / size->n;
 }
 
-static gboolean
-is_read (const TmFeature *feature, const TmSizes *sizes, const char *station)
+gboolean
+tm_sizes_has_station (const TmFeature *feature, const TmSizes *sizes, const char *station)
 {
   for (guint i = 0; i < sizes->n_stations; i++)
     if (tm_station_same (sizes->stations[i].station, station, feature->unit))
@@ -384,7 +384,7 @@ gboolean
 tm_sizes_complete (const TmFeature *feature, const TmSizes *sizes)
 {
   for (guint i = 0; feature->stations && i < feature->stations->len; i++)
-    if (!is_read (feature, sizes, g_ptr_array_index (feature->stations, i)))
+    if (!tm_sizes_has_station (feature, sizes, g_ptr_array_index (feature->stations, i)))
       return FALSE;
   return TRUE;
 }

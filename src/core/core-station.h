@@ -84,6 +84,9 @@ int tm_local_size_compare (const TmLocalSize *size, gint64 limit);
  * rounded to a double. */
 double tm_local_size_beyond (const TmLocalSize *size, gint64 limit);
 
+/* TRUE when there is a local size at @station, however it is written. */
+gboolean tm_sizes_has_station (const TmFeature *feature, const TmSizes *sizes, const char *station);
+
 /* TRUE when each station the feature asks for has a local size. */
 gboolean tm_sizes_complete (const TmFeature *feature, const TmSizes *sizes);
 

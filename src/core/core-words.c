@@ -34,7 +34,7 @@ static const char *const add_status_texts[TM_N_ADD_STATUSES] = {
   [TM_ADD_NO_TARGET] = N_ ("it corrects a row that is not there, or one of another piece or feature"),
   [TM_ADD_TARGET_GONE] = N_ ("that row is corrected or withdrawn already"),
   [TM_ADD_NO_REASON] = N_ ("a correction or withdrawal needs its reason"),
-  [TM_ADD_IN_USE] = N_ ("it is in use in the record and must stay"),
+  [TM_ADD_IN_USE] = N_ ("the record or another definition names it; it must stay as it is"),
 };
 
 /* The index of @word in @words, or -1. */

@@ -49,15 +49,6 @@ add_line (TmReportContent *content, const TmPiece *piece, const TmFeature *featu
   count_line (content, line);
 }
 
-static gboolean
-has_first_article (const TmJob *job)
-{
-  for (guint i = 0; i < job->pieces->len; i++)
-    if (((const TmPiece *)g_ptr_array_index (job->pieces, i))->first_article)
-      return TRUE;
-  return FALSE;
-}
-
 /* A first article is measured whole; of other pieces only what their plan asks for, or what was
  * read all the same. */
 static gboolean
@@ -71,7 +62,7 @@ static void
 add_lines (TmReportContent *content)
 {
   const TmJob *job = content->job;
-  const gboolean marked = has_first_article (job);
+  const gboolean marked = tm_job_has_first_article (job);
 
   for (guint p = 0; p < job->pieces->len; p++)
     {

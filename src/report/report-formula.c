@@ -20,14 +20,7 @@ count_unread (const TmFeature *feature, const TmSizes *sizes)
   guint unread = 0;
 
   for (guint i = 0; i < feature->stations->len; i++)
-    {
-      gboolean read = FALSE;
-      for (guint k = 0; k < sizes->n_stations; k++)
-        read = read
-               || tm_station_same (sizes->stations[k].station, g_ptr_array_index (feature->stations, i),
-                                   feature->unit);
-      unread += !read;
-    }
+    unread += !tm_sizes_has_station (feature, sizes, g_ptr_array_index (feature->stations, i));
   return unread;
 }
 

@@ -51,13 +51,10 @@ static void
 find_job_gaps (TmReportContent *content)
 {
   const TmJob *job = content->job;
-  gboolean any = FALSE;
 
   if (job->features->len == 0)
     add_gap (content, TM_GAP_NO_FEATURES, NULL, "", "");
-  for (guint i = 0; i < job->pieces->len; i++)
-    any = any || ((const TmPiece *)g_ptr_array_index (job->pieces, i))->first_article;
-  if (!any)
+  if (!tm_job_has_first_article (job))
     add_gap (content, TM_GAP_NO_PIECE, NULL, "", "");
   find_fact_gaps (content);
   if (job->first_article != TM_FIRST_ARTICLE_PARTIAL)
@@ -72,16 +69,12 @@ static void
 find_station_gaps (TmReportContent *content, const TmReportLine *line)
 {
   const TmFeature *feature = line->feature;
-  const TmSizes *sizes = &line->judgement.sizes;
 
   for (guint i = 0; i < feature->stations->len; i++)
     {
       const char *station = g_ptr_array_index (feature->stations, i);
-      gboolean read = FALSE;
 
-      for (guint k = 0; k < sizes->n_stations; k++)
-        read = read || tm_station_same (sizes->stations[k].station, station, feature->unit);
-      if (!read)
+      if (!tm_sizes_has_station (feature, &line->judgement.sizes, station))
         add_gap (content, TM_GAP_STATION_MISSING, line, station, "");
     }
 }

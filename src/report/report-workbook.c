@@ -77,13 +77,13 @@ set_properties (TmWorkbook *workbook)
       = g_strdup_printf (_ ("First-article report, %s revision %s"), job->part_number, job->revision);
   g_autofree char *title = tm_cell_text (name);
   g_autofree char *subject = tm_cell_text (job->part_name);
-  g_autofree char *company = tm_cell_text (job->customer);
+  g_autofree char *customer = tm_cell_text (job->customer);
   g_autofree char *comments = g_strdup_printf (_ ("Written by Tenthmark %s"), TM_VERSION);
   lxw_doc_properties properties = { 0 };
 
   properties.title = title;
   properties.subject = subject;
-  properties.keywords = company;
+  properties.keywords = customer;
   properties.comments = comments;
   tm_workbook_check (workbook, workbook_set_properties (workbook->book, &properties));
 }
@@ -206,28 +206,15 @@ typedef struct {
   int fd;
 } Target;
 
-/* mkstemp's file is for its owner alone; a report is for whom the umask allows. */
-static void
-open_to_umask (int fd)
-{
-  const mode_t mask = umask (0);
-
-  umask (mask);
-  (void)fchmod (fd, 0666 & ~mask);
-}
-
 static gboolean
 open_target (Target *target, const char *path, GError **error)
 {
   target->path = path;
   target->folder = g_path_get_dirname (path);
   target->beside = g_build_filename (target->folder, ".report-XXXXXX", NULL);
-  target->fd = g_mkstemp_full (target->beside, O_RDWR | O_CLOEXEC, 0600);
+  target->fd = g_mkstemp_full (target->beside, O_RDWR | O_CLOEXEC, 0666); /* less what the umask takes */
   if (target->fd >= 0)
-    {
-      open_to_umask (target->fd);
-      return TRUE;
-    }
+    return TRUE;
   fail_to_write (path, errno, error);
   return FALSE;
 }

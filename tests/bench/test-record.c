@@ -268,6 +268,13 @@ test_offsets (void)
   g_clear_error (&error);
   g_assert_true (tm_bench_correct (bench, row, "0.013; -0.005", "misread", AT, &error));
   g_assert_cmpint (tm_bench_last (bench)->dx.count, ==, 13000000);
+  /* What was typed at first can be corrected in the same words. */
+  g_assert_true (
+      tm_bench_correct (bench, tm_bench_last (bench), "0.012 mm; -5 um", "right before", AT, &error));
+  g_assert_cmpint (tm_bench_last (bench)->dx.count, ==, 12000000);
+  g_assert_cmpint (tm_bench_last (bench)->dy.count, ==, -5000000);
+  g_assert_true (tm_bench_correct (bench, tm_bench_last (bench), "0.011 -0.004", "read again", AT, &error));
+  g_assert_cmpint (tm_bench_last (bench)->dy.count, ==, -4000000);
 }
 
 int

@@ -98,13 +98,13 @@ static const Tampering tamperings[] = {
   { "tail",
     OPEN_TABLE ("journal") OPEN_TABLE ("piece") "DELETE FROM piece WHERE seq > 28;"
                                                 "DELETE FROM journal WHERE seq > 28",
-    "journal", "journal row 29", "the end is cut off: 30 facts were sealed, 28 are left" },
+    "journal", "journal row 29", "the end is cut off: facts sealed: 30, facts left: 28" },
   { "tail and its seal",
     OPEN_TABLE ("journal") OPEN_TABLE ("seal") OPEN_TABLE ("piece") OPEN_TABLE ("feature") OPEN_TABLE ("job")
         OPEN_TABLE ("facts") "DELETE FROM piece WHERE job > 2; DELETE FROM feature WHERE job > 2;"
                              " DELETE FROM facts WHERE job > 2; DELETE FROM journal WHERE job > 2;"
                              " DELETE FROM job WHERE seq > 2; DELETE FROM seal WHERE n > 1",
-    "journal", "seal 2", "the end is cut off: 2 transactions were counted, 1 are left" },
+    "journal", "seal 2", "the end is cut off: transactions counted: 2, transactions left: 1" },
   { "seal hash", OPEN_TABLE ("seal") "UPDATE seal SET hash = zeroblob (32) WHERE n = 1", "journal",
     "part INV-1001", "was sealed" },
   { "trigger", "DROP TRIGGER reading_stays", "schema", "trigger reading_stays", "removed" },

@@ -168,6 +168,24 @@ test_replaced_feature_keeps_its_readings (Fixture *fixture, gconstpointer data)
   tm_feature_free (narrow);
 }
 
+/* A position that takes its bonus from a size feature would lose it without a word. */
+static void
+test_size_of_a_position_keeps_its_name (Fixture *fixture, gconstpointer data)
+{
+  TmFeature *position = tm_feature_new ();
+  TmFeature *renamed = tm_feature_new ();
+
+  position->balloon = "2";
+  position->size_feature = "1";
+  g_assert_cmpint (tm_job_add_feature (fixture->job, position), ==, TM_ADD_OK);
+  renamed->balloon = "3";
+  g_assert_cmpint (tm_job_replace_feature (fixture->job, "1", renamed), ==, TM_ADD_IN_USE);
+  g_assert_cmpint (tm_job_remove_feature (fixture->job, "1"), ==, TM_ADD_IN_USE);
+  position->size_feature = "";
+  g_assert_cmpint (tm_job_replace_feature (fixture->job, "1", renamed), ==, TM_ADD_OK);
+  g_assert_true (tm_job_find_feature (fixture->job, "3") == fixture->feature);
+}
+
 static void
 test_gauge_in_a_method_stays (Fixture *fixture, gconstpointer data)
 {
@@ -269,6 +287,7 @@ main (int argc, char *argv[])
   ADD ("/model/used-definitions-stay", test_used_definitions_stay);
   ADD ("/model/unused-definitions-go", test_unused_definitions_go);
   ADD ("/model/replaced-feature", test_replaced_feature_keeps_its_readings);
+  ADD ("/model/size-of-a-position", test_size_of_a_position_keeps_its_name);
   ADD ("/model/gauge-in-a-method", test_gauge_in_a_method_stays);
   ADD ("/model/person-of-a-reading", test_person_of_a_reading_stays);
   ADD ("/model/nonconformance", test_nonconformance_is_found);
