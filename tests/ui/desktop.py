@@ -8,6 +8,7 @@ through its accessibility tree.  Waiting is always for something, with a deadlin
 
 import os
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
@@ -53,6 +54,8 @@ class Desktop:
         self.display = None
 
     def __enter__(self):
+        # A test that takes too long is told to end: what it started ends with it.
+        signal.signal(signal.SIGTERM, lambda *_: sys.exit(1))
         try:
             self._start()
         except BaseException:
