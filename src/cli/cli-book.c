@@ -3,6 +3,7 @@
  * cli-book: tenthmark-cli book list|add|export|verify|backup.
  */
 
+#include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <inttypes.h>
 #include <stdio.h>
@@ -29,17 +30,37 @@ default_book (void)
   return g_build_filename (g_get_user_data_dir (), "tenthmark", "book.tmbook", NULL);
 }
 
+/* Whether the user's own book can be opened: writing makes its folder, reading needs the file.
+ * FALSE after an error line. */
+static gboolean
+prepare_own_book (const char *path, TmBookOpenFlags flags)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+
+  if (flags != TM_BOOK_OPEN_NORMAL)
+    {
+      if (g_file_test (path, G_FILE_TEST_EXISTS))
+        return TRUE;
+      tm_fail (_ ("%s: there is no book yet; add a job with book add, or name a book with --book"), path);
+      return FALSE;
+    }
+  if (g_mkdir_with_parents (folder, 0700) == 0)
+    return TRUE;
+  tm_fail (_ ("%s: the folder cannot be made (%s); name a book elsewhere with --book"), folder,
+           g_strerror (errno));
+  return FALSE;
+}
+
 static TmBook *
 open_book (const Call *call, TmBookOpenFlags flags)
 {
   g_autofree char *own = default_book ();
-  g_autofree char *folder = g_path_get_dirname (own);
   const char *path = call->book_path != NULL ? call->book_path : own;
   GError *error = NULL;
   TmBook *book;
 
-  if (flags == TM_BOOK_OPEN_NORMAL && call->book_path == NULL)
-    g_mkdir_with_parents (folder, 0700);
+  if (call->book_path == NULL && !prepare_own_book (own, flags))
+    return NULL;
   book = tm_book_open (path, flags, &error);
   if (book == NULL)
     tm_fail_error (error);

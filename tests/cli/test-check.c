@@ -118,12 +118,28 @@ test_arguments (void)
   assert_refused (&extra, path);
 }
 
+/* The user's own book: what is missing is said, and where else one may lie. */
+static void
+test_own_book (void)
+{
+  g_autofree char *path = write_job ("own.tmjob", HEAD "}");
+  g_autofree char *blocked = g_build_filename (folder, "tenthmark", NULL);
+  g_auto (Call) list = { 0 }, add = { 0 };
+
+  run (&list, "book", "list", NULL);
+  assert_refused (&list, "there is no book yet");
+  g_assert_true (g_file_set_contents (blocked, "in the way", -1, NULL));
+  run (&add, "book", "add", path, NULL);
+  assert_refused (&add, "--book");
+}
+
 static void
 add_tests (void)
 {
   g_test_add_func ("/cli/check/faults", test_faults);
   g_test_add_func ("/cli/check/nulls", test_nulls);
   g_test_add_func ("/cli/check/arguments", test_arguments);
+  g_test_add_func ("/cli/check/own-book", test_own_book);
 }
 
 int
