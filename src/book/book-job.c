@@ -163,21 +163,32 @@ tm_book_same_content (TmBook *book, const TmJob *a, const TmJob *b)
   return TRUE;
 }
 
+/* "P-1 revision B", or the part number alone. */
+static char *
+name_part (const TmJob *job)
+{
+  if (*job->revision == '\0')
+    return g_strdup (job->part_number);
+  return g_strdup_printf (_ ("%s revision %s"), job->part_number, job->revision);
+}
+
 /* The book has a job with this id already. */
 static gboolean
 compare_with_present (TmBook *book, const TmJob *job, GError **error)
 {
   g_autoptr (TmJob) present = tm_book_load_job (book, job->id, NULL, NULL, error);
+  g_autofree char *held = NULL;
+  g_autofree char *given = name_part (job);
 
   if (present == NULL)
     return FALSE;
+  held = name_part (present);
   if (tm_book_same_content (book, job, present))
     return TRUE;
-  g_set_error (
-      error, TM_BOOK_ERROR, TM_BOOK_ERROR_SAME_ID,
-      _ ("job id %s stands in “%s” already, for part %s rev. %s with other content; this one is part %s "
-         "rev. %s; open that job, or give this one an id of its own"),
-      job->id, book->path, present->part_number, present->revision, job->part_number, job->revision);
+  g_set_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_SAME_ID,
+               _ ("job id %s stands in “%s” already, for part %s with other content; this one is part %s; "
+                  "open that job, or give this one an id of its own"),
+               job->id, book->path, held, given);
   return FALSE;
 }
 
