@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The callbacks of the streaming parser: the state, the row that is being gathered, and what is
- * unknown and skipped.
+ * The callbacks of the streaming parser: the state, and the row that is being gathered.
  */
 
 #include "exchange-json-parser.h"
@@ -14,78 +13,6 @@ gsize
 tm_json_consumed (const TmJsonParser *parser)
 {
   return yajl_get_bytes_consumed (parser->yajl);
-}
-
-/* Skipping what is unknown. */
-
-/* The offset of the opening quotation mark of the string whose closing one was just read. */
-static gsize
-find_string_start (const TmJsonParser *parser)
-{
-  gsize at = tm_json_consumed (parser) - 1;
-
-  for (;;)
-    {
-      gsize backslashes = 0;
-
-      do
-        at--;
-      while (parser->data[at] != '"');
-      while (backslashes < at && parser->data[at - 1 - backslashes] == '\\')
-        backslashes++;
-      if (backslashes % 2 == 0)
-        return at;
-    }
-}
-
-static void
-append_raw (GString *extra, const char *raw, gsize length)
-{
-  if (extra->len > 0)
-    g_string_append (extra, ",\n");
-  g_string_append_len (extra, raw, (gssize)length);
-}
-
-static void
-end_skip (TmJsonParser *parser)
-{
-  GString *extra = parser->level == AT_DOCUMENT ? parser->extra
-                   : parser->level == AT_ROW    ? parser->row.extra
-                                                : parser->row.inner_extra;
-  TmJsonRange range = { parser->section, parser->skip_from, tm_json_consumed (parser) };
-
-  parser->skipping = FALSE;
-  if (parser->ranges != NULL)
-    g_array_append_val (parser->ranges, range);
-  else
-    append_raw (extra, parser->data + range.from, range.to - range.from);
-}
-
-static int
-begin_skip (TmJsonParser *parser)
-{
-  parser->skipping = TRUE;
-  parser->skip_depth = parser->depth;
-  parser->skip_from = find_string_start (parser);
-  return 1;
-}
-
-/* Says that the unknown member @key is kept, and skips it. */
-static int
-keep_unknown (TmJsonParser *parser, const char *key, gsize length)
-{
-  g_autoptr (GString) path = g_string_new (NULL);
-
-  if (parser->level != AT_DOCUMENT)
-    {
-      g_autofree char *owner = parser->level == AT_ROW ? tm_json_path (&parser->row, -1)
-                                                       : tm_json_path (&parser->row, (int)parser->member);
-
-      g_string_append_printf (path, "%s.", owner);
-    }
-  g_string_append_len (path, key, (gssize)length);
-  parser->reader->unknown (path->str, parser->reader->data);
-  return begin_skip (parser);
 }
 
 /* Rows. */
@@ -166,7 +93,7 @@ has_half_pair (const char *raw, gsize length)
 static gboolean
 check_escapes (TmJsonParser *parser, const char *text, gsize length)
 {
-  gsize start = find_string_start (parser) + 1;
+  gsize start = tm_json_string_start (parser) + 1;
 
   if (memchr (text, '\0', length) != NULL)
     return tm_json_fail_at (parser, TM_EXCHANGE_ERROR_BAD_VALUE,
@@ -212,7 +139,7 @@ begin_value (TmJsonParser *parser, TmJsonFound found, TmJsonType type)
   if (parser->skipping)
     {
       if (parser->depth == parser->skip_depth)
-        end_skip (parser);
+        tm_json_end_skip (parser);
       return -1;
     }
   if (tm_json_expect_type (parser) != type || parser->level == AT_START || parser->level == AT_ROWS)
@@ -387,16 +314,16 @@ take_document_key (TmJsonParser *parser, const char *key, gsize length)
   gboolean known = find_member (parser->reader->sections, 0, key, length, &section);
 
   if (parser->ranges == NULL)
-    return known ? enter_section (parser, section) : keep_unknown (parser, key, length);
+    return known ? enter_section (parser, section) : tm_json_keep_unknown (parser, key, length);
   parser->section = section;
-  return begin_skip (parser);
+  return tm_json_begin_skip (parser);
 }
 
 static int
 take_row_key (TmJsonParser *parser, const char *key, gsize length)
 {
   if (!find_member (parser->row.shape, parser->member, key, length, &parser->member))
-    return keep_unknown (parser, key, length);
+    return tm_json_keep_unknown (parser, key, length);
   if (parser->row.slots[parser->member].given)
     return fail_twice (parser);
   return 1;
@@ -408,7 +335,7 @@ take_inner_key (TmJsonParser *parser, const char *key, gsize length)
   const TmJsonMember *inside = parser->row.shape[parser->member].inside;
 
   if (!find_member (inside, parser->inner_member, key, length, &parser->inner_member))
-    return keep_unknown (parser, key, length);
+    return tm_json_keep_unknown (parser, key, length);
   if (parser->row.inner[parser->inner_member].given)
     return fail_twice (parser);
   return 1;
@@ -506,7 +433,7 @@ go_up (TmJsonParser *parser)
   if (!parser->skipping)
     return FALSE;
   if (parser->depth == parser->skip_depth)
-    end_skip (parser);
+    tm_json_end_skip (parser);
   return TRUE;
 }
 

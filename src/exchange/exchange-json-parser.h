@@ -60,6 +60,21 @@ gboolean tm_json_parser_run (TmJsonParser *parser, GError **error);
 /* How far the parser has read: just after the last token. */
 gsize tm_json_consumed (const TmJsonParser *parser);
 
+/* --- exchange-json-skip.c */
+
+/* The offset of the opening quotation mark of the string whose closing one was just read. */
+gsize tm_json_string_start (const TmJsonParser *parser);
+
+/* From the member whose key was just read: it is passed over up to tm_json_end_skip(), which keeps
+ * its bytes, or notes where they lie.  Returns 1: go on. */
+int tm_json_begin_skip (TmJsonParser *parser);
+void tm_json_end_skip (TmJsonParser *parser);
+
+/* Says that the unknown member @key is kept, and begins to skip it. */
+int tm_json_keep_unknown (TmJsonParser *parser, const char *key, gsize length);
+
+/* --- exchange-json-fail.c */
+
 /* The type that the value to come must have. */
 TmJsonType tm_json_expect_type (const TmJsonParser *parser);
 

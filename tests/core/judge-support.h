@@ -8,6 +8,8 @@
 #include "core-judge.h"
 #include "core-model.h"
 
+#define assert_near(a, b, tolerance) g_assert_cmpfloat_with_epsilon ((a), (b), (tolerance))
+
 static inline TmQuantity
 quantity (const char *text, TmUnit unit)
 {
@@ -134,4 +136,21 @@ read_outcome (TmJob *job, TmFeature *feature, TmOutcome outcome)
   reading->outcome = outcome;
   g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
   return reading;
+}
+
+/* A gauge whose standard uncertainty is 1 µm: only an error limit, a/√3 = 1 µm. */
+static inline void
+add_one_micron (TmJob *job)
+{
+  TmGauge *gauge = add_gauge (job, "G1", NULL, "0.001732051");
+
+  g_assert_true (gauge->error_limit.given);
+}
+
+/* One reading of one feature, judged. */
+static inline void
+judge_one (TmJob *job, TmFeature *feature, TmJudgement *out)
+{
+  tm_judgement_clear (out);
+  tm_judge (job, first_piece (job), feature, 1, out);
 }

@@ -42,10 +42,10 @@ allowed_outside () {
     core) echo '(glib\.h|glib/gi18n-lib\.h|gsl/.*|float\.h|math\.h|string\.h|stdint\.h|limits\.h)' ;;
     plot) echo "(glib\\.h|glib/.*|cairo.*|pango/.*|float\\.h|math\\.h|string\\.h)" ;;
     book) echo "(glib\\.h|glib/.*|sqlite3\\.h|sodium\\.h|$libc)" ;;
-    exchange) echo "(glib\\.h|glib/.*|gio/.*|yajl/.*|sodium\\.h|$libc)" ;;
-    report) echo "(glib\\.h|glib/.*|gio/.*|xlsxwriter\\.h|cairo.*|$libc)" ;;
+    exchange) echo "(glib\\.h|glib/.*|yajl/.*|sodium\\.h|$libc)" ;;
+    report) echo "(glib\\.h|glib/.*|gio/.*|xlsxwriter\\.h|$libc)" ;;
     bench) echo '(glib\.h|glib/gi18n-lib\.h|string\.h|math\.h)' ;;
-    cli) echo "(glib\\.h|glib/.*|gio/.*|yajl/.*|$libc)" ;;
+    cli) echo "(glib\\.h|glib/.*|yajl/.*|$libc)" ;;
     app) echo "(glib.*|gio/.*|gtk/.*|adwaita\\.h|cairo.*|$libc)" ;;
   esac
 }
