@@ -5,48 +5,14 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-words.h"
-#include "core-station.h"
-
-static const char *
-find_depth_word (TmDepthKind depth)
-{
-  switch (depth)
-    {
-    case TM_DEPTH_MOUTH:
-      return C_ ("depth", "mouth");
-    case TM_DEPTH_MIDDLE:
-      return C_ ("depth", "middle");
-    case TM_DEPTH_BOTTOM:
-      return C_ ("depth", "bottom");
-    case TM_DEPTH_NONE:
-    case TM_DEPTH_LENGTH:
-    default:
-      return "";
-    }
-}
+#include "plot-label.h"
 
 char *
 tm_words_station (const char *station, TmUnit unit)
 {
-  TmStation where;
   if (station == NULL || *station == '\0')
     return g_strdup ("");
-  if (!tm_station_read (station, unit, &where))
-    return g_strdup (station);
-  if (where.depth == TM_DEPTH_LENGTH)
-    {
-      g_autofree char *depth = tm_quantity_format (&where.at);
-      const char *symbol = tm_unit_symbol (where.at.unit);
-      /* Translators: a depth in a bore with its unit, then a clock hour. */
-      return where.hour > 0 ? g_strdup_printf (_ ("%s %s, %u"), depth, symbol, where.hour)
-                            : g_strdup_printf ("%s %s", depth, symbol);
-    }
-  const char *depth = find_depth_word (where.depth);
-  if (where.hour == 0)
-    return g_strdup (depth);
-  if (*depth == '\0')
-    return g_strdup_printf (_ ("hour %u"), where.hour);
-  return g_strdup_printf ("%s %u", depth, where.hour);
+  return tm_station_label (station, unit);
 }
 
 char *

@@ -384,7 +384,7 @@ char *
 tm_words_state (TmVerdict verdict, TmSide side, gboolean due, guint n_read, guint n_due)
 {
   if (verdict == TM_VERDICT_OUT && side != TM_SIDE_NONE)
-    return g_strdup (g_dgettext (GETTEXT_PACKAGE, tm_side_word (side)));
+    return g_strdup (g_dpgettext2 (GETTEXT_PACKAGE, "side", tm_side_word (side)));
   if (verdict == TM_VERDICT_OUT || verdict == TM_VERDICT_TOO_CLOSE)
     return g_strdup (g_dpgettext2 (GETTEXT_PACKAGE, "verdict", tm_verdict_word (verdict)));
   if (n_read > 0 && n_read < n_due)

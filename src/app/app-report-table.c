@@ -60,7 +60,8 @@ tm_report_table_verdict (const TmReportLine *line)
   const char *verdict = g_dpgettext2 (GETTEXT_PACKAGE, "verdict", tm_verdict_word (judgement->verdict));
   if (judgement->side == TM_SIDE_NONE)
     return g_strdup (verdict);
-  return g_strdup_printf ("%s, %s", verdict, g_dgettext (GETTEXT_PACKAGE, tm_side_word (judgement->side)));
+  return g_strdup_printf ("%s, %s", verdict,
+                          g_dpgettext2 (GETTEXT_PACKAGE, "side", tm_side_word (judgement->side)));
 }
 
 static char *

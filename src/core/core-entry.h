@@ -104,7 +104,4 @@ TmSlipCheck tm_slip_check (const TmQuantity *value, const TmFeature *feature, co
 TmSlipCheck tm_entry_slip_check (const TmEntry *entry, const TmFeature *feature, const gint64 *so_far,
                                  gsize n_so_far);
 
-/* The message, marked for translation; "" for TM_SLIP_NONE.  Show the likelier value beside it. */
-const char *tm_slip_text (TmSlip slip);
-
 G_END_DECLS

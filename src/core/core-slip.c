@@ -13,21 +13,10 @@
  * The widths are our own choice: a real reading so far off costs one more Enter.
  */
 
-#include <glib/gi18n-lib.h>
 #include <string.h>
 
 #include "core-entry.h"
 #include "core-near.h"
-
-static const char *const slip_texts[TM_N_SLIPS] = {
-  [TM_SLIP_NONE] = "",
-  [TM_SLIP_THIMBLE_TURN]
-  = N_ ("one turn of the thimble off a likelier size; Enter again records it as typed"),
-  [TM_SLIP_DIGIT_SWAP] = N_ ("with two digits swapped it would be likelier; Enter again records it as typed"),
-  [TM_SLIP_FAR_OUT]
-  = N_ ("far outside the limits and everything read so far; Enter again records it as typed"),
-  [TM_SLIP_OTHER_SYSTEM] = N_ ("fits only in the other system of units; Enter again records it so"),
-};
 
 typedef struct {
   const TmFeature *feature;
@@ -212,12 +201,4 @@ tm_entry_slip_check (const TmEntry *entry, const TmFeature *feature, const gint6
       && is_metric (entry->value.unit) != is_metric (feature->unit))
     check.slip = TM_SLIP_OTHER_SYSTEM;
   return check;
-}
-
-const char *
-tm_slip_text (TmSlip slip)
-{
-  g_return_val_if_fail (slip < TM_N_SLIPS, "");
-
-  return slip_texts[slip];
 }

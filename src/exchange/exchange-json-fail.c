@@ -64,24 +64,31 @@ name_found (TmJsonFound found)
     }
 }
 
-static const char *
-name_wanted (TmJsonType wanted)
+/* Whole sentences, so that each can be translated as one. */
+static char *
+describe_mismatch (TmJsonFound found, TmJsonType wanted)
 {
+  const char *name = name_found (found);
+
   switch (wanted)
     {
     case TM_JSON_TEXT:
-      return _ ("a text belongs; write it in quotation marks, decimals too");
+      return g_strdup_printf (_ ("found %s where a text belongs; write it in quotation marks, decimals too"),
+                              name);
     case TM_JSON_WHOLE:
-      return _ ("a whole number belongs; write it without quotation marks, like 4");
+      return g_strdup_printf (
+          _ ("found %s where a whole number belongs; write it without quotation marks, like 4"), name);
     case TM_JSON_TRUTH:
-      return _ ("true or false belongs; write it without quotation marks");
+      return g_strdup_printf (_ ("found %s where true or false belongs; write it without quotation marks"),
+                              name);
     case TM_JSON_LIST:
-      return _ ("a list of texts belongs; write it like [\"a\", \"b\"]");
+      return g_strdup_printf (_ ("found %s where a list of texts belongs; write it like [\"a\", \"b\"]"),
+                              name);
     case TM_JSON_OBJECT:
-      return _ ("an object belongs; write it like {…}");
+      return g_strdup_printf (_ ("found %s where an object belongs; write it like {…}"), name);
     case TM_JSON_ROWS:
     default:
-      return _ ("a list of objects belongs; write it like [{…}, {…}]");
+      return g_strdup_printf (_ ("found %s where a list of objects belongs; write it like [{…}, {…}]"), name);
     }
 }
 
@@ -93,10 +100,8 @@ tm_json_fail_type (TmJsonParser *parser, TmJsonFound found, TmJsonType wanted)
   if (parser->level == AT_START)
     return tm_json_fail_at (parser, TM_EXCHANGE_ERROR_NOT_A_JOB,
                             _ ("this is JSON, but no job; open a file that was exported as a job"));
-  if (found == FOUND_NULL)
-    text = g_strdup (_ ("found null; leave out what is not known"));
-  else
-    text = g_strdup_printf (_ ("found %s where %s"), name_found (found), name_wanted (wanted));
+  text = found == FOUND_NULL ? g_strdup (_ ("found null; leave out what is not known"))
+                             : describe_mismatch (found, wanted);
   return tm_json_fail_at (parser, TM_EXCHANGE_ERROR_BAD_VALUE, text);
 }
 

@@ -24,44 +24,54 @@ tm_limit_text (gboolean has, gint64 count, const TmQuantity *written, TmUnit uni
   return tm_count_format_exact (count, unit, decimals);
 }
 
+static const char *
+find_depth_word (TmDepthKind depth)
+{
+  switch (depth)
+    {
+    case TM_DEPTH_MOUTH:
+      return C_ ("depth", "mouth");
+    case TM_DEPTH_MIDDLE:
+      return C_ ("depth", "middle");
+    case TM_DEPTH_BOTTOM:
+      return C_ ("depth", "bottom");
+    case TM_DEPTH_NONE:
+    case TM_DEPTH_LENGTH:
+    default:
+      return "";
+    }
+}
+
+/* A depth that is a length, and the clock hour where there is one. */
+static char *
+print_length (const TmStation *station)
+{
+  g_autofree char *number = tm_quantity_format (&station->at);
+  const char *symbol = tm_unit_symbol (station->at.unit);
+
+  if (station->hour == 0)
+    return g_strdup_printf ("%s %s", number, symbol);
+  /* Translators: a depth in a bore with its unit, then a clock hour. */
+  return g_strdup_printf (_ ("%s %s, %u"), number, symbol, station->hour);
+}
+
 char *
 tm_station_label (const char *station, TmUnit unit)
 {
   TmStation read;
   const char *depth;
-  g_autofree char *length = NULL;
 
   if (station == NULL || *station == '\0')
     return g_strdup (_ ("size"));
   if (!tm_station_read (station, unit, &read))
     return g_strdup (station);
-  switch (read.depth)
-    {
-    case TM_DEPTH_MOUTH:
-      depth = _ ("mouth");
-      break;
-    case TM_DEPTH_MIDDLE:
-      depth = _ ("middle");
-      break;
-    case TM_DEPTH_BOTTOM:
-      depth = _ ("bottom");
-      break;
-    case TM_DEPTH_LENGTH:
-      {
-        g_autofree char *number = tm_quantity_format (&read.at);
-        length = g_strdup_printf ("%s %s", number, tm_unit_symbol (read.at.unit));
-        depth = length;
-        break;
-      }
-    case TM_DEPTH_NONE:
-    default:
-      depth = "";
-      break;
-    }
+  if (read.depth == TM_DEPTH_LENGTH)
+    return print_length (&read);
+  depth = find_depth_word (read.depth);
   if (read.hour == 0)
     return g_strdup (depth);
-  if (read.depth == TM_DEPTH_LENGTH)
-    return g_strdup_printf (_ ("%s, %u o'clock"), depth, read.hour);
-  /* TRANSLATORS: where in a bore a reading was taken: depth, then direction as a clock hour. */
+  if (*depth == '\0')
+    return g_strdup_printf (_ ("hour %u"), read.hour);
+  /* Translators: where in a bore a reading was taken: depth, then direction as a clock hour. */
   return g_strdup_printf (_ ("%s %u"), depth, read.hour);
 }

@@ -191,14 +191,6 @@ test_entry_slips (void)
     }
 }
 
-static void
-test_texts (void)
-{
-  g_assert_cmpstr (tm_slip_text (TM_SLIP_NONE), ==, "");
-  for (int slip = TM_SLIP_NONE + 1; slip < TM_N_SLIPS; slip++)
-    g_assert_cmpstr (tm_slip_text (slip), !=, "");
-}
-
 int
 main (int argc, char **argv)
 {
@@ -211,6 +203,5 @@ main (int argc, char **argv)
   g_test_add_func ("/core/slip/angle", test_angle);
   g_test_add_func ("/core/slip/nothing-known", test_nothing_known);
   g_test_add_func ("/core/slip/entry-slips", test_entry_slips);
-  g_test_add_func ("/core/slip/texts", test_texts);
   return g_test_run ();
 }

@@ -6,6 +6,7 @@
 #include "plot-support.h"
 
 #include "plot-band-layout.h"
+#include "plot-label.h"
 
 #define WIDTH  640
 #define HEIGHT 420
@@ -443,6 +444,32 @@ test_png (void)
   g_assert_error (error, G_FILE_ERROR, G_FILE_ERROR_INVAL);
 }
 
+static void
+test_station_labels (void)
+{
+  static const struct {
+    const char *station;
+    TmUnit unit;
+    const char *label;
+  } cases[] = {
+    { "", TM_UNIT_MM, "size" },
+    { "mouth", TM_UNIT_MM, "mouth" },
+    { "mouth/12", TM_UNIT_MM, "mouth 12" },
+    { "/3", TM_UNIT_MM, "hour 3" },
+    { "12.5", TM_UNIT_MM, "12.5 mm" },
+    { "12.5/3", TM_UNIT_MM, "12.5 mm, 3" },
+    { "0.5/6", TM_UNIT_IN, "0.5 in, 6" },
+    { "by the slot", TM_UNIT_MM, "by the slot" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *label = tm_station_label (cases[i].station, cases[i].unit);
+
+      g_assert_cmpstr (label, ==, cases[i].label);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -463,5 +490,6 @@ main (int argc, char **argv)
   g_test_add_func ("/band/png", test_png);
   g_test_add_func ("/strip/marks", test_strip);
   g_test_add_func ("/strip/arrow", test_strip_arrow);
+  g_test_add_func ("/band/station-labels", test_station_labels);
   return g_test_run ();
 }
