@@ -68,18 +68,11 @@ same_quantity (const TmQuantity *a, const TmQuantity *b)
   return a->given == b->given && a->count == b->count && a->unit == b->unit && a->decimals == b->decimals;
 }
 
-/* The unit the callout of @feature is read in. */
-static TmUnit
-unit_of_callout (const TmJob *job, const TmFeature *feature)
-{
-  return feature->unit == TM_UNIT_MM || feature->unit == TM_UNIT_IN ? feature->unit : job->unit;
-}
-
 /* Whether @feature is read otherwise under the general tolerance @text than under the job's. */
 static gboolean
 reads_otherwise (const TmJob *job, const TmFeature *feature, const char *text)
 {
-  TmUnit unit = unit_of_callout (job, feature);
+  TmUnit unit = tm_callout_unit (job, feature->unit);
   TmCallout now, then;
 
   if (*feature->requirement == '\0')

@@ -54,45 +54,6 @@ read_count (AdwEntryRow *row, guint *out, char **problem)
   return TRUE;
 }
 
-/* The unit that limits typed by hand are in. */
-static TmUnit
-unit_of_kind (const TmJob *job, TmKind kind)
-{
-  switch (kind)
-    {
-    case TM_KIND_ANGLE:
-      return TM_UNIT_DEGREE;
-    case TM_KIND_ROUGHNESS:
-      return job->unit == TM_UNIT_IN ? TM_UNIT_UIN : TM_UNIT_UM;
-    case TM_KIND_HARDNESS:
-      return TM_UNIT_HARDNESS;
-    case TM_KIND_THREAD:
-    case TM_KIND_ATTRIBUTE:
-    case TM_KIND_NOTE:
-      return TM_UNIT_NONE;
-    case TM_KIND_BORE:
-    case TM_KIND_SHAFT:
-    case TM_KIND_DIAMETER:
-    case TM_KIND_LENGTH:
-    case TM_KIND_DEPTH:
-    case TM_KIND_POSITION:
-    case TM_KIND_FORM:
-    case TM_N_KINDS:
-    default:
-      return job->unit;
-    }
-}
-
-/* What a job file takes as saying the same: anything that is measured alike, but not the outside of
- * what an upper-case class makes an inside. */
-static gboolean
-kinds_agree (const TmJob *job, TmKind chosen, TmKind read)
-{
-  if ((chosen == TM_KIND_BORE && read == TM_KIND_SHAFT) || (chosen == TM_KIND_SHAFT && read == TM_KIND_BORE))
-    return FALSE;
-  return tm_unit_dimension (unit_of_kind (job, chosen)) == tm_unit_dimension (unit_of_kind (job, read));
-}
-
 /* A callout with limits may be made more particular, never another dimension. */
 static gboolean
 choose_kind (TmFeatureForm *form, const TmJob *job, TmFeature *feature, TmCalloutStatus status,
@@ -101,7 +62,7 @@ choose_kind (TmFeatureForm *form, const TmJob *job, TmFeature *feature, TmCallou
   guint chosen = tm_form_chosen (form->kind);
   TmKind kind = chosen == 0 || chosen > TM_N_KINDS ? feature->kind : (TmKind)(chosen - 1);
 
-  if (status == TM_CALLOUT_OK && !kinds_agree (job, kind, feature->kind))
+  if (status == TM_CALLOUT_OK && !tm_kinds_agree (kind, feature->kind))
     return refuse (form->callout, problem,
                    g_strdup_printf (_ ("“%s” reads as %s and cannot be %s; choose another kind."),
                                     feature->requirement, tm_words_kind (feature->kind),
@@ -114,7 +75,7 @@ choose_kind (TmFeatureForm *form, const TmJob *job, TmFeature *feature, TmCallou
 static gboolean
 read_limits (TmFeatureForm *form, const TmJob *job, TmFeature *feature, char **problem)
 {
-  TmUnit unit = unit_of_kind (job, feature->kind);
+  TmUnit unit = tm_kind_unit (feature->kind, job->unit);
 
   feature->unit = unit;
   if (tm_kind_is_attribute (feature->kind))
@@ -138,7 +99,6 @@ read_limits (TmFeatureForm *form, const TmJob *job, TmFeature *feature, char **p
 static TmCalloutStatus
 read_callout (TmJob *job, TmFeature *feature, const char *text)
 {
-  gboolean length = feature->unit == TM_UNIT_MM || feature->unit == TM_UNIT_IN;
   TmCallout callout;
 
   if (!g_str_equal (feature->requirement, text))
@@ -147,7 +107,7 @@ read_callout (TmJob *job, TmFeature *feature, const char *text)
       feature->cut = TM_CUT_UNKNOWN;
       return tm_callout_apply (job, feature);
     }
-  callout = tm_callout_read (text, length ? feature->unit : job->unit, job->general_tolerance);
+  callout = tm_callout_read (text, tm_callout_unit (job, feature->unit), job->general_tolerance);
   if (callout.status == TM_CALLOUT_OK)
     {
       feature->kind = callout.kind;

@@ -35,6 +35,9 @@ void tm_files_result_free (TmFilesResult *result);
 /* Called on the main loop; @result belongs to the caller of the callback. */
 typedef void (*TmFilesDone) (GtkWidget *parent, TmFilesResult *result);
 
+/* Each does its work on another thread behind a window that can cancel it, with a book of its own, and
+ * then calls @done once: adds the job file @path to the book and hands the job over; loads the job @id;
+ * writes the job @id to the file @path. */
 void tm_files_import (GtkWidget *parent, const char *book_path, const char *path, TmFilesDone done);
 void tm_files_load (GtkWidget *parent, const char *book_path, const char *id, const char *title,
                     TmFilesDone done);

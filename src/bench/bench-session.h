@@ -112,6 +112,7 @@ const TmReading *tm_bench_last (const TmBench *bench);
 gboolean tm_bench_correct (TmBench *bench, const TmReading *reading, const char *text, const char *reason,
                            const char *at, GError **error);
 
+/* Withdraws @reading, with the reason; the row stays in the record and no longer counts. */
 gboolean tm_bench_withdraw (TmBench *bench, const TmReading *reading, const char *reason, const char *at,
                             GError **error);
 
@@ -142,6 +143,7 @@ typedef struct {
   const TmPiece *piece;     /* or NULL */
 } TmAdvice;
 
+/* What comes next at the present spot; texts and structs belong to the job. */
 TmAdvice tm_bench_advice (const TmBench *bench);
 
 G_END_DECLS

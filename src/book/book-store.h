@@ -56,10 +56,15 @@ typedef struct {
 void tm_book_entry_free (TmBookEntry *entry);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBookEntry, tm_book_entry_free)
 
+/* Opens the book at @path, and makes it when it is not there.  A file that cannot be written, or
+ * TM_BOOK_OPEN_READ_ONLY, gives a book that can only be read.  NULL with a TM_BOOK_ERROR.  A book is
+ * used by one thread at a time; each thread opens its own. */
 TmBook *tm_book_open (const char *path, TmBookOpenFlags flags, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Folds in what it can of the log, and frees @book with the recorders it gave; NULL does nothing. */
 void tm_book_close (TmBook *book);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBook, tm_book_close)
 
+/* The path it was opened by, owned by @book. */
 const char *tm_book_path (const TmBook *book);
 gboolean tm_book_is_read_only (const TmBook *book);
 

@@ -68,11 +68,13 @@ gboolean tm_tokens_take_word (TmTokens *tokens, const char *word);
 /* Takes the next token when it is one of the NULL-terminated @words, whatever their case. */
 gboolean tm_tokens_take_any (TmTokens *tokens, const char *const *words);
 
+/* Nothing is left to take. */
 gboolean tm_tokens_at_end (const TmTokens *tokens);
 
 /* Removes the token @index. */
 void tm_tokens_remove (TmTokens *tokens, guint index);
 
+/* Whether @token is the word @word, whatever its case. */
 gboolean tm_token_is_word (const TmToken *token, const char *word);
 
 /* A number written without a decimal mark. */

@@ -109,3 +109,34 @@ tm_callout_apply (TmJob *job, TmFeature *feature)
   feature->datums = join_datums (job, &callout);
   return callout.status;
 }
+
+TmUnit
+tm_callout_unit (const TmJob *job, TmUnit feature_unit)
+{
+  g_return_val_if_fail (job != NULL, feature_unit);
+
+  return feature_unit == TM_UNIT_MM || feature_unit == TM_UNIT_IN ? feature_unit : job->unit;
+}
+
+TmUnit
+tm_kind_unit (TmKind kind, TmUnit system)
+{
+  if (tm_kind_is_attribute (kind))
+    return TM_UNIT_NONE;
+  if (kind == TM_KIND_ANGLE)
+    return TM_UNIT_DEGREE;
+  if (kind == TM_KIND_HARDNESS)
+    return TM_UNIT_HARDNESS;
+  if (kind == TM_KIND_ROUGHNESS)
+    return system == TM_UNIT_IN ? TM_UNIT_UIN : TM_UNIT_UM;
+  return system;
+}
+
+gboolean
+tm_kinds_agree (TmKind given, TmKind read)
+{
+  if ((given == TM_KIND_BORE && read == TM_KIND_SHAFT) || (given == TM_KIND_SHAFT && read == TM_KIND_BORE))
+    return FALSE;
+  return tm_unit_dimension (tm_kind_unit (given, TM_UNIT_MM))
+         == tm_unit_dimension (tm_kind_unit (read, TM_UNIT_MM));
+}

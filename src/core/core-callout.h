@@ -51,7 +51,20 @@ typedef struct {
  * needs millimetres (ISO 286 has no other unit); on an inch drawing the text must say mm. */
 TmCallout tm_callout_read (const char *text, TmUnit unit, const char *general);
 
+/* The message template, marked for translation; "" for TM_CALLOUT_OK. */
 const char *tm_callout_status_text (TmCalloutStatus status);
+
+/* The unit that the callout of a feature in @feature_unit is read in: its own millimetres or inches,
+ * else the job's. */
+TmUnit tm_callout_unit (const TmJob *job, TmUnit feature_unit);
+
+/* The unit of a feature of @kind where lengths are in @system, mm or in; TM_UNIT_NONE for one that is
+ * judged by pass or fail. */
+TmUnit tm_kind_unit (TmKind kind, TmUnit system);
+
+/* Whether a feature may be called @given whose requirement reads as @read: anything that is measured
+ * alike, but not the outside of what the class of the requirement makes an inside. */
+gboolean tm_kinds_agree (TmKind given, TmKind read);
 
 /* Fills kind, unit, nominal, limits, places, envelope and geometry of @feature from its
  * requirement text, as read for @job.  A kind, cut or places that the caller already made more

@@ -24,8 +24,10 @@ typedef struct {
   gint64 plausible_low, plausible_high;
 } TmNear;
 
+/* The intervals of @feature; not known for one without a size. */
 TmNear tm_near_of_feature (const TmFeature *feature);
 
+/* Whether @count lies near, about R, or is plausible; FALSE when nothing is known. */
 gboolean tm_near_contains (const TmNear *near, gint64 count);
 gboolean tm_near_is_about (const TmNear *near, gint64 count);
 gboolean tm_near_is_plausible (const TmNear *near, gint64 count);

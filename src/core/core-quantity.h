@@ -67,6 +67,7 @@ typedef enum {
 
 #define TM_QUANTITY_NONE ((TmQuantity) { 0, TM_UNIT_NONE, 0, FALSE })
 
+/* What @unit measures; only units of one dimension can be compared. */
 TmDimension tm_unit_dimension (TmUnit unit);
 
 /* Counts in one @unit: 1e9 for mm, 25.4e9 for in; 0 for TM_UNIT_NONE. */
@@ -93,6 +94,7 @@ TmReadStatus tm_quantity_read (const char *text, TmUnit unit, TmQuantity *out);
 /* The message template, marked for translation, for each refusal; never NULL. */
 const char *tm_read_status_text (TmReadStatus status);
 
+/* @count, to be written in @unit with @decimals digits after the point, at most TM_MAX_DECIMALS. */
 TmQuantity tm_quantity_new (gint64 count, TmUnit unit, guint decimals);
 
 /* The number as it was written, in its own unit, without the unit word; "" when not given. */

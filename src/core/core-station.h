@@ -40,6 +40,8 @@ typedef struct {
   gboolean zero_bounded; /* zero is a physical bound: band is the upper limit */
 } TmLimits;
 
+/* The limits that readings of @feature are held against, before any bonus.  Zero is a bound of a form,
+ * a position or a roughness, not a lower limit. */
 TmLimits tm_feature_limits (const TmFeature *feature);
 
 /* Upper - lower (upper when zero-bounded); 0 when there is no two-sided band. */

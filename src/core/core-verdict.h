@@ -35,6 +35,7 @@ typedef struct {
 void tm_rule_init (TmRule *rule, TmDecision decision, double ratio, const TmLimits *limits,
                    const TmUncertainty *uncertainty, gboolean radial);
 
+/* In, out or too close, by comparisons of whole counts; never NOT_MEASURED. */
 TmVerdict tm_rule_verdict (const TmRule *rule, const TmLocalSize *size);
 
 /* P(in) of one size; NAN when the uncertainty is unknown. */

@@ -28,44 +28,6 @@ typedef struct {
 static const char kind_list[] = "bore, shaft, diameter, length, depth, angle, position, form, roughness, "
                                 "hardness, thread, attribute, note";
 
-TmUnit
-tm_callout_unit (const TmJob *job, TmUnit feature_unit)
-{
-  return feature_unit == TM_UNIT_MM || feature_unit == TM_UNIT_IN ? feature_unit : job->unit;
-}
-
-/* The unit of a feature of @kind in millimetres or inches. */
-static TmUnit
-unit_of_kind (TmUnit system, TmKind kind)
-{
-  if (tm_kind_is_attribute (kind))
-    return TM_UNIT_NONE;
-  if (kind == TM_KIND_ANGLE)
-    return TM_UNIT_DEGREE;
-  if (kind == TM_KIND_HARDNESS)
-    return TM_UNIT_HARDNESS;
-  if (kind == TM_KIND_ROUGHNESS)
-    return system == TM_UNIT_IN ? TM_UNIT_UIN : TM_UNIT_UM;
-  return system;
-}
-
-/* The unit of a feature whose file names none and whose requirement does not tell. */
-static TmUnit
-default_unit (const TmJob *job, TmKind kind)
-{
-  return unit_of_kind (job->unit, kind);
-}
-
-/* Whether a file may call @given what its requirement calls @read: anything that is measured alike,
- * but not the outside of what the class of the requirement makes an inside. */
-static gboolean
-kinds_agree (const TmJob *job, TmKind given, TmKind read)
-{
-  if ((given == TM_KIND_BORE && read == TM_KIND_SHAFT) || (given == TM_KIND_SHAFT && read == TM_KIND_BORE))
-    return FALSE;
-  return tm_unit_dimension (default_unit (job, given)) == tm_unit_dimension (default_unit (job, read));
-}
-
 static gboolean
 has_limits (const TmJsonRow *row)
 {
@@ -136,7 +98,7 @@ check_kind (Draft *draft, GError **error)
 
   draft->reads = draft->callout.status == TM_CALLOUT_OK && !tm_kind_is_attribute (draft->callout.kind)
                  && !tm_kind_is_attribute (feature->kind);
-  if (!draft->reads || kinds_agree (draft->job, feature->kind, draft->callout.kind))
+  if (!draft->reads || tm_kinds_agree (feature->kind, draft->callout.kind))
     return TRUE;
   quoted = tm_exchange_quote (feature->requirement);
   return tm_member_fail (TM_OWN (draft->row, FEATURE_KIND), TM_EXCHANGE_ERROR_DISAGREES, error,
@@ -150,7 +112,7 @@ static void
 narrow_unit (TmFeature *feature)
 {
   if (feature->kind == TM_KIND_ROUGHNESS && (feature->unit == TM_UNIT_MM || feature->unit == TM_UNIT_IN))
-    feature->unit = unit_of_kind (feature->unit, feature->kind);
+    feature->unit = tm_kind_unit (feature->kind, feature->unit);
 }
 
 /* Fills in the unit that the file did not name, and checks that it goes with the kind. */
@@ -158,7 +120,8 @@ static gboolean
 settle_unit (Draft *draft, GError **error)
 {
   TmFeature *feature = draft->feature;
-  TmUnit expected = draft->reads ? (TmUnit)draft->callout.unit : default_unit (draft->job, feature->kind);
+  TmUnit expected
+      = draft->reads ? (TmUnit)draft->callout.unit : tm_kind_unit (feature->kind, draft->job->unit);
 
   if (feature->unit == TM_UNIT_NONE && tm_kind_is_attribute (feature->kind) && has_limits (draft->row))
     feature->unit = draft->job->unit;
@@ -166,7 +129,8 @@ settle_unit (Draft *draft, GError **error)
   if (feature->unit == TM_UNIT_NONE)
     feature->unit = expected;
   if (tm_kind_is_attribute (feature->kind)
-      || tm_unit_dimension (feature->unit) == tm_unit_dimension (default_unit (draft->job, feature->kind)))
+      || tm_unit_dimension (feature->unit)
+             == tm_unit_dimension (tm_kind_unit (feature->kind, draft->job->unit)))
     return TRUE;
   return tm_member_fail (TM_OWN (draft->row, FEATURE_UNIT), TM_EXCHANGE_ERROR_BAD_VALUE, error,
                          _ ("“%s” is no unit for kind %s; write %s"), tm_unit_word (feature->unit),

@@ -27,8 +27,4 @@ gboolean tm_read_cut_row (TmJob *job, const TmJsonRow *row, GError **error);
 /* Refuses a row that the model does not take: @member is the member to blame. */
 gboolean tm_read_add_fail (TmMember member, TmAddStatus status, GError **error);
 
-/* The unit in which the requirement of a feature is read: its own when that is mm or in, else the
- * job's.  Reader and writer must agree on it. */
-TmUnit tm_callout_unit (const TmJob *job, TmUnit feature_unit);
-
 G_END_DECLS

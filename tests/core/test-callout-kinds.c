@@ -236,6 +236,23 @@ test_apply (void)
   tm_feature_free (feature);
 }
 
+/* What the form of the window and a job file both take as saying the same. */
+static void
+test_kinds_agree (void)
+{
+  g_assert_true (tm_kinds_agree (TM_KIND_BORE, TM_KIND_DIAMETER));
+  g_assert_true (tm_kinds_agree (TM_KIND_ROUGHNESS, TM_KIND_LENGTH));
+  g_assert_true (tm_kinds_agree (TM_KIND_NOTE, TM_KIND_THREAD));
+  g_assert_false (tm_kinds_agree (TM_KIND_SHAFT, TM_KIND_BORE));
+  g_assert_false (tm_kinds_agree (TM_KIND_BORE, TM_KIND_SHAFT));
+  g_assert_false (tm_kinds_agree (TM_KIND_ANGLE, TM_KIND_LENGTH));
+  g_assert_false (tm_kinds_agree (TM_KIND_LENGTH, TM_KIND_NOTE));
+  g_assert_cmpint (tm_kind_unit (TM_KIND_ROUGHNESS, TM_UNIT_IN), ==, TM_UNIT_UIN);
+  g_assert_cmpint (tm_kind_unit (TM_KIND_ROUGHNESS, TM_UNIT_MM), ==, TM_UNIT_UM);
+  g_assert_cmpint (tm_kind_unit (TM_KIND_BORE, TM_UNIT_IN), ==, TM_UNIT_IN);
+  g_assert_cmpint (tm_kind_unit (TM_KIND_THREAD, TM_UNIT_IN), ==, TM_UNIT_NONE);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -244,5 +261,6 @@ main (int argc, char **argv)
   g_test_add_func ("/callout/other-kinds", test_other_kinds);
   g_test_add_func ("/callout/general", test_general);
   g_test_add_func ("/callout/apply", test_apply);
+  g_test_add_func ("/callout/kinds-agree", test_kinds_agree);
   return g_test_run ();
 }
