@@ -87,11 +87,24 @@ show_heading (TmBenchPage *self, const TmFeature *feature)
   g_autofree char *callout = tm_words_requirement (feature);
   g_autofree char *limits = tm_words_limits (feature);
   g_autofree char *on_drawing = tm_words_on_drawing (feature);
+  const char *name = g_str_equal (feature->name, callout) ? "" : feature->name;
+  gboolean crowded = g_utf8_strlen (callout, -1) > MAX_CALLOUT_CHARS;
   set_label (self->callout, callout);
   fit_callout (self->callout);
-  set_label (self->name, g_str_equal (feature->name, callout) ? "" : feature->name);
+  /* A note is read in full: it has no picture that needs the room. */
+  gtk_label_set_wrap (self->callout, crowded);
+  gtk_label_set_lines (self->callout, !crowded ? -1 : tm_kind_is_attribute (feature->kind) ? 8 : 2);
+  set_label (self->name, crowded ? "" : name);
   set_label (self->limits, g_str_equal (limits, callout) ? "" : limits);
-  set_label (self->on_drawing, on_drawing);
+  /* A long callout leaves no room for the name beside it. */
+  if (crowded && *name != '\0')
+    {
+      g_autofree char *both
+          = *on_drawing != '\0' ? g_strdup_printf ("%s  ·  %s", on_drawing, name) : g_strdup (name);
+      set_label (self->on_drawing, both);
+    }
+  else
+    set_label (self->on_drawing, on_drawing);
   /* Pass and fail have no size axis to draw on. */
   gtk_widget_set_visible (GTK_WIDGET (self->band), !tm_kind_is_attribute (feature->kind));
 }

@@ -45,7 +45,7 @@ method_text (const TmFeature *feature)
 }
 
 static const Column columns[] = {
-  { N_ ("No."), balloon_text, 60, FALSE },        { N_ ("Requirement"), tm_words_requirement, 112, TRUE },
+  { N_ ("No."), balloon_text, 72, FALSE },        { N_ ("Requirement"), tm_words_requirement, 112, TRUE },
   { N_ ("Limits"), tm_words_limits, 168, FALSE }, { N_ ("Name"), name_text, 84, TRUE },
   { N_ ("Kind"), kind_text, 104, FALSE },         { N_ ("Method"), method_text, 80, TRUE },
 };

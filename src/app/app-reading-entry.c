@@ -109,9 +109,13 @@ describe_empty (TmReadingEntry *self)
 {
   const TmFeature *feature = self->feature;
 
-  if (feature == NULL || gtk_widget_get_visible (self->offsets) || gtk_widget_get_visible (self->outcomes))
+  if (feature == NULL || *tm_unit_symbol (feature->unit) == '\0' || gtk_widget_get_visible (self->offsets)
+      || gtk_widget_get_visible (self->outcomes))
     return g_strdup ("");
-  return g_strdup_printf (_ ("reading in %s"), tm_unit_symbol (feature->unit));
+  if (feature->unit == TM_UNIT_IN)
+    return g_strdup (_ ("reading in inches"));
+  return g_strdup_printf (_ ("reading in %s"),
+                          feature->unit == TM_UNIT_DEGREE ? _ ("degrees") : tm_unit_symbol (feature->unit));
 }
 
 static void

@@ -41,9 +41,9 @@ char *
 tm_words_verdict (const TmJudgement *judgement)
 {
   if (judgement->verdict == TM_VERDICT_OUT && judgement->side == TM_SIDE_METAL_LEFT)
-    return g_strdup (_ ("Out – metal left"));
+    return g_strdup (_ ("Out – metal\u00a0left"));
   if (judgement->verdict == TM_VERDICT_OUT && judgement->side == TM_SIDE_METAL_GONE)
-    return g_strdup (_ ("Out – metal gone"));
+    return g_strdup (_ ("Out – metal\u00a0gone"));
   if (judgement->verdict == TM_VERDICT_NOT_MEASURED && judgement->why == TM_WHY_STATIONS_MISSING)
     /* Translators: so many of so many stations are read. */
     return g_strdup_printf (_ ("%u of %u read"), judgement->sizes.n_stations,

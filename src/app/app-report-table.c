@@ -38,7 +38,8 @@ describe_requirement (const TmReportLine *line)
   g_autofree char *callout = tm_words_requirement (line->feature);
   if (line->feature->places <= 1)
     return g_steal_pointer (&callout);
-  return g_strdup_printf (_ ("%s, place %u"), callout, line->place);
+  /* Translators: the place comes first, so that a long requirement cannot push it out of sight. */
+  return g_strdup_printf (_ ("place %u: %s"), line->place, callout);
 }
 
 static char *
@@ -78,7 +79,7 @@ describe_reference (const TmReportLine *line)
 }
 
 static const Column columns[] = {
-  { N_ ("No."), describe_balloon, 62, FALSE, FALSE },
+  { N_ ("No."), describe_balloon, 76, FALSE, FALSE },
   { N_ ("Piece"), describe_piece, 76, FALSE, FALSE },
   { N_ ("Requirement"), describe_requirement, -1, TRUE, FALSE },
   { N_ ("Limits"), describe_limits, 170, FALSE, FALSE },
@@ -101,11 +102,14 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, const Colum
   gtk_list_item_set_child (list_item, label);
 }
 
-/* "1 · Ø25 H7, 25.012: in" */
+/* "1 · Ø25 H7, 25.012: in", "6 · 4X Ø6.6 ±0.1, place 2, 6.61: in" */
 static void
 name_row (GtkWidget *cell, const TmReportLine *line)
 {
-  g_autofree char *feature = tm_words_feature (line->feature);
+  g_autofree char *whole = tm_words_feature (line->feature);
+  g_autofree char *feature = line->feature->places > 1
+                                 ? g_strdup_printf (_ ("%s, place %u"), whole, line->place)
+                                 : g_steal_pointer (&whole);
   g_autofree char *result = tm_report_table_result (line);
   g_autofree char *verdict = tm_report_table_verdict (line);
   g_autofree char *name = g_strdup_printf ("%s, %s: %s", feature, result, verdict);

@@ -7,6 +7,7 @@
 #include "app-access.h"
 #include "app-button.h"
 #include "app-reading-words.h"
+#include "app-tip.h"
 
 /* A small heading and the lines under it; hidden when there is nothing to say. */
 typedef struct {
@@ -88,6 +89,48 @@ add_section (GtkWidget *box, const char *heading, GtkWidget *first)
   return section;
 }
 
+static void
+setup_method_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer chars)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (chars));
+  tm_tip_own_text (label);
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+bind_method_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer chars)
+{
+  GtkStringObject *text = gtk_list_item_get_item (item);
+  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), gtk_string_object_get_string (text));
+}
+
+static GtkListItemFactory *
+make_factory (int chars)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_method_cb), GINT_TO_POINTER (chars));
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_method_cb), NULL);
+  return factory;
+}
+
+/* A long name is cut in the button, which must not widen the column, later in the list. */
+static GtkWidget *
+build_methods (void)
+{
+  GtkWidget *methods = gtk_drop_down_new (NULL, NULL);
+  g_autoptr (GtkListItemFactory) button = make_factory (1);
+  g_autoptr (GtkListItemFactory) list = make_factory (60);
+  gtk_drop_down_set_factory (GTK_DROP_DOWN (methods), button);
+  gtk_drop_down_set_list_factory (GTK_DROP_DOWN (methods), list);
+  gtk_widget_add_css_class (methods, "tm-methods");
+  gtk_widget_set_tooltip_text (methods, _ ("The gauge or method that reads this feature"));
+  tm_access_name_drop_down (GTK_DROP_DOWN (methods), _ ("Gauge"));
+  return methods;
+}
+
 static GtkWidget *
 build_words (TmVerdictPanel *self)
 {
@@ -100,10 +143,7 @@ build_words (TmVerdictPanel *self)
   self->size = add_label (words, "tm-size");
   self->chance = add_label (words, "tm-chance");
   self->form = add_section (words, _ ("Form"), NULL);
-  self->methods = gtk_drop_down_new (NULL, NULL);
-  gtk_widget_add_css_class (self->methods, "tm-methods");
-  gtk_widget_set_tooltip_text (self->methods, _ ("The gauge or method that reads this feature"));
-  tm_access_name_drop_down (GTK_DROP_DOWN (self->methods), _ ("Gauge"));
+  self->methods = build_methods ();
   self->gauge = add_section (words, _ ("Gauge"), self->methods);
   self->nonconformance = add_section (words, _ ("Nonconformance"), NULL);
   g_signal_connect (self->methods, "notify::selected", G_CALLBACK (method_selected_cb), self);

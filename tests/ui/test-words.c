@@ -44,8 +44,8 @@ test_verdicts (void)
     { { "25.010" }, "1 of 4 read", "in so far; every station has to be read" },
     { { "25.010", "25.010", "25.010", "25.010" }, "In", "at all 4 stations" },
     { { "25.010", "25.010", "25.021", "25.010" }, "Too close", "to call at bottom 12" },
-    { { "25.010", "25.040" }, "Out – metal gone", "at mouth 3" },
-    { { "24.950", "25.010" }, "Out – metal left", "at mouth 12" },
+    { { "25.010", "25.040" }, "Out – metal\u00a0gone", "at mouth 3" },
+    { { "24.950", "25.010" }, "Out – metal\u00a0left", "at mouth 12" },
   };
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
     {
