@@ -41,22 +41,22 @@ make_temporary (const char *path, GError **error)
   return g_steal_pointer (&name);
 }
 
+/* Another program may be writing at this moment; one that never lets go is named, not waited for. */
 static int
 copy_pages (TmBook *book, sqlite3 *to)
 {
+  gint64 until = g_get_monotonic_time () + TM_BOOK_BUSY_MS * G_TIME_SPAN_MILLISECOND;
   sqlite3_backup *backup = sqlite3_backup_init (to, "main", book->db, "main");
-  int rc;
+  int rc, finished;
 
   if (backup == NULL)
     return sqlite3_extended_errcode (to);
-  do
-    {
-      rc = sqlite3_backup_step (backup, -1);
-      if (rc == SQLITE_BUSY || rc == SQLITE_LOCKED)
-        sqlite3_sleep (20);
-    }
-  while (rc == SQLITE_BUSY || rc == SQLITE_LOCKED);
-  return sqlite3_backup_finish (backup);
+  while (((rc = sqlite3_backup_step (backup, -1)) == SQLITE_BUSY || rc == SQLITE_LOCKED)
+         && g_get_monotonic_time () < until)
+    sqlite3_sleep (20);
+  /* What is only busy is no failure to sqlite3_backup_finish(). */
+  finished = sqlite3_backup_finish (backup);
+  return finished != SQLITE_OK || rc == SQLITE_DONE ? finished : rc;
 }
 
 /* The copy is one file alone: it does not keep the write-ahead log. */
@@ -71,7 +71,9 @@ copy_to (TmBook *book, const char *temporary, const char *path, GError **error)
     rc = copy_pages (book, to);
   if (rc == SQLITE_OK)
     rc = sqlite3_exec (to, "PRAGMA journal_mode = DELETE", NULL, NULL, NULL);
-  if (rc != SQLITE_OK)
+  if (rc == SQLITE_BUSY || rc == SQLITE_LOCKED)
+    tm_book_fail_at (book->path, NULL, rc, error); /* nobody else knows the copy yet */
+  else if (rc != SQLITE_OK)
     tm_book_fail_at (path, to, rc, error);
   sqlite3_close (to);
   return rc == SQLITE_OK;

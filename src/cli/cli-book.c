@@ -110,7 +110,8 @@ list_jobs (const Call *call)
         put_entry (gen, entry);
       else
         printf (_ ("%s  %s, revision %s: features %u, pieces %u, readings %u\n"), entry->id,
-                entry->part_number, entry->revision, entry->n_features, entry->n_pieces, entry->n_readings);
+                entry->part_number, *entry->revision ? entry->revision : "—", entry->n_features,
+                entry->n_pieces, entry->n_readings);
     }
   if (call->json)
     {

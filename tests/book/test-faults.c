@@ -6,6 +6,7 @@
  */
 
 #include "book-fixture.h"
+#include "book-private.h"
 #include "fault-vfs.h"
 
 #include <errno.h>
@@ -300,6 +301,31 @@ test_locked (Place *place, gconstpointer data)
   g_assert_no_error (error);
 }
 
+/* With the rollback journal a writer keeps readers out; a backup says so and leaves nothing behind. */
+static void
+test_locked_backup (Place *place, gconstpointer data)
+{
+  GError *error = NULL;
+  g_autoptr (TmBook) book = NULL;
+  g_autofree char *copy = g_strconcat (place->path, ".copy", NULL);
+  sqlite3 *other = NULL;
+
+  make_book (place->path);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_ROLLBACK, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (sqlite3_open (place->path, &other), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (other, "BEGIN EXCLUSIVE", NULL, NULL, NULL), ==, SQLITE_OK);
+  g_assert_false (tm_book_backup (book, copy, &error));
+  g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_BUSY);
+  assert_said_well (error, place->path);
+  g_clear_error (&error);
+  g_assert_false (g_file_test (copy, G_FILE_TEST_EXISTS));
+  sqlite3_exec (other, "ROLLBACK", NULL, NULL, NULL);
+  sqlite3_close (other);
+  g_assert_true (tm_book_backup (book, copy, &error));
+  g_assert_no_error (error);
+}
+
 /* --- real small file systems, for which one must be root */
 
 static gboolean
@@ -574,6 +600,7 @@ main (int argc, char **argv)
   ADD ("goes-on", test_goes_on);
   ADD ("open-new", test_open_new);
   ADD ("locked", test_locked);
+  ADD ("locked-backup", test_locked_backup);
   ADD_MOUNT ("full-disk", test_full_disk);
   ADD_MOUNT ("full-in-the-middle", test_full_in_the_middle);
   ADD_MOUNT ("backup-on-full-disk", test_backup_on_full_disk);
