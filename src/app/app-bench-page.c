@@ -52,14 +52,14 @@ judge_spot (TmBenchPage *self)
 static void
 show_plot (TmBenchPage *self)
 {
-  TmQuantity typed = TM_QUANTITY_NONE;
-  gboolean has_typed = tm_reading_entry_value (self->entry, &typed);
-  const TmSpot *spot = tm_bench_spot (get_bench (self));
+  TmBandEntry entry = { .station = tm_bench_spot (get_bench (self))->station,
+                        .method = tm_bench_method (get_bench (self)) };
+  tm_reading_entry_value (self->entry, &entry.value);
   if (!self->has_judgement)
     tm_band_view_take_plot (self->band, NULL);
   else
-    tm_band_view_take_plot (self->band, tm_band_plot_new (tm_document_job (self->document), &self->judgement,
-                                                          has_typed ? &typed : NULL, spot->station));
+    tm_band_view_take_plot (self->band,
+                            tm_band_plot_new (tm_document_job (self->document), &self->judgement, &entry));
 }
 
 static void
@@ -263,6 +263,7 @@ method_chosen_cb (TmVerdictPanel *panel, const char *name, TmBenchPage *self)
       return;
     }
   tm_bench_set_method (get_bench (self), chosen);
+  show_plot (self);
   tm_verdict_panel_show (self->panel, self->document, self->has_judgement ? &self->judgement : NULL);
 }
 

@@ -110,12 +110,21 @@ fill_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guin
     plot->fineness = MAX (plot->fineness, size->decimals);
 }
 
+/* The method of the next reading. */
+static const char *
+choose_method (const TmFeature *feature, const TmBandEntry *entry)
+{
+  return entry != NULL && entry->method != NULL && *entry->method != '\0' ? entry->method : feature->method;
+}
+
 static void
-fill_typed (const TmBandPlot *plot, const TmJob *job, const TmFeature *feature, const TmQuantity *typed,
+fill_typed (const TmBandPlot *plot, const TmJob *job, const TmFeature *feature, const TmBandEntry *entry,
             TmBandRow *row)
 {
-  const TmLocalSize size = { .station = "", .sum = typed->count, .n = 1, .method_name = feature->method };
-  const TmRule rule = make_rule (plot, job, feature, &size, feature->method);
+  const TmQuantity *typed = &entry->value;
+  const char *method = choose_method (feature, entry);
+  const TmLocalSize size = { .station = "", .sum = typed->count, .n = 1, .method_name = method };
+  const TmRule rule = make_rule (plot, job, feature, &size, method);
 
   row->typed = TRUE;
   row->typed_at = (double)typed->count;
@@ -155,10 +164,22 @@ make_row_label (const TmFeature *feature, const char *station)
   return tm_station_label (station, feature->unit);
 }
 
+static gboolean
+is_typed (const TmBandEntry *entry)
+{
+  return entry != NULL && entry->value.given;
+}
+
+static const char *
+get_station (const TmBandEntry *entry)
+{
+  return entry != NULL && entry->station != NULL ? entry->station : "";
+}
+
 /* Appends the row of @station and, when it is where the entry stands, what is typed there. */
 static void
 add_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const char *station,
-         const TmQuantity *typed, const char *typed_station)
+         const TmBandEntry *entry)
 {
   const int index = find_station (&judgement->sizes, station, plot->unit);
   TmBandRow row = { .label = make_row_label (judgement->feature, station), .at = NAN, .uncertainty = NAN };
@@ -167,28 +188,26 @@ add_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const
     fill_row (plot, job, judgement, (guint)index, &row);
   else
     row.value = g_strdup ("");
-  if (typed != NULL && typed->given && !plot->attribute
-      && tm_station_same (typed_station != NULL ? typed_station : "", station, plot->unit))
-    fill_typed (plot, job, judgement->feature, typed, &row);
+  if (is_typed (entry) && !plot->attribute && tm_station_same (get_station (entry), station, plot->unit))
+    fill_typed (plot, job, judgement->feature, entry, &row);
   g_array_append_val (plot->rows, row);
 }
 
 static void
-add_rows (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const TmQuantity *typed,
-          const char *typed_station)
+add_rows (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const TmBandEntry *entry)
 {
   const TmFeature *feature = judgement->feature;
   const TmSizes *sizes = &judgement->sizes;
-  const char *extra = typed_station != NULL ? typed_station : "";
+  const char *extra = get_station (entry);
 
   for (guint i = 0; i < feature->stations->len; i++)
-    add_row (plot, job, judgement, g_ptr_array_index (feature->stations, i), typed, typed_station);
+    add_row (plot, job, judgement, g_ptr_array_index (feature->stations, i), entry);
   for (guint i = 0; i < sizes->n_stations; i++)
     if (!is_required (feature, sizes->stations[i].station))
-      add_row (plot, job, judgement, sizes->stations[i].station, typed, typed_station);
+      add_row (plot, job, judgement, sizes->stations[i].station, entry);
   if (plot->rows->len == 0
-      || (typed != NULL && !is_required (feature, extra) && find_station (sizes, extra, plot->unit) < 0))
-    add_row (plot, job, judgement, extra, typed, typed_station);
+      || (is_typed (entry) && !is_required (feature, extra) && find_station (sizes, extra, plot->unit) < 0))
+    add_row (plot, job, judgement, extra, entry);
 }
 
 static void
@@ -211,10 +230,9 @@ add_pins (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement)
     }
 }
 
-/* What was judged against; before anything is read, what one reading by the feature's method
- * would be. */
+/* What was judged against; before anything is read, what one reading would be. */
 static void
-find_guard (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement)
+find_guard (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const TmBandEntry *entry)
 {
   TmOutlook outlook;
 
@@ -222,7 +240,7 @@ find_guard (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement)
   plot->guarded = judgement->guard > 0;
   plot->provable = judgement->settles != TM_SETTLES_CANNOT;
   if (judgement->sizes.n_stations == 0 && !plot->attribute
-      && tm_judge_outlook (job, judgement->feature, judgement->feature->method, &outlook))
+      && tm_judge_outlook (job, judgement->feature, choose_method (judgement->feature, entry), &outlook))
     {
       plot->guard = (double)outlook.guard;
       plot->guarded = outlook.guard > 0;
@@ -279,8 +297,7 @@ choose_axis (TmBandPlot *plot)
 }
 
 TmBandPlot *
-tm_band_plot_new (const TmJob *job, const TmJudgement *judgement, const TmQuantity *typed,
-                  const char *typed_station)
+tm_band_plot_new (const TmJob *job, const TmJudgement *judgement, const TmBandEntry *entry)
 {
   const TmFeature *feature;
   TmBandPlot *plot;
@@ -303,8 +320,8 @@ tm_band_plot_new (const TmJob *job, const TmJudgement *judgement, const TmQuanti
   g_array_set_clear_func (plot->rows, clear_row_cb);
   plot->pins = g_array_new (FALSE, FALSE, sizeof (TmBandPin));
   g_array_set_clear_func (plot->pins, clear_pin_cb);
-  find_guard (plot, job, judgement);
-  add_rows (plot, job, judgement, typed, typed_station);
+  find_guard (plot, job, judgement, entry);
+  add_rows (plot, job, judgement, entry);
   add_pins (plot, job, judgement);
   tm_band_plot_add_mate (plot, feature, judgement);
   choose_axis (plot);

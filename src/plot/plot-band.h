@@ -17,9 +17,16 @@ G_BEGIN_DECLS
 /* Everything the drawing shows, computed once from the record; independent of size and theme. */
 typedef struct _TmBandPlot TmBandPlot;
 
-/* @typed may be NULL: the value now in the entry, drawn hollow at @typed_station. */
-TmBandPlot *tm_band_plot_new (const TmJob *job, const TmJudgement *judgement, const TmQuantity *typed,
-                              const char *typed_station) G_GNUC_WARN_UNUSED_RESULT;
+/* What stands in the entry, to be shown hollow beside the record. */
+typedef struct {
+  TmQuantity value;    /* not given: nothing that can be read is typed */
+  const char *station; /* where it goes; NULL: the feature has no stations */
+  const char *method;  /* by which it is taken; NULL or "": the feature's own */
+} TmBandEntry;
+
+/* @entry may be NULL.  What is typed, and the guard while nothing is read, go by its method. */
+TmBandPlot *tm_band_plot_new (const TmJob *job, const TmJudgement *judgement,
+                              const TmBandEntry *entry) G_GNUC_WARN_UNUSED_RESULT;
 void tm_band_plot_free (TmBandPlot *plot);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBandPlot, tm_band_plot_free)
 

@@ -65,7 +65,7 @@ static void
 write_picture (TmSheet *sheet, const TmReportLine *line, guint column)
 {
   const TmJob *job = sheet->workbook->job;
-  g_autoptr (TmBandPlot) plot = tm_band_plot_new (job, &line->judgement, NULL, NULL);
+  g_autoptr (TmBandPlot) plot = tm_band_plot_new (job, &line->judgement, NULL);
   g_autofree char *words = tm_band_plot_describe (plot);
   g_autofree char *feature = tm_report_feature_name (line->feature, line->place);
   g_autofree char *heading = g_strdup_printf (_ ("%s, piece %s: %s"), feature, line->piece->serial,

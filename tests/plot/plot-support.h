@@ -103,7 +103,7 @@ make_plot (const TmJob *job, const TmFeature *feature)
   g_auto (TmJudgement) judgement = { 0 };
 
   tm_judge (job, first_piece (job), feature, 1, &judgement);
-  return tm_band_plot_new (job, &judgement, NULL, NULL);
+  return tm_band_plot_new (job, &judgement, NULL);
 }
 
 /* -------- Pictures -------- */

@@ -85,13 +85,13 @@ test_typed_words (void)
   TmFeature *bore;
   g_autoptr (TmJob) job = make_bore (&bore);
   g_auto (TmJudgement) judgement = { 0 };
-  const TmQuantity typed = quantity ("25.019", TM_UNIT_MM);
+  TmBandEntry entry = { quantity ("25.019", TM_UNIT_MM), "bottom/3", NULL };
   g_autoptr (TmBandPlot) plot = NULL;
   g_autofree char *words = NULL;
   const TmBandRow *row;
 
   tm_judge (job, first_piece (job), bore, 1, &judgement);
-  plot = tm_band_plot_new (job, &judgement, &typed, "bottom/3");
+  plot = tm_band_plot_new (job, &judgement, &entry);
   words = tm_band_plot_describe (plot);
   g_assert_nonnull (strstr (words, "bottom 3: not read, 25.019 mm typed, not recorded"));
   row = &g_array_index (plot->rows, TmBandRow, 3);
@@ -99,8 +99,16 @@ test_typed_words (void)
   g_assert_cmpint (row->typed_verdict, ==, TM_VERDICT_TOO_CLOSE);
   /* A station nobody asked for gets a row of its own. */
   tm_band_plot_free (g_steal_pointer (&plot));
-  plot = tm_band_plot_new (job, &judgement, &typed, "middle/6");
+  entry.station = "middle/6";
+  plot = tm_band_plot_new (job, &judgement, &entry);
   g_assert_cmpuint (plot->rows->len, ==, 5);
+  /* By a gauge that nobody knows it is only held against the limits. */
+  tm_band_plot_free (g_steal_pointer (&plot));
+  entry.method = "another gauge";
+  plot = tm_band_plot_new (job, &judgement, &entry);
+  row = &g_array_index (plot->rows, TmBandRow, 4);
+  g_assert_true (row->typed);
+  g_assert_cmpint (row->typed_verdict, ==, TM_VERDICT_IN);
 }
 
 /* Each limit's line stands where the axis says, in the text colour, from top to bottom. */
@@ -218,7 +226,7 @@ test_hollow (void)
   g_autoptr (TmJob) job = make_job ();
   TmFeature *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.021", "mouth");
   const TmTheme *theme = tm_theme_light ();
-  const TmQuantity typed = quantity ("25.010", TM_UNIT_MM);
+  const TmBandEntry entry = { quantity ("25.010", TM_UNIT_MM), "mouth", NULL };
   g_auto (TmJudgement) judgement = { 0 };
   g_autoptr (TmBandPlot) plot = NULL;
   Picture picture;
@@ -226,10 +234,10 @@ test_hollow (void)
   int x, y;
 
   tm_judge (job, first_piece (job), bore, 1, &judgement);
-  plot = tm_band_plot_new (job, &judgement, &typed, "mouth");
+  plot = tm_band_plot_new (job, &judgement, &entry);
   picture = draw (plot, WIDTH, HEIGHT, theme);
   layout = lay_out (plot, &picture, theme);
-  x = (int)lround (tm_band_layout_x (&layout, plot, (double)typed.count));
+  x = (int)lround (tm_band_layout_x (&layout, plot, (double)entry.value.count));
   y = (int)lround (layout.rows_top + 0.62 * layout.row_height);
   g_assert_true (is_colour (get_pixel (&picture, x, y), &theme->surface, 6.0));
   g_assert_cmpuint (count_colour (&picture, &theme->in, x - 10, x + 10), >, 10);
