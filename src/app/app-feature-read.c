@@ -13,15 +13,6 @@
 #include "core-callout.h"
 #include "core-station.h"
 
-static gboolean
-refuse (AdwEntryRow *row, char **problem, char *line)
-{
-  tm_form_mark_wrong (row, TRUE);
-  g_free (*problem);
-  *problem = line;
-  return FALSE;
-}
-
 /* Reads @row into @out; an empty row is an absent quantity. */
 static gboolean
 read_quantity (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem)
@@ -34,9 +25,10 @@ read_quantity (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem)
     *out = TM_QUANTITY_NONE;
   if (status == TM_READ_OK || status == TM_READ_EMPTY)
     return TRUE;
-  return refuse (row, problem,
-                 g_strdup_printf ("%s: “%s”: %s", adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)),
-                                  text, g_dgettext (GETTEXT_PACKAGE, tm_read_status_text (status))));
+  return tm_form_refuse (row, problem,
+                         g_strdup_printf ("%s: “%s”: %s",
+                                          adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text,
+                                          g_dgettext (GETTEXT_PACKAGE, tm_read_status_text (status))));
 }
 
 static gboolean
@@ -47,9 +39,9 @@ read_count (AdwEntryRow *row, guint *out, char **problem)
 
   tm_form_mark_wrong (row, FALSE);
   if (*text != '\0' && !g_ascii_string_to_unsigned (text, 10, 1, 1000, &number, NULL))
-    return refuse (row, problem,
-                   g_strdup_printf (_ ("%s: “%s” is not a whole number from 1 to 1000."),
-                                    adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text));
+    return tm_form_refuse (row, problem,
+                           g_strdup_printf (_ ("%s: “%s” is not a whole number from 1 to 1000."),
+                                            adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text));
   *out = (guint)number;
   return TRUE;
 }
@@ -63,10 +55,10 @@ choose_kind (TmFeatureForm *form, const TmJob *job, TmFeature *feature, TmCallou
   TmKind kind = chosen == 0 || chosen > TM_N_KINDS ? feature->kind : (TmKind)(chosen - 1);
 
   if (status == TM_CALLOUT_OK && !tm_kinds_agree (kind, feature->kind))
-    return refuse (form->callout, problem,
-                   g_strdup_printf (_ ("“%s” reads as %s and cannot be %s; choose another kind."),
-                                    feature->requirement, tm_words_kind (feature->kind),
-                                    tm_words_kind (kind)));
+    return tm_form_refuse (form->callout, problem,
+                           g_strdup_printf (_ ("“%s” reads as %s and cannot be %s; choose another kind."),
+                                            feature->requirement, tm_words_kind (feature->kind),
+                                            tm_words_kind (kind)));
   feature->kind = kind;
   return TRUE;
 }
@@ -88,10 +80,10 @@ read_limits (TmFeatureForm *form, const TmJob *job, TmFeature *feature, char **p
       || !read_quantity (form->upper, unit, &feature->upper, problem))
     return FALSE;
   if (feature->lower.given && feature->upper.given && feature->lower.count > feature->upper.count)
-    return refuse (form->lower, problem, g_strdup (_ ("The lower limit lies above the upper one.")));
+    return tm_form_refuse (form->lower, problem, g_strdup (_ ("The lower limit lies above the upper one.")));
   if (*feature->requirement == '\0' && !feature->lower.given && !feature->upper.given)
-    return refuse (form->callout, problem,
-                   g_strdup (_ ("A feature needs its requirement, or a limit below it.")));
+    return tm_form_refuse (form->callout, problem,
+                           g_strdup (_ ("A feature needs its requirement, or a limit below it.")));
   return TRUE;
 }
 
@@ -128,7 +120,7 @@ read_requirement (TmFeatureForm *form, TmJob *job, TmFeature *feature, char **pr
   tm_form_mark_wrong (form->balloon, FALSE);
   tm_form_mark_wrong (form->callout, FALSE);
   if (*balloon == '\0')
-    return refuse (form->balloon, problem, g_strdup (_ ("A feature needs its balloon number.")));
+    return tm_form_refuse (form->balloon, problem, g_strdup (_ ("A feature needs its balloon number.")));
   feature->balloon = tm_job_intern (job, balloon);
   feature->name = tm_job_intern (job, name);
   status = read_callout (job, feature, callout);
@@ -154,11 +146,12 @@ read_stations (TmFeatureForm *form, TmJob *job, TmFeature *feature, char **probl
       if (*parts[i] == '\0')
         continue;
       if (!tm_station_read (parts[i], feature->unit, &station))
-        return refuse (
+        return tm_form_refuse (
             form->stations, problem,
             g_strdup_printf (_ ("“%s” is no station; write depth/hour, for example mouth/12."), parts[i]));
       if (g_ptr_array_find_with_equal_func (feature->stations, parts[i], g_str_equal, NULL))
-        return refuse (form->stations, problem, g_strdup_printf (_ ("Station “%s” stands twice."), parts[i]));
+        return tm_form_refuse (form->stations, problem,
+                               g_strdup_printf (_ ("Station “%s” stands twice."), parts[i]));
       g_ptr_array_add (feature->stations, (gpointer)tm_job_intern (job, parts[i]));
     }
   return TRUE;
@@ -207,8 +200,8 @@ read_measuring (TmFeatureForm *form, TmJob *job, TmFeature *feature, char **prob
       || !read_check (form, job, feature, problem))
     return FALSE;
   if (*size != '\0' && tm_job_find_feature (job, size) == NULL)
-    return refuse (form->size_feature, problem,
-                   g_strdup_printf (_ ("There is no feature %s to take the size from."), size));
+    return tm_form_refuse (form->size_feature, problem,
+                           g_strdup_printf (_ ("There is no feature %s to take the size from."), size));
   feature->size_feature = tm_job_intern (job, size);
   feature->method = chosen_method (form, job);
   return TRUE;
@@ -236,16 +229,17 @@ read_mate (TmFeatureForm *form, TmFeature *feature, char **problem)
   mate.kind = chosen == 2 ? TM_KIND_BORE : TM_KIND_SHAFT;
   tm_form_mark_wrong (form->mate_lower, FALSE);
   if (mate.given && feature->unit == TM_UNIT_NONE)
-    return refuse (form->mate_lower, problem, g_strdup (_ ("Only a feature with a size has a mate.")));
+    return tm_form_refuse (form->mate_lower, problem,
+                           g_strdup (_ ("Only a feature with a size has a mate.")));
   if (mate.given
       && (!read_quantity (form->mate_lower, feature->unit, &mate.lower, problem)
           || !read_quantity (form->mate_upper, feature->unit, &mate.upper, problem)))
     return FALSE;
   if (mate.given && (!mate.lower.given || !mate.upper.given))
-    return refuse (form->mate_lower, problem, g_strdup (_ ("A mate needs both of its limits.")));
+    return tm_form_refuse (form->mate_lower, problem, g_strdup (_ ("A mate needs both of its limits.")));
   if (mate.given && mate.lower.count > mate.upper.count)
-    return refuse (form->mate_lower, problem,
-                   g_strdup (_ ("The lower limit of the mate lies above its upper one.")));
+    return tm_form_refuse (form->mate_lower, problem,
+                           g_strdup (_ ("The lower limit of the mate lies above its upper one.")));
   if (!mate.given)
     mate.lower = mate.upper = TM_QUANTITY_NONE;
   feature->mate = mate;

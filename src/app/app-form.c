@@ -74,3 +74,12 @@ tm_form_mark_wrong (AdwEntryRow *row, gboolean wrong)
   else
     gtk_widget_remove_css_class (GTK_WIDGET (row), "error");
 }
+
+gboolean
+tm_form_refuse (AdwEntryRow *row, char **problem, char *line)
+{
+  tm_form_mark_wrong (row, TRUE);
+  g_free (*problem);
+  *problem = line;
+  return FALSE;
+}

@@ -7,15 +7,6 @@
 #include "app-edit.h"
 #include "app-form.h"
 
-static gboolean
-refuse (AdwEntryRow *row, char **problem, char *line)
-{
-  tm_form_mark_wrong (row, TRUE);
-  g_free (*problem);
-  *problem = line;
-  return FALSE;
-}
-
 /* A number without a unit is in @unit; a protractor says degrees of its own. */
 static TmReadStatus
 read_in_any_unit (const char *text, TmUnit unit, TmQuantity *out)
@@ -37,11 +28,11 @@ read_quantity (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem)
   if (status == TM_READ_EMPTY)
     *out = TM_QUANTITY_NONE;
   if (status != TM_READ_OK && status != TM_READ_EMPTY)
-    return refuse (row, problem,
-                   g_strdup_printf ("%s: “%s”: %s", title, text,
-                                    g_dgettext (GETTEXT_PACKAGE, tm_read_status_text (status))));
+    return tm_form_refuse (row, problem,
+                           g_strdup_printf ("%s: “%s”: %s", title, text,
+                                            g_dgettext (GETTEXT_PACKAGE, tm_read_status_text (status))));
   if (out->given && out->count < 0)
-    return refuse (row, problem, g_strdup_printf (_ ("%s cannot be below zero."), title));
+    return tm_form_refuse (row, problem, g_strdup_printf (_ ("%s cannot be below zero."), title));
   return TRUE;
 }
 
@@ -57,9 +48,10 @@ read_date (AdwEntryRow *row, TmJob *job, const char **out, char **problem)
     {
       date = strlen (text) == 10 ? g_date_time_new_from_iso8601 (stamp, NULL) : NULL;
       if (date == NULL)
-        return refuse (row, problem,
-                       g_strdup_printf (_ ("%s: “%s” is no date; write it like 2026-05-04."),
-                                        adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)), text));
+        return tm_form_refuse (row, problem,
+                               g_strdup_printf (_ ("%s: “%s” is no date; write it like 2026-05-04."),
+                                                adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)),
+                                                text));
     }
   *out = tm_job_intern (job, text);
   return TRUE;
@@ -124,7 +116,7 @@ read_name (AdwEntryRow *row, TmJob *job, const char **out, char **problem)
 
   tm_form_mark_wrong (row, FALSE);
   if (*text == '\0')
-    return refuse (
+    return tm_form_refuse (
         row, problem,
         g_strdup_printf (_ ("%s: it needs one."), adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row))));
   *out = tm_job_intern (job, text);
@@ -235,12 +227,12 @@ static gboolean
 check_gauges (TmMethodForm *form, const TmMethod *method, char **problem)
 {
   if (method->gauges->len == 0)
-    return refuse (form->name, problem,
-                   g_strdup (_ ("A method needs a gauge; choose one, or add it first.")));
+    return tm_form_refuse (form->name, problem,
+                           g_strdup (_ ("A method needs a gauge; choose one, or add it first.")));
   if (method->gauges->len == 2
       && g_str_equal (g_ptr_array_index (method->gauges, 0), g_ptr_array_index (method->gauges, 1)))
-    return refuse (form->name, problem,
-                   g_strdup (_ ("The transfer gauge and its instrument are the same gauge.")));
+    return tm_form_refuse (form->name, problem,
+                           g_strdup (_ ("The transfer gauge and its instrument are the same gauge.")));
   return TRUE;
 }
 
@@ -251,7 +243,7 @@ read_dof (AdwEntryRow *row, TmQuantity *out, char **problem)
   if (!read_quantity (row, TM_UNIT_COUNT, out, problem))
     return FALSE;
   if (out->given && out->count < 1)
-    return refuse (
+    return tm_form_refuse (
         row, problem,
         g_strdup (_ ("Degrees of freedom must be at least 1; leave them out when they are not known.")));
   return TRUE;

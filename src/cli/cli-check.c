@@ -33,7 +33,8 @@ check_requirement (const TmJob *job, const TmFeature *feature, GPtrArray *faults
 
   if (*feature->requirement == '\0' || feature->lower.given || feature->upper.given)
     return;
-  callout = tm_callout_read (feature->requirement, job->unit, job->general_tolerance);
+  callout
+      = tm_callout_read (feature->requirement, tm_callout_unit (job, feature->unit), job->general_tolerance);
   if (callout.status != TM_CALLOUT_OK && callout.status != TM_CALLOUT_NOT_READ
       && callout.status != TM_CALLOUT_EMPTY)
     add_fault (faults, _ ("feature %s: requirement “%s”: %s"), feature->balloon, feature->requirement,
