@@ -219,8 +219,9 @@ tm_files_export (GtkWidget *parent, const char *book_path, const char *id, const
   start (parent, title, run_export, new_file_work (book_path, path, id, done));
 }
 
-char *
-tm_files_sample_folder (void)
+/* NULL when the samples are not installed. */
+static char *
+find_sample_folder (void)
 {
   const char *given = g_getenv ("TM_SAMPLE_JOBS");
   const char *folder = given != NULL && *given != '\0' ? given : TM_SAMPLE_DIR;
@@ -238,7 +239,7 @@ GPtrArray *
 tm_files_samples (void)
 {
   GPtrArray *paths = g_ptr_array_new_with_free_func (g_free);
-  g_autofree char *folder = tm_files_sample_folder ();
+  g_autofree char *folder = find_sample_folder ();
   g_autoptr (GDir) dir = folder != NULL ? g_dir_open (folder, 0, NULL) : NULL;
   const char *name;
 

@@ -44,9 +44,6 @@ void tm_files_load (GtkWidget *parent, const char *book_path, const char *id, co
 void tm_files_export (GtkWidget *parent, const char *book_path, const char *id, const char *path,
                       TmFilesDone done);
 
-/* The folder that the sample jobs lie in, or NULL when they are not installed. */
-char *tm_files_sample_folder (void) G_GNUC_WARN_UNUSED_RESULT;
-
 /* char * paths of the sample job files, sorted. */
 GPtrArray *tm_files_samples (void) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -243,9 +243,3 @@ tm_home_init (TmHome *self)
   tm_home_add_columns (self->view);
   build_model (self);
 }
-
-GtkWidget *
-tm_home_new (void)
-{
-  return g_object_new (TM_TYPE_HOME, NULL);
-}

@@ -15,8 +15,6 @@ G_BEGIN_DECLS
 #define TM_TYPE_HOME (tm_home_get_type ())
 G_DECLARE_FINAL_TYPE (TmHome, tm_home, TM, HOME, AdwBin)
 
-GtkWidget *tm_home_new (void);
-
 /* @book borrowed, NULL when it cannot be opened: then @problem says why. */
 void tm_home_set_book (TmHome *self, TmBook *book, const char *problem);
 

@@ -48,14 +48,16 @@ describe_limits (const TmReportLine *line)
   return tm_words_limits (line->feature);
 }
 
-char *
-tm_report_table_result (const TmReportLine *line)
+/* "25.018", "pass", or "". */
+static char *
+describe_result (const TmReportLine *line)
 {
   return tm_judgement_size_text (&line->judgement);
 }
 
-char *
-tm_report_table_verdict (const TmReportLine *line)
+/* "in", "out, metal left", "too close", "not measured". */
+static char *
+describe_verdict (const TmReportLine *line)
 {
   const TmJudgement *judgement = &line->judgement;
   const char *verdict = g_dpgettext2 (GETTEXT_PACKAGE, "verdict", tm_verdict_word (judgement->verdict));
@@ -83,8 +85,8 @@ static const Column columns[] = {
   { N_ ("Piece"), describe_piece, 76, FALSE, FALSE },
   { N_ ("Requirement"), describe_requirement, -1, TRUE, FALSE },
   { N_ ("Limits"), describe_limits, 170, FALSE, FALSE },
-  { N_ ("Result"), tm_report_table_result, 100, FALSE, TRUE },
-  { N_ ("Verdict"), tm_report_table_verdict, 130, FALSE, FALSE },
+  { N_ ("Result"), describe_result, 100, FALSE, TRUE },
+  { N_ ("Verdict"), describe_verdict, 130, FALSE, FALSE },
   { N_ ("Gauge"), describe_gauge, 86, FALSE, FALSE },
   { N_ ("Nonconf."), describe_reference, 96, FALSE, FALSE },
 };
@@ -110,8 +112,8 @@ name_row (GtkWidget *cell, const TmReportLine *line)
   g_autofree char *feature = line->feature->places > 1
                                  ? g_strdup_printf (_ ("%s, place %u"), whole, line->place)
                                  : g_steal_pointer (&whole);
-  g_autofree char *result = tm_report_table_result (line);
-  g_autofree char *verdict = tm_report_table_verdict (line);
+  g_autofree char *result = describe_result (line);
+  g_autofree char *verdict = describe_verdict (line);
   g_autofree char *name = g_strdup_printf ("%s, %s: %s", feature, result, verdict);
   tm_access_name_row (cell, name);
 }

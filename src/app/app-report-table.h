@@ -17,10 +17,4 @@ GtkWidget *tm_report_table_new (GListModel *lines) G_GNUC_WARN_UNUSED_RESULT;
 /* The piece column is shown only when there is more than one piece. */
 void tm_report_table_show_pieces (GtkWidget *table, gboolean show);
 
-/* What the result column says: "25.018", "pass", or "". */
-char *tm_report_table_result (const TmReportLine *line) G_GNUC_WARN_UNUSED_RESULT;
-
-/* What the verdict column says: "in", "out, metal left", "too close", "not measured". */
-char *tm_report_table_verdict (const TmReportLine *line) G_GNUC_WARN_UNUSED_RESULT;
-
 G_END_DECLS

@@ -420,11 +420,3 @@ tm_window_book (TmWindow *self)
 
   return self->book;
 }
-
-const char *
-tm_window_book_path (TmWindow *self)
-{
-  g_return_val_if_fail (TM_IS_WINDOW (self), NULL);
-
-  return self->book_path;
-}

@@ -26,7 +26,6 @@ TmDocument *tm_window_document (TmWindow *self);
 
 /* NULL when it could not be opened. */
 TmBook *tm_window_book (TmWindow *self);
-const char *tm_window_book_path (TmWindow *self);
 
 /* Adds the job file at @path to the book and shows the job. */
 void tm_window_open_file (TmWindow *self, const char *path);

@@ -87,8 +87,9 @@ tm_characteristics_verdicts (const TmWorkbook *workbook)
   return g_strdup_printf ("'%s'!$%s$%u:$%s$%u", name, column, FIRST_ROW + 1, column, FIRST_ROW + n);
 }
 
-guint
-tm_report_decimals (const TmReportLine *line)
+/* Digits to print the sizes with: never fewer than the verdict needs. */
+static guint
+count_decimals (const TmReportLine *line)
 {
   const TmFeature *feature = line->feature;
   g_autofree char *size = tm_judgement_size_text (&line->judgement);
@@ -161,7 +162,7 @@ static void
 write_results (TmSheet *sheet, const TmReportLine *line, const TmRowValues *values, const TmRowCells *cells)
 {
   const TmJudgement *judgement = &line->judgement;
-  const guint decimals = tm_report_decimals (line), digits = tm_formula_digits (line->feature->unit);
+  const guint decimals = count_decimals (line), digits = tm_formula_digits (line->feature->unit);
   g_autofree char *deviation = tm_formula_deviation (values, cells, digits);
 
   tm_sheet_number (sheet, COLUMN_SMALLEST, values->smallest, decimals, TM_STYLE_NUMBER);

@@ -25,7 +25,4 @@ char *tm_characteristics_verdicts (const TmWorkbook *workbook) G_GNUC_WARN_UNUSE
 /* TRUE for the features that are shown as pictures and charts: bores and other diameters. */
 gboolean tm_report_is_bore (const TmFeature *feature);
 
-/* Digits to print @line's sizes with: never fewer than its verdict needs. */
-guint tm_report_decimals (const TmReportLine *line);
-
 G_END_DECLS
