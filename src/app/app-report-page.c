@@ -116,16 +116,30 @@ count_lines (const TmJob *job)
   return n_places * (n_pieces > 0 ? n_pieces : job->pieces->len);
 }
 
+static void refresh (TmReportPage *self);
+
 static void
 gathered_cb (GtkWidget *parent, TmReportCopy *copy, const GError *error)
 {
   TmReportPage *self = TM_REPORT_PAGE (parent);
   self->gathering = FALSE;
+  if (self->document == NULL)
+    return;
   if (error != NULL)
     tm_window_show_error (parent, error->message);
-  if (copy->content == NULL || self->document == NULL
-      || !g_str_equal (copy->job->id, tm_document_job (self->document)->id))
-    return;
+  /* Something was recorded, or another job was opened, while this was gathered. */
+  if (self->stale)
+    {
+      if (gtk_widget_get_mapped (parent))
+        refresh (self);
+      return;
+    }
+  if (copy->content == NULL)
+    {
+      /* Failed or cancelled: gathered again when the page is next looked at. */
+      self->stale = TRUE;
+      return;
+    }
   drop_content (self);
   self->report = *copy;
   *copy = (TmReportCopy) { 0 };
