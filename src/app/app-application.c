@@ -4,7 +4,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-dialog.h"
 #include "app-settings.h"
+#include "app-toast.h"
 #include "app-window.h"
 
 struct _TmApplication {
@@ -75,10 +77,20 @@ static void
 tm_application_open (GApplication *application, GFile **files, int n_files, const char *hint)
 {
   TmWindow *window = present_window (TM_APPLICATION (application));
+  GtkWindow *question = tm_dialog_over (GTK_WINDOW (window));
   g_autofree char *path = n_files > 0 ? g_file_get_path (files[0]) : NULL;
 
-  if (path != NULL)
-    tm_window_open_file (window, path);
+  if (path == NULL)
+    return;
+  /* What is typed in a dialog belongs to the job that is open. */
+  if (question != NULL)
+    {
+      tm_window_show_error (GTK_WIDGET (window),
+                            _ ("The file was not opened: finish what the dialog asks, then open it again."));
+      gtk_window_present (question);
+      return;
+    }
+  tm_window_open_file (window, path);
 }
 
 /* A start with a book of its own is a program of its own: it must not hand its job file to the one
@@ -154,8 +166,8 @@ about_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   GtkWidget *about = g_object_new (
       ADW_TYPE_ABOUT_WINDOW, "transient-for", gtk_application_get_active_window (GTK_APPLICATION (data)),
-      "modal", TRUE, "application-name", "Tenthmark", "application-icon", "org.tenthmark.Tenthmark",
-      "version", TM_VERSION, "license-type", GTK_LICENSE_GPL_3_0, "developer-name",
+      "destroy-with-parent", TRUE, "application-name", "Tenthmark", "application-icon",
+      "org.tenthmark.Tenthmark", "version", TM_VERSION, "license-type", GTK_LICENSE_GPL_3_0, "developer-name",
       _ ("The Tenthmark contributors"), "comments",
       _ ("Measures each feature at the bench, says what the reading proves, records it, and writes the "
          "first-article report.\n\nThe figures help to plan and to judge; the drawing, the customer's "

@@ -2,6 +2,14 @@
 
 #include "app-dialog.h"
 
+#include <glib/gi18n-lib.h>
+
+#include "app-access.h"
+#include "app-button.h"
+
+/* Pixels. */
+#define FORM_WIDTH 460
+
 void
 tm_dialog_attach (GtkWindow *window, GtkWidget *any_child)
 {
@@ -31,6 +39,68 @@ tm_dialog_new (GtkWidget *any_child, const char *title, int width, int height, G
   adw_window_set_content (ADW_WINDOW (window), box);
   tm_dialog_attach (window, any_child);
   return window;
+}
+
+GtkWindow *
+tm_dialog_over (GtkWindow *window)
+{
+  GListModel *all = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (all); i++)
+    {
+      g_autoptr (GtkWindow) other = g_list_model_get_item (all, i);
+
+      if (gtk_window_get_transient_for (other) == window && gtk_window_get_modal (other)
+          && gtk_widget_get_visible (GTK_WIDGET (other)))
+        return other;
+    }
+  return NULL;
+}
+
+GtkWidget *
+tm_dialog_header_new (GtkWidget *confirm)
+{
+  GtkWidget *header = adw_header_bar_new ();
+  GtkWidget *cancel = tm_button_new (_ ("_Cancel"));
+
+  adw_header_bar_set_show_end_title_buttons (ADW_HEADER_BAR (header), FALSE);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (cancel), "window.close");
+  adw_header_bar_pack_start (ADW_HEADER_BAR (header), cancel);
+  adw_header_bar_pack_end (ADW_HEADER_BAR (header), confirm);
+  return header;
+}
+
+static GtkLabel *
+add_label (GtkBox *box, const char *css_class)
+{
+  GtkLabel *label = GTK_LABEL (gtk_label_new (NULL));
+
+  gtk_label_set_xalign (label, 0);
+  gtk_label_set_wrap (label, TRUE);
+  gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
+  gtk_box_append (box, GTK_WIDGET (label));
+  return label;
+}
+
+TmDialogForm
+tm_dialog_form_build (AdwWindow *window, const char *name, GtkWidget *confirm)
+{
+  GtkWidget *outer = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *inner = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  TmDialogForm form;
+
+  form.about = add_label (GTK_BOX (inner), "body");
+  form.rows = ADW_PREFERENCES_GROUP (adw_preferences_group_new ());
+  tm_access_name_inside (GTK_WIDGET (form.rows), GTK_TYPE_LIST_BOX, name);
+  gtk_box_append (GTK_BOX (inner), GTK_WIDGET (form.rows));
+  form.hint = add_label (GTK_BOX (inner), "dim-label");
+  gtk_widget_add_css_class (inner, "tm-dialog");
+  gtk_box_append (GTK_BOX (outer), tm_dialog_header_new (confirm));
+  gtk_box_append (GTK_BOX (outer), inner);
+  gtk_window_set_default_size (GTK_WINDOW (window), FORM_WIDTH, -1);
+  gtk_window_set_resizable (GTK_WINDOW (window), FALSE);
+  adw_window_set_content (window, outer);
+  return form;
 }
 
 GtkLabel *

@@ -15,6 +15,22 @@ GtkWindow *tm_dialog_new (GtkWidget *any_child, const char *title, int width, in
 /* Makes @window modal over @any_child's, closed by Escape. */
 void tm_dialog_attach (GtkWindow *window, GtkWidget *any_child);
 
+/* The modal window over @window that waits for an answer, or NULL; borrowed. */
+GtkWindow *tm_dialog_over (GtkWindow *window);
+
+/* A header bar with Cancel, which closes the window, and @confirm, which answers it. */
+GtkWidget *tm_dialog_header_new (GtkWidget *confirm);
+
+/* The parts of a dialog with a few rows: what it is about, the rows, what it says to what is typed. */
+typedef struct {
+  GtkLabel *about;
+  AdwPreferencesGroup *rows;
+  GtkLabel *hint;
+} TmDialogForm;
+
+/* Builds these parts into @window, under a header with @confirm; @name is what the rows are read out as. */
+TmDialogForm tm_dialog_form_build (AdwWindow *window, const char *name, GtkWidget *confirm);
+
 /* A line for a problem, hidden while @text is NULL or "". */
 GtkLabel *tm_dialog_problem_new (void);
 void tm_dialog_problem_set (GtkLabel *line, const char *text);

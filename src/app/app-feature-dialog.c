@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-button.h"
 #include "app-dialog.h"
 #include "app-edit.h"
 #include "app-feature-form.h"
@@ -75,17 +76,11 @@ save_cb (Dialog *dialog)
 static GtkWidget *
 build_header (Dialog *dialog)
 {
-  GtkWidget *header = adw_header_bar_new ();
-  GtkWidget *cancel = gtk_button_new_with_mnemonic (_ ("_Cancel"));
-  GtkWidget *save = gtk_button_new_with_mnemonic (_ ("_Save"));
+  GtkWidget *save = tm_button_new (_ ("_Save"));
 
-  adw_header_bar_set_show_end_title_buttons (ADW_HEADER_BAR (header), FALSE);
   gtk_widget_add_css_class (save, "suggested-action");
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (cancel), "window.close");
   g_signal_connect_swapped (save, "clicked", G_CALLBACK (save_cb), dialog);
-  adw_header_bar_pack_start (ADW_HEADER_BAR (header), cancel);
-  adw_header_bar_pack_end (ADW_HEADER_BAR (header), save);
-  return header;
+  return tm_dialog_header_new (save);
 }
 
 static GtkWidget *

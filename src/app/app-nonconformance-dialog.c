@@ -6,7 +6,9 @@
 
 #include "app-access.h"
 #include "app-button.h"
+#include "app-dialog.h"
 #include "app-feature-words.h"
+#include "app-form.h"
 
 /* The record's words for what was decided; common practice. */
 static const char *const dispositions[] = {
@@ -118,16 +120,15 @@ static void
 tm_nonconformance_dialog_class_init (TmNonconformanceDialogClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = tm_nonconformance_dialog_dispose;
-  gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, "window.close", NULL);
 }
 
 static GtkWidget *
-build_entry (TmNonconformanceDialog *self, const char *title)
+add_entry (TmNonconformanceDialog *self, AdwPreferencesGroup *rows, const char *title)
 {
-  GtkWidget *row = GTK_WIDGET (tm_access_entry_row_new (title));
+  AdwEntryRow *row = tm_form_entry (rows, title);
   g_signal_connect (row, "changed", G_CALLBACK (changed_cb), self);
   g_signal_connect (row, "entry-activated", G_CALLBACK (save_cb), self);
-  return row;
+  return GTK_WIDGET (row);
 }
 
 static GtkWidget *
@@ -142,58 +143,22 @@ build_disposition (void)
   return row;
 }
 
-static GtkWidget *
-build_header (TmNonconformanceDialog *self)
+static void
+tm_nonconformance_dialog_init (TmNonconformanceDialog *self)
 {
-  GtkWidget *header = adw_header_bar_new ();
-  GtkWidget *cancel = tm_button_new (_ ("_Cancel"));
-  adw_header_bar_set_show_end_title_buttons (ADW_HEADER_BAR (header), FALSE);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (cancel), "window.close");
-  adw_header_bar_pack_start (ADW_HEADER_BAR (header), cancel);
+  TmDialogForm form;
   self->save = tm_button_new (_ ("_Save"));
   gtk_widget_add_css_class (self->save, "suggested-action");
   gtk_widget_set_sensitive (self->save, FALSE);
   g_signal_connect (self->save, "clicked", G_CALLBACK (save_cb), self);
-  adw_header_bar_pack_end (ADW_HEADER_BAR (header), self->save);
-  return header;
-}
-
-static GtkLabel *
-build_label (const char *css_class)
-{
-  GtkLabel *label = GTK_LABEL (gtk_label_new (NULL));
-  gtk_label_set_xalign (label, 0);
-  gtk_label_set_wrap (label, TRUE);
-  gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
-  return label;
-}
-
-static void
-tm_nonconformance_dialog_init (TmNonconformanceDialog *self)
-{
-  GtkWidget *outer = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *inner = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
-  GtkWidget *group = adw_preferences_group_new ();
+  form = tm_dialog_form_build (ADW_WINDOW (self), _ ("Nonconformance"), self->save);
   gtk_window_set_title (GTK_WINDOW (self), _ ("Nonconformance"));
-  gtk_window_set_default_size (GTK_WINDOW (self), 460, -1);
-  gtk_window_set_modal (GTK_WINDOW (self), TRUE);
-  gtk_window_set_resizable (GTK_WINDOW (self), FALSE);
-  gtk_box_append (GTK_BOX (outer), build_header (self));
-  self->about = build_label ("body");
-  self->hint = build_label ("dim-label");
-  self->number = build_entry (self, _ ("Number of the nonconformance"));
-  self->note = build_entry (self, _ ("What is wrong"));
+  self->about = form.about;
+  self->hint = form.hint;
+  self->number = add_entry (self, form.rows, _ ("Number of the nonconformance"));
+  self->note = add_entry (self, form.rows, _ ("What is wrong"));
   self->disposition = build_disposition ();
-  tm_access_name_inside (group, GTK_TYPE_LIST_BOX, _ ("Nonconformance"));
-  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->number);
-  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->note);
-  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->disposition);
-  gtk_widget_add_css_class (inner, "tm-dialog");
-  gtk_box_append (GTK_BOX (inner), GTK_WIDGET (self->about));
-  gtk_box_append (GTK_BOX (inner), group);
-  gtk_box_append (GTK_BOX (inner), GTK_WIDGET (self->hint));
-  gtk_box_append (GTK_BOX (outer), inner);
-  adw_window_set_content (ADW_WINDOW (self), outer);
+  adw_preferences_group_add (form.rows, self->disposition);
 }
 
 static void
@@ -231,7 +196,6 @@ tm_nonconformance_dialog_present (GtkWidget *parent, TmDocument *document)
   g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
 
   const TmSpot *spot = tm_bench_spot (tm_document_bench (document));
-  GtkRoot *root = gtk_widget_get_root (parent);
   g_return_val_if_fail (spot->piece != NULL && spot->feature != NULL, NULL);
 
   TmNonconformanceDialog *self = g_object_new (TM_TYPE_NONCONFORMANCE_DIALOG, NULL);
@@ -239,8 +203,7 @@ tm_nonconformance_dialog_present (GtkWidget *parent, TmDocument *document)
   self->piece = spot->piece;
   self->feature = spot->feature;
   show_spot (self);
-  if (GTK_IS_WINDOW (root))
-    gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (root));
+  tm_dialog_attach (GTK_WINDOW (self), parent);
   gtk_window_present (GTK_WINDOW (self));
   gtk_widget_grab_focus (self->number);
   return GTK_WIDGET (self);

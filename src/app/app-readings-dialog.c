@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-button.h"
+#include "app-dialog.h"
 #include "app-entry-words.h"
 #include "app-feature-words.h"
 #include "app-reason-dialog.h"
@@ -149,7 +150,6 @@ static void
 tm_readings_dialog_class_init (TmReadingsDialogClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = tm_readings_dialog_dispose;
-  gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, "window.close", NULL);
 }
 
 static void
@@ -174,7 +174,6 @@ tm_readings_dialog_init (TmReadingsDialog *self)
   gtk_box_append (GTK_BOX (outer), scroller);
   adw_window_set_content (ADW_WINDOW (self), outer);
   gtk_window_set_default_size (GTK_WINDOW (self), 780, 480);
-  gtk_window_set_modal (GTK_WINDOW (self), TRUE);
 }
 
 GtkWidget *
@@ -183,7 +182,6 @@ tm_readings_dialog_present (GtkWidget *parent, TmDocument *document)
   g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
 
   const TmSpot *spot = tm_bench_spot (tm_document_bench (document));
-  GtkRoot *root = gtk_widget_get_root (parent);
   g_return_val_if_fail (spot->piece != NULL && spot->feature != NULL, NULL);
 
   TmReadingsDialog *self = g_object_new (TM_TYPE_READINGS_DIALOG, NULL);
@@ -196,8 +194,7 @@ tm_readings_dialog_present (GtkWidget *parent, TmDocument *document)
   gtk_window_set_title (GTK_WINDOW (self), title);
   g_signal_connect_object (document, "recorded", G_CALLBACK (recorded_cb), self, 0);
   fill (self);
-  if (GTK_IS_WINDOW (root))
-    gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (root));
+  tm_dialog_attach (GTK_WINDOW (self), parent);
   gtk_window_present (GTK_WINDOW (self));
   return GTK_WIDGET (self);
 }

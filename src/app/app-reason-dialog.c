@@ -4,10 +4,11 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app-access.h"
 #include "app-button.h"
+#include "app-dialog.h"
 #include "app-entry-words.h"
 #include "app-feature-words.h"
+#include "app-form.h"
 #include "app-toast.h"
 
 struct _TmReasonDialog {
@@ -138,70 +139,31 @@ static void
 tm_reason_dialog_class_init (TmReasonDialogClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = tm_reason_dialog_dispose;
-  gtk_widget_class_add_binding_action (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, "window.close", NULL);
 }
 
 static GtkWidget *
-build_row (TmReasonDialog *self, const char *title)
+add_row (TmReasonDialog *self, AdwPreferencesGroup *rows, const char *title)
 {
-  GtkWidget *row = GTK_WIDGET (tm_access_entry_row_new (title));
+  AdwEntryRow *row = tm_form_entry (rows, title);
   g_signal_connect (row, "changed", G_CALLBACK (changed_cb), self);
   g_signal_connect (row, "entry-activated", G_CALLBACK (confirm_cb), self);
-  return row;
-}
-
-static GtkWidget *
-build_header (TmReasonDialog *self)
-{
-  GtkWidget *header = adw_header_bar_new ();
-  GtkWidget *cancel = tm_button_new (_ ("_Cancel"));
-  adw_header_bar_set_show_end_title_buttons (ADW_HEADER_BAR (header), FALSE);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (cancel), "window.close");
-  adw_header_bar_pack_start (ADW_HEADER_BAR (header), cancel);
-  self->confirm = tm_button_new ("");
-  gtk_widget_set_sensitive (self->confirm, FALSE);
-  g_signal_connect (self->confirm, "clicked", G_CALLBACK (confirm_cb), self);
-  adw_header_bar_pack_end (ADW_HEADER_BAR (header), self->confirm);
-  return header;
-}
-
-static GtkLabel *
-build_label (const char *css_class)
-{
-  GtkLabel *label = GTK_LABEL (gtk_label_new (NULL));
-  gtk_label_set_xalign (label, 0);
-  gtk_label_set_wrap (label, TRUE);
-  gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
-  return label;
+  return GTK_WIDGET (row);
 }
 
 static void
 tm_reason_dialog_init (TmReasonDialog *self)
 {
-  GtkWidget *outer = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *inner = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
-  GtkWidget *group = adw_preferences_group_new ();
-  gtk_window_set_default_size (GTK_WINDOW (self), 460, -1);
-  gtk_window_set_modal (GTK_WINDOW (self), TRUE);
-  gtk_window_set_resizable (GTK_WINDOW (self), FALSE);
-  gtk_box_append (GTK_BOX (outer), build_header (self));
-  self->about = build_label ("body");
-  self->hint = build_label ("dim-label");
-  self->value = build_row (self, _ ("What it should have been"));
-  self->dx = build_row (self, _ ("dx, what it should have been"));
-  self->dy = build_row (self, _ ("dy, what it should have been"));
-  self->reason = build_row (self, _ ("Reason"));
-  tm_access_name_inside (group, GTK_TYPE_LIST_BOX, _ ("Reason"));
-  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->value);
-  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->dx);
-  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->dy);
-  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), self->reason);
-  gtk_widget_add_css_class (inner, "tm-dialog");
-  gtk_box_append (GTK_BOX (inner), GTK_WIDGET (self->about));
-  gtk_box_append (GTK_BOX (inner), group);
-  gtk_box_append (GTK_BOX (inner), GTK_WIDGET (self->hint));
-  gtk_box_append (GTK_BOX (outer), inner);
-  adw_window_set_content (ADW_WINDOW (self), outer);
+  TmDialogForm form;
+  self->confirm = tm_button_new ("");
+  gtk_widget_set_sensitive (self->confirm, FALSE);
+  g_signal_connect (self->confirm, "clicked", G_CALLBACK (confirm_cb), self);
+  form = tm_dialog_form_build (ADW_WINDOW (self), _ ("Reason"), self->confirm);
+  self->about = form.about;
+  self->hint = form.hint;
+  self->value = add_row (self, form.rows, _ ("What it should have been"));
+  self->dx = add_row (self, form.rows, _ ("dx, what it should have been"));
+  self->dy = add_row (self, form.rows, _ ("dy, what it should have been"));
+  self->reason = add_row (self, form.rows, _ ("Reason"));
 }
 
 static void
@@ -242,7 +204,6 @@ static GtkWidget *
 present (GtkWidget *parent, TmDocument *document, const TmReading *reading, gboolean corrects)
 {
   TmReasonDialog *self = g_object_new (TM_TYPE_REASON_DIALOG, NULL);
-  GtkRoot *root = gtk_widget_get_root (parent);
   self->document = g_object_ref (document);
   self->reading = reading;
   self->corrects = corrects;
@@ -251,8 +212,7 @@ present (GtkWidget *parent, TmDocument *document, const TmReading *reading, gboo
   gtk_widget_add_css_class (self->confirm, corrects ? "suggested-action" : "destructive-action");
   show_rows (self);
   describe (self);
-  if (GTK_IS_WINDOW (root))
-    gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (root));
+  tm_dialog_attach (GTK_WINDOW (self), parent);
   gtk_window_present (GTK_WINDOW (self));
   gtk_widget_grab_focus (corrects_offsets (self) ? self->dx : corrects ? self->value : self->reason);
   return GTK_WIDGET (self);

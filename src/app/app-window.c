@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-dialog.h"
 #include "app-files.h"
 #include "app-gap.h"
 #include "app-pages.h"
@@ -163,12 +164,19 @@ close_document (TmWindow *self)
   g_clear_object (&self->document);
 }
 
-/* A row that is being typed in saves its text when it loses the focus. */
-static void
+/* A row that is being typed in saves its text when it loses the focus.  FALSE while a dialog waits for
+ * its answer, perhaps about that very text: what is typed there must not be lost. */
+static gboolean
 finish_typing (TmWindow *self)
 {
+  GtkWindow *question;
+
   if (self->document != NULL)
     gtk_window_set_focus (GTK_WINDOW (self), NULL);
+  question = tm_dialog_over (GTK_WINDOW (self));
+  if (question != NULL)
+    gtk_window_present (question);
+  return question == NULL;
 }
 
 /* In a job: back, title, pages, pieces; on Home: new and open. */
@@ -191,7 +199,8 @@ show_tools (TmWindow *self, gboolean in_job)
 void
 tm_window_go_home (TmWindow *self)
 {
-  finish_typing (self);
+  if (!finish_typing (self))
+    return;
   close_document (self);
   show_tools (self, FALSE);
   gtk_window_set_title (GTK_WINDOW (self), "Tenthmark");
@@ -303,7 +312,8 @@ tm_window_close_request (GtkWindow *window)
 {
   int width, height;
 
-  finish_typing (TM_WINDOW (window));
+  if (!finish_typing (TM_WINDOW (window)))
+    return TRUE;
   gtk_window_get_default_size (window, &width, &height);
   tm_settings_set_flag ("maximized", gtk_window_is_maximized (window));
   tm_settings_set_number ("width", MAX (width, 360));

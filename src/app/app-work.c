@@ -17,6 +17,7 @@ struct _TmWork {
   GDestroyNotify free_data;
   GDestroyNotify free_result;
 
+  GApplication *application; /* does not end before the work has; or NULL */
   GCancellable *cancellable;
   gint permille; /* atomic: written by the worker */
 
@@ -32,6 +33,9 @@ free_work (TmWork *work)
 {
   if (work->free_data != NULL)
     work->free_data (work->data);
+  if (work->application != NULL)
+    g_application_release (work->application);
+  g_clear_object (&work->application);
   g_clear_object (&work->parent);
   g_clear_object (&work->cancellable);
   g_free (work->title);
@@ -95,6 +99,15 @@ build_content (TmWork *work)
   return box;
 }
 
+/* A parent whose window has been closed meanwhile is not to be told anything. */
+static gboolean
+is_open (GtkWidget *parent)
+{
+  GtkRoot *root = gtk_widget_get_root (parent);
+
+  return root != NULL && gtk_widget_get_realized (GTK_WIDGET (root));
+}
+
 static gboolean
 show_cb (gpointer data)
 {
@@ -107,7 +120,7 @@ show_cb (gpointer data)
   gtk_window_set_resizable (GTK_WINDOW (work->window), FALSE);
   gtk_window_set_default_size (GTK_WINDOW (work->window), 420, -1);
   gtk_window_set_title (GTK_WINDOW (work->window), work->title);
-  if (GTK_IS_WINDOW (root))
+  if (GTK_IS_WINDOW (root) && is_open (work->parent))
     gtk_window_set_transient_for (GTK_WINDOW (work->window), GTK_WINDOW (root));
   adw_window_set_content (ADW_WINDOW (work->window), build_content (work));
   g_signal_connect (work->window, "close-request", G_CALLBACK (close_request_cb), work);
@@ -124,15 +137,6 @@ take_window_away (TmWork *work)
   if (work->window != NULL)
     gtk_window_destroy (GTK_WINDOW (work->window));
   work->window = NULL;
-}
-
-/* A parent whose window has been closed meanwhile is not to be told anything. */
-static gboolean
-is_open (GtkWidget *parent)
-{
-  GtkRoot *root = gtk_widget_get_root (parent);
-
-  return root != NULL && gtk_widget_get_realized (GTK_WIDGET (root));
 }
 
 static void
@@ -180,6 +184,10 @@ tm_work_run (GtkWidget *parent, const char *title, TmWorkFunc run, TmWorkDone do
   work->title = g_strdup (title);
   work->cancellable = g_cancellable_new ();
   work->show_id = g_timeout_add (SHOW_AFTER_MS, show_cb, work);
+  /* A file that is half written when the window closes is written to its end. */
+  g_set_object (&work->application, g_application_get_default ());
+  if (work->application != NULL)
+    g_application_hold (work->application);
 
   /* The cancellable is not the task's: work that finished although it was cancelled counts. */
   task = g_task_new (NULL, NULL, finished_cb, work);
