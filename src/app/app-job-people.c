@@ -93,6 +93,22 @@ add_person_row (TmJobPeople *self, const TmPerson *person)
   g_ptr_array_add (self->rows, row);
 }
 
+/* The Bench has a menu for the same choice. */
+static void
+mark_who_measures (TmJobPeople *self)
+{
+  if (self->document == NULL)
+    return;
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      GtkWidget *check = adw_action_row_get_activatable_widget (g_ptr_array_index (self->rows, i));
+      const char *initials = g_object_get_data (G_OBJECT (check), "initials");
+      const char *by = tm_bench_by (tm_document_bench (self->document));
+
+      gtk_check_button_set_active (GTK_CHECK_BUTTON (check), g_str_equal (by, initials));
+    }
+}
+
 static void
 drop_rows (TmJobPeople *self)
 {
@@ -125,17 +141,19 @@ add_cb (TmJobPeople *self)
 
   if (self->document == NULL || *text == '\0')
     return;
-  bench = tm_document_bench (self->document);
-  if (*tm_bench_by (bench) == '\0')
-    tm_bench_set_by (bench, parts[0]);
   if (!tm_edit_add_person (self->document, parts[0], parts[1] != NULL ? g_strstrip (parts[1]) : "", &error))
     {
       tm_window_show_error (GTK_WIDGET (self), error->message);
       return;
     }
   tm_window_clear_error (GTK_WIDGET (self));
+  bench = tm_document_bench (self->document);
+  if (*tm_bench_by (bench) == '\0')
+    tm_bench_set_by (bench, parts[0]);
   tm_settings_set_text ("initials", tm_bench_by (bench));
+  mark_who_measures (self);
   tm_form_set_text (self->add_row, "");
+  tm_form_keep_in_view (GTK_WIDGET (self->add_row));
 }
 
 void
@@ -155,6 +173,13 @@ tm_job_people_set_document (TmJobPeople *self, TmDocument *document)
 }
 
 static void
+tm_job_people_map (GtkWidget *widget)
+{
+  mark_who_measures (TM_JOB_PEOPLE (widget));
+  GTK_WIDGET_CLASS (tm_job_people_parent_class)->map (widget);
+}
+
+static void
 tm_job_people_dispose (GObject *object)
 {
   TmJobPeople *self = TM_JOB_PEOPLE (object);
@@ -170,6 +195,7 @@ static void
 tm_job_people_class_init (TmJobPeopleClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = tm_job_people_dispose;
+  GTK_WIDGET_CLASS (klass)->map = tm_job_people_map;
 }
 
 static void
