@@ -4,9 +4,6 @@
 
 #include "app-access.h"
 
-/* Pixels that stay free above and below a row that is scrolled to. */
-#define ROOM_AROUND 12
-
 AdwPreferencesGroup *
 tm_form_group (GtkBox *into, const char *title, const char *description)
 {
@@ -76,37 +73,6 @@ tm_form_mark_wrong (AdwEntryRow *row, gboolean wrong)
     }
   else
     gtk_widget_remove_css_class (GTK_WIDGET (row), "error");
-}
-
-static gboolean
-keep_in_view_cb (GtkWidget *row, GdkFrameClock *clock, gpointer data)
-{
-  guint *frames_left = data;
-  GtkWidget *scroller = gtk_widget_get_ancestor (row, GTK_TYPE_SCROLLED_WINDOW);
-  GtkAdjustment *adjustment;
-  graphene_rect_t bounds;
-  double top;
-
-  /* The frame lays its widgets out after its callbacks. */
-  if ((*frames_left)-- > 0)
-    return G_SOURCE_CONTINUE;
-  if (scroller == NULL
-      || !gtk_widget_compute_bounds (row, gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (scroller)),
-                                     &bounds))
-    return G_SOURCE_REMOVE;
-  adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
-  top = gtk_adjustment_get_value (adjustment) + (double)bounds.origin.y;
-  gtk_adjustment_clamp_page (adjustment, top - ROOM_AROUND, top + (double)bounds.size.height + ROOM_AROUND);
-  return G_SOURCE_REMOVE;
-}
-
-void
-tm_form_keep_in_view (GtkWidget *row)
-{
-  guint *frames_left = g_new (guint, 1);
-
-  *frames_left = 1;
-  gtk_widget_add_tick_callback (row, keep_in_view_cb, frames_left, g_free);
 }
 
 gboolean

@@ -28,9 +28,6 @@ void tm_form_set_words (AdwComboRow *row, const char *const *words, guint chosen
 /* Marks the row as the one that is wrong and puts the cursor there; FALSE takes the mark away. */
 void tm_form_mark_wrong (AdwEntryRow *row, gboolean wrong);
 
-/* Scrolls to @row once what has just changed around it is laid out. */
-void tm_form_keep_in_view (GtkWidget *row);
-
 /* Marks @row as wrong and puts @line, which it takes, into *@problem.  Always returns FALSE. */
 gboolean tm_form_refuse (AdwEntryRow *row, char **problem, char *line);
 

@@ -11,6 +11,9 @@
 #include "app-settings.h"
 #include "app-toast.h"
 
+/* A few frames: a new row has its place by then. */
+#define LAID_OUT_MS 60
+
 struct _TmJobPeople {
   GtkBox parent_instance;
 
@@ -19,6 +22,7 @@ struct _TmJobPeople {
   AdwEntryRow *add_row;
   GPtrArray *rows;       /* AdwActionRow, one per person, owned by the group */
   GtkCheckButton *first; /* leads the group of check buttons */
+  guint show_end_id;
 };
 
 G_DEFINE_FINAL_TYPE (TmJobPeople, tm_job_people, GTK_TYPE_BOX)
@@ -130,6 +134,34 @@ definitions_changed_cb (TmJobPeople *self)
     add_person_row (self, g_ptr_array_index (job->people, i));
 }
 
+static gboolean
+show_end_cb (gpointer data)
+{
+  TmJobPeople *self = data;
+  GtkWidget *scroller = gtk_widget_get_ancestor (GTK_WIDGET (self), GTK_TYPE_SCROLLED_WINDOW);
+  GtkAdjustment *room;
+  graphene_rect_t bounds;
+  double top, end;
+
+  self->show_end_id = 0;
+  if (scroller == NULL || !gtk_widget_compute_bounds (GTK_WIDGET (self->add_row), scroller, &bounds))
+    return G_SOURCE_REMOVE;
+  room = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+  top = gtk_adjustment_get_value (room) + (double)bounds.origin.y;
+  end = gtk_adjustment_get_upper (room) - gtk_adjustment_get_page_size (room);
+  gtk_adjustment_set_value (room, MIN (top, end));
+  return G_SOURCE_REMOVE;
+}
+
+/* The row of a person who was just added is the last of the column, and may lie below what is seen: both it
+ * and the entry come into view once it has its place. */
+static void
+show_end_when_laid_out (TmJobPeople *self)
+{
+  if (self->show_end_id == 0)
+    self->show_end_id = g_timeout_add (LAID_OUT_MS, show_end_cb, self);
+}
+
 /* "AB Anna Berg": the first word is the initials. */
 static void
 add_cb (TmJobPeople *self)
@@ -153,7 +185,7 @@ add_cb (TmJobPeople *self)
   tm_settings_set_text ("initials", tm_bench_by (bench));
   mark_who_measures (self);
   tm_form_set_text (self->add_row, "");
-  tm_form_keep_in_view (GTK_WIDGET (self->add_row));
+  show_end_when_laid_out (self);
 }
 
 void
@@ -187,6 +219,7 @@ tm_job_people_dispose (GObject *object)
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
+  g_clear_handle_id (&self->show_end_id, g_source_remove);
   g_clear_pointer (&self->rows, g_ptr_array_unref);
   G_OBJECT_CLASS (tm_job_people_parent_class)->dispose (object);
 }

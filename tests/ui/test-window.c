@@ -302,6 +302,48 @@ test_wrong_fact (void)
   close_shell (shell);
 }
 
+static gboolean
+is_in_view (GtkWidget *row)
+{
+  GtkWidget *scroller = gtk_widget_get_ancestor (row, GTK_TYPE_SCROLLED_WINDOW);
+  graphene_rect_t bounds;
+
+  return gtk_widget_compute_bounds (row, scroller, &bounds) && bounds.origin.y >= 0
+         && bounds.origin.y + bounds.size.height <= (float)gtk_widget_get_height (scroller);
+}
+
+/* A name that is refused measures nothing; the entry stays in view as the list above it grows. */
+static void
+test_people (void)
+{
+  Shell *shell = open_shell ("people.tmbook");
+  g_autofree char *path = write_job_file (shell, "one.tmjob", ui_make_job ());
+  AdwEntryRow *row;
+  TmBench *bench;
+
+  tm_window_open_file (shell->window, path);
+  ui_wait_until (tm_window_document (shell->window) != NULL);
+  gtk_widget_activate_action (GTK_WIDGET (shell->window), "win.page", "s", "job");
+  bench = tm_document_bench (tm_window_document (shell->window));
+  tm_bench_set_by (bench, "");
+  row = find_row (GTK_WIDGET (shell->window), "Add: initials and name, then Enter");
+  gtk_editable_set_text (GTK_EDITABLE (row), "CD somebody else");
+  g_signal_emit_by_name (row, "entry-activated");
+  g_assert_cmpstr (error_line (shell), !=, "");
+  g_assert_cmpstr (tm_bench_by (bench), ==, "");
+  gtk_widget_grab_focus (GTK_WIDGET (row));
+  for (guint i = 0; i < 4; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("P%u", i);
+
+      gtk_editable_set_text (GTK_EDITABLE (row), name);
+      g_signal_emit_by_name (row, "entry-activated");
+    }
+  g_assert_cmpstr (tm_bench_by (bench), ==, "P0");
+  ui_wait_until (is_in_view (GTK_WIDGET (row)));
+  close_shell (shell);
+}
+
 /* A job file that is wrong is one line on the window, and nothing is in the book. */
 static void
 test_wrong_file (void)
@@ -337,6 +379,40 @@ find_question (void)
         return ADW_MESSAGE_DIALOG (window);
     }
   return NULL;
+}
+
+/* A window that is left while a question about what was typed waits stays until it is answered. */
+static void
+test_question_holds_window (void)
+{
+  Shell *shell = open_shell ("holds.tmbook");
+  TmJob *job = ui_make_job ();
+  g_autofree char *path = NULL;
+  AdwEntryRow *row;
+
+  job->general_tolerance = tm_job_intern (job, "ISO 2768-m");
+  ui_add_feature (job, "5", "40", "");
+  path = write_job_file (shell, "one.tmjob", job);
+  tm_window_open_file (shell->window, path);
+  ui_wait_until (tm_window_document (shell->window) != NULL);
+  gtk_widget_activate_action (GTK_WIDGET (shell->window), "win.page", "s", "job");
+  row = find_row (GTK_WIDGET (shell->window), "General tolerance");
+  gtk_widget_grab_focus (GTK_WIDGET (row));
+  drain ();
+  gtk_editable_set_text (GTK_EDITABLE (row), "ISO 2768-c");
+  act (shell, "win.home");
+  g_assert_nonnull (find_question ());
+  g_assert_nonnull (tm_window_document (shell->window));
+  gtk_window_close (GTK_WINDOW (shell->window));
+  drain ();
+  g_assert_nonnull (find_question ());
+  adw_message_dialog_response (find_question (), "change");
+  gtk_window_destroy (GTK_WINDOW (find_question ()));
+  drain ();
+  g_assert_cmpstr (tm_document_job (tm_window_document (shell->window))->general_tolerance, ==, "ISO 2768-c");
+  act (shell, "win.home");
+  g_assert_null (tm_window_document (shell->window));
+  close_shell (shell);
 }
 
 /* The same id with other content is never merged: the job in the book can be opened instead. */
@@ -437,6 +513,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/window/pieces", test_pieces);
   g_test_add_func ("/window/typing-is-kept", test_typing_is_kept);
   g_test_add_func ("/window/wrong-fact", test_wrong_fact);
+  g_test_add_func ("/window/people", test_people);
+  g_test_add_func ("/window/question-holds-window", test_question_holds_window);
   g_test_add_func ("/window/wrong-file", test_wrong_file);
   g_test_add_func ("/window/other-content", test_other_content);
   g_test_add_func ("/window/book-problem", test_book_problem);
