@@ -14,12 +14,8 @@ void
 tm_dialog_attach (GtkWindow *window, GtkWidget *any_child)
 {
   GtkRoot *root = gtk_widget_get_root (any_child);
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-  GtkShortcut *escape
-      = gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0), gtk_named_action_new ("window.close"));
 
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys), escape);
-  gtk_widget_add_controller (GTK_WIDGET (window), keys);
+  tm_add_key (GTK_WIDGET (window), GDK_KEY_Escape, "window.close");
   gtk_window_set_modal (window, TRUE);
   gtk_window_set_destroy_with_parent (window, TRUE);
   if (GTK_IS_WINDOW (root))
@@ -120,6 +116,17 @@ tm_dialog_problem_set (GtkLabel *line, const char *text)
 {
   gtk_label_set_text (line, text != NULL ? text : "");
   gtk_widget_set_visible (GTK_WIDGET (line), text != NULL && *text != '\0');
+}
+
+void
+tm_add_key (GtkWidget *widget, guint keyval, const char *action)
+{
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+
+  gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (keys),
+      gtk_shortcut_new (gtk_keyval_trigger_new (keyval, 0), gtk_named_action_new (action)));
+  gtk_widget_add_controller (widget, keys);
 }
 
 void

@@ -35,6 +35,9 @@ TmDialogForm tm_dialog_form_build (AdwWindow *window, const char *name, GtkWidge
 GtkLabel *tm_dialog_problem_new (void);
 void tm_dialog_problem_set (GtkLabel *line, const char *text);
 
+/* @keyval, in @widget or in what it holds, does @action ("window.close"). */
+void tm_add_key (GtkWidget *widget, guint keyval, const char *action);
+
 /* A spoken name for a widget that has no label of its own. */
 void tm_name_widget (GtkWidget *widget, const char *name);
 /* The same for the text inside an entry or entry row. */

@@ -54,7 +54,6 @@ tm_feature_row_init (TmFeatureRow *self)
 {
   GtkWidget *middle = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   gtk_box_set_spacing (GTK_BOX (self), 10);
-  gtk_widget_add_css_class (GTK_WIDGET (self), "tm-feature-row");
 
   self->balloon = add_label (GTK_BOX (self), "tm-balloon");
   gtk_label_set_xalign (self->balloon, 0.5);

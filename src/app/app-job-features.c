@@ -310,18 +310,6 @@ tm_job_features_class_init (TmJobFeaturesClass *klass)
   gtk_widget_class_install_action (widget_class, "features.remove", NULL, remove_action);
 }
 
-/* Delete works while the list has the focus, not while something is typed. */
-static void
-add_list_keys (TmJobFeatures *self)
-{
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Delete, 0),
-                                                          gtk_named_action_new ("features.remove")));
-  gtk_widget_add_controller (GTK_WIDGET (self->view), keys);
-}
-
 static void
 tm_job_features_init (TmJobFeatures *self)
 {
@@ -334,5 +322,6 @@ tm_job_features_init (TmJobFeatures *self)
   tm_access_name_column_view (self->view, _ ("Features"));
   tm_job_add_columns (self->view);
   gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
-  add_list_keys (self);
+  /* Delete works while the list has the focus, not while something is typed. */
+  tm_add_key (GTK_WIDGET (self->view), GDK_KEY_Delete, "features.remove");
 }

@@ -277,17 +277,6 @@ add_column (TmJobPieces *self, const char *title, GCallback setup, GCallback bin
 }
 
 static void
-add_list_keys (TmJobPieces *self)
-{
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-
-  gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (keys),
-      gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Delete, 0), gtk_named_action_new ("pieces.remove")));
-  gtk_widget_add_controller (GTK_WIDGET (self->view), keys);
-}
-
-static void
 tm_job_pieces_init (TmJobPieces *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
@@ -298,5 +287,6 @@ tm_job_pieces_init (TmJobPieces *self)
   add_column (self, _ ("Serial"), G_CALLBACK (setup_serial_cb), G_CALLBACK (bind_serial_cb), TRUE);
   add_column (self, _ ("First article"), G_CALLBACK (setup_mark_cb), G_CALLBACK (bind_mark_cb), FALSE);
   gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
-  add_list_keys (self);
+  /* Delete works while the list has the focus, not while something is typed. */
+  tm_add_key (GTK_WIDGET (self->view), GDK_KEY_Delete, "pieces.remove");
 }
