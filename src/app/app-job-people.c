@@ -11,9 +11,6 @@
 #include "app-settings.h"
 #include "app-toast.h"
 
-/* A few frames: a new row has its place by then. */
-#define LAID_OUT_MS 60
-
 struct _TmJobPeople {
   GtkBox parent_instance;
 
@@ -22,6 +19,7 @@ struct _TmJobPeople {
   AdwEntryRow *add_row;
   GPtrArray *rows;       /* AdwActionRow, one per person, owned by the group */
   GtkCheckButton *first; /* leads the group of check buttons */
+  gboolean watches_room; /* of the column that it scrolls in */
   guint show_end_id;
 };
 
@@ -153,13 +151,15 @@ show_end_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* The row of a person who was just added is the last of the column, and may lie below what is seen: both it
- * and the entry come into view once it has its place. */
+/* While somebody adds people the column grows: the new row is its last and may lie below what is seen, so
+ * it and the entry are brought into view when they have their places. */
 static void
-show_end_when_laid_out (TmJobPeople *self)
+room_changed_cb (TmJobPeople *self)
 {
-  if (self->show_end_id == 0)
-    self->show_end_id = g_timeout_add (LAID_OUT_MS, show_end_cb, self);
+  gboolean typing = gtk_widget_get_state_flags (GTK_WIDGET (self->add_row)) & GTK_STATE_FLAG_FOCUS_WITHIN;
+
+  if (typing && self->show_end_id == 0)
+    self->show_end_id = g_idle_add (show_end_cb, self);
 }
 
 /* "AB Anna Berg": the first word is the initials. */
@@ -185,7 +185,6 @@ add_cb (TmJobPeople *self)
   tm_settings_set_text ("initials", tm_bench_by (bench));
   mark_who_measures (self);
   tm_form_set_text (self->add_row, "");
-  show_end_when_laid_out (self);
 }
 
 void
@@ -207,8 +206,16 @@ tm_job_people_set_document (TmJobPeople *self, TmDocument *document)
 static void
 tm_job_people_map (GtkWidget *widget)
 {
-  mark_who_measures (TM_JOB_PEOPLE (widget));
+  TmJobPeople *self = TM_JOB_PEOPLE (widget);
+  GtkWidget *scroller = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
+
+  mark_who_measures (self);
   GTK_WIDGET_CLASS (tm_job_people_parent_class)->map (widget);
+  if (scroller == NULL || self->watches_room)
+    return;
+  self->watches_room = TRUE;
+  g_signal_connect_object (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller)), "changed",
+                           G_CALLBACK (room_changed_cb), self, G_CONNECT_SWAPPED);
 }
 
 static void
