@@ -143,12 +143,14 @@ static void
 quit_cb (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   GtkApplication *application = GTK_APPLICATION (data);
-  GList *windows = g_list_copy (gtk_application_get_windows (application));
+  /* A window takes others with it when it closes: each is kept until all have been asked. */
+  GList *windows = g_list_copy_deep (gtk_application_get_windows (application),
+                                     (GCopyFunc)(GCallback)g_object_ref, NULL);
 
   for (GList *l = windows; l != NULL; l = l->next)
     if (TM_IS_WINDOW (l->data))
       gtk_window_close (l->data);
-  g_list_free (windows);
+  g_list_free_full (windows, g_object_unref);
 }
 
 static void

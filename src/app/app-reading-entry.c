@@ -313,13 +313,20 @@ suit_feature (TmReadingEntry *self, const TmFeature *feature)
     gtk_widget_remove_css_class (self->frame, "tm-three");
 }
 
+/* A feature that was removed is compared, not looked into. */
+static gboolean
+has_feature (TmDocument *document, const TmFeature *feature)
+{
+  return document != NULL && g_ptr_array_find (tm_document_job (document)->features, feature, NULL);
+}
+
 void
 tm_reading_entry_set_document (TmReadingEntry *self, TmDocument *document)
 {
   g_return_if_fail (TM_IS_READING_ENTRY (self));
 
-  /* The same one again: its definitions have changed, and what is typed stays. */
-  if (self->document != document)
+  /* The same one again: its definitions have changed, and what is typed for a feature that stays, stays. */
+  if (self->document != document || !has_feature (document, self->feature))
     self->feature = NULL;
   self->document = document;
   if (document != NULL)

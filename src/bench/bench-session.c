@@ -119,8 +119,10 @@ mend_spot (const TmBench *bench)
 void
 tm_bench_refresh (const TmBench *bench)
 {
-  /* The session is a view of the job: bringing it up to date changes nothing that a caller put in. */
+  /* The session is a view of the job: bringing it up to date changes nothing that a caller put in,
+   * but for a text whose feature is gone: it would be taken for a reading of the next one. */
   TmBench *mutable = (TmBench *)bench;
+  const TmFeature *before = bench->spot.feature;
   gboolean was_nowhere = bench->spot.piece == NULL || bench->spot.feature == NULL;
 
   if (tm_tally_follow (mutable->tally, bench->job))
@@ -128,6 +130,11 @@ tm_bench_refresh (const TmBench *bench)
       if (!was_nowhere || !tm_bench_find_first_unread (bench, &mutable->spot))
         mutable->spot = mend_spot (bench);
       mutable->question = no_question;
+      if (before != NULL && bench->spot.feature != before)
+        {
+          g_free (mutable->text);
+          mutable->text = g_strdup ("");
+        }
     }
   mutable->entry = read_entry (bench);
 }

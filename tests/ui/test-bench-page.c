@@ -7,6 +7,7 @@
 #include <adwaita.h>
 
 #include "app-bench-page-private.h"
+#include "app-edit.h"
 #include "app-feature-words.h"
 #include "app-nonconformance-dialog.h"
 #include "app-reason-dialog.h"
@@ -334,6 +335,24 @@ test_empty (void)
   close_bench (&bench);
 }
 
+/* The page stands at the feature that is taken away, perhaps with something typed for it. */
+static void
+test_current_feature_removed (void)
+{
+  g_autoptr (GError) error = NULL;
+  BenchFixture bench = open_bench (ui_make_job ());
+
+  type (&bench, "25.0");
+  tm_edit_remove_feature (bench.job->document, "1", &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (get_spot (&bench)->feature->balloon, ==, "2");
+  g_assert_cmpstr (tm_bench_text (tm_document_bench (bench.job->document)), ==, "");
+  enter (&bench, "6.60");
+  g_assert_cmpuint (count_readings (&bench), ==, 1);
+  g_assert_cmpstr (get_last (&bench)->row.feature->balloon, ==, "2");
+  close_bench (&bench);
+}
+
 static void
 test_picture_has_words (void)
 {
@@ -383,6 +402,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench-page/choose-gauge", test_choose_gauge);
   g_test_add_func ("/bench-page/order", test_order);
   g_test_add_func ("/bench-page/empty", test_empty);
+  g_test_add_func ("/bench-page/current-feature-removed", test_current_feature_removed);
   g_test_add_func ("/bench-page/picture-has-words", test_picture_has_words);
   g_test_add_func ("/bench-page/large-job-is-judged-in-sight", test_large_job_is_judged_in_sight);
   return g_test_run ();
