@@ -98,11 +98,14 @@ class Desktop:
     def _start(self):
         self.env = self._environment()
         screen = "%dx%dx24" % self.size
-        number = self._read_line(["Xvfb", "-displayfd", "FD", "-screen", "0", screen, "-nolisten", "tcp"])
+        # Without -noreset the server starts anew, and drops whoever is connecting, each time its last
+        # client goes: the look for the window manager below could so end the window manager.
+        number = self._read_line(
+            ["Xvfb", "-displayfd", "FD", "-screen", "0", screen, "-nolisten", "tcp", "-noreset"])
         self.env["DISPLAY"] = ":" + number
         self.env["DBUS_SESSION_BUS_ADDRESS"] = self._read_line(
             ["dbus-daemon", "--session", "--nofork", "--nopidfile", "--print-address=FD"])
-        self._spawn(["openbox"])
+        self.window_manager = self._spawn(["openbox"])
         wait_until("the window manager", self._has_window_manager)
         self.bus = Bus(self.env["DBUS_SESSION_BUS_ADDRESS"])
 
@@ -135,6 +138,8 @@ class Desktop:
         return env
 
     def _has_window_manager(self):
+        if self.window_manager.poll() is not None:
+            self.window_manager = self._spawn(["openbox"])
         found = subprocess.run(["xdotool", "get_num_desktops"], env=self.env, capture_output=True)
         return found.returncode == 0
 
