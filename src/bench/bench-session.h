@@ -24,6 +24,7 @@ typedef enum {
   TM_BENCH_ERROR_NO_REASON,
   TM_BENCH_ERROR_NO_TARGET, /* nothing to correct or withdraw */
   TM_BENCH_ERROR_REFUSED,   /* the job refuses the row */
+  TM_BENCH_ERROR_OVERDUE,   /* the gauge is past its due date and no reason is stated */
 } TmBenchError;
 
 typedef enum {
@@ -115,6 +116,38 @@ gboolean tm_bench_correct (TmBench *bench, const TmReading *reading, const char 
 /* Withdraws @reading, with the reason; the row stays in the record and no longer counts. */
 gboolean tm_bench_withdraw (TmBench *bench, const TmReading *reading, const char *reason, const char *at,
                             GError **error);
+
+/* Pin trials.  @text is what a hand types: the size as a reading is typed (shorthand too), then + for went
+ * or - for did not go, at the end ("12.006+", "12018-"); class, sign and set follow from the pin set chosen
+ * by tm_bench_set_pin_set(), and may be written ("12.006 Z minus +").  Records it for the present place; same
+ * results as tm_bench_submit().  A pin that the set does not hold is refused. */
+void tm_bench_set_pin_set (TmBench *bench, const char *tag);
+const char *tm_bench_pin_set (const TmBench *bench);
+
+typedef struct {
+  gboolean ok;
+  TmQuantity size;
+  const char *pin_class; /* borrowed from the job or the tables */
+  TmPinSign sign;
+  gboolean went;
+  gboolean has_outcome; /* + or - was typed */
+  const TmGauge *set;   /* or NULL */
+  char problem[256];    /* translated, one line; "" when ok */
+} TmPinEntry;
+void tm_bench_read_pin (const TmBench *bench, const char *text, TmPinEntry *out);
+TmSubmit tm_bench_submit_pin (TmBench *bench, const char *text, const char *at, GError **error);
+gboolean tm_bench_withdraw_pin (TmBench *bench, const TmPinTrial *trial, const char *reason, const char *at,
+                                GError **error);
+
+/* Temperatures that go with the readings taken from now on; not given: none were taken. */
+void tm_bench_set_temperatures (TmBench *bench, const TmQuantity *part, const TmQuantity *gauge);
+void tm_bench_temperatures (const TmBench *bench, TmQuantity *part, TmQuantity *gauge);
+
+/* Why a gauge past its due date is used, for the readings and trials taken from now on with it; dropped
+ * when another method is chosen.  A reading by an overdue gauge without one is REFUSED with
+ * TM_BENCH_ERROR_OVERDUE and nothing is lost. */
+void tm_bench_set_overdue_reason (TmBench *bench, const char *reason);
+const char *tm_bench_overdue_reason (const TmBench *bench);
 
 /* The judgement of the present spot's place as recorded; clear it with tm_judgement_clear(). */
 void tm_bench_judge (const TmBench *bench, TmJudgement *out);

@@ -99,6 +99,25 @@ gboolean tm_book_record_cut (TmBook *book, const char *job_id, const TmCutRow *c
 gboolean tm_book_withdraw_reading (TmBook *book, const char *job_id, const char *reading_id,
                                    const TmWithdrawal *withdrawal, GError **error);
 
+gboolean tm_book_withdraw_pin_trial (TmBook *book, const char *job_id, const char *trial_id,
+                                     const TmWithdrawal *withdrawal, GError **error);
+
+/* Every gauge of the book with its calibrations, checks, pin sizes, and the methods (with their budget
+ * lines) whose gauges are all there: the newest version over all jobs of each tag and name.  A TmJob with
+ * nothing else in it. */
+TmJob *tm_book_gauge_register (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Makes the gauge @tag as it stands in @from, with its calibrations, checks and pin sizes, so in every other
+ * job of the book that has that tag, in one transaction.  @n_jobs gets how many jobs changed. */
+gboolean tm_book_spread_gauge (TmBook *book, const TmJob *from, const char *tag, const char *by,
+                               const char *at, guint *n_jobs, GError **error);
+
+/* For a recall: each job in which a reading or trial was taken with gauge @tag (alone, or in a method, now
+ * or in an earlier version of it) after the day @good_until, holding its definitions and, of the record,
+ * only the places concerned (and those whose size they use).  TmJob array, newest job first. */
+GPtrArray *tm_book_recall (TmBook *book, const char *tag, const char *good_until, TmBookProgress progress,
+                           gpointer data, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* A recorder that writes to @book under @job_id; both must outlive it.  @job_id is borrowed. */
 TmRecorder tm_book_recorder (TmBook *book, const char *job_id);
 

@@ -5,6 +5,7 @@
 
 #include "core-model.h"
 
+#include "core-dependents.h"
 #include "core-index.h"
 
 static gboolean
@@ -134,9 +135,16 @@ tm_job_add_reading (TmJob *job, TmReading *reading)
 TmAddStatus
 tm_job_add_pin_trial (TmJob *job, TmPinTrial *trial)
 {
+  TmAddStatus status;
+
   g_return_val_if_fail (job != NULL && trial != NULL, TM_ADD_NO_NAME);
 
-  return add_row (job, job->pin_trials, TM_INDEX_PIN_TRIAL, &trial->row);
+  if (trial->row.feature != NULL && (trial->place < 1 || trial->place > trial->row.feature->places))
+    return TM_ADD_BAD_PLACE;
+  status = add_row (job, job->pin_trials, TM_INDEX_PIN_TRIAL, &trial->row);
+  if (status == TM_ADD_OK)
+    tm_index_add_pin_trial (job->index, trial);
+  return status;
 }
 
 TmAddStatus
@@ -189,10 +197,17 @@ method_is_used (const TmJob *job, const char *name)
       if (g_str_equal (reading->method, name))
         return TRUE;
     }
+  for (guint i = 0; i < job->studies->len; i++)
+    {
+      const TmStudy *study = g_ptr_array_index (job->studies, i);
+
+      if (g_str_equal (study->method, name))
+        return TRUE;
+    }
   return FALSE;
 }
 
-/* A gauge is in use when a method or a reading names it. */
+/* A gauge is in use when a method, a pin trial or a reading names it. */
 static gboolean
 gauge_is_used (const TmJob *job, const char *tag)
 {
@@ -201,6 +216,13 @@ gauge_is_used (const TmJob *job, const char *tag)
       const TmMethod *method = g_ptr_array_index (job->methods, i);
 
       if (g_ptr_array_find_with_equal_func (method->gauges, tag, g_str_equal, NULL))
+        return TRUE;
+    }
+  for (guint i = 0; i < job->pin_trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (job->pin_trials, i);
+
+      if (g_str_equal (trial->gauge, tag))
         return TRUE;
     }
   return method_is_used (job, tag);
@@ -257,6 +279,7 @@ tm_job_replace_gauge (TmJob *job, const char *tag, TmGauge *with)
     status = TM_ADD_IN_USE;
   if (status != TM_ADD_OK)
     return status;
+  tm_follow_gauge (job, old->tag, with->tag);
   put_in_place (job, job->gauges, TM_INDEX_GAUGE, old->tag, with->tag, old, with);
   tm_gauge_free (old);
   return TM_ADD_OK;
@@ -272,16 +295,25 @@ tm_job_replace_method (TmJob *job, const char *name, TmMethod *with)
     status = TM_ADD_IN_USE;
   if (status != TM_ADD_OK)
     return status;
+  tm_follow_method (job, old->name, with->name);
   put_in_place (job, job->methods, TM_INDEX_METHOD, old->name, with->name, old, with);
   tm_method_free (old);
   return TM_ADD_OK;
 }
 
-/* The highest place that a reading of @feature names. */
+/* The highest place that a reading or a pin trial of @feature names. */
 static guint
 highest_place_read (const TmJob *job, const TmFeature *feature)
 {
   guint highest = 0;
+
+  for (guint i = 0; i < job->pin_trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (job->pin_trials, i);
+
+      if (trial->row.feature == feature)
+        highest = MAX (highest, trial->place);
+    }
 
   for (guint i = 0; i < job->readings->len; i++)
     {
@@ -365,13 +397,21 @@ tm_job_remove_person (TmJob *job, const char *initials)
 TmAddStatus
 tm_job_remove_gauge (TmJob *job, const char *tag)
 {
-  return remove_row (job, job->gauges, TM_INDEX_GAUGE, tag, gauge_is_used (job, tag));
+  TmAddStatus status = remove_row (job, job->gauges, TM_INDEX_GAUGE, tag, gauge_is_used (job, tag));
+
+  if (status == TM_ADD_OK)
+    tm_follow_gauge (job, tag, NULL);
+  return status;
 }
 
 TmAddStatus
 tm_job_remove_method (TmJob *job, const char *name)
 {
-  return remove_row (job, job->methods, TM_INDEX_METHOD, name, method_is_used (job, name));
+  TmAddStatus status = remove_row (job, job->methods, TM_INDEX_METHOD, name, method_is_used (job, name));
+
+  if (status == TM_ADD_OK)
+    tm_follow_method (job, name, NULL);
+  return status;
 }
 
 TmAddStatus

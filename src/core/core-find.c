@@ -79,6 +79,22 @@ tm_job_readings_at (const TmJob *job, const TmPiece *piece, const TmFeature *fea
   return tm_index_readings_at (job->index, piece, feature, place);
 }
 
+const GPtrArray *
+tm_job_pin_trials_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_pin_trials_at (job->index, piece, feature, place);
+}
+
+TmStudy *
+tm_job_find_study (const TmJob *job, const char *name)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_STUDY, name);
+}
+
 TmNonconformance *
 tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature)
 {

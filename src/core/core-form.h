@@ -20,4 +20,37 @@ gboolean tm_form_taper (const TmFeature *feature, const TmSizes *sizes, double *
  * the circularity deviation is half of it. */
 gboolean tm_form_out_of_round (const TmFeature *feature, const TmSizes *sizes, double *out_of_round);
 
+/* Best-fit oval of one depth, D(θ) = D0 + a cos 2θ + b sin 2θ, by least squares over two-point
+ * readings in three or more directions distinct modulo 180°.  Counts, relative to `reference`;
+ * θ from 12 o'clock clockwise. */
+typedef struct {
+  const char *depth; /* text of the depth, "" when stations have none */
+  guint n_directions;
+  gint64 reference;
+  double mean; /* D0 */
+  double a, b;
+  double ovality;   /* largest - smallest of the oval: 2 sqrt (a² + b²) */
+  double direction; /* of the largest diameter, degrees 0..180 from 12 o'clock clockwise */
+  double residual;  /* largest |reading - oval| */
+} TmOval;
+
+/* Every depth that has one; free with g_array_unref().  Readings by three-point gauges stay out. */
+GArray *tm_form_ovals (const TmJob *job, const TmFeature *feature,
+                       const TmSizes *sizes) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What form the gauges used at this place cannot see. */
+typedef enum {
+  TM_BLIND_NONE,
+  TM_BLIND_ODD_LOBES, /* only two-point gauges: an odd number of lobes */
+  TM_BLIND_OVAL,      /* only three-point gauges: an oval */
+} TmBlind;
+TmBlind tm_form_blind (const TmJob *job, const TmFeature *feature, const TmSizes *sizes);
+
+/* TRUE when perfect form at the maximum material size is asked (the envelope, or the ASME standard's
+ * rule for a feature of size) and no full-form go pin has shown it at this place. */
+gboolean tm_form_asks_pin (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place);
+
+/* Taper per unit of length (dimensionless) where both depths are lengths; FALSE else. */
+gboolean tm_form_taper_slope (const TmFeature *feature, const TmSizes *sizes, double *slope);
+
 G_END_DECLS

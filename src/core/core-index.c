@@ -6,6 +6,7 @@ struct _TmJobIndex {
   GHashTable *names[TM_N_INDEXES]; /* name -> row */
   guint64 last_id[TM_N_INDEXES];
   GHashTable *spots; /* Spot -> GPtrArray of TmReading */
+  GHashTable *pins;  /* Spot -> GPtrArray of TmPinTrial */
   GHashTable *uses;  /* feature or piece -> count */
 };
 
@@ -41,6 +42,7 @@ tm_index_new (void)
   for (guint i = 0; i < TM_N_INDEXES; i++)
     index->names[i] = g_hash_table_new (g_str_hash, g_str_equal);
   index->spots = g_hash_table_new_full (hash_spot, spots_equal, g_free, (GDestroyNotify)g_ptr_array_unref);
+  index->pins = g_hash_table_new_full (hash_spot, spots_equal, g_free, (GDestroyNotify)g_ptr_array_unref);
   index->uses = g_hash_table_new (NULL, NULL);
   return index;
 }
@@ -51,6 +53,7 @@ tm_index_free (TmJobIndex *index)
   for (guint i = 0; i < TM_N_INDEXES; i++)
     g_hash_table_unref (index->names[i]);
   g_hash_table_unref (index->spots);
+  g_hash_table_unref (index->pins);
   g_hash_table_unref (index->uses);
   g_free (index);
 }
@@ -83,21 +86,40 @@ tm_index_next_id (const TmJobIndex *index, TmIndexKind kind)
   return index->last_id[kind] + 1;
 }
 
-void
-tm_index_add_reading (TmJobIndex *index, TmReading *reading)
+static void
+add_at (GHashTable *spots, Spot spot, gpointer row)
 {
-  Spot spot = { reading->row.piece, reading->row.feature, reading->place };
-  GPtrArray *readings = g_hash_table_lookup (index->spots, &spot);
+  GPtrArray *rows = g_hash_table_lookup (spots, &spot);
 
-  if (readings == NULL)
+  if (rows == NULL)
     {
       Spot *key = g_new (Spot, 1);
 
       *key = spot;
-      readings = g_ptr_array_new ();
-      g_hash_table_insert (index->spots, key, readings);
+      rows = g_ptr_array_new ();
+      g_hash_table_insert (spots, key, rows);
     }
-  g_ptr_array_add (readings, reading);
+  g_ptr_array_add (rows, row);
+}
+
+void
+tm_index_add_reading (TmJobIndex *index, TmReading *reading)
+{
+  add_at (index->spots, (Spot) { reading->row.piece, reading->row.feature, reading->place }, reading);
+}
+
+void
+tm_index_add_pin_trial (TmJobIndex *index, TmPinTrial *trial)
+{
+  add_at (index->pins, (Spot) { trial->row.piece, trial->row.feature, trial->place }, trial);
+}
+
+const GPtrArray *
+tm_index_pin_trials_at (const TmJobIndex *index, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  Spot spot = { piece, feature, place };
+
+  return g_hash_table_lookup (index->pins, &spot);
 }
 
 const GPtrArray *

@@ -18,6 +18,7 @@ typedef enum {
   TM_INDEX_READING,
   TM_INDEX_PIN_TRIAL,
   TM_INDEX_CUT,
+  TM_INDEX_STUDY,
   TM_N_INDEXES
 } TmIndexKind;
 
@@ -36,6 +37,11 @@ guint64 tm_index_next_id (const TmJobIndex *index, TmIndexKind kind);
 void tm_index_add_reading (TmJobIndex *index, TmReading *reading);
 const GPtrArray *tm_index_readings_at (const TmJobIndex *index, const TmPiece *piece,
                                        const TmFeature *feature, guint place);
+
+/* Pin trials likewise. */
+void tm_index_add_pin_trial (TmJobIndex *index, TmPinTrial *trial);
+const GPtrArray *tm_index_pin_trials_at (const TmJobIndex *index, const TmPiece *piece,
+                                         const TmFeature *feature, guint place);
 
 /* How many readings, trials and cuts hang on a feature or a piece. */
 void tm_index_use (TmJobIndex *index, gconstpointer feature_or_piece);

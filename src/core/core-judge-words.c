@@ -37,6 +37,13 @@ static const char *const why_words[TM_N_WHYS] = {
   [TM_WHY_STATIONS_MISSING] = NC_ ("why", "stations missing"),
   [TM_WHY_NO_SIZE] = NC_ ("why", "size not measured"),
   [TM_WHY_NO_LIMITS] = NC_ ("why", "no limits"),
+  [TM_WHY_ASSUMED] = NC_ ("why", "assumed uncertainty"),
+  [TM_WHY_OUT_OF_RANGE] = NC_ ("why", "gauge out of its range"),
+  [TM_WHY_OVERDUE] = NC_ ("why", "gauge overdue"),
+  [TM_WHY_CHECK_ASKED] = NC_ ("why", "check the gauge on its standard"),
+  [TM_WHY_PINS_CONTRADICT] = NC_ ("why", "pins contradict"),
+  [TM_WHY_METHODS_DISAGREE] = NC_ ("why", "methods disagree"),
+  [TM_WHY_PINS_OPEN] = NC_ ("why", "pins leave the band open"),
 };
 
 const char *

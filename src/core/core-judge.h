@@ -31,6 +31,13 @@ typedef enum {
   TM_SETTLES_CANNOT,  /* no value can be proven in; under the simple rule: N:1 is not met */
 } TmSettles;
 
+/* What the verdict rests on. */
+typedef enum {
+  TM_COUNTED_READINGS, /* the assigned method's */
+  TM_COUNTED_COMBINED, /* all methods and pins */
+  TM_COUNTED_PINS,     /* pin trials alone */
+} TmCounted;
+
 /* Why a verdict is what it is, beyond the number. */
 typedef enum {
   TM_WHY_NONE,
@@ -41,6 +48,13 @@ typedef enum {
   TM_WHY_STATIONS_MISSING, /* not every required station was read */
   TM_WHY_NO_SIZE,          /* position at MMC: the size feature is not measured; no bonus given */
   TM_WHY_NO_LIMITS,        /* a note or a feature with no limit */
+  TM_WHY_ASSUMED,          /* u rests on a starting value that nobody measured here */
+  TM_WHY_OUT_OF_RANGE,     /* the gauge does not reach this size */
+  TM_WHY_OVERDUE,          /* a gauge past its due date, and no reason is stated */
+  TM_WHY_CHECK_ASKED,      /* the gauge moved too far on its standard, or was not checked in time */
+  TM_WHY_PINS_CONTRADICT,  /* pins, or pins and readings, cannot all be true */
+  TM_WHY_METHODS_DISAGREE, /* beyond what their uncertainties explain */
+  TM_WHY_PINS_OPEN,        /* the pins do not close the band, and there is no reading */
   TM_N_WHYS
 } TmWhy;
 
@@ -69,6 +83,12 @@ typedef struct {
   gint64 guard_out;      /* g1: beyond a limit by more than this is proven out; 0 likewise */
   double probability_in; /* over all stations; NAN when unknown */
   TmSettles settles;
+
+  TmCounted counted;
+  double combined_size; /* when COMBINED or PINS: the estimate, counts relative to `combined_reference` */
+  gint64 combined_reference;
+  double correction; /* that was added to the raw mean of the deciding station, counts: temperature and
+                      * certificate; 0: none */
 
   gboolean has_taper;
   double taper; /* mean at mouth - mean at bottom, counts: negative opens to the bottom */

@@ -27,6 +27,12 @@ tm_job_new (void)
   job->events = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_event_free);
   job->nonconformances = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_nonconformance_free);
   job->signatures = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_signature_free);
+  job->calibrations = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_calibration_free);
+  job->checks = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_check_free);
+  job->pin_sizes = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_pin_size_free);
+  job->budget_lines = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_budget_line_free);
+  job->studies = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_study_free);
+  job->study_readings = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_study_reading_free);
   job->texts = g_string_chunk_new (64 * 1024);
   job->index = tm_index_new ();
   return job;
@@ -35,9 +41,12 @@ tm_job_new (void)
 void
 tm_job_free (TmJob *job)
 {
-  GPtrArray *lists[]
-      = { job->people,     job->gauges, job->methods, job->features,        job->pieces,    job->readings,
-          job->pin_trials, job->cuts,   job->events,  job->nonconformances, job->signatures };
+  GPtrArray *lists[] = {
+    job->people,     job->gauges,         job->methods, job->features,  job->pieces,
+    job->readings,   job->pin_trials,     job->cuts,    job->events,    job->nonconformances,
+    job->signatures, job->calibrations,   job->checks,  job->pin_sizes, job->budget_lines,
+    job->studies,    job->study_readings,
+  };
 
   for (gsize i = 0; i < G_N_ELEMENTS (lists); i++)
     g_ptr_array_unref (lists[i]);
@@ -77,7 +86,8 @@ tm_gauge_new (void)
   TmGauge *gauge = g_new0 (TmGauge, 1);
 
   gauge->tag = gauge->kind = gauge->calibrated = gauge->due = gauge->certificate = no_text;
-  gauge->extra = no_text;
+  gauge->serial = gauge->owner = gauge->place = gauge->pin_class = gauge->pin_sign = no_text;
+  gauge->source = gauge->extra = no_text;
   gauge->unit = TM_UNIT_MM;
   return gauge;
 }
@@ -87,7 +97,7 @@ tm_method_new (void)
 {
   TmMethod *method = g_new0 (TmMethod, 1);
 
-  method->name = method->extra = no_text;
+  method->name = method->repeatability_source = method->extra = no_text;
   method->gauges = g_ptr_array_new ();
   return method;
 }
@@ -122,7 +132,7 @@ tm_reading_new (void)
   TmReading *reading = g_new0 (TmReading, 1);
 
   blank_entry_row (&reading->row);
-  reading->station = reading->typed = reading->method = no_text;
+  reading->station = reading->typed = reading->method = reading->overdue_reason = no_text;
   reading->place = 1;
   return reading;
 }
@@ -133,7 +143,8 @@ tm_pin_trial_new (void)
   TmPinTrial *trial = g_new0 (TmPinTrial, 1);
 
   blank_entry_row (&trial->row);
-  trial->pin_class = no_text;
+  trial->pin_class = trial->gauge = trial->overdue_reason = no_text;
+  trial->place = 1;
   return trial;
 }
 
@@ -173,6 +184,65 @@ tm_signature_new (void)
 
   signature->by = signature->role = signature->at = signature->digest = signature->extra = no_text;
   return signature;
+}
+
+TmCalibration *
+tm_calibration_new (void)
+{
+  TmCalibration *calibration = g_new0 (TmCalibration, 1);
+
+  calibration->gauge = calibration->date = calibration->due = calibration->certificate = no_text;
+  calibration->by = calibration->outcome = calibration->note = calibration->extra = no_text;
+  return calibration;
+}
+
+TmCheck *
+tm_check_new (void)
+{
+  TmCheck *check = g_new0 (TmCheck, 1);
+
+  check->gauge = check->by = check->at = check->note = check->extra = no_text;
+  return check;
+}
+
+TmPinSize *
+tm_pin_size_new (void)
+{
+  TmPinSize *pin = g_new0 (TmPinSize, 1);
+
+  pin->gauge = pin->extra = no_text;
+  return pin;
+}
+
+TmBudgetLine *
+tm_budget_line_new (void)
+{
+  TmBudgetLine *line = g_new0 (TmBudgetLine, 1);
+
+  line->method = line->name = line->source = line->extra = no_text;
+  line->distribution = "normal";
+  return line;
+}
+
+TmStudy *
+tm_study_new (void)
+{
+  TmStudy *study = g_new0 (TmStudy, 1);
+
+  study->name = study->feature = study->method = study->at = study->note = study->extra = no_text;
+  study->unit = TM_UNIT_MM;
+  study->pieces = g_ptr_array_new ();
+  study->people = g_ptr_array_new ();
+  return study;
+}
+
+TmStudyReading *
+tm_study_reading_new (void)
+{
+  TmStudyReading *reading = g_new0 (TmStudyReading, 1);
+
+  reading->study = reading->piece = reading->person = reading->typed = reading->at = reading->extra = no_text;
+  return reading;
 }
 
 void
@@ -244,4 +314,42 @@ void
 tm_signature_free (TmSignature *signature)
 {
   g_free (signature);
+}
+
+void
+tm_calibration_free (TmCalibration *calibration)
+{
+  g_free (calibration);
+}
+
+void
+tm_check_free (TmCheck *check)
+{
+  g_free (check);
+}
+
+void
+tm_pin_size_free (TmPinSize *pin)
+{
+  g_free (pin);
+}
+
+void
+tm_budget_line_free (TmBudgetLine *line)
+{
+  g_free (line);
+}
+
+void
+tm_study_free (TmStudy *study)
+{
+  g_ptr_array_unref (study->pieces);
+  g_ptr_array_unref (study->people);
+  g_free (study);
+}
+
+void
+tm_study_reading_free (TmStudyReading *reading)
+{
+  g_free (reading);
 }

@@ -47,6 +47,29 @@ typedef enum { TM_MODIFIER_NONE, TM_MODIFIER_MMC, TM_MODIFIER_LMC } TmModifier;
 typedef enum { TM_OUTCOME_NONE, TM_OUTCOME_PASS, TM_OUTCOME_FAIL } TmOutcome;
 typedef enum { TM_PIN_MINUS, TM_PIN_PLUS } TmPinSign;
 
+/* Which value of a place counts, as the inspector chose. */
+typedef enum {
+  TM_COUNTS_ASSIGNED, /* the assigned method's readings, else those of the method used last */
+  TM_COUNTS_COMBINED, /* all methods and pins put together by their uncertainties */
+} TmCounts;
+
+/* What a gauge that was checked on its standard and found to have moved means for its readings. */
+typedef enum {
+  TM_DRIFT_WIDEN, /* the drift joins the budget */
+  TM_DRIFT_ASK,   /* beyond the job's limit a new check or setting is asked for first */
+} TmDriftRule;
+
+/* What is known of a budget line that a person wrote (core-uncertainty has the meaning). */
+typedef enum {
+  TM_LINE_OTHER,
+  TM_LINE_FEEL,        /* transfer feel */
+  TM_LINE_TEMPERATURE, /* in place of what the job's temperature limits give */
+  TM_LINE_FORM,        /* form that the method does not see */
+  TM_LINE_SETTING,     /* setting master or zero */
+  TM_LINE_PEOPLE,      /* reproducibility between people, from a study */
+  TM_N_LINE_KINDS
+} TmLineKind;
+
 typedef struct {
   const char *initials; /* unique in a job */
   const char *name;
@@ -55,21 +78,107 @@ typedef struct {
 
 typedef struct {
   const char *tag;  /* unique in a job */
-  const char *kind; /* free word: "micrometer", "bore micrometer"… */
+  const char *kind; /* free word: "micrometer", "bore micrometer"…: core-gauge-kind knows many */
   TmUnit unit;      /* MM or IN */
   TmQuantity resolution;
   TmQuantity error_limit; /* ± limit of error, rectangular */
   const char *calibrated; /* YYYY-MM-DD or "" */
   const char *due;        /* YYYY-MM-DD or "" */
   const char *certificate;
+  const char *serial; /* the maker's number */
+  const char *owner;
+  const char *place; /* where it is kept */
+  TmQuantity range_from;
+  TmQuantity range_to;
+  TmQuantity feel;      /* ± transfer feel, 95 %: telescoping and small-hole gauges, inside calipers */
+  TmQuantity expansion; /* its own, 1e-6 / °C, a plain number; absent: that of steel */
+  TmQuantity pin_step;  /* of a pin set; absent: one pin or plug from range_from to range_to */
+  const char *pin_class;
+  const char *pin_sign; /* "plus", "minus" or "": as written on the set */
+  const char *source;   /* where resolution, error limit and feel come from: "assumed", "DIN 863-1"… */
   const char *extra;
 } TmGauge;
+
+/* One calibration of a gauge; the newest good one agrees with the dates on the gauge itself. */
+typedef struct {
+  const char *gauge; /* tag */
+  const char *date;  /* YYYY-MM-DD */
+  const char *due;   /* YYYY-MM-DD or "" */
+  const char *certificate;
+  const char *by;         /* laboratory or person */
+  TmQuantity uncertainty; /* expanded, of the certificate */
+  TmQuantity coverage;    /* its k, a plain number; absent: 2 */
+  TmQuantity error;       /* known error, indicated - true: a correction, not a component */
+  const char *outcome;    /* "good", "bad"; "" = good */
+  const char *note;
+  const char *extra;
+} TmCalibration;
+
+/* A gauge tried on its standard: zero or setting check. */
+typedef struct {
+  const char *gauge; /* tag */
+  TmQuantity standard;
+  TmQuantity reading;
+  const char *by;
+  const char *at; /* UTC, YYYY-MM-DDThh:mm:ssZ */
+  const char *note;
+  const char *extra;
+} TmCheck;
+
+/* A pin of a set whose own size was measured. */
+typedef struct {
+  const char *gauge; /* tag of the set */
+  TmQuantity size;   /* marked */
+  TmQuantity measured;
+  const char *extra;
+} TmPinSize;
+
+/* One more line of a method's uncertainty budget, as a person or a study wrote it. */
+typedef struct {
+  const char *method; /* name */
+  TmLineKind kind;
+  const char *name;
+  TmQuantity value;         /* in a length, or the unit of the features that it is used for */
+  const char *distribution; /* "normal", "rectangular", "triangular", "u-shaped", "t" */
+  TmQuantity divisor;       /* a plain number; absent: the distribution's own */
+  TmQuantity dof;           /* a plain number; absent: infinite */
+  const char *source;
+  const char *extra;
+} TmBudgetLine;
+
+/* A gauge study: every person takes every piece several times, in random order. */
+typedef struct {
+  const char *name;    /* unique in a job */
+  const char *feature; /* balloon, or "" */
+  const char *method;
+  TmUnit unit;
+  GPtrArray *pieces;  /* const char *, serials or names of their own */
+  GPtrArray *people;  /* const char *, initials */
+  TmQuantity repeats; /* TM_UNIT_COUNT */
+  TmQuantity seed;    /* of the random order, TM_UNIT_COUNT */
+  TmQuantity band;    /* to compare with; absent: the feature's */
+  const char *at;
+  const char *note;
+  const char *extra;
+} TmStudy;
+
+typedef struct {
+  const char *study; /* name */
+  const char *piece;
+  const char *person;
+  TmQuantity trial; /* 1.., TM_UNIT_COUNT */
+  TmQuantity value;
+  const char *typed;
+  const char *at;
+  const char *extra;
+} TmStudyReading;
 
 typedef struct {
   const char *name;         /* unique in a job */
   GPtrArray *gauges;        /* const char * tags, 1 or 2: the gauge, or the transfer gauge and its reader */
   TmQuantity repeatability; /* standard deviation of one reading, in the first gauge's unit */
-  TmQuantity repeatability_dof; /* its degrees of freedom, unit TM_UNIT_COUNT; absent: infinite */
+  TmQuantity repeatability_dof;     /* its degrees of freedom, unit TM_UNIT_COUNT; absent: infinite */
+  const char *repeatability_source; /* "study NAME", "readings"… or "" */
   const char *extra;
 } TmMethod;
 
@@ -105,6 +214,9 @@ typedef struct {
   gboolean zone_diameter; /* from the requirement: the tolerance zone is a cylinder */
   TmModifier modifier;    /* from the requirement */
   const char *datums;     /* from the requirement: "A B C", or "" */
+  TmCounts counts;
+  TmQuantity form_unseen; /* F: how far the two-point size may exceed the mating size; absent: from the
+                           * form seen, else assumed */
   const char *extra;
 } TmFeature;
 
@@ -147,6 +259,7 @@ typedef struct {
   const char *method;   /* name of a method, or a gauge's tag; "" = the feature's */
   TmQuantity part_temp; /* TM_UNIT_CELSIUS */
   TmQuantity gauge_temp;
+  const char *overdue_reason; /* why a gauge past its due date was used, or "" */
 } TmReading;
 
 typedef struct {
@@ -155,6 +268,10 @@ typedef struct {
   const char *pin_class; /* "XXX", "XX", "X", "Y", "Z", "ZZ" */
   TmPinSign sign;
   gboolean went;
+  guint place;                /* 1.. */
+  const char *gauge;          /* tag of the set, or "" */
+  TmQuantity measured;        /* the pin's own size, where it is known; absent: by class and sign */
+  const char *overdue_reason; /* as of a reading */
 } TmPinTrial;
 
 typedef struct {
@@ -207,6 +324,14 @@ typedef struct {
   TmDecision decision;
   TmQuantity simple_ratio; /* N of the N:1 rule, TM_UNIT_HARDNESS-like plain number; absent = 4 */
   const char *general_tolerance;
+  TmQuantity part_temp_limit;  /* ± of a part's temperature about 20 °C where none was taken, CELSIUS */
+  TmQuantity gauge_temp_limit; /* ± of a gauge's */
+  TmQuantity thermometer;      /* ± of a temperature that was taken */
+  TmQuantity expansion;        /* of the material, 1e-6 / °C, a plain number; absent: by `material` */
+  TmQuantity entry_clearance;  /* c: what a pin needs to enter; absent: 1 µm, assumed */
+  TmDriftRule drift_rule;
+  TmQuantity drift_limit; /* share of the error limit, a plain number; absent: 1 */
+  TmQuantity check_hours; /* a check older than this at the reading counts as missing; absent: none asked */
   TmFirstArticleKind first_article;
   const char *first_article_reason;
   const char *first_article_baseline;
@@ -223,6 +348,12 @@ typedef struct {
   GPtrArray *events;          /* TmEvent */
   GPtrArray *nonconformances; /* TmNonconformance */
   GPtrArray *signatures;      /* TmSignature */
+  GPtrArray *calibrations;    /* TmCalibration, in the order entered */
+  GPtrArray *checks;          /* TmCheck */
+  GPtrArray *pin_sizes;       /* TmPinSize */
+  GPtrArray *budget_lines;    /* TmBudgetLine */
+  GPtrArray *studies;         /* TmStudy */
+  GPtrArray *study_readings;  /* TmStudyReading */
 
   const char *extra;
   const char *job_extra;
@@ -242,6 +373,9 @@ typedef enum {
   TM_ADD_TARGET_GONE, /* the row to be corrected or withdrawn is already replaced or withdrawn */
   TM_ADD_NO_REASON,   /* a correction or withdrawal without its reason */
   TM_ADD_IN_USE,      /* not to be removed or renamed: the record or another definition names it */
+  TM_ADD_NO_GAUGE,    /* a calibration, check or pin size of a gauge that is not there */
+  TM_ADD_NO_METHOD,   /* a budget line or study of a method that is not there */
+  TM_ADD_NO_STUDY,    /* a study reading that fits no study: its name, piece, person or trial */
   TM_N_ADD_STATUSES
 } TmAddStatus;
 
@@ -279,6 +413,20 @@ void tm_event_free (TmEvent *event);
 void tm_nonconformance_free (TmNonconformance *nonconformance);
 void tm_signature_free (TmSignature *signature);
 
+TmCalibration *tm_calibration_new (void);
+TmCheck *tm_check_new (void);
+TmPinSize *tm_pin_size_new (void);
+TmBudgetLine *tm_budget_line_new (void);
+TmStudy *tm_study_new (void);
+TmStudyReading *tm_study_reading_new (void);
+
+void tm_calibration_free (TmCalibration *calibration);
+void tm_check_free (TmCheck *check);
+void tm_pin_size_free (TmPinSize *pin);
+void tm_budget_line_free (TmBudgetLine *line);
+void tm_study_free (TmStudy *study);
+void tm_study_reading_free (TmStudyReading *reading);
+
 TmAddStatus tm_job_add_person (TmJob *job, TmPerson *person);
 TmAddStatus tm_job_add_gauge (TmJob *job, TmGauge *gauge);
 TmAddStatus tm_job_add_method (TmJob *job, TmMethod *method);
@@ -291,6 +439,20 @@ TmAddStatus tm_job_add_cut (TmJob *job, TmCutRow *cut);
 void tm_job_add_event (TmJob *job, TmEvent *event);
 void tm_job_add_nonconformance (TmJob *job, TmNonconformance *nonconformance);
 void tm_job_add_signature (TmJob *job, TmSignature *signature);
+/* Each refuses a row whose gauge, method or study is not in the job, and a second calibration of a
+ * gauge on one date, a second size of a pin, a second reading of a study's cell (TAKEN). */
+TmAddStatus tm_job_add_calibration (TmJob *job, TmCalibration *calibration);
+TmAddStatus tm_job_add_check (TmJob *job, TmCheck *check);
+TmAddStatus tm_job_add_pin_size (TmJob *job, TmPinSize *pin);
+TmAddStatus tm_job_add_budget_line (TmJob *job, TmBudgetLine *line);
+TmAddStatus tm_job_add_study (TmJob *job, TmStudy *study);
+TmAddStatus tm_job_add_study_reading (TmJob *job, TmStudyReading *reading);
+/* Take @row out of its list and free it; a study goes with its readings. */
+void tm_job_remove_calibration (TmJob *job, TmCalibration *row);
+void tm_job_remove_check (TmJob *job, TmCheck *row);
+void tm_job_remove_pin_size (TmJob *job, TmPinSize *row);
+void tm_job_remove_budget_line (TmJob *job, TmBudgetLine *row);
+void tm_job_remove_study (TmJob *job, TmStudy *row);
 
 /* Each replaces the row of the same name in place, keeping its position and, for a feature, its
  * address (readings point to it); takes ownership of @with on TM_ADD_OK.  A feature may change its
@@ -324,6 +486,12 @@ TmCutRow *tm_job_find_cut (const TmJob *job, const char *id);
 const GPtrArray *tm_job_readings_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
                                      guint place);
 
+/* The pin trials of one place, likewise. */
+const GPtrArray *tm_job_pin_trials_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
+                                       guint place);
+
+TmStudy *tm_job_find_study (const TmJob *job, const char *name);
+
 /* The first nonconformance that names this piece (or every piece) and feature, or NULL. */
 TmNonconformance *tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature);
 
@@ -352,6 +520,13 @@ const char *tm_modifier_word (TmModifier modifier); /* "", "mmc", "lmc" */
 const char *tm_outcome_word (TmOutcome outcome);    /* "", "pass", "fail" */
 const char *tm_pin_sign_word (TmPinSign sign);
 gboolean tm_pin_sign_from_word (const char *word, TmPinSign *sign);
+const char *tm_counts_word (TmCounts counts); /* "", "combined" */
+gboolean tm_counts_from_word (const char *word, TmCounts *counts);
+const char *tm_drift_rule_word (TmDriftRule rule); /* "", "ask" */
+gboolean tm_drift_rule_from_word (const char *word, TmDriftRule *rule);
+const char *
+tm_line_kind_word (TmLineKind kind); /* "other", "feel", "temperature", "form", "setting", "people" */
+gboolean tm_line_kind_from_word (const char *word, TmLineKind *kind);
 
 /* TRUE for kinds judged by pass or fail rather than by a number. */
 gboolean tm_kind_is_attribute (TmKind kind);

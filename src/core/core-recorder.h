@@ -22,6 +22,8 @@ struct _TmRecorder {
   gboolean (*record_cut) (gpointer self, const TmCutRow *cut, GError **error);
   gboolean (*withdraw_reading) (gpointer self, const char *id, const TmWithdrawal *withdrawal,
                                 GError **error);
+  gboolean (*withdraw_pin_trial) (gpointer self, const char *id, const TmWithdrawal *withdrawal,
+                                  GError **error);
 };
 
 /* A recorder that keeps nothing beyond the job itself: for a job file that the caller saves. */

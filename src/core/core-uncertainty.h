@@ -13,7 +13,14 @@ G_BEGIN_DECLS
 typedef enum {
   TM_COMPONENT_RESOLUTION,
   TM_COMPONENT_ERROR_LIMIT,
+  TM_COMPONENT_CERTIFICATE, /* of the calibration in force, in place of the limit of error */
+  TM_COMPONENT_DRIFT,       /* since the last check on the standard */
   TM_COMPONENT_REPEATABILITY,
+  TM_COMPONENT_PEOPLE, /* reproducibility, from a study: repeats do not average it */
+  TM_COMPONENT_FEEL,   /* transfer feel */
+  TM_COMPONENT_TEMPERATURE,
+  TM_COMPONENT_FORM, /* form that the method does not see */
+  TM_COMPONENT_SETTING,
   TM_COMPONENT_SIZE, /* of the size that gives a bonus to a position */
   TM_COMPONENT_OTHER,
 } TmComponentKind;
@@ -31,12 +38,16 @@ typedef enum {
 typedef struct {
   TmComponentKind kind;
   TmDistribution distribution;
-  double value;       /* >= 0, in any one unit that the whole budget uses */
-  double divisor;     /* 0: the distribution's own */
-  double sensitivity; /* factor from this input to the result */
-  double dof;         /* > 0; INFINITY when the value is taken as known */
-  gboolean shared;    /* the same error in every reading of the method, so that repeats and
-                       * stations do not average it */
+  double value;        /* >= 0, in any one unit that the whole budget uses */
+  double divisor;      /* 0: the distribution's own */
+  double sensitivity;  /* factor from this input to the result */
+  double dof;          /* > 0; INFINITY when the value is taken as known */
+  gboolean shared;     /* the same error in every reading of the method, so that repeats and
+                        * stations do not average it */
+  gboolean assumed;    /* a starting value that nobody has measured here */
+  const char *subject; /* tag of the gauge, or name of the line; NULL: the method or the job itself.
+                        * Equal kind and subject in two methods are one error: they are correlated */
+  const char *source;  /* where the figure comes from, or NULL */
 } TmComponent;
 
 /* A component with sensitivity 1 and its distribution's own divisor. */

@@ -25,6 +25,17 @@ static const char *const modifier_words[] = { "", "mmc", "lmc" };
 static const char *const outcome_words[] = { "", "pass", "fail" };
 static const char *const pin_sign_words[] = { "minus", "plus" };
 
+static const char *const counts_words[] = { "", "combined" };
+static const char *const drift_rule_words[] = { "", "ask" };
+static const char *const line_kind_words[TM_N_LINE_KINDS] = {
+  [TM_LINE_OTHER] = NC_ ("line", "other"),
+  [TM_LINE_FEEL] = NC_ ("line", "feel"),
+  [TM_LINE_TEMPERATURE] = NC_ ("line", "temperature"),
+  [TM_LINE_FORM] = NC_ ("line", "form"),
+  [TM_LINE_SETTING] = NC_ ("line", "setting"),
+  [TM_LINE_PEOPLE] = NC_ ("line", "people"),
+};
+
 static const char *const add_status_texts[TM_N_ADD_STATUSES] = {
   [TM_ADD_OK] = "",
   [TM_ADD_NO_NAME] = N_ ("it has no name; give it one"),
@@ -35,6 +46,9 @@ static const char *const add_status_texts[TM_N_ADD_STATUSES] = {
   [TM_ADD_TARGET_GONE] = N_ ("that row is corrected or withdrawn already"),
   [TM_ADD_NO_REASON] = N_ ("a correction or withdrawal needs its reason"),
   [TM_ADD_IN_USE] = N_ ("the record or another definition names it; it must stay as it is"),
+  [TM_ADD_NO_GAUGE] = N_ ("there is no gauge with that tag; add the gauge first"),
+  [TM_ADD_NO_METHOD] = N_ ("there is no method of that name; add the method first"),
+  [TM_ADD_NO_STUDY] = N_ ("no study plans it; look at the study's name, pieces, people and repeats"),
 };
 
 /* The index of @word in @words, or -1. */
@@ -79,6 +93,12 @@ DEFINE_WORDS (TmModifier, modifier, modifier_words)
 DEFINE_WORDS (TmOutcome, outcome, outcome_words)
 DEFINE_WORDS (TmPinSign, pin_sign, pin_sign_words)
 DEFINE_FROM_WORD (TmPinSign, pin_sign, pin_sign_words)
+DEFINE_WORDS (TmCounts, counts, counts_words)
+DEFINE_FROM_WORD (TmCounts, counts, counts_words)
+DEFINE_WORDS (TmDriftRule, drift_rule, drift_rule_words)
+DEFINE_FROM_WORD (TmDriftRule, drift_rule, drift_rule_words)
+DEFINE_WORDS (TmLineKind, line_kind, line_kind_words)
+DEFINE_FROM_WORD (TmLineKind, line_kind, line_kind_words)
 
 const char *
 tm_add_status_text (TmAddStatus status)

@@ -72,6 +72,9 @@ find_culprit (TmAddStatus status, const TmRowMembers *members)
     case TM_ADD_TAKEN:
     case TM_ADD_NO_PIECE:
     case TM_ADD_IN_USE:
+    case TM_ADD_NO_GAUGE:
+    case TM_ADD_NO_METHOD:
+    case TM_ADD_NO_STUDY:
     case TM_N_ADD_STATUSES:
     default:
       return ROW_ID;

@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Every struct of these lists begins with the name of what it hangs on.
+ */
+
+#include "core-dependents.h"
+
+#include "core-index.h"
+
+typedef const char *Owner;
+
+G_STATIC_ASSERT (G_STRUCT_OFFSET (TmCalibration, gauge) == 0);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (TmCheck, gauge) == 0);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (TmPinSize, gauge) == 0);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (TmBudgetLine, method) == 0);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (TmStudyReading, study) == 0);
+
+static void
+follow (GPtrArray *list, const char *name, const char *to)
+{
+  for (guint i = list->len; i > 0; i--)
+    {
+      Owner *owner = g_ptr_array_index (list, i - 1);
+
+      if (!g_str_equal (*owner, name))
+        continue;
+      if (to != NULL)
+        *owner = to;
+      else
+        g_ptr_array_remove_index (list, i - 1);
+    }
+}
+
+void
+tm_follow_gauge (TmJob *job, const char *name, const char *to)
+{
+  follow (job->calibrations, name, to);
+  follow (job->checks, name, to);
+  follow (job->pin_sizes, name, to);
+}
+
+void
+tm_follow_method (TmJob *job, const char *name, const char *to)
+{
+  follow (job->budget_lines, name, to);
+}
+
+static TmAddStatus
+add_if (GPtrArray *list, gpointer row, gboolean has_owner, TmAddStatus missing)
+{
+  if (!has_owner)
+    return missing;
+  g_ptr_array_add (list, row);
+  return TM_ADD_OK;
+}
+
+TmAddStatus
+tm_job_add_calibration (TmJob *job, TmCalibration *calibration)
+{
+  g_return_val_if_fail (job != NULL && calibration != NULL, TM_ADD_NO_NAME);
+
+  for (guint i = 0; i < job->calibrations->len; i++)
+    {
+      const TmCalibration *other = g_ptr_array_index (job->calibrations, i);
+
+      if (g_str_equal (other->gauge, calibration->gauge) && g_str_equal (other->date, calibration->date))
+        return TM_ADD_TAKEN;
+    }
+  return add_if (job->calibrations, calibration, tm_job_find_gauge (job, calibration->gauge) != NULL,
+                 TM_ADD_NO_GAUGE);
+}
+
+TmAddStatus
+tm_job_add_check (TmJob *job, TmCheck *check)
+{
+  g_return_val_if_fail (job != NULL && check != NULL, TM_ADD_NO_NAME);
+
+  return add_if (job->checks, check, tm_job_find_gauge (job, check->gauge) != NULL, TM_ADD_NO_GAUGE);
+}
+
+TmAddStatus
+tm_job_add_pin_size (TmJob *job, TmPinSize *pin)
+{
+  g_return_val_if_fail (job != NULL && pin != NULL, TM_ADD_NO_NAME);
+
+  for (guint i = 0; i < job->pin_sizes->len; i++)
+    {
+      const TmPinSize *other = g_ptr_array_index (job->pin_sizes, i);
+
+      if (g_str_equal (other->gauge, pin->gauge) && other->size.count == pin->size.count)
+        return TM_ADD_TAKEN;
+    }
+  return add_if (job->pin_sizes, pin, tm_job_find_gauge (job, pin->gauge) != NULL, TM_ADD_NO_GAUGE);
+}
+
+TmAddStatus
+tm_job_add_budget_line (TmJob *job, TmBudgetLine *line)
+{
+  g_return_val_if_fail (job != NULL && line != NULL, TM_ADD_NO_NAME);
+
+  return add_if (job->budget_lines, line, tm_job_find_method (job, line->method) != NULL, TM_ADD_NO_METHOD);
+}
+
+TmAddStatus
+tm_job_add_study (TmJob *job, TmStudy *study)
+{
+  g_return_val_if_fail (job != NULL && study != NULL, TM_ADD_NO_NAME);
+
+  if (*study->name == '\0')
+    return TM_ADD_NO_NAME;
+  if (tm_job_find_study (job, study->name) != NULL)
+    return TM_ADD_TAKEN;
+  if (tm_job_find_method (job, study->method) == NULL && tm_job_find_gauge (job, study->method) == NULL)
+    return TM_ADD_NO_METHOD;
+  g_ptr_array_add (job->studies, study);
+  tm_index_insert (job->index, TM_INDEX_STUDY, study->name, study);
+  return TM_ADD_OK;
+}
+
+static gboolean
+names (const GPtrArray *texts, const char *text)
+{
+  return g_ptr_array_find_with_equal_func ((GPtrArray *)texts, text, g_str_equal, NULL);
+}
+
+TmAddStatus
+tm_job_add_study_reading (TmJob *job, TmStudyReading *reading)
+{
+  const TmStudy *study;
+
+  g_return_val_if_fail (job != NULL && reading != NULL, TM_ADD_NO_NAME);
+
+  study = tm_job_find_study (job, reading->study);
+  if (study == NULL || !names (study->pieces, reading->piece) || !names (study->people, reading->person)
+      || reading->trial.count < 1 || reading->trial.count > study->repeats.count)
+    return TM_ADD_NO_STUDY;
+  for (guint i = 0; i < job->study_readings->len; i++)
+    {
+      const TmStudyReading *other = g_ptr_array_index (job->study_readings, i);
+
+      if (g_str_equal (other->study, reading->study) && g_str_equal (other->piece, reading->piece)
+          && g_str_equal (other->person, reading->person) && other->trial.count == reading->trial.count)
+        return TM_ADD_TAKEN;
+    }
+  g_ptr_array_add (job->study_readings, reading);
+  return TM_ADD_OK;
+}
+
+void
+tm_job_remove_calibration (TmJob *job, TmCalibration *row)
+{
+  g_ptr_array_remove (job->calibrations, row);
+}
+
+void
+tm_job_remove_check (TmJob *job, TmCheck *row)
+{
+  g_ptr_array_remove (job->checks, row);
+}
+
+void
+tm_job_remove_pin_size (TmJob *job, TmPinSize *row)
+{
+  g_ptr_array_remove (job->pin_sizes, row);
+}
+
+void
+tm_job_remove_budget_line (TmJob *job, TmBudgetLine *row)
+{
+  g_ptr_array_remove (job->budget_lines, row);
+}
+
+void
+tm_job_remove_study (TmJob *job, TmStudy *row)
+{
+  follow (job->study_readings, row->name, NULL);
+  tm_index_remove (job->index, TM_INDEX_STUDY, row->name);
+  g_ptr_array_remove (job->studies, row);
+}

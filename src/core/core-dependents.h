@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-dependents: rows that hang on a gauge, a method or a study by its name.  Private to core.
+ */
+
+#pragma once
+
+#include "core-model.h"
+
+G_BEGIN_DECLS
+
+/* What hangs on the gauge (its calibrations, checks, pin sizes) or the method (its budget lines)
+ * called @name is renamed @to, or removed for NULL.  @name may be owned by what is being removed. */
+void tm_follow_gauge (TmJob *job, const char *name, const char *to);
+void tm_follow_method (TmJob *job, const char *name, const char *to);
+
+G_END_DECLS

@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-gauge: the state of a registered gauge at a moment: is its calibration in force, which one
+ * was, what its last check on the standard says; and what is wrong with a gauge as it was written.
+ *
+ * Dates are YYYY-MM-DD, moments UTC YYYY-MM-DDThh:mm:ssZ; a moment begins with its date, so that
+ * both compare as text.
+ */
+
+#pragma once
+
+#include "core-model.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  TM_DUE_UNKNOWN, /* no due date is stated */
+  TM_DUE_GOOD,
+  TM_DUE_SOON, /* due within TM_DUE_SOON_DAYS */
+  TM_DUE_OVERDUE,
+  TM_N_DUES
+} TmDue;
+
+#define TM_DUE_SOON_DAYS 30
+
+/* Of @gauge at @at, a date or a moment, by the calibration then in force; "" gives UNKNOWN.  A gauge is
+ * still good on its due date. */
+TmDue tm_gauge_due (const TmJob *job, const TmGauge *gauge, const char *at);
+const char *tm_due_word (TmDue due);
+
+/* The newest calibration of @tag that is dated on or before @at (NULL or "": the newest of all) and
+ * was good; NULL when none is in the list. */
+const TmCalibration *tm_calibration_at (const TmJob *job, const char *tag, const char *at);
+
+/* What the last check of @tag on its standard, at or before @at (NULL or "": the newest), says. */
+typedef struct {
+  const TmCheck *last; /* NULL: none */
+  double drift;        /* reading - standard at the last check, counts of the gauge's unit */
+  gboolean beyond;     /* |drift| is beyond the job's limit: drift_limit × the error limit */
+  gboolean stale;      /* older than the job's check_hours at @at, or there is none and one is asked for */
+} TmCheckState;
+TmCheckState tm_gauge_check_state (const TmJob *job, const TmGauge *gauge, const char *at);
+
+/* Whether @size (a length) is within what the gauge says it reaches; TRUE when it says nothing. */
+gboolean tm_gauge_reaches (const TmGauge *gauge, gint64 size);
+
+/* What is wrong with a gauge, calibration, check or pin set as written; text marked for translation:
+ * one line that names the mend. */
+typedef enum {
+  TM_GAUGE_FINE,
+  TM_GAUGE_ZERO_RESOLUTION,
+  TM_GAUGE_NEGATIVE, /* a resolution, error limit, feel or uncertainty below zero */
+  TM_GAUGE_RANGE_BACKWARDS,
+  TM_GAUGE_DUE_BEFORE,       /* due before the calibration */
+  TM_GAUGE_PIN_CLASS,        /* no such class */
+  TM_GAUGE_PIN_OUT_OF_RANGE, /* a pin that is not in the set, or beyond the classes' sizes */
+  TM_GAUGE_PIN_STEP,         /* a step of zero or below, or larger than the range */
+  TM_GAUGE_COVERAGE,         /* k of zero or below */
+  TM_GAUGE_UNIT,             /* not a length where one is needed */
+  TM_N_GAUGE_FAULTS
+} TmGaugeFault;
+TmGaugeFault tm_gauge_fault (const TmGauge *gauge);
+TmGaugeFault tm_calibration_fault (const TmGauge *gauge, const TmCalibration *calibration);
+TmGaugeFault tm_check_fault (const TmGauge *gauge, const TmCheck *check);
+TmGaugeFault tm_pin_size_fault (const TmGauge *gauge, const TmPinSize *pin);
+const char *tm_gauge_fault_text (TmGaugeFault fault);
+
+G_END_DECLS

@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-suitability: how well each method of the shop would settle a feature, before anything is read.
+ */
+
+#pragma once
+
+#include "core-gauge.h"
+#include "core-judge.h"
+
+G_BEGIN_DECLS
+
+typedef struct {
+  const char *name;       /* a method, or the tag of a gauge used alone */
+  const TmMethod *method; /* or NULL */
+  const TmGauge *gauge;   /* the one that reads */
+  gboolean known;         /* FALSE: its uncertainty is not known */
+  TmOutlook outlook;      /* expanded, guard, settles… */
+  double share;           /* of the band that the guards eat: 2 g / T; NAN without a two-sided band */
+  gboolean reaches;       /* the feature lies within its range */
+  gboolean fits;          /* inside gauges for bores, outside ones for shafts; TRUE where unknown */
+  gboolean assumed;       /* rests on a starting value that nobody measured here */
+  TmDue due;
+} TmSuitability;
+
+/* Each method and each gauge that is in no method, best first (by expanded uncertainty; those that do not
+ * fit or reach last).  @at: today, for `due`. */
+GArray *tm_suitability (const TmJob *job, const TmFeature *feature, const char *at) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
