@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * app-gauge-form: the fields of one gauge, and of one method, and what they mean.
+ * app-gauge-form: the fields of one gauge, and what they mean.
  */
 
 #pragma once
@@ -23,16 +23,5 @@ void tm_gauge_form_fill (TmGaugeForm *form, const TmGauge *gauge, TmUnit unit);
 /* A new gauge on the ground of @gauge (NULL: none); NULL with one line in @problem. */
 TmGauge *tm_gauge_form_read (TmGaugeForm *form, TmJob *job, const TmGauge *gauge,
                              char **problem) G_GNUC_WARN_UNUSED_RESULT;
-
-typedef struct {
-  AdwEntryRow *name;
-  AdwComboRow *first, *second;
-  AdwEntryRow *repeatability, *dof;
-} TmMethodForm;
-
-void tm_method_form_build (TmMethodForm *form, GtkBox *into);
-void tm_method_form_fill (TmMethodForm *form, const TmJob *job, const TmMethod *method);
-TmMethod *tm_method_form_read (TmMethodForm *form, TmJob *job, const TmMethod *method,
-                               char **problem) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -10,6 +10,7 @@
 #include "app-edit.h"
 #include "app-form.h"
 #include "app-gauge-form.h"
+#include "app-method-form.h"
 #include "app-words.h"
 
 typedef struct {
