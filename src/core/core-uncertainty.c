@@ -13,7 +13,9 @@ const TmUncertainty tm_uncertainty_unknown = { NAN, NAN, NAN, NAN, NAN, NAN };
 TmComponent
 tm_component (TmComponentKind kind, TmDistribution distribution, double value, double dof, gboolean shared)
 {
-  return (TmComponent) { kind, distribution, value, 0, 1, dof, shared };
+  return (TmComponent) {
+    .kind = kind, .distribution = distribution, .value = value, .sensitivity = 1, .dof = dof, .shared = shared
+  };
 }
 
 static double
@@ -29,17 +31,28 @@ get_divisor (TmDistribution distribution)
       return G_SQRT2;
     case TM_DISTRIBUTION_NORMAL:
     case TM_DISTRIBUTION_T:
+    case TM_N_DISTRIBUTIONS:
     default:
       return 1;
     }
 }
 
 double
+tm_component_divisor (const TmComponent *component)
+{
+  return component->divisor > 0 ? component->divisor : get_divisor (component->distribution);
+}
+
+double
 tm_component_standard (const TmComponent *component)
 {
-  double divisor = component->divisor > 0 ? component->divisor : get_divisor (component->distribution);
+  return fabs (component->value) / tm_component_divisor (component);
+}
 
-  return fabs (component->value) / divisor;
+double
+tm_component_share (const TmComponent *component)
+{
+  return fabs (component->sensitivity) * tm_component_standard (component);
 }
 
 /* Degrees of freedom are cut to a whole number (JCGM 100, G.6.4), never below one. */
@@ -113,7 +126,7 @@ combine_dof (const TmComponent *components, gsize n, double u)
 
   for (gsize i = 0; i < n; i++)
     {
-      double ratio = components[i].sensitivity * tm_component_standard (&components[i]) / u;
+      double ratio = tm_component_share (&components[i]) / u;
 
       sum += ratio * ratio * ratio * ratio / MAX (components[i].dof, 1);
     }
@@ -128,7 +141,7 @@ tm_uncertainty_combine (const TmComponent *components, gsize n, double coverage)
 
   for (gsize i = 0; i < n; i++)
     {
-      double part = components[i].sensitivity * tm_component_standard (&components[i]);
+      double part = tm_component_share (&components[i]);
 
       *(components[i].shared ? &shared : &own) += part * part;
     }

@@ -16,13 +16,15 @@ typedef enum {
   TM_COMPONENT_CERTIFICATE, /* of the calibration in force, in place of the limit of error */
   TM_COMPONENT_DRIFT,       /* since the last check on the standard */
   TM_COMPONENT_REPEATABILITY,
-  TM_COMPONENT_PEOPLE, /* reproducibility, from a study: repeats do not average it */
-  TM_COMPONENT_FEEL,   /* transfer feel */
-  TM_COMPONENT_TEMPERATURE,
-  TM_COMPONENT_FORM, /* form that the method does not see */
+  TM_COMPONENT_PEOPLE,      /* reproducibility, from a study: repeats do not average it */
+  TM_COMPONENT_FEEL,        /* transfer feel */
+  TM_COMPONENT_TEMPERATURE, /* of the part ("part") or of a gauge (its tag) */
+  TM_COMPONENT_EXPANSION,   /* of the material ("part") or of a gauge (its tag) */
+  TM_COMPONENT_FORM,        /* form that the method does not see */
   TM_COMPONENT_SETTING,
   TM_COMPONENT_SIZE, /* of the size that gives a bonus to a position */
   TM_COMPONENT_OTHER,
+  TM_N_COMPONENT_KINDS
 } TmComponentKind;
 
 /* What a component's value is, and so what it is divided by to give a standard uncertainty
@@ -33,6 +35,7 @@ typedef enum {
   TM_DISTRIBUTION_RECTANGULAR, /* a half-width: sqrt 3 */
   TM_DISTRIBUTION_TRIANGULAR,  /* a half-width: sqrt 6 */
   TM_DISTRIBUTION_U_SHAPED,    /* a half-width: sqrt 2 */
+  TM_N_DISTRIBUTIONS
 } TmDistribution;
 
 typedef struct {
@@ -47,15 +50,28 @@ typedef struct {
   gboolean assumed;    /* a starting value that nobody has measured here */
   const char *subject; /* tag of the gauge, or name of the line; NULL: the method or the job itself.
                         * Equal kind and subject in two methods are one error: they are correlated */
-  const char *source;  /* where the figure comes from, or NULL */
+  const char *source;  /* where the figure comes from, or NULL: as written in the job, else a text marked
+                        * for translation */
 } TmComponent;
 
 /* A component with sensitivity 1 and its distribution's own divisor. */
 TmComponent tm_component (TmComponentKind kind, TmDistribution distribution, double value, double dof,
                           gboolean shared);
 
+/* What the value is divided by: its own divisor, else the distribution's. */
+double tm_component_divisor (const TmComponent *component);
+
 /* Standard uncertainty of the input itself, before its sensitivity. */
 double tm_component_standard (const TmComponent *component);
+
+/* What it gives to the result: |sensitivity| times its standard uncertainty. */
+double tm_component_share (const TmComponent *component);
+
+/* "resolution", "limit of error"…: marked for translation, context "component". */
+const char *tm_component_word (TmComponentKind kind);
+/* "normal", "t", "rectangular"…: the words of files; marked for translation, context "distribution". */
+const char *tm_distribution_word (TmDistribution distribution);
+gboolean tm_distribution_from_word (const char *word, TmDistribution *distribution);
 
 typedef struct {
   double u;        /* combined standard uncertainty: sqrt of the sum of (c_i u_i)² */
