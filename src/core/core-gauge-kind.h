@@ -22,19 +22,23 @@ typedef struct {
   const char *word; /* "outside micrometer"; marked for translation, context "gauge" */
   TmContact contact;
   gboolean transfer; /* has no reading of its own: an instrument reads it */
-  gboolean pins;     /* goes or does not go */
+  gboolean pins;     /* pins and plugs: go or do not go into a bore */
+  gboolean classed;  /* made to a gauge maker's class: pins, plugs, rings */
   gboolean measures_inside;
   gboolean measures_outside;
 } TmGaugeKind;
 
 const TmGaugeKind *tm_gauge_kinds (guint *n);
-/* By its word in any letter case, and by the older free words ("micrometer", "telescoping",
- * "dial bore gauge"…) that name the same thing; NULL for a word nobody knows. */
+/* By its word in any letter case, by the free words ("micrometer", "telescoping gauge", "bore
+ * gauge"…) that name the same thing, and by such a word with a size or thread after it ("micrometer
+ * 25-50", "thread plug M8x1.25 6H"); NULL for a word nobody knows. */
 const TmGaugeKind *tm_gauge_kind_find (const char *word);
 
 /* Starting figures for a new gauge of @kind in @unit that reaches to @range_to (absent: the smallest
- * range); a quantity that nobody published is absent.  @source names where they come from, marked
- * for translation: "DIN 863-1, as published in a table", "assumed: common practice, from memory"… */
+ * range); a quantity that nobody published is absent.  For an inch gauge a published metric limit is
+ * rounded up to 0.00001 in.  @source names where they come from, "" when there is no figure; it is what
+ * TmGauge.source keeps, and marked for translation: "DIN 863-1, as published in a table", "assumed: common
+ * practice, from memory"… */
 typedef struct {
   TmQuantity resolution;
   TmQuantity error_limit;
@@ -43,5 +47,13 @@ typedef struct {
   gboolean assumed;
 } TmGaugeDefaults;
 TmGaugeDefaults tm_gauge_kind_defaults (const TmGaugeKind *kind, TmUnit unit, const TmQuantity *range_to);
+
+/* TRUE when a TmGauge.source says that its figures are a starting value which nobody measured here. */
+gboolean tm_gauge_source_is_assumed (const char *source);
+
+/* ± limit of error of an outside micrometer that reaches to @to (DIN 863-1), and limit deviation of a
+ * gauge block of @grade "00", "0", "1" or "2" (DIN 861, ISO 3650) at @size; counts, 0 beyond the tables. */
+gint64 tm_micrometer_limit (gint64 to);
+gint64 tm_gauge_block_limit (const char *grade, gint64 size);
 
 G_END_DECLS

@@ -23,8 +23,10 @@ typedef enum {
 
 #define TM_DUE_SOON_DAYS 30
 
-/* Of @gauge at @at, a date or a moment, by the calibration then in force; "" gives UNKNOWN.  A gauge is
- * still good on its due date. */
+/* Of @gauge at @at, a date or a moment, by the calibration then in force: the newest good one of the list
+ * or the dates on the gauge itself, whichever is newer; "" gives UNKNOWN, and so does a moment before the
+ * only calibration known.  A gauge is still good on its due date.  One that was found bad and not good
+ * again since counts as OVERDUE (tm_gauge_found_bad() tells). */
 TmDue tm_gauge_due (const TmJob *job, const TmGauge *gauge, const char *at);
 const char *tm_due_word (TmDue due);
 
@@ -32,13 +34,21 @@ const char *tm_due_word (TmDue due);
  * was good; NULL when none is in the list. */
 const TmCalibration *tm_calibration_at (const TmJob *job, const char *tag, const char *at);
 
+/* The calibration at which @tag was found bad, when none on or before @at (as above) came after it. */
+const TmCalibration *tm_gauge_found_bad (const TmJob *job, const char *tag, const char *at);
+
+/* The day until which @gauge is good at @at by that calibration, YYYY-MM-DD or "". */
+const char *tm_gauge_due_date (const TmJob *job, const TmGauge *gauge, const char *at);
+
 /* What the last check of @tag on its standard, at or before @at (NULL or "": the newest), says. */
 typedef struct {
   const TmCheck *last; /* NULL: none */
-  double drift;        /* reading - standard at the last check, counts of the gauge's unit */
-  gboolean beyond;     /* |drift| is beyond the job's limit: drift_limit × the error limit */
+  double drift;        /* reading - standard at the last check, counts; 0 without one */
+  gboolean beyond;     /* |drift| is beyond the job's limit: drift_limit × the error limit; never where
+                        * the gauge states no error limit */
   gboolean stale;      /* older than the job's check_hours at @at, or there is none and one is asked for */
 } TmCheckState;
+/* @at may be a date: checks of that day count, and age is taken at its first moment. */
 TmCheckState tm_gauge_check_state (const TmJob *job, const TmGauge *gauge, const char *at);
 
 /* Whether @size (a length) is within what the gauge says it reaches; TRUE when it says nothing. */
@@ -53,10 +63,14 @@ typedef enum {
   TM_GAUGE_RANGE_BACKWARDS,
   TM_GAUGE_DUE_BEFORE,       /* due before the calibration */
   TM_GAUGE_PIN_CLASS,        /* no such class */
-  TM_GAUGE_PIN_OUT_OF_RANGE, /* a pin that is not in the set, or beyond the classes' sizes */
+  TM_GAUGE_CLASS_SIZE,       /* a size that the classes are not made for */
+  TM_GAUGE_PIN_OUT_OF_RANGE, /* a pin that is not in the set */
   TM_GAUGE_PIN_STEP,         /* a step of zero or below, or larger than the range */
+  TM_GAUGE_PIN_RANGE,        /* a step without both ends of the range */
   TM_GAUGE_COVERAGE,         /* k of zero or below */
   TM_GAUGE_UNIT,             /* not a length where one is needed */
+  TM_GAUGE_STANDARD,         /* a standard that the gauge does not reach */
+  TM_GAUGE_DATE,             /* not a day of the calendar, written YYYY-MM-DD */
   TM_N_GAUGE_FAULTS
 } TmGaugeFault;
 TmGaugeFault tm_gauge_fault (const TmGauge *gauge);
