@@ -335,9 +335,9 @@ take_stations (Draft *draft, GError **error)
   TmUnit unit = tm_callout_unit (draft->job, feature->unit);
   TmStation station;
 
-  for (guint i = 0; i < draft->row->list->len; i++)
+  for (guint i = 0; i < tm_json_list_length (draft->row, FEATURE_STATIONS); i++)
     {
-      const char *text = tm_json_list_text (draft->row, i);
+      const char *text = tm_json_list_text (draft->row, FEATURE_STATIONS, i);
       g_autofree char *quoted = tm_exchange_quote (text);
       TmMember member = TM_OWN (draft->row, FEATURE_STATIONS);
 
@@ -350,6 +350,22 @@ take_stations (Draft *draft, GError **error)
       g_ptr_array_add (feature->stations, (gpointer)tm_job_intern (draft->job, text));
     }
   return TRUE;
+}
+
+/* Which value counts, and how much form the two-point size leaves unseen. */
+static gboolean
+take_counts (Draft *draft, GError **error)
+{
+  TmFeature *feature = draft->feature;
+  TmMember form = TM_OWN (draft->row, FEATURE_FORM_UNSEEN);
+
+  if (!TM_TAKE_WORD (TM_OWN (draft->row, FEATURE_COUNTS), tm_counts_from_word, "combined", &feature->counts,
+                     error))
+    return FALSE;
+  if (tm_member_is_given (form) && tm_unit_dimension (feature->unit) != TM_DIMENSION_LENGTH)
+    return tm_member_fail (form, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                           _ ("only a feature with a size has form unseen; take it out"));
+  return tm_take_not_negative (form, feature->unit, &feature->form_unseen, error);
 }
 
 static gboolean
@@ -400,7 +416,7 @@ tm_read_feature (TmJob *job, const TmJsonRow *row, TmCalloutStatus *read, GError
   Draft draft = { .job = job, .row = row, .feature = tm_feature_new () };
   gboolean done = take_texts (&draft, error) && take_requirement (&draft, error)
                   && take_choices (&draft, error) && take_stations (&draft, error)
-                  && take_mate (&draft, error);
+                  && take_counts (&draft, error) && take_mate (&draft, error);
 
   if (read != NULL)
     *read = draft.callout.status;

@@ -23,6 +23,14 @@ static const TmJsonMember job_members[] = {
   [JOB_DECISION] = { "decision", TM_JSON_TEXT },
   [JOB_SIMPLE_RATIO] = { "simple_ratio", TM_JSON_TEXT },
   [JOB_GENERAL_TOLERANCE] = { "general_tolerance", TM_JSON_TEXT },
+  [JOB_PART_TEMP_LIMIT] = { "part_temp_limit", TM_JSON_TEXT },
+  [JOB_GAUGE_TEMP_LIMIT] = { "gauge_temp_limit", TM_JSON_TEXT },
+  [JOB_THERMOMETER] = { "thermometer", TM_JSON_TEXT },
+  [JOB_EXPANSION] = { "expansion", TM_JSON_TEXT },
+  [JOB_ENTRY_CLEARANCE] = { "entry_clearance", TM_JSON_TEXT },
+  [JOB_DRIFT_RULE] = { "drift_rule", TM_JSON_TEXT },
+  [JOB_DRIFT_LIMIT] = { "drift_limit", TM_JSON_TEXT },
+  [JOB_CHECK_HOURS] = { "check_hours", TM_JSON_TEXT },
   [JOB_FIRST_ARTICLE] = { "first_article", TM_JSON_OBJECT, first_article_members },
   { NULL },
 };
@@ -42,6 +50,48 @@ static const TmJsonMember gauge_members[] = {
   [GAUGE_CALIBRATED] = { "calibrated", TM_JSON_TEXT },
   [GAUGE_DUE] = { "due", TM_JSON_TEXT },
   [GAUGE_CERTIFICATE] = { "certificate", TM_JSON_TEXT },
+  [GAUGE_SERIAL] = { "serial", TM_JSON_TEXT },
+  [GAUGE_OWNER] = { "owner", TM_JSON_TEXT },
+  [GAUGE_PLACE] = { "place", TM_JSON_TEXT },
+  [GAUGE_RANGE_FROM] = { "range_from", TM_JSON_TEXT },
+  [GAUGE_RANGE_TO] = { "range_to", TM_JSON_TEXT },
+  [GAUGE_FEEL] = { "feel", TM_JSON_TEXT },
+  [GAUGE_EXPANSION] = { "expansion", TM_JSON_TEXT },
+  [GAUGE_PIN_STEP] = { "pin_step", TM_JSON_TEXT },
+  [GAUGE_PIN_CLASS] = { "pin_class", TM_JSON_TEXT },
+  [GAUGE_PIN_SIGN] = { "pin_sign", TM_JSON_TEXT },
+  [GAUGE_SOURCE] = { "source", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember calibration_members[] = {
+  [CALIBRATION_GAUGE] = { "gauge", TM_JSON_TEXT },
+  [CALIBRATION_DATE] = { "date", TM_JSON_TEXT },
+  [CALIBRATION_DUE] = { "due", TM_JSON_TEXT },
+  [CALIBRATION_CERTIFICATE] = { "certificate", TM_JSON_TEXT },
+  [CALIBRATION_BY] = { "by", TM_JSON_TEXT },
+  [CALIBRATION_UNCERTAINTY] = { "uncertainty", TM_JSON_TEXT },
+  [CALIBRATION_COVERAGE] = { "coverage", TM_JSON_TEXT },
+  [CALIBRATION_ERROR] = { "error", TM_JSON_TEXT },
+  [CALIBRATION_OUTCOME] = { "outcome", TM_JSON_TEXT },
+  [CALIBRATION_NOTE] = { "note", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember check_members[] = {
+  [CHECK_GAUGE] = { "gauge", TM_JSON_TEXT },
+  [CHECK_STANDARD] = { "standard", TM_JSON_TEXT },
+  [CHECK_READING] = { "reading", TM_JSON_TEXT },
+  [CHECK_BY] = { "by", TM_JSON_TEXT },
+  [CHECK_AT] = { "at", TM_JSON_TEXT },
+  [CHECK_NOTE] = { "note", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember pin_size_members[] = {
+  [PIN_SIZE_GAUGE] = { "gauge", TM_JSON_TEXT },
+  [PIN_SIZE_SIZE] = { "size", TM_JSON_TEXT },
+  [PIN_SIZE_MEASURED] = { "measured", TM_JSON_TEXT },
   { NULL },
 };
 
@@ -50,6 +100,19 @@ static const TmJsonMember method_members[] = {
   [METHOD_GAUGES] = { "gauges", TM_JSON_LIST },
   [METHOD_REPEATABILITY] = { "repeatability", TM_JSON_TEXT },
   [METHOD_REPEATABILITY_DOF] = { "repeatability_dof", TM_JSON_TEXT },
+  [METHOD_REPEATABILITY_SOURCE] = { "repeatability_source", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember budget_line_members[] = {
+  [LINE_METHOD] = { "method", TM_JSON_TEXT },
+  [LINE_KIND] = { "kind", TM_JSON_TEXT },
+  [LINE_NAME] = { "name", TM_JSON_TEXT },
+  [LINE_VALUE] = { "value", TM_JSON_TEXT },
+  [LINE_DISTRIBUTION] = { "distribution", TM_JSON_TEXT },
+  [LINE_DIVISOR] = { "divisor", TM_JSON_TEXT },
+  [LINE_DOF] = { "dof", TM_JSON_TEXT },
+  [LINE_SOURCE] = { "source", TM_JSON_TEXT },
   { NULL },
 };
 
@@ -80,6 +143,8 @@ static const TmJsonMember feature_members[] = {
   [FEATURE_GROUP_SIZE] = { "group_size", TM_JSON_WHOLE },
   [FEATURE_SHEET] = { "sheet", TM_JSON_TEXT },
   [FEATURE_ZONE] = { "zone", TM_JSON_TEXT },
+  [FEATURE_COUNTS] = { "counts", TM_JSON_TEXT },
+  [FEATURE_FORM_UNSEEN] = { "form_unseen", TM_JSON_TEXT },
   [FEATURE_MATE] = { "mate", TM_JSON_OBJECT, mate_members },
   { NULL },
 };
@@ -112,6 +177,7 @@ static const TmJsonMember reading_members[] = {
   [READING_AT] = { "at", TM_JSON_TEXT },
   [READING_PART_TEMP] = { "part_temp", TM_JSON_TEXT },
   [READING_GAUGE_TEMP] = { "gauge_temp", TM_JSON_TEXT },
+  [READING_OVERDUE_REASON] = { "overdue_reason", TM_JSON_TEXT },
   [READING_REPLACES] = { "replaces", TM_JSON_TEXT },
   [READING_REASON] = { "reason", TM_JSON_TEXT },
   [READING_WITHDRAWN] = { "withdrawn", TM_JSON_OBJECT, withdrawn_members },
@@ -124,12 +190,16 @@ static const TmJsonMember trial_members[] = {
   [ROW_ID] = { "id", TM_JSON_TEXT },
   [ROW_PIECE] = { "piece", TM_JSON_TEXT },
   [ROW_FEATURE] = { "feature", TM_JSON_TEXT },
+  [TRIAL_PLACE] = { "place", TM_JSON_WHOLE },
   [TRIAL_SIZE] = { "size", TM_JSON_TEXT },
   [TRIAL_CLASS] = { "class", TM_JSON_TEXT },
   [TRIAL_SIGN] = { "sign", TM_JSON_TEXT },
+  [TRIAL_MEASURED] = { "measured", TM_JSON_TEXT },
+  [TRIAL_GAUGE] = { "gauge", TM_JSON_TEXT },
   [TRIAL_WENT] = { "went", TM_JSON_TRUTH },
   [TRIAL_BY] = { "by", TM_JSON_TEXT },
   [TRIAL_AT] = { "at", TM_JSON_TEXT },
+  [TRIAL_OVERDUE_REASON] = { "overdue_reason", TM_JSON_TEXT },
   [TRIAL_REPLACES] = { "replaces", TM_JSON_TEXT },
   [TRIAL_REASON] = { "reason", TM_JSON_TEXT },
   [TRIAL_WITHDRAWN] = { "withdrawn", TM_JSON_OBJECT, withdrawn_members },
@@ -170,6 +240,22 @@ static const TmJsonMember nonconformance_members[] = {
   { NULL },
 };
 
+static const TmJsonMember study_members[] = {
+  [STUDY_NAME] = { "name", TM_JSON_TEXT },       [STUDY_FEATURE] = { "feature", TM_JSON_TEXT },
+  [STUDY_METHOD] = { "method", TM_JSON_TEXT },   [STUDY_UNIT] = { "unit", TM_JSON_TEXT },
+  [STUDY_PIECES] = { "pieces", TM_JSON_LIST },   [STUDY_PEOPLE] = { "people", TM_JSON_LIST },
+  [STUDY_REPEATS] = { "repeats", TM_JSON_TEXT }, [STUDY_SEED] = { "seed", TM_JSON_TEXT },
+  [STUDY_BAND] = { "band", TM_JSON_TEXT },       [STUDY_AT] = { "at", TM_JSON_TEXT },
+  [STUDY_NOTE] = { "note", TM_JSON_TEXT },       { NULL },
+};
+
+static const TmJsonMember study_reading_members[] = {
+  [STUDY_READING_STUDY] = { "study", TM_JSON_TEXT },   [STUDY_READING_PIECE] = { "piece", TM_JSON_TEXT },
+  [STUDY_READING_PERSON] = { "person", TM_JSON_TEXT }, [STUDY_READING_TRIAL] = { "trial", TM_JSON_TEXT },
+  [STUDY_READING_VALUE] = { "value", TM_JSON_TEXT },   [STUDY_READING_TYPED] = { "typed", TM_JSON_TEXT },
+  [STUDY_READING_AT] = { "at", TM_JSON_TEXT },         { NULL },
+};
+
 static const TmJsonMember signature_members[] = {
   [SIGNATURE_BY] = { "by", TM_JSON_TEXT },
   [SIGNATURE_ROLE] = { "role", TM_JSON_TEXT },
@@ -184,7 +270,11 @@ const TmJsonMember tm_job_sections[] = {
   [IN_JOB] = { "job", TM_JSON_OBJECT, job_members },
   [IN_PEOPLE] = { "people", TM_JSON_ROWS, person_members },
   [IN_GAUGES] = { "gauges", TM_JSON_ROWS, gauge_members },
+  [IN_CALIBRATIONS] = { "calibrations", TM_JSON_ROWS, calibration_members },
+  [IN_CHECKS] = { "checks", TM_JSON_ROWS, check_members },
+  [IN_PIN_SIZES] = { "pin_sizes", TM_JSON_ROWS, pin_size_members },
   [IN_METHODS] = { "methods", TM_JSON_ROWS, method_members },
+  [IN_BUDGET_LINES] = { "budget_lines", TM_JSON_ROWS, budget_line_members },
   [IN_FEATURES] = { "features", TM_JSON_ROWS, feature_members },
   [IN_PIECES] = { "pieces", TM_JSON_ROWS, piece_members },
   [IN_READINGS] = { "readings", TM_JSON_ROWS, reading_members },
@@ -192,6 +282,8 @@ const TmJsonMember tm_job_sections[] = {
   [IN_CUTS] = { "cuts", TM_JSON_ROWS, cut_members },
   [IN_EVENTS] = { "events", TM_JSON_ROWS, event_members },
   [IN_NONCONFORMANCES] = { "nonconformances", TM_JSON_ROWS, nonconformance_members },
+  [IN_STUDIES] = { "studies", TM_JSON_ROWS, study_members },
+  [IN_STUDY_READINGS] = { "study_readings", TM_JSON_ROWS, study_reading_members },
   [IN_SIGNATURES] = { "signatures", TM_JSON_ROWS, signature_members },
   { NULL },
 };

@@ -135,17 +135,30 @@ take_first_article (TmJob *job, const TmJsonRow *row, GError **error)
 static gboolean
 take_rules (TmJob *job, const TmJsonRow *row, GError **error)
 {
-  TmMember ratio = TM_OWN (row, JOB_SIMPLE_RATIO);
+  return TM_TAKE_WORD (TM_OWN (row, JOB_STANDARD), tm_standard_from_word, "ISO, ASME", &job->standard, error)
+         && TM_TAKE_WORD (TM_OWN (row, JOB_DECISION), tm_decision_from_word, "guarded, simple",
+                          &job->decision, error)
+         && tm_take_above_zero (TM_OWN (row, JOB_SIMPLE_RATIO), TM_UNIT_HARDNESS, "4", &job->simple_ratio,
+                                error);
+}
 
-  if (!TM_TAKE_WORD (TM_OWN (row, JOB_STANDARD), tm_standard_from_word, "ISO, ASME", &job->standard, error)
-      || !TM_TAKE_WORD (TM_OWN (row, JOB_DECISION), tm_decision_from_word, "guarded, simple", &job->decision,
-                        error)
-      || !tm_take_quantity (ratio, TM_UNIT_HARDNESS, &job->simple_ratio, error))
-    return FALSE;
-  if (job->simple_ratio.given && job->simple_ratio.count <= 0)
-    return tm_member_fail (ratio, TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                           _ ("must be above zero; write it like 4"));
-  return TRUE;
+/* What the shop holds true of its room, its pins and its gauges. */
+static gboolean
+take_shop_rules (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  const TmUnit plain = TM_UNIT_HARDNESS;
+
+  return tm_take_not_negative (TM_OWN (row, JOB_PART_TEMP_LIMIT), TM_UNIT_CELSIUS, &job->part_temp_limit,
+                               error)
+         && tm_take_not_negative (TM_OWN (row, JOB_GAUGE_TEMP_LIMIT), TM_UNIT_CELSIUS, &job->gauge_temp_limit,
+                                  error)
+         && tm_take_not_negative (TM_OWN (row, JOB_THERMOMETER), TM_UNIT_CELSIUS, &job->thermometer, error)
+         && tm_take_quantity (TM_OWN (row, JOB_EXPANSION), plain, &job->expansion, error)
+         && tm_take_not_negative (TM_OWN (row, JOB_ENTRY_CLEARANCE), job->unit, &job->entry_clearance, error)
+         && TM_TAKE_WORD (TM_OWN (row, JOB_DRIFT_RULE), tm_drift_rule_from_word, "ask", &job->drift_rule,
+                          error)
+         && tm_take_above_zero (TM_OWN (row, JOB_DRIFT_LIMIT), plain, "0.5", &job->drift_limit, error)
+         && tm_take_above_zero (TM_OWN (row, JOB_CHECK_HOURS), plain, "8", &job->check_hours, error);
 }
 
 static gboolean
@@ -165,7 +178,7 @@ read_job (TmJob *job, const TmJsonRow *row, GError **error)
   return tm_take_name (TM_OWN (row, JOB_ID), job, FALSE, &job->id, error)
          && tm_take_name (TM_OWN (row, JOB_PART_NUMBER), job, FALSE, &job->part_number, error)
          && take_job_unit (job, row, error) && take_rules (job, row, error)
-         && take_first_article (job, row, error);
+         && take_shop_rules (job, row, error) && take_first_article (job, row, error);
 }
 
 static gboolean
@@ -185,117 +198,6 @@ read_person (TmJob *job, const TmJsonRow *row, GError **error)
       tm_read_add_fail (initials, status, error);
     }
   tm_person_free (person);
-  return FALSE;
-}
-
-static gboolean
-take_gauge (TmJob *job, const TmJsonRow *row, TmGauge *gauge, GError **error)
-{
-  TmMember unit = TM_OWN (row, GAUGE_UNIT);
-
-  gauge->unit = job->unit;
-  tm_take_text (TM_OWN (row, GAUGE_KIND), job, &gauge->kind);
-  tm_take_text (TM_OWN (row, GAUGE_CERTIFICATE), job, &gauge->certificate);
-  gauge->extra = tm_job_intern (job, row->extra->str);
-  if (!TM_TAKE_WORD (unit, tm_unit_from_word, "mm, in", &gauge->unit, error))
-    return FALSE;
-  if (gauge->unit != TM_UNIT_MM && gauge->unit != TM_UNIT_IN)
-    return tm_member_fail_word (unit, "mm, in", error);
-  return tm_take_name (TM_OWN (row, GAUGE_TAG), job, TRUE, &gauge->tag, error)
-         && tm_take_spread (TM_OWN (row, GAUGE_RESOLUTION), gauge->unit, &gauge->resolution, error)
-         && tm_take_spread (TM_OWN (row, GAUGE_ERROR_LIMIT), gauge->unit, &gauge->error_limit, error)
-         && tm_take_date (TM_OWN (row, GAUGE_CALIBRATED), job, &gauge->calibrated, error)
-         && tm_take_date (TM_OWN (row, GAUGE_DUE), job, &gauge->due, error);
-}
-
-/* An uncertainty contribution below zero means nothing. */
-static gboolean
-check_not_negative (const TmQuantity *quantity, TmMember member, GError **error)
-{
-  return quantity->count >= 0
-         || tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                            _ ("must not be below zero; write it without the sign"));
-}
-
-static gboolean
-read_gauge (TmJob *job, const TmJsonRow *row, GError **error)
-{
-  TmGauge *gauge = tm_gauge_new ();
-  TmAddStatus status;
-
-  if (take_gauge (job, row, gauge, error)
-      && check_not_negative (&gauge->resolution, TM_OWN (row, GAUGE_RESOLUTION), error)
-      && check_not_negative (&gauge->error_limit, TM_OWN (row, GAUGE_ERROR_LIMIT), error))
-    {
-      status = tm_job_add_gauge (job, gauge);
-      if (status == TM_ADD_OK)
-        return TRUE;
-      tm_read_add_fail (TM_OWN (row, GAUGE_TAG), status, error);
-    }
-  tm_gauge_free (gauge);
-  return FALSE;
-}
-
-static gboolean
-take_method_gauges (TmJob *job, const TmJsonRow *row, TmMethod *method, GError **error)
-{
-  TmMember member = TM_OWN (row, METHOD_GAUGES);
-
-  if (row->list->len < 1 || row->list->len > 2)
-    return tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                           _ ("a method has one gauge, or a transfer gauge and the one that reads it; "
-                              "name their tags"));
-  for (guint i = 0; i < row->list->len; i++)
-    {
-      const char *tag = tm_json_list_text (row, i);
-      const TmGauge *gauge = tm_job_find_gauge (job, tag);
-      g_autofree char *quoted = tm_exchange_quote (tag);
-
-      if (gauge == NULL)
-        return tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                               _ ("%s: there is no such gauge; add it to \"gauges\" or correct the tag"),
-                               quoted);
-      g_ptr_array_add (method->gauges, (gpointer)gauge->tag);
-    }
-  return TRUE;
-}
-
-static gboolean
-take_method (TmJob *job, const TmJsonRow *row, TmMethod *method, GError **error)
-{
-  TmMember repeatability = TM_OWN (row, METHOD_REPEATABILITY);
-  TmMember dof = TM_OWN (row, METHOD_REPEATABILITY_DOF);
-  const TmGauge *gauge;
-
-  method->extra = tm_job_intern (job, row->extra->str);
-  if (!tm_take_name (TM_OWN (row, METHOD_NAME), job, TRUE, &method->name, error)
-      || !take_method_gauges (job, row, method, error))
-    return FALSE;
-  gauge = tm_job_find_gauge (job, g_ptr_array_index (method->gauges, 0));
-  if (!tm_take_spread (repeatability, gauge->unit, &method->repeatability, error)
-      || !check_not_negative (&method->repeatability, repeatability, error)
-      || !tm_take_quantity (dof, TM_UNIT_COUNT, &method->repeatability_dof, error))
-    return FALSE;
-  if (method->repeatability_dof.given && method->repeatability_dof.count < 1)
-    return tm_member_fail (dof, TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                           _ ("must be at least 1; leave it out when it is not known"));
-  return TRUE;
-}
-
-static gboolean
-read_method (TmJob *job, const TmJsonRow *row, GError **error)
-{
-  TmMethod *method = tm_method_new ();
-  TmAddStatus status;
-
-  if (take_method (job, row, method, error))
-    {
-      status = tm_job_add_method (job, method);
-      if (status == TM_ADD_OK)
-        return TRUE;
-      tm_read_add_fail (TM_OWN (row, METHOD_NAME), status, error);
-    }
-  tm_method_free (method);
   return FALSE;
 }
 
@@ -390,8 +292,12 @@ typedef gboolean (*ReadRow) (TmJob *job, const TmJsonRow *row, GError **error);
 static const ReadRow read_rows[] = {
   [IN_JOB] = read_job,
   [IN_PEOPLE] = read_person,
-  [IN_GAUGES] = read_gauge,
-  [IN_METHODS] = read_method,
+  [IN_GAUGES] = tm_read_gauge_row,
+  [IN_CALIBRATIONS] = tm_read_calibration_row,
+  [IN_CHECKS] = tm_read_check_row,
+  [IN_PIN_SIZES] = tm_read_pin_size_row,
+  [IN_METHODS] = tm_read_method_row,
+  [IN_BUDGET_LINES] = tm_read_budget_line_row,
   [IN_FEATURES] = tm_read_feature_row,
   [IN_PIECES] = read_piece,
   [IN_READINGS] = tm_read_reading_row,
@@ -399,6 +305,8 @@ static const ReadRow read_rows[] = {
   [IN_CUTS] = tm_read_cut_row,
   [IN_EVENTS] = read_event,
   [IN_NONCONFORMANCES] = read_nonconformance,
+  [IN_STUDIES] = tm_read_study_row,
+  [IN_STUDY_READINGS] = tm_read_study_reading_row,
   [IN_SIGNATURES] = read_signature,
 };
 

@@ -24,6 +24,17 @@ gboolean tm_read_reading_row (TmJob *job, const TmJsonRow *row, GError **error);
 gboolean tm_read_trial_row (TmJob *job, const TmJsonRow *row, GError **error);
 gboolean tm_read_cut_row (TmJob *job, const TmJsonRow *row, GError **error);
 
+gboolean tm_read_gauge_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_calibration_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_check_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_pin_size_row (TmJob *job, const TmJsonRow *row, GError **error);
+
+gboolean tm_read_method_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_budget_line_row (TmJob *job, const TmJsonRow *row, GError **error);
+
+gboolean tm_read_study_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_study_reading_row (TmJob *job, const TmJsonRow *row, GError **error);
+
 /* Refuses a row that the model does not take: @member is the member to blame. */
 gboolean tm_read_add_fail (TmMember member, TmAddStatus status, GError **error);
 

@@ -21,7 +21,7 @@ describe_place (const TmJsonParser *parser)
       {
         g_autofree char *path = tm_json_path (&parser->row, (int)parser->member);
 
-        return g_strdup_printf ("%s[%u]", path, parser->row.list->len);
+        return g_strdup_printf ("%s[%u]", path, parser->row.slots[parser->member].whole);
       }
     case AT_INNER:
       return tm_json_inner_path (&parser->row, parser->inner_member);

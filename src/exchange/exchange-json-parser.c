@@ -30,7 +30,7 @@ begin_row (TmJsonParser *parser, gboolean in_list)
   g_string_truncate (row->texts, 0);
   g_string_truncate (row->extra, 0);
   g_string_truncate (row->inner_extra, 0);
-  g_array_set_size (row->list, 0);
+  g_array_set_size (row->lists, 0);
 }
 
 static int
@@ -204,13 +204,15 @@ number_cb (void *data, const char *text, size_t length)
 static int
 add_to_list (TmJsonParser *parser, const char *text, gsize length)
 {
+  TmJsonSlot *slot = &parser->row.slots[parser->member];
   gsize at;
 
-  if (parser->row.list->len >= TM_JSON_MAX_LIST)
+  if (slot->whole >= TM_JSON_MAX_LIST)
     return tm_json_fail_at (parser, TM_EXCHANGE_ERROR_BAD_VALUE,
                             _ ("the list is too long; keep it under 4096 texts"));
   at = store_text (&parser->row, text, length);
-  g_array_append_val (parser->row.list, at);
+  g_array_append_val (parser->row.lists, at);
+  slot->whole++;
   return 1;
 }
 
@@ -419,6 +421,7 @@ open_list_cb (void *data)
   if (parser->level == AT_ROW && tm_json_expect_type (parser) == TM_JSON_LIST)
     {
       parser->row.slots[parser->member].given = TRUE;
+      parser->row.slots[parser->member].at = parser->row.lists->len;
       parser->level = AT_LIST;
       return 1;
     }
@@ -520,7 +523,7 @@ tm_json_parser_init (TmJsonParser *parser, const TmJsonReader *reader, const cha
   parser->row.texts = g_string_new (NULL);
   parser->row.extra = g_string_new (NULL);
   parser->row.inner_extra = g_string_new (NULL);
-  parser->row.list = g_array_new (FALSE, FALSE, sizeof (gsize));
+  parser->row.lists = g_array_new (FALSE, FALSE, sizeof (gsize));
 }
 
 void
@@ -529,5 +532,5 @@ tm_json_parser_clear (TmJsonParser *parser)
   g_string_free (parser->row.texts, TRUE);
   g_string_free (parser->row.extra, TRUE);
   g_string_free (parser->row.inner_extra, TRUE);
-  g_array_unref (parser->row.list);
+  g_array_unref (parser->row.lists);
 }

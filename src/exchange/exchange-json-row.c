@@ -15,9 +15,15 @@ tm_json_inner_text (const TmJsonRow *row, guint member)
 }
 
 const char *
-tm_json_list_text (const TmJsonRow *row, guint index)
+tm_json_list_text (const TmJsonRow *row, guint member, guint index)
 {
-  return row->texts->str + g_array_index (row->list, gsize, index);
+  return row->texts->str + g_array_index (row->lists, gsize, row->slots[member].at + index);
+}
+
+guint
+tm_json_list_length (const TmJsonRow *row, guint member)
+{
+  return row->slots[member].given ? row->slots[member].whole : 0;
 }
 
 char *

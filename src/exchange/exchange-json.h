@@ -21,7 +21,7 @@ typedef enum {
   TM_JSON_TEXT,
   TM_JSON_WHOLE, /* a number without sign, point or exponent */
   TM_JSON_TRUTH,
-  TM_JSON_LIST,   /* a list of texts; at most one per shape */
+  TM_JSON_LIST,   /* a list of texts */
   TM_JSON_OBJECT, /* an object of its own shape; at most one per shape, and none inside that */
   TM_JSON_ROWS,   /* a list of objects; only for a section */
 } TmJsonType;
@@ -34,8 +34,8 @@ struct _TmJsonMember {
 };
 
 typedef struct {
-  gsize at; /* of a text, in the row's texts */
-  guint whole;
+  gsize at;    /* of a text, in the row's texts; of a list, its first in the row's lists */
+  guint whole; /* of a list, its length */
   gboolean truth;
   gboolean given;
 } TmJsonSlot;
@@ -50,7 +50,7 @@ typedef struct {
   TmJsonSlot slots[TM_JSON_MAX_MEMBERS];
   TmJsonSlot inner[TM_JSON_MAX_MEMBERS]; /* of its one OBJECT member */
   GString *texts;
-  GArray *list; /* gsize: the texts of its one LIST member */
+  GArray *lists; /* gsize: the texts of its LIST members, one after the other */
   GString *extra;
   GString *inner_extra;
 } TmJsonRow;
@@ -82,7 +82,9 @@ gboolean tm_json_read (const TmJsonReader *reader, const char *data, gsize lengt
 /* The text of a member, "" when it was not given. */
 const char *tm_json_text (const TmJsonRow *row, guint member);
 const char *tm_json_inner_text (const TmJsonRow *row, guint member);
-const char *tm_json_list_text (const TmJsonRow *row, guint index);
+/* Of a LIST member, also one that was not given. */
+guint tm_json_list_length (const TmJsonRow *row, guint member);
+const char *tm_json_list_text (const TmJsonRow *row, guint member, guint index);
 
 /* "readings[17].value"; @member < 0: the row itself. */
 char *tm_json_path (const TmJsonRow *row, int member) G_GNUC_WARN_UNUSED_RESULT;

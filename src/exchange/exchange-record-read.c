@@ -103,24 +103,33 @@ take_withdrawal (TmJob *job, const TmJsonRow *row, const TmRowMembers *members, 
   return TRUE;
 }
 
+/* Readings and pin trials have their place as the same member. */
 static gboolean
-take_place (const TmJob *job, const TmJsonRow *row, TmReading *reading, GError **error)
+take_place (const TmJsonRow *row, const TmFeature *feature, guint *place, GError **error)
+{
+  guint places = feature->places;
+
+  if (row->slots[READING_PLACE].given)
+    *place = row->slots[READING_PLACE].whole;
+  return (*place >= 1 && *place <= places)
+         || tm_member_fail (TM_OWN (row, READING_PLACE), TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                            ngettext ("%u: the feature has %u place; correct the number, or \"places\"",
+                                      "%u: the feature has %u places; correct the number, or \"places\"",
+                                      places),
+                            *place, places);
+}
+G_STATIC_ASSERT ((int)READING_PLACE == (int)TRIAL_PLACE);
+
+static gboolean
+take_station (TmJob *job, const TmJsonRow *row, TmReading *reading, GError **error)
 {
   TmMember station = TM_OWN (row, READING_STATION);
   TmUnit unit = tm_callout_unit (job, reading->row.feature->unit);
   TmStation unused;
-  guint places = reading->row.feature->places;
 
-  if (row->slots[READING_PLACE].given)
-    reading->place = row->slots[READING_PLACE].whole;
-  if (reading->place < 1 || reading->place > places)
-    return tm_member_fail (TM_OWN (row, READING_PLACE), TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                           ngettext ("%u: the feature has %u place; correct the number, or \"places\"",
-                                     "%u: the feature has %u places; correct the number, or \"places\"",
-                                     places),
-                           reading->place, places);
   if (tm_member_is_given (station) && !tm_station_read (tm_member_text (station), unit, &unused))
     return fail_unknown (station, _ ("this is no station; write it like mouth/12, 12.5/3 or bottom"), error);
+  tm_take_text (station, job, &reading->station);
   return TRUE;
 }
 
@@ -179,10 +188,11 @@ static gboolean
 take_reading (TmJob *job, const TmJsonRow *row, TmReading *reading, GError **error)
 {
   if (!take_entry (job, row, &tm_reading_row_members, &reading->row, error)
-      || !take_place (job, row, reading, error) || !take_value (row, reading, error))
+      || !take_place (row, reading->row.feature, &reading->place, error)
+      || !take_station (job, row, reading, error) || !take_value (row, reading, error))
     return FALSE;
-  tm_take_text (TM_OWN (row, READING_STATION), job, &reading->station);
   tm_take_text (TM_OWN (row, READING_TYPED), job, &reading->typed);
+  tm_take_text (TM_OWN (row, READING_OVERDUE_REASON), job, &reading->overdue_reason);
   return tm_take_name (TM_OWN (row, READING_METHOD), job, FALSE, &reading->method, error)
          && tm_take_quantity (TM_OWN (row, READING_PART_TEMP), TM_UNIT_CELSIUS, &reading->part_temp, error)
          && tm_take_quantity (TM_OWN (row, READING_GAUGE_TEMP), TM_UNIT_CELSIUS, &reading->gauge_temp, error);
@@ -226,22 +236,34 @@ take_size (TmMember member, const TmEntryRow *row, TmQuantity *out, GError **err
   return tm_take_quantity (member, row->feature->unit, out, error);
 }
 
+/* The pin itself: which one of which set, and its class and sign. */
 static gboolean
-take_trial (TmJob *job, const TmJsonRow *row, TmPinTrial *trial, GError **error)
+take_pin (TmJob *job, const TmJsonRow *row, TmPinTrial *trial, GError **error)
 {
   TmMember pin_class = TM_OWN (row, TRIAL_CLASS);
 
-  if (!take_entry (job, row, &tm_trial_row_members, &trial->row, error)
-      || !take_size (TM_OWN (row, TRIAL_SIZE), &trial->row, &trial->size, error))
+  if (!take_size (TM_OWN (row, TRIAL_SIZE), &trial->row, &trial->size, error)
+      || !tm_take_quantity (TM_OWN (row, TRIAL_MEASURED), trial->row.feature->unit, &trial->measured, error))
     return FALSE;
   if (!is_pin_class (tm_member_text (pin_class)))
     return tm_member_fail_word (pin_class, "XXX, XX, X, Y, Z, ZZ", error);
   tm_take_text (pin_class, job, &trial->pin_class);
+  return TM_TAKE_WORD (TM_OWN (row, TRIAL_SIGN), tm_pin_sign_from_word, "minus, plus", &trial->sign, error)
+         && tm_take_name (TM_OWN (row, TRIAL_GAUGE), job, FALSE, &trial->gauge, error);
+}
+
+static gboolean
+take_trial (TmJob *job, const TmJsonRow *row, TmPinTrial *trial, GError **error)
+{
+  if (!take_entry (job, row, &tm_trial_row_members, &trial->row, error)
+      || !take_place (row, trial->row.feature, &trial->place, error) || !take_pin (job, row, trial, error))
+    return FALSE;
   if (!row->slots[TRIAL_WENT].given)
     return tm_member_fail (TM_OWN (row, TRIAL_WENT), TM_EXCHANGE_ERROR_MISSING, error,
                            _ ("missing; write true when the pin went, false when not"));
   trial->went = row->slots[TRIAL_WENT].truth;
-  return TM_TAKE_WORD (TM_OWN (row, TRIAL_SIGN), tm_pin_sign_from_word, "minus, plus", &trial->sign, error);
+  tm_take_text (TM_OWN (row, TRIAL_OVERDUE_REASON), job, &trial->overdue_reason);
+  return TRUE;
 }
 
 gboolean

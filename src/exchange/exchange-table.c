@@ -362,7 +362,7 @@ init_builder (Builder *builder, TmJob *job)
   builder->row.texts = g_string_new (NULL);
   builder->row.extra = g_string_new (NULL);
   builder->row.inner_extra = g_string_new (NULL);
-  builder->row.list = g_array_new (FALSE, FALSE, sizeof (gsize));
+  builder->row.lists = g_array_new (FALSE, FALSE, sizeof (gsize));
   builder->taken = g_hash_table_new (g_str_hash, g_str_equal);
   for (guint i = 0; i < job->features->len; i++)
     note_number (builder, ((TmFeature *)g_ptr_array_index (job->features, i))->balloon);
@@ -374,7 +374,7 @@ clear_builder (Builder *builder)
   g_string_free (builder->row.texts, TRUE);
   g_string_free (builder->row.extra, TRUE);
   g_string_free (builder->row.inner_extra, TRUE);
-  g_array_unref (builder->row.list);
+  g_array_unref (builder->row.lists);
   g_hash_table_unref (builder->taken);
 }
 

@@ -83,6 +83,36 @@ tm_take_spread (TmMember member, TmUnit unit, TmQuantity *out, GError **error)
   return TRUE;
 }
 
+static gboolean
+check_not_negative (TmMember member, const TmQuantity *quantity, GError **error)
+{
+  return quantity->count >= 0
+         || tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                            _ ("must not be below zero; write it without the sign"));
+}
+
+gboolean
+tm_take_not_negative (TmMember member, TmUnit unit, TmQuantity *out, GError **error)
+{
+  return tm_take_quantity (member, unit, out, error) && check_not_negative (member, out, error);
+}
+
+gboolean
+tm_take_spread_not_negative (TmMember member, TmUnit unit, TmQuantity *out, GError **error)
+{
+  return tm_take_spread (member, unit, out, error) && check_not_negative (member, out, error);
+}
+
+gboolean
+tm_take_above_zero (TmMember member, TmUnit unit, const char *like, TmQuantity *out, GError **error)
+{
+  if (!tm_take_quantity (member, unit, out, error))
+    return FALSE;
+  return !out->given || out->count > 0
+         || tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                            _ ("must be above zero; write it like %s"), like);
+}
+
 /* The number in @length digits at @text; FALSE when one of them is none. */
 static gboolean
 read_digits (const char *text, guint length, guint *out)

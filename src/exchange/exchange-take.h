@@ -41,6 +41,13 @@ gboolean tm_take_quantity (TmMember member, TmUnit unit, TmQuantity *out, GError
  * names that unit ("0.1 deg"). */
 gboolean tm_take_spread (TmMember member, TmUnit unit, TmQuantity *out, GError **error);
 
+/* As tm_take_quantity() and tm_take_spread(), for what means nothing below zero. */
+gboolean tm_take_not_negative (TmMember member, TmUnit unit, TmQuantity *out, GError **error);
+gboolean tm_take_spread_not_negative (TmMember member, TmUnit unit, TmQuantity *out, GError **error);
+
+/* As tm_take_quantity() for a plain number that must be above zero; @like: an example. */
+gboolean tm_take_above_zero (TmMember member, TmUnit unit, const char *like, TmQuantity *out, GError **error);
+
 /* A calendar date YYYY-MM-DD. */
 gboolean tm_take_date (TmMember member, TmJob *job, const char **out, GError **error);
 
