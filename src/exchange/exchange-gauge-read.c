@@ -75,27 +75,19 @@ take_pin_set (TmJob *job, const TmJsonRow *row, TmGauge *gauge, GError **error)
 static guint
 blame_gauge (TmGaugeFault fault, const TmGauge *gauge)
 {
-  switch (fault)
-    {
-    case TM_GAUGE_RANGE_BACKWARDS:
-    case TM_GAUGE_PIN_OUT_OF_RANGE:
-      return GAUGE_RANGE_FROM;
-    case TM_GAUGE_DUE_BEFORE:
-      return GAUGE_DUE;
-    case TM_GAUGE_PIN_CLASS:
-      return GAUGE_PIN_CLASS;
-    case TM_GAUGE_PIN_STEP:
-      return GAUGE_PIN_STEP;
-    case TM_GAUGE_NEGATIVE:
-    case TM_GAUGE_UNIT:
-      return gauge->pin_step.given ? GAUGE_PIN_STEP : gauge->range_from.given ? GAUGE_RANGE_FROM : GAUGE_FEEL;
-    case TM_GAUGE_FINE:
-    case TM_GAUGE_ZERO_RESOLUTION:
-    case TM_GAUGE_COVERAGE:
-    case TM_N_GAUGE_FAULTS:
-    default:
-      return GAUGE_RESOLUTION;
-    }
+  if (fault == TM_GAUGE_ZERO_RESOLUTION)
+    return GAUGE_RESOLUTION;
+  if (fault == TM_GAUGE_DUE_BEFORE)
+    return GAUGE_DUE;
+  if (fault == TM_GAUGE_PIN_CLASS)
+    return GAUGE_PIN_CLASS;
+  if (fault == TM_GAUGE_PIN_STEP)
+    return GAUGE_PIN_STEP;
+  if (fault == TM_GAUGE_UNIT && gauge->feel.given)
+    return GAUGE_FEEL;
+  if (fault == TM_GAUGE_UNIT && !gauge->range_from.given)
+    return GAUGE_ERROR_LIMIT;
+  return GAUGE_RANGE_FROM;
 }
 
 static gboolean

@@ -5,23 +5,11 @@
 
 #include "exchange-job.h"
 #include "support-job-text.h"
+#include "wrong-support.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
 #include <unistd.h>
-
-typedef struct {
-  const char *text;
-  TmExchangeError code;
-  const char *place; /* what the message names; "" = the whole file */
-  const char *mend;  /* a part of what it says to do */
-} Wrong;
-
-#define BAD     TM_EXCHANGE_ERROR_BAD_VALUE
-#define MISSING TM_EXCHANGE_ERROR_MISSING
-#define DIFFERS TM_EXCHANGE_ERROR_DISAGREES
-#define NO_JSON TM_EXCHANGE_ERROR_NOT_JSON
-#define NO_JOB  TM_EXCHANGE_ERROR_NOT_A_JOB
 
 static const Wrong documents[] = {
   { "", NO_JSON, "", "open one" },
@@ -89,6 +77,22 @@ static const Wrong rows[] = {
     "job.first_article", "{" },
   { "\"job\": {\"part_number\": \"P\", \"unit\": \"mm\", \"first_article\": {\"kind\": \"half\"}}", BAD,
     "job.first_article.kind", "full, partial" },
+  { "\"job\": {\"part_number\": \"P\", \"unit\": \"mm\", \"part_temp_limit\": \"-1\"}", BAD,
+    "job.part_temp_limit", "without the sign" },
+  { "\"job\": {\"part_number\": \"P\", \"unit\": \"mm\", \"gauge_temp_limit\": \"-1\"}", BAD,
+    "job.gauge_temp_limit", "without the sign" },
+  { "\"job\": {\"part_number\": \"P\", \"unit\": \"mm\", \"thermometer\": \"-0.5\"}", BAD, "job.thermometer",
+    "without the sign" },
+  { "\"job\": {\"part_number\": \"P\", \"unit\": \"mm\", \"expansion\": \"x\"}", BAD, "job.expansion",
+    "25.012" },
+  { "\"job\": {\"part_number\": \"P\", \"unit\": \"mm\", \"entry_clearance\": \"-0.001\"}", BAD,
+    "job.entry_clearance", "without the sign" },
+  { "\"job\": {\"part_number\": \"P\", \"unit\": \"mm\", \"drift_rule\": \"shrug\"}", BAD, "job.drift_rule",
+    "ask" },
+  { "\"job\": {\"part_number\": \"P\", \"unit\": \"mm\", \"drift_limit\": \"0\"}", BAD, "job.drift_limit",
+    "like 0.5" },
+  { "\"job\": {\"part_number\": \"P\", \"unit\": \"mm\", \"check_hours\": \"0\"}", BAD, "job.check_hours",
+    "like 8" },
   { "\"people\": [{\"name\": \"x\"}]", MISSING, "people[0].initials", "give it" },
   { "\"people\": [{\"initials\": \"A\"}, {\"initials\": \"A\"}]", BAD, "people[1].initials",
     "choose another" },
@@ -163,6 +167,12 @@ static const Wrong features[] = {
     "features[0].mate.lower", "swap" },
   { "{\"balloon\": \"1\", \"requirement\": \"5 ±1\", \"mate\": {\"kind\": 1}}", BAD, "features[0].mate.kind",
     "quotation" },
+  { "{\"balloon\": \"1\", \"requirement\": \"5 ±1\", \"counts\": \"mean\"}", BAD, "features[0].counts",
+    "combined" },
+  { "{\"balloon\": \"1\", \"requirement\": \"5 ±1\", \"form_unseen\": \"-0.01\"}", BAD,
+    "features[0].form_unseen", "without the sign" },
+  { "{\"balloon\": \"1\", \"kind\": \"angle\", \"requirement\": \"90° ±1°\", \"form_unseen\": \"0.01\"}", BAD,
+    "features[0].form_unseen", "take it out" },
   { "{\"balloon\": \"1\", \"requirement\": \"5 ±1\", \"mate\": []}", BAD, "features[0].mate", "{" },
   { "{\"balloon\": \"1\", \"requirement\": \"a\"}, {\"balloon\": \"1\", \"requirement\": \"b\"}", BAD,
     "features[1].balloon", "choose another" },
@@ -228,44 +238,16 @@ static const Wrong trials[] = {
     BAD, "pin_trials[0].class", "XXX" },
   { "\"pin_trials\": [{\"piece\": \"001\", \"feature\": \"3\", \"size\": \"25\", \"went\": true}]", BAD,
     "pin_trials[0].size", "no size" },
+  { "\"pin_trials\": [{\"piece\": \"001\", \"feature\": \"1\", \"place\": 2, \"size\": \"25\", \"went\": "
+    "true}]",
+    BAD, "pin_trials[0].place", "1 place" },
+  { "\"pin_trials\": [{\"piece\": \"001\", \"feature\": \"1\", \"size\": \"25\", \"went\": true, "
+    "\"measured\": \"x\"}]",
+    BAD, "pin_trials[0].measured", "25.012" },
   { "\"cuts\": [{\"piece\": \"001\", \"feature\": \"1\"}]", MISSING, "cuts[0].dialled", "size" },
   { "\"cuts\": [{\"piece\": \"001\", \"feature\": \"1\", \"dialled\": \"1\", \"passes\": 5000}]", BAD,
     "cuts[0].passes", "0 to 1000" },
 };
-
-/* The whole contract of an error message. */
-static void
-check_wrong (const char *text, const Wrong *wrong)
-{
-  g_autoptr (GError) error = NULL;
-  TmJob *job = tm_job_from_bytes (text, strlen (text), "part.tmjob", NULL, NULL, NULL, &error);
-  g_autofree char *shown = g_strescape (text, NULL);
-  g_autofree char *start
-      = g_strdup_printf ("part.tmjob: %s%s", wrong->place, *wrong->place != '\0' ? ": " : "");
-
-  g_test_message ("%s", shown);
-  g_assert_null (job);
-  g_assert_nonnull (error);
-  g_test_message ("%s", error->message);
-  g_assert_error (error, TM_EXCHANGE_ERROR, (gint)wrong->code);
-  g_assert_null (strpbrk (error->message, "\n\r\t"));
-  g_assert_true (g_utf8_validate (error->message, -1, NULL));
-  if (wrong->code != MISSING || strchr (wrong->place, '.') != NULL)
-    g_assert_true (g_str_has_prefix (error->message, start));
-  g_assert_nonnull (strstr (error->message, wrong->place));
-  g_assert_nonnull (strstr (error->message, wrong->mend));
-}
-
-static void
-check_all (const char *before, const Wrong *table, gsize n, const char *after)
-{
-  for (gsize i = 0; i < n; i++)
-    {
-      g_autofree char *text = g_strconcat (before, table[i].text, after, NULL);
-
-      check_wrong (text, &table[i]);
-    }
-}
 
 static void
 test_documents (void)

@@ -50,6 +50,32 @@ const char *const fuzz_seeds[] = {
   START ",\"events\":[{\"before_piece\":\"2\",\"kind\":\"tool\",\"amount\":\"-0.01\"}],\"nonconformances\":[{"
         "\"number\":\"n\"}],"
         "\"signatures\":[{\"by\":\"a\",\"at\":\"2026-05-04T09:12:33Z\"}]}",
+  START
+  ",\"gauges\":[{\"tag\":\"P\",\"unit\":\"in\",\"range_from\":\"0.251\",\"range_to\":\"0.5\",\"pin_step\":"
+  "\"0.001\",\"pin_class\":\"ZZ\",\"pin_sign\":\"minus\",\"serial\":\"s\",\"owner\":\"o\",\"place\":\"p\","
+  "\"feel\":\"0.0005\",\"expansion\":\"11.5\",\"source\":\"assumed\"}],\"calibrations\":[{\"gauge\":\"P\","
+  "\"date\":\"2026-03-01\",\"due\":\"2027-03-01\",\"by\":\"lab\",\"uncertainty\":\"0.0001\",\"coverage\":"
+  "\"2\",\"error\":\"-0.0001\",\"outcome\":\"bad\",\"note\":\"n\"}],\"checks\":[{\"gauge\":\"P\","
+  "\"standard\":\".5\",\"reading\":\".5001\",\"by\":\"A\",\"at\":\"2026-05-04T09:12:33Z\"}],\"pin_sizes\":[{"
+  "\"gauge\":\"P\",\"size\":\"0.3\",\"measured\":\"0.30001\"}]}",
+  START ",\"gauges\":[{\"tag\":\"g\"}],\"methods\":[{\"name\":\"m\",\"gauges\":[\"g\"],\"repeatability\":\"0."
+        "001\",\"repeatability_source\":\"study "
+        "s\"}],\"budget_lines\":[{\"method\":\"m\",\"kind\":\"feel\",\"name\":\"x\",\"value\":\"0.01\","
+        "\"distribution\":\"u-shaped\",\"divisor\":\"1.5\",\"dof\":\"12.5\",\"source\":\"y\"}],\"studies\":[{"
+        "\"name\":\"s\",\"method\":\"m\",\"unit\":\"mm\",\"pieces\":[\"1\",\"2\"],\"people\":[\"A\",\"B\"],"
+        "\"repeats\":\"3\",\"seed\":\"7\",\"band\":\"0.02\",\"at\":\"2026-05-04T09:12:33Z\",\"note\":\"n\"}],"
+        "\"study_readings\":[{\"study\":\"s\",\"piece\":\"1\",\"person\":\"A\",\"trial\":\"3\",\"value\":\"1."
+        "5\",\"typed\":\"1,5\"}]}",
+  START
+  ",\"features\":[{\"balloon\":\"1\",\"lower\":\"1\",\"places\":2,\"counts\":\"combined\",\"form_unseen\":"
+  "\"0.002\"}],\"pieces\":[{\"serial\":\"1\"}],\"pin_trials\":[{\"piece\":\"1\",\"feature\":\"1\",\"place\":"
+  "2,\"size\":\"1\",\"measured\":\"1.0001\",\"gauge\":\"P\",\"overdue_reason\":\"r\",\"went\":false}],"
+  "\"readings\":[{\"piece\":\"1\",\"feature\":\"1\",\"value\":\"1\",\"overdue_reason\":\"no other\"}]}",
+  "{\"format\":\"tenthmark-job\",\"version\":1,\"job\":{\"part_number\":\"P\",\"unit\":\"mm\",\"part_temp_"
+  "limit\":\"2\","
+  "\"gauge_temp_limit\":\"2\",\"thermometer\":\"0.5\",\"expansion\":\"23.6\",\"entry_clearance\":\"0.001\","
+  "\"drift_rule\":"
+  "\"ask\",\"drift_limit\":\"0.5\",\"check_hours\":\"8\"}}",
   NULL,
 };
 

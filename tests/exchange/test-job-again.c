@@ -1,0 +1,308 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Random models: written as a job file, read, and compared with what they were.
+ */
+
+#include "exchange-job.h"
+#include "support-random-job.h"
+
+#define RANDOM_JOBS 300
+
+static TmJob *
+read_text (const GString *text)
+{
+  g_autoptr (GError) error = NULL;
+  TmJob *job = tm_job_from_bytes (text->str, text->len, "part.tmjob", NULL, NULL, NULL, &error);
+
+  g_assert_no_error (error);
+  g_assert_nonnull (job);
+  return job;
+}
+
+static void
+check_stable (const GString *text)
+{
+  g_autoptr (TmJob) job = read_text (text);
+  g_autoptr (GString) again = tm_job_to_string (job);
+
+  g_assert_cmpstr (again->str, ==, text->str);
+  g_assert_cmpuint (again->len, ==, text->len);
+}
+
+/* What was read again is what the model held, member by member: the bytes alone would not show a member
+ * that neither reader nor writer knows. */
+
+#define SAME_TEXT(before, after, member)     g_assert_cmpstr ((before)->member, ==, (after)->member)
+#define SAME_QUANTITY(before, after, member) assert_same_quantity (&(before)->member, &(after)->member)
+
+static void
+assert_same_quantity (const TmQuantity *before, const TmQuantity *after)
+{
+  g_assert_cmpint (before->given, ==, after->given);
+  g_assert_cmpint (before->count, ==, after->count);
+}
+
+static void
+assert_same_texts (const GPtrArray *before, const GPtrArray *after)
+{
+  g_assert_cmpuint (before->len, ==, after->len);
+  for (guint i = 0; i < before->len; i++)
+    g_assert_cmpstr (g_ptr_array_index (before, i), ==, g_ptr_array_index (after, i));
+}
+
+static void
+assert_same_readings (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->readings->len, ==, after->readings->len);
+  for (guint i = 0; i < before->readings->len; i++)
+    {
+      const TmReading *was = g_ptr_array_index (before->readings, i);
+      const TmReading *is = g_ptr_array_index (after->readings, i);
+
+      SAME_QUANTITY (was, is, value);
+      SAME_QUANTITY (was, is, dx);
+      SAME_QUANTITY (was, is, part_temp);
+      SAME_TEXT (was, is, typed);
+      SAME_TEXT (was, is, overdue_reason);
+      g_assert_true ((was->row.withdrawn != NULL) == (is->row.withdrawn != NULL));
+    }
+}
+
+static void
+assert_same_trials (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->pin_trials->len, ==, after->pin_trials->len);
+  for (guint i = 0; i < before->pin_trials->len; i++)
+    {
+      const TmPinTrial *was = g_ptr_array_index (before->pin_trials, i);
+      const TmPinTrial *is = g_ptr_array_index (after->pin_trials, i);
+
+      SAME_QUANTITY (was, is, size);
+      SAME_QUANTITY (was, is, measured);
+      SAME_TEXT (was, is, pin_class);
+      SAME_TEXT (was, is, gauge);
+      SAME_TEXT (was, is, overdue_reason);
+      g_assert_cmpuint (was->place, ==, is->place);
+      g_assert_cmpint (was->sign, ==, is->sign);
+      g_assert_cmpint (was->went, ==, is->went);
+    }
+}
+
+static void
+assert_same_history (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->calibrations->len, ==, after->calibrations->len);
+  for (guint i = 0; i < before->calibrations->len; i++)
+    {
+      const TmCalibration *was = g_ptr_array_index (before->calibrations, i);
+      const TmCalibration *is = g_ptr_array_index (after->calibrations, i);
+
+      SAME_TEXT (was, is, gauge);
+      SAME_TEXT (was, is, date);
+      SAME_TEXT (was, is, due);
+      SAME_TEXT (was, is, certificate);
+      SAME_TEXT (was, is, by);
+      SAME_QUANTITY (was, is, uncertainty);
+      SAME_QUANTITY (was, is, coverage);
+      SAME_QUANTITY (was, is, error);
+      SAME_TEXT (was, is, outcome);
+      SAME_TEXT (was, is, note);
+    }
+  g_assert_cmpuint (before->checks->len, ==, after->checks->len);
+  for (guint i = 0; i < before->checks->len; i++)
+    {
+      const TmCheck *was = g_ptr_array_index (before->checks, i);
+      const TmCheck *is = g_ptr_array_index (after->checks, i);
+
+      SAME_TEXT (was, is, gauge);
+      SAME_QUANTITY (was, is, standard);
+      SAME_QUANTITY (was, is, reading);
+      SAME_TEXT (was, is, by);
+      SAME_TEXT (was, is, at);
+      SAME_TEXT (was, is, note);
+    }
+}
+
+static void
+assert_same_gauges (const TmJob *before, const TmJob *after)
+{
+  assert_same_history (before, after);
+  g_assert_cmpuint (before->gauges->len, ==, after->gauges->len);
+  for (guint i = 0; i < before->gauges->len; i++)
+    {
+      const TmGauge *was = g_ptr_array_index (before->gauges, i);
+      const TmGauge *is = g_ptr_array_index (after->gauges, i);
+
+      SAME_TEXT (was, is, tag);
+      SAME_TEXT (was, is, serial);
+      SAME_TEXT (was, is, owner);
+      SAME_TEXT (was, is, place);
+      SAME_QUANTITY (was, is, range_from);
+      SAME_QUANTITY (was, is, range_to);
+      SAME_QUANTITY (was, is, feel);
+      SAME_QUANTITY (was, is, expansion);
+      SAME_QUANTITY (was, is, pin_step);
+      SAME_TEXT (was, is, pin_class);
+      SAME_TEXT (was, is, pin_sign);
+      SAME_TEXT (was, is, source);
+    }
+  g_assert_cmpuint (before->pin_sizes->len, ==, after->pin_sizes->len);
+  for (guint i = 0; i < before->pin_sizes->len; i++)
+    {
+      const TmPinSize *was = g_ptr_array_index (before->pin_sizes, i);
+      const TmPinSize *is = g_ptr_array_index (after->pin_sizes, i);
+
+      SAME_TEXT (was, is, gauge);
+      SAME_QUANTITY (was, is, size);
+      SAME_QUANTITY (was, is, measured);
+    }
+}
+
+static void
+assert_same_budgets (const TmJob *before, const TmJob *after)
+{
+  for (guint i = 0; i < before->methods->len; i++)
+    {
+      const TmMethod *was = g_ptr_array_index (before->methods, i);
+      const TmMethod *is = g_ptr_array_index (after->methods, i);
+
+      assert_same_texts (was->gauges, is->gauges);
+      SAME_QUANTITY (was, is, repeatability);
+      SAME_TEXT (was, is, repeatability_source);
+    }
+  g_assert_cmpuint (before->budget_lines->len, ==, after->budget_lines->len);
+  for (guint i = 0; i < before->budget_lines->len; i++)
+    {
+      const TmBudgetLine *was = g_ptr_array_index (before->budget_lines, i);
+      const TmBudgetLine *is = g_ptr_array_index (after->budget_lines, i);
+
+      SAME_TEXT (was, is, method);
+      g_assert_cmpint (was->kind, ==, is->kind);
+      SAME_TEXT (was, is, name);
+      SAME_QUANTITY (was, is, value);
+      SAME_TEXT (was, is, distribution);
+      SAME_QUANTITY (was, is, divisor);
+      SAME_QUANTITY (was, is, dof);
+      SAME_TEXT (was, is, source);
+    }
+}
+
+static void
+assert_same_study_readings (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->study_readings->len, ==, after->study_readings->len);
+  for (guint i = 0; i < before->study_readings->len; i++)
+    {
+      const TmStudyReading *was = g_ptr_array_index (before->study_readings, i);
+      const TmStudyReading *is = g_ptr_array_index (after->study_readings, i);
+
+      SAME_TEXT (was, is, study);
+      SAME_TEXT (was, is, piece);
+      SAME_TEXT (was, is, person);
+      SAME_QUANTITY (was, is, trial);
+      SAME_QUANTITY (was, is, value);
+      SAME_TEXT (was, is, typed);
+      SAME_TEXT (was, is, at);
+    }
+}
+
+static void
+assert_same_studies (const TmJob *before, const TmJob *after)
+{
+  assert_same_study_readings (before, after);
+  g_assert_cmpuint (before->studies->len, ==, after->studies->len);
+  for (guint i = 0; i < before->studies->len; i++)
+    {
+      const TmStudy *was = g_ptr_array_index (before->studies, i);
+      const TmStudy *is = g_ptr_array_index (after->studies, i);
+
+      SAME_TEXT (was, is, name);
+      SAME_TEXT (was, is, feature);
+      SAME_TEXT (was, is, method);
+      g_assert_cmpint (was->unit, ==, is->unit);
+      assert_same_texts (was->pieces, is->pieces);
+      assert_same_texts (was->people, is->people);
+      SAME_QUANTITY (was, is, repeats);
+      SAME_QUANTITY (was, is, seed);
+      SAME_QUANTITY (was, is, band);
+      SAME_TEXT (was, is, at);
+      SAME_TEXT (was, is, note);
+    }
+}
+
+static void
+assert_same_rules (const TmJob *before, const TmJob *after)
+{
+  SAME_QUANTITY (before, after, part_temp_limit);
+  SAME_QUANTITY (before, after, gauge_temp_limit);
+  SAME_QUANTITY (before, after, thermometer);
+  SAME_QUANTITY (before, after, expansion);
+  SAME_QUANTITY (before, after, entry_clearance);
+  g_assert_cmpint (before->drift_rule, ==, after->drift_rule);
+  SAME_QUANTITY (before, after, drift_limit);
+  SAME_QUANTITY (before, after, check_hours);
+  for (guint i = 0; i < before->features->len; i++)
+    {
+      const TmFeature *was = g_ptr_array_index (before->features, i);
+      const TmFeature *is = g_ptr_array_index (after->features, i);
+
+      g_assert_cmpint (was->counts, ==, is->counts);
+      SAME_QUANTITY (was, is, form_unseen);
+    }
+}
+
+/* Any job that the model takes is written, read, and written to the same bytes. */
+static void
+test_random (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (12);
+
+  for (guint i = 0; i < RANDOM_JOBS; i++)
+    {
+      g_autoptr (TmJob) job = tm_test_random_job (rand);
+      g_autoptr (GString) text = tm_job_to_string (job);
+      g_autoptr (TmJob) again = NULL;
+
+      g_test_message ("job %u", i);
+      check_stable (text);
+      again = read_text (text);
+      assert_same_readings (job, again);
+      assert_same_gauges (job, again);
+      assert_same_trials (job, again);
+      assert_same_budgets (job, again);
+      assert_same_studies (job, again);
+      assert_same_rules (job, again);
+    }
+}
+
+/* Sections in the opposite order make the same job: what hangs on a gauge may stand before it. */
+static void
+test_backwards (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (7);
+  g_autoptr (TmJob) job = tm_test_random_job (rand);
+  g_autoptr (GString) text = tm_job_to_string (job);
+  g_autofree char *inside = g_strndup (text->str + 3, text->len - 6);
+  g_auto (GStrv) sections = g_strsplit (inside, ",\n \"", -1);
+  g_autoptr (GString) turned = g_string_new ("{ \"");
+  g_autoptr (TmJob) again = NULL;
+  g_autoptr (GString) written = NULL;
+  guint n = g_strv_length (sections);
+
+  g_assert_cmpuint (n, >, 12);
+  for (guint i = n; i > 1; i--)
+    g_string_append_printf (turned, "%s,\n \"", sections[i - 1]);
+  g_string_append_printf (turned, "%s\n}\n", sections[0] + 1);
+  again = read_text (turned);
+  written = tm_job_to_string (again);
+  g_assert_cmpstr (written->str, ==, text->str);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/exchange/job-again/random", test_random);
+  g_test_add_func ("/exchange/job-again/backwards", test_backwards);
+  return g_test_run ();
+}
