@@ -16,6 +16,11 @@ G_BEGIN_DECLS
 /* Total tolerance of @pin_class at @size, counts; 0 for a class or size outside the tables. */
 gint64 tm_pin_class_tolerance (const char *pin_class, gint64 size);
 
+/* Whether @pin_class is one of the classes, in any letter case; and their names, the finest first, NULL
+ * after the last. */
+gboolean tm_pin_class_known (const char *pin_class);
+const char *tm_pin_class_nth (guint n);
+
 /* One pin as it truly is: somewhere in low…high, both included, rectangular. */
 typedef struct {
   gint64 low;
