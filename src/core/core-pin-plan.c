@@ -10,6 +10,7 @@
 
 #include <stdlib.h>
 
+#include "core-gauge-kind.h"
 #include "core-pin-class.h"
 
 /* Candidates kept for each end, nearest to the limit first: more than a pair needs to be two pins. */
@@ -211,7 +212,9 @@ list_measured (const TmJob *job, const TmGauge *set)
 static gboolean
 is_pin_set (const TmGauge *gauge)
 {
-  return tm_pin_class_known (gauge->pin_class) || gauge->pin_step.given;
+  const TmGaugeKind *kind = tm_gauge_kind_find (gauge->kind);
+
+  return tm_pin_class_known (gauge->pin_class) || gauge->pin_step.given || (kind != NULL && kind->pins);
 }
 
 static void
