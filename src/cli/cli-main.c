@@ -21,6 +21,8 @@ static const TmVerb verbs[] = {
   { "callout", "TEXT", N_ ("Reads one requirement of a drawing: kind, nominal and limits."),
     tm_verb_callout },
   { "fit", "TEXT", N_ ("Limits of an ISO 286 fit such as \"25 H7/p6\", and its clearance."), tm_verb_fit },
+  { "study", "FILE", N_ ("Repeatability and reproducibility of a gauge, from a table of readings."),
+    tm_verb_study },
   { "summary", "FILE", N_ ("Count, mean, standard deviation and lag-1 autocorrelation of a column."),
     tm_verb_summary },
   { "book", "list|add|export|verify|backup", N_ ("Works on the book, the shop's store of jobs."),
