@@ -68,23 +68,26 @@ note_candidate (End *end, Candidate candidate, gint64 inside_by)
     keep_nearest (end->outside, &end->n_outside, &candidate);
 }
 
+/* A go pin too large for every good bore, or a no-go pin that every good bore takes, proves nothing that
+ * anybody asks. */
 static void
 note_pin (Planner *self, const TmGauge *set, gint64 size, TmPin pin)
 {
+  const TmLimits *limits = &self->limits;
   Candidate candidate = { .set = set, .size = size, .pin = pin };
+  gint64 above = pin.high + self->clearance;
 
-  pin.trial = NULL;
-  if (self->limits.has_lower)
+  if (limits->has_lower && (!limits->has_upper || pin.low < limits->upper))
     {
       candidate.pin.went = TRUE;
       candidate.bound = pin.low;
-      note_candidate (&self->go, candidate, candidate.bound - self->limits.lower);
+      note_candidate (&self->go, candidate, pin.low - limits->lower);
     }
-  if (self->limits.has_upper)
+  if (limits->has_upper && (!limits->has_lower || above > limits->lower))
     {
       candidate.pin.went = FALSE;
-      candidate.bound = pin.high + self->clearance;
-      note_candidate (&self->nogo, candidate, self->limits.upper - candidate.bound);
+      candidate.bound = above;
+      note_candidate (&self->nogo, candidate, limits->upper - above);
     }
 }
 
