@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-bench-page.h"
+#include "app-gauges-page.h"
 #include "app-job-page.h"
 #include "app-report-page.h"
 
@@ -21,6 +22,12 @@ set_bench_document (GtkWidget *page, TmDocument *document)
 }
 
 static void
+set_gauges_document (GtkWidget *page, TmDocument *document)
+{
+  tm_gauges_page_set_document (TM_GAUGES_PAGE (page), document);
+}
+
+static void
 set_report_document (GtkWidget *page, TmDocument *document)
 {
   tm_report_page_set_document (TM_REPORT_PAGE (page), document);
@@ -32,9 +39,16 @@ enter_job (GtkWidget *page)
   tm_job_page_focus_callout (TM_JOB_PAGE (page));
 }
 
+static void
+enter_gauges (GtkWidget *page)
+{
+  tm_gauges_page_enter (TM_GAUGES_PAGE (page));
+}
+
 static const TmPageKind pages[] = {
   { "job", N_ ("Job"), tm_job_page_new, set_job_document, enter_job },
   { "bench", N_ ("Bench"), tm_bench_page_new, set_bench_document, NULL },
+  { "gauges", N_ ("Gauges"), tm_gauges_page_new, set_gauges_document, enter_gauges },
   { "report", N_ ("Report"), tm_report_page_new, set_report_document, NULL },
 };
 

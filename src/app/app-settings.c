@@ -13,7 +13,7 @@ typedef struct {
 
 /* Mirrors the schema; used when it is not installed. */
 static const Default defaults[] = {
-  { "style", "'system'" },  { "initials", "''" }, { "order", "'piece-first'" },
+  { "style", "'system'" },  { "initials", "''" }, { "order", "'piece-first'" }, { "gauges-view", "'register'" },
   { "maximized", "false" }, { "width", "1280" },  { "height", "720" },
 };
 

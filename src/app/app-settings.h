@@ -11,7 +11,7 @@
 G_BEGIN_DECLS
 
 /* Keys: "style" ("system", "light", "dark"), "initials" (who measured last), "order"
- * ("piece-first", "feature-first"). */
+ * ("piece-first", "feature-first"), "gauges-view" (the view of the Gauges page shown last). */
 char *tm_settings_get_text (const char *key) G_GNUC_WARN_UNUSED_RESULT;
 void tm_settings_set_text (const char *key, const char *text);
 

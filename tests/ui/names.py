@@ -97,7 +97,7 @@ def check_table(program):
 
 
 def check_report(program):
-    program.key("alt+3")
+    program.key("alt+4")
     check_names(program, [("tree grid", "Characteristics"), ("button", "Export workbook…")])
 
 

@@ -1,0 +1,251 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-gauge-register.h"
+
+#include <adwaita.h>
+#include <glib/gi18n-lib.h>
+
+#include "app-access.h"
+#include "app-dialog.h"
+#include "app-gauge-item.h"
+#include "app-gauge-words.h"
+#include "app-gauges-dialog.h"
+
+struct _TmGaugeRegister {
+  GtkBox parent_instance;
+
+  TmDocument *document;
+  GListStore *items;
+  GtkFilterListModel *filtered;
+  GtkSingleSelection *selection;
+
+  GtkEditable *search;
+  GtkLabel *count_label;
+  GtkStack *stack;
+  GtkColumnView *view;
+  GtkWidget *first_button;
+  GtkWidget *divider;
+  GtkBox *side;
+};
+
+G_DEFINE_FINAL_TYPE (TmGaugeRegister, tm_gauge_register, GTK_TYPE_BOX)
+
+static const char *
+find_chosen_tag (TmGaugeRegister *self)
+{
+  TmGaugeItem *item = gtk_single_selection_get_selected_item (self->selection);
+
+  return item != NULL ? tm_gauge_item_tag (item) : "";
+}
+
+/* "12, 1 overdue" */
+static void
+show_count (TmGaugeRegister *self)
+{
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (self->items));
+  guint n_overdue = 0;
+  g_autofree char *text = NULL;
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autoptr (TmGaugeItem) item = g_list_model_get_item (G_LIST_MODEL (self->items), i);
+
+      n_overdue += tm_gauge_item_due (item) == TM_DUE_OVERDUE ? 1 : 0;
+    }
+  text = n_overdue > 0
+             ? g_strdup_printf (ngettext ("%u gauge, %u overdue", "%u gauges, %u overdue", n), n, n_overdue)
+             : g_strdup_printf (ngettext ("%u gauge", "%u gauges", n), n);
+  gtk_label_set_text (self->count_label, n > 0 ? text : "");
+}
+
+static void
+show_stack (TmGaugeRegister *self)
+{
+  gboolean empty = g_list_model_get_n_items (G_LIST_MODEL (self->items)) == 0;
+  gboolean nothing = g_list_model_get_n_items (G_LIST_MODEL (self->filtered)) == 0;
+
+  tm_access_show_page (self->stack, empty ? "empty" : nothing ? "nothing" : "list");
+  gtk_widget_set_visible (self->divider, !empty);
+  gtk_widget_set_visible (GTK_WIDGET (self->side), !empty);
+}
+
+static gboolean
+matches_cb (gpointer item, gpointer data)
+{
+  TmGaugeRegister *self = data;
+
+  return tm_gauge_item_matches (item, gtk_editable_get_text (self->search));
+}
+
+static void
+search_cb (TmGaugeRegister *self)
+{
+  if (self->filtered == NULL)
+    return;
+  gtk_filter_changed (gtk_filter_list_model_get_filter (self->filtered), GTK_FILTER_CHANGE_DIFFERENT);
+  show_stack (self);
+}
+
+static void
+fill_items (TmGaugeRegister *self)
+{
+  const TmJob *job = tm_document_job (self->document);
+  g_autofree char *today = tm_today ();
+  g_autoptr (GPtrArray) fresh = g_ptr_array_new_with_free_func (g_object_unref);
+
+  for (guint i = 0; i < job->gauges->len; i++)
+    g_ptr_array_add (fresh, tm_gauge_item_new (job, g_ptr_array_index (job->gauges, i), today));
+  g_list_store_splice (self->items, 0, g_list_model_get_n_items (G_LIST_MODEL (self->items)), fresh->pdata,
+                       fresh->len);
+}
+
+static void
+definitions_changed_cb (TmGaugeRegister *self)
+{
+  g_autofree char *chosen = g_strdup (find_chosen_tag (self));
+
+  fill_items (self);
+  tm_gauge_register_choose (self, chosen);
+  show_count (self);
+  show_stack (self);
+}
+
+static void
+add_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmGaugeRegister *self = TM_GAUGE_REGISTER (widget);
+
+  if (self->document != NULL)
+    tm_gauges_dialog_present (widget, self->document);
+}
+
+static void
+activate_cb (TmGaugeRegister *self, guint position)
+{
+  if (self->document != NULL)
+    tm_gauges_dialog_present (GTK_WIDGET (self), self->document);
+}
+
+void
+tm_gauge_register_set_document (TmGaugeRegister *self, TmDocument *document)
+{
+  g_return_if_fail (TM_IS_GAUGE_REGISTER (self));
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_list_store_remove_all (self->items);
+  g_set_object (&self->document, document);
+  gtk_editable_set_text (self->search, "");
+  if (document == NULL)
+    return;
+  g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (definitions_changed_cb), self);
+  definitions_changed_cb (self);
+}
+
+void
+tm_gauge_register_enter (TmGaugeRegister *self)
+{
+  g_return_if_fail (TM_IS_GAUGE_REGISTER (self));
+
+  if (g_list_model_get_n_items (G_LIST_MODEL (self->items)) == 0)
+    gtk_widget_grab_focus (self->first_button);
+  else
+    gtk_widget_grab_focus (GTK_WIDGET (self->view));
+}
+
+void
+tm_gauge_register_choose (TmGaugeRegister *self, const char *tag)
+{
+  GListModel *model;
+
+  g_return_if_fail (TM_IS_GAUGE_REGISTER (self));
+
+  model = G_LIST_MODEL (self->selection);
+  for (guint i = 0; i < g_list_model_get_n_items (model); i++)
+    {
+      g_autoptr (TmGaugeItem) item = g_list_model_get_item (model, i);
+
+      if (g_str_equal (tm_gauge_item_tag (item), tag))
+        {
+          gtk_single_selection_set_selected (self->selection, i);
+          return;
+        }
+    }
+}
+
+static void
+tm_gauge_register_dispose (GObject *object)
+{
+  TmGaugeRegister *self = TM_GAUGE_REGISTER (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  if (self->view != NULL)
+    gtk_column_view_set_model (self->view, NULL);
+  g_clear_object (&self->selection);
+  g_clear_object (&self->filtered);
+  g_clear_object (&self->items);
+  gtk_widget_dispose_template (GTK_WIDGET (self), TM_TYPE_GAUGE_REGISTER);
+  G_OBJECT_CLASS (tm_gauge_register_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *klass)
+{
+  gtk_widget_class_bind_template_child (klass, TmGaugeRegister, search);
+  gtk_widget_class_bind_template_child (klass, TmGaugeRegister, count_label);
+  gtk_widget_class_bind_template_child (klass, TmGaugeRegister, stack);
+  gtk_widget_class_bind_template_child (klass, TmGaugeRegister, view);
+  gtk_widget_class_bind_template_child (klass, TmGaugeRegister, first_button);
+  gtk_widget_class_bind_template_child (klass, TmGaugeRegister, divider);
+  gtk_widget_class_bind_template_child (klass, TmGaugeRegister, side);
+  gtk_widget_class_bind_template_callback (klass, search_cb);
+  gtk_widget_class_bind_template_callback (klass, activate_cb);
+}
+
+static void
+tm_gauge_register_class_init (TmGaugeRegisterClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = tm_gauge_register_dispose;
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/tenthmark/Tenthmark/gauge-register.ui");
+  bind_children (widget_class);
+  gtk_widget_class_install_action (widget_class, "register.add", NULL, add_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_i, GDK_CONTROL_MASK, "register.add", NULL);
+}
+
+/* As a column's head says where one was clicked, else the overdue ones first. */
+static GtkSorter *
+new_sorter (GtkColumnView *view)
+{
+  GtkMultiSorter *sorter = gtk_multi_sorter_new ();
+
+  gtk_multi_sorter_append (sorter, g_object_ref (gtk_column_view_get_sorter (view)));
+  gtk_multi_sorter_append (sorter, GTK_SORTER (gtk_custom_sorter_new (tm_gauge_item_compare, NULL, NULL)));
+  return GTK_SORTER (sorter);
+}
+
+static void
+tm_gauge_register_init (TmGaugeRegister *self)
+{
+  GtkFilter *filter = GTK_FILTER (gtk_custom_filter_new (matches_cb, self, NULL));
+  GtkSortListModel *sorted;
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  tm_gauge_add_columns (self->view);
+  self->items = g_list_store_new (TM_TYPE_GAUGE_ITEM);
+  self->filtered = gtk_filter_list_model_new (G_LIST_MODEL (g_object_ref (self->items)), filter);
+  sorted = gtk_sort_list_model_new (G_LIST_MODEL (g_object_ref (self->filtered)), new_sorter (self->view));
+  self->selection = gtk_single_selection_new (G_LIST_MODEL (sorted));
+  tm_name_entry (self->search, _ ("Search the gauges"));
+  tm_access_name_column_view (self->view, _ ("Gauges"));
+  gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
+}
+
+GtkWidget *
+tm_gauge_register_new (void)
+{
+  return g_object_new (TM_TYPE_GAUGE_REGISTER, NULL);
+}

@@ -1,0 +1,146 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-gauge-words.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-document.h"
+#include "app-feature-words.h"
+#include "app-words.h"
+#include "core-gauge-kind.h"
+
+#define DATE_LENGTH 10
+
+const char *
+tm_words_gauge_kind (const char *kind)
+{
+  const TmGaugeKind *known = tm_gauge_kind_find (kind);
+
+  /* A word with a size after it says more than the kind alone. */
+  if (known != NULL && g_ascii_strcasecmp (known->word, kind) == 0)
+    return g_dpgettext2 (GETTEXT_PACKAGE, "gauge", known->word);
+  return kind;
+}
+
+static char *
+describe_ends (const TmGauge *gauge)
+{
+  const TmQuantity *from = &gauge->range_from, *to = &gauge->range_to;
+  g_autofree char *bare = tm_quantity_format (from);
+  g_autofree char *low = tm_words_quantity (from);
+  g_autofree char *high = tm_words_quantity (to);
+
+  if (from->given && to->given && from->count == to->count)
+    return g_steal_pointer (&low);
+  if (from->given && to->given)
+    return g_strdup_printf ("%s … %s", from->unit == to->unit ? bare : low, high);
+  if (to->given)
+    return g_strdup_printf (_ ("up to %s"), high);
+  return from->given ? g_strdup_printf (_ ("from %s"), low) : g_strdup ("");
+}
+
+char *
+tm_words_gauge_range (const TmGauge *gauge)
+{
+  g_autofree char *ends = describe_ends (gauge);
+  g_autofree char *step = tm_quantity_format_in (&gauge->pin_step, gauge->range_to.unit);
+  GString *text = g_string_new (ends);
+
+  if (gauge->pin_step.given)
+    g_string_append_printf (text, _ (" by %s"), step);
+  if (*gauge->pin_class != '\0')
+    g_string_append_printf (text, "%s%s", text->len > 0 ? ", " : "", gauge->pin_class);
+  if (*gauge->pin_sign != '\0')
+    g_string_append_printf (text, " %s", g_str_equal (gauge->pin_sign, "plus") ? _ ("plus") : _ ("minus"));
+  return g_string_free (text, FALSE);
+}
+
+static int
+count_days (const char *from, const char *to)
+{
+  g_auto (GStrv) a = g_strsplit (from, "-", 3), b = g_strsplit (to, "-", 3);
+  g_autoptr (GDate) first = NULL, last = NULL;
+
+  if (g_strv_length (a) != 3 || g_strv_length (b) != 3)
+    return 0;
+  first = g_date_new ();
+  last = g_date_new ();
+  g_date_set_parse (first, from);
+  g_date_set_parse (last, to);
+  return g_date_valid (first) && g_date_valid (last) ? g_date_days_between (first, last) : 0;
+}
+
+static char *
+describe_soon (const char *due, const char *today)
+{
+  g_autofree char *date = tm_words_date (due);
+  int days = count_days (today, due);
+
+  if (days == 0)
+    return g_strdup_printf (_ ("due today, %s"), date);
+  return g_strdup_printf (ngettext ("due %s, in %d day", "due %s, in %d days", (gulong)days), date, days);
+}
+
+char *
+tm_words_gauge_state (const TmJob *job, const TmGauge *gauge, const char *today)
+{
+  const TmCalibration *bad = tm_gauge_found_bad (job, gauge->tag, today);
+  const char *due = tm_gauge_due_date (job, gauge, today);
+  g_autofree char *date = tm_words_date (bad != NULL ? bad->date : due);
+
+  if (bad != NULL)
+    return g_strdup_printf (_ ("found bad on %s"), date);
+  switch (tm_gauge_due (job, gauge, today))
+    {
+    case TM_DUE_OVERDUE:
+      return g_strdup_printf (_ ("overdue since %s"), date);
+    case TM_DUE_SOON:
+      return describe_soon (due, today);
+    case TM_DUE_GOOD:
+      return g_strdup_printf (_ ("due %s"), date);
+    case TM_DUE_UNKNOWN:
+    case TM_N_DUES:
+    default:
+      return g_strdup (_ ("no due date"));
+    }
+}
+
+const char *
+tm_words_due_mark (TmDue due)
+{
+  return due == TM_DUE_OVERDUE ? "▲ " : due == TM_DUE_SOON ? "◆ " : "";
+}
+
+char *
+tm_words_limit (const TmQuantity *quantity)
+{
+  g_autofree char *text = tm_words_quantity (quantity);
+
+  return quantity->given ? g_strdup_printf ("±%s", text) : g_strdup ("");
+}
+
+char *
+tm_words_signed (gint64 count, const TmQuantity *like)
+{
+  g_autofree char *text = tm_count_format_exact (ABS (count), (TmUnit)like->unit, like->decimals);
+
+  return g_strdup_printf ("%s%s %s",
+                          count > 0   ? "+"
+                          : count < 0 ? "−"
+                                      : "",
+                          text, tm_unit_symbol ((TmUnit)like->unit));
+}
+
+const char *
+tm_words_gauge_source (const char *source)
+{
+  return *source != '\0' ? g_dgettext (GETTEXT_PACKAGE, source) : "";
+}
+
+char *
+tm_today (void)
+{
+  g_autofree char *now = tm_now_utc ();
+
+  return g_strndup (now, DATE_LENGTH);
+}

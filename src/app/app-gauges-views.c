@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-gauges-views.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-gauge-register.h"
+
+static void
+set_register_document (GtkWidget *view, TmDocument *document)
+{
+  tm_gauge_register_set_document (TM_GAUGE_REGISTER (view), document);
+}
+
+static void
+enter_register (GtkWidget *view)
+{
+  tm_gauge_register_enter (TM_GAUGE_REGISTER (view));
+}
+
+static const TmPageKind views[] = {
+  { "register", N_ ("Register"), tm_gauge_register_new, set_register_document, enter_register },
+};
+
+const TmPageKind *
+tm_gauges_views (guint *n_views)
+{
+  *n_views = G_N_ELEMENTS (views);
+  return views;
+}
