@@ -71,6 +71,13 @@ find_lengths (const Spot *spots, guint n, gint64 *shallowest, gint64 *deepest)
   return *deepest >= 0;
 }
 
+static gboolean
+may_taper (const TmFeature *feature, const TmSizes *sizes)
+{
+  return sizes->n_stations >= 2 && !tm_kind_is_zero_bounded (feature->kind)
+         && !tm_kind_is_attribute (feature->kind);
+}
+
 gboolean
 tm_form_taper (const TmFeature *feature, const TmSizes *sizes, double *taper)
 {
@@ -80,8 +87,7 @@ tm_form_taper (const TmFeature *feature, const TmSizes *sizes, double *taper)
   double mouth = 0, bottom = 0;
   gboolean has_mouth, has_bottom, has_lengths;
 
-  if (sizes->n_stations < 2 || tm_kind_is_zero_bounded (feature->kind)
-      || tm_kind_is_attribute (feature->kind))
+  if (!may_taper (feature, sizes))
     return FALSE;
   spots = list_spots (feature, sizes, &n);
   has_lengths = find_lengths (spots, n, &shallowest, &deepest);
@@ -97,6 +103,32 @@ tm_form_taper (const TmFeature *feature, const TmSizes *sizes, double *taper)
     return FALSE;
   *taper = mouth - bottom;
   return TRUE;
+}
+
+gboolean
+tm_form_taper_slope (const TmFeature *feature, const TmSizes *sizes, double *slope)
+{
+  g_autofree Spot *spots = NULL;
+  guint n;
+  gint64 shallowest, deepest;
+  double mouth = 0, bottom = 0;
+
+  if (!may_taper (feature, sizes) || tm_unit_dimension (feature->unit) != TM_DIMENSION_LENGTH)
+    return FALSE;
+  spots = list_spots (feature, sizes, &n);
+  if (!find_lengths (spots, n, &shallowest, &deepest) || shallowest == deepest
+      || find_mean (spots, n, TM_DEPTH_MOUTH, 0, &mouth) || find_mean (spots, n, TM_DEPTH_BOTTOM, 0, &bottom))
+    return FALSE;
+  find_mean (spots, n, TM_DEPTH_LENGTH, shallowest, &mouth);
+  find_mean (spots, n, TM_DEPTH_LENGTH, deepest, &bottom);
+  *slope = (mouth - bottom) / (double)(deepest - shallowest);
+  return TRUE;
+}
+
+gboolean
+tm_feature_is_diameter (const TmFeature *feature)
+{
+  return feature->kind == TM_KIND_BORE || feature->kind == TM_KIND_SHAFT || feature->kind == TM_KIND_DIAMETER;
 }
 
 /* Largest less smallest diameter at the depth of @at; FALSE for fewer than two directions. */
@@ -141,9 +173,7 @@ tm_form_out_of_round (const TmFeature *feature, const TmSizes *sizes, double *ou
   guint n;
   gboolean found = FALSE;
 
-  if (sizes->n_stations < 2
-      || (feature->kind != TM_KIND_BORE && feature->kind != TM_KIND_SHAFT
-          && feature->kind != TM_KIND_DIAMETER))
+  if (sizes->n_stations < 2 || !tm_feature_is_diameter (feature))
     return FALSE;
   spots = list_spots (feature, sizes, &n);
   for (guint i = 0; i < n; i++)
