@@ -3,11 +3,10 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "core-method.h"
-#include "core-verdict.h"
 #include "plot-band-private.h"
 #include "plot-label.h"
 #include "plot-range.h"
+#include "plot-size.h"
 
 static void
 clear_row_cb (gpointer data)
@@ -36,63 +35,19 @@ choose_point (const TmBandPlot *plot, double at)
   return plot->limits.has_upper ? TM_POINT_RIGHT : TM_POINT_LEFT;
 }
 
-/* One size on its own, by the rule that judged the whole. */
-static TmRule
-make_rule (const TmBandPlot *plot, const TmJob *job, const TmFeature *feature, const TmLocalSize *size,
-           const char *method)
-{
-  const TmMethodUse use = tm_method_use (job, feature, method);
-  const TmUncertainty uncertainty = tm_method_uncertainty (&use, size, NULL);
-  TmRule rule;
-
-  tm_rule_init (&rule, job->decision, tm_job_simple_ratio (job), &plot->limits, &uncertainty, size->radial);
-  return rule;
-}
-
-static TmVerdict
-judge_size (const TmBandPlot *plot, const TmRule *rule, const TmLocalSize *size)
-{
-  if (!plot->limits.has_lower && !plot->limits.has_upper)
-    return TM_VERDICT_NOT_MEASURED;
-  return tm_rule_verdict (rule, size);
-}
-
 static char *
 print_station (const TmBandPlot *plot, const TmJudgement *judgement, guint index)
 {
-  const TmLocalSize *size = &judgement->sizes.stations[index];
-  guint decimals = MAX (plot->decimals, size->unit == plot->unit ? size->decimals : plot->decimals + 1);
-
   if (plot->attribute)
-    return g_strdup (size->outcome == TM_OUTCOME_FAIL ? _ ("fail") : _ ("pass"));
-  if (index == judgement->deciding)
-    return tm_judgement_size_text (judgement);
-  if (size->n > 1)
-    decimals++;
-  return tm_mean_format (size->sum, size->n, plot->unit, MIN (decimals, TM_MAX_DECIMALS));
-}
-
-/* The deciding station as it was judged, a bonus's uncertainty included; the others on their own. */
-static void
-judge_row (const TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guint index,
-           TmBandRow *row)
-{
-  const TmLocalSize *size = &judgement->sizes.stations[index];
-  const TmRule rule = make_rule (plot, job, judgement->feature, size, size->method_name);
-
-  row->uncertainty = rule.uncertainty.expanded;
-  row->verdict = judge_size (plot, &rule, size);
-  if (index != judgement->deciding)
-    return;
-  row->uncertainty = judgement->expanded;
-  if (judgement->verdict != TM_VERDICT_NOT_MEASURED)
-    row->verdict = judgement->verdict;
+    return g_strdup (judgement->sizes.stations[index].outcome == TM_OUTCOME_FAIL ? _ ("fail") : _ ("pass"));
+  return tm_station_number (judgement, index, plot->decimals);
 }
 
 static void
 fill_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guint index, TmBandRow *row)
 {
   const TmLocalSize *size = &judgement->sizes.stations[index];
+  TmSizeMark mark;
 
   row->read = TRUE;
   row->repeats = size->n;
@@ -105,7 +60,9 @@ fill_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guin
     }
   row->at = (double)size->sum / (double)MAX (1, size->n);
   row->point = choose_point (plot, row->at);
-  judge_row (plot, job, judgement, index, row);
+  mark = tm_station_mark (job, judgement, index);
+  row->uncertainty = mark.uncertainty;
+  row->verdict = mark.verdict;
   if (size->unit == plot->unit)
     plot->fineness = MAX (plot->fineness, size->decimals);
 }
@@ -124,14 +81,13 @@ fill_typed (const TmBandPlot *plot, const TmJob *job, const TmFeature *feature, 
   const TmQuantity *typed = &entry->value;
   const char *method = choose_method (feature, entry);
   const TmLocalSize size = { .station = "", .sum = typed->count, .n = 1, .method_name = method };
-  const TmRule rule = make_rule (plot, job, feature, &size, method);
 
   row->typed = TRUE;
   row->typed_at = (double)typed->count;
   row->typed_value = typed->unit == plot->unit ? tm_quantity_format (typed)
                                                : tm_count_format (typed->count, plot->unit,
                                                                   MIN (plot->decimals + 1, TM_MAX_DECIMALS));
-  row->typed_verdict = judge_size (plot, &rule, &size);
+  row->typed_verdict = tm_size_mark (job, feature, &plot->limits, &size, method).verdict;
   row->typed_point = choose_point (plot, row->typed_at);
 }
 

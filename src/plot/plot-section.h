@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * plot-section: a bore (or shaft) cut along its axis: depth against size, the sizes exaggerated, the
- * limits drawn; and the clock view: one section seen along the axis, where there are directions.
+ * plot-section: a bore or a shaft cut along its axis: depth down, size across, its differences enlarged,
+ * the limits drawn.
  */
 
 #pragma once
@@ -24,16 +24,5 @@ void tm_section_plot_draw (const TmSectionPlot *plot, cairo_t *cr, double width,
                            const TmTheme *theme);
 /* In words, translated: sizes from mouth to bottom, taper and its way, how much is exaggerated. */
 char *tm_section_plot_describe (const TmSectionPlot *plot) G_GNUC_WARN_UNUSED_RESULT;
-
-typedef struct _TmClockPlot TmClockPlot;
-
-/* NULL unless some depth was read in two directions distinct modulo 180°. */
-TmClockPlot *tm_clock_plot_new (const TmJob *job, const TmJudgement *judgement) G_GNUC_WARN_UNUSED_RESULT;
-void tm_clock_plot_free (TmClockPlot *plot);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmClockPlot, tm_clock_plot_free)
-void tm_clock_plot_draw (const TmClockPlot *plot, cairo_t *cr, double width, double height,
-                         const TmTheme *theme);
-/* In words: each direction's size, the spread, the oval and its direction, what the gauge cannot see. */
-char *tm_clock_plot_describe (const TmClockPlot *plot) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
