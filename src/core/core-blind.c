@@ -90,10 +90,11 @@ tm_form_blind (const TmJob *job, const TmFeature *feature, const TmSizes *sizes)
   if (contact != TM_CONTACT_TWO_POINT && contact != TM_CONTACT_THREE_POINT)
     return TM_BLIND_NONE;
   readings = tm_job_readings_at (job, one->row.piece, feature, one->place);
-  if (!all_touch (job, feature, readings, contact)
-      || has_shown_form (job, one->row.piece, feature, one->place))
+  if (!all_touch (job, feature, readings, contact))
     return TM_BLIND_NONE;
-  return contact == TM_CONTACT_TWO_POINT ? TM_BLIND_ODD_LOBES : TM_BLIND_OVAL;
+  if (contact == TM_CONTACT_THREE_POINT)
+    return TM_BLIND_OVAL;
+  return has_shown_form (job, one->row.piece, feature, one->place) ? TM_BLIND_NONE : TM_BLIND_ODD_LOBES;
 }
 
 const char *
@@ -101,9 +102,8 @@ tm_blind_text (TmBlind blind)
 {
   static const char *const texts[] = {
     [TM_BLIND_NONE] = "",
-    [TM_BLIND_ODD_LOBES]
-    = N_ ("A two-point gauge cannot see an odd number of lobes; a full-form go pin can."),
-    [TM_BLIND_OVAL] = N_ ("A three-point gauge cannot see an oval; a two-point gauge can."),
+    [TM_BLIND_ODD_LOBES] = N_ ("Two-point gauges alone cannot see an odd number of lobes."),
+    [TM_BLIND_OVAL] = N_ ("Three-point gauges alone cannot see an oval."),
   };
 
   return blind < G_N_ELEMENTS (texts) ? texts[blind] : "";

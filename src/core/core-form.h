@@ -51,8 +51,8 @@ typedef enum {
 } TmBlind;
 
 /* Of a diameter, by all readings that count at the place of @sizes; NONE where gauges of both kinds were
- * used, where one is of no known kind, and where a full-form go pin passed at the maximum material size
- * or beyond. */
+ * used and where one is of no known kind.  A full-form go pin that passed at the maximum material size or
+ * beyond answers for the lobes, not for an oval. */
 TmBlind tm_form_blind (const TmJob *job, const TmFeature *feature, const TmSizes *sizes);
 
 /* One line for @blind, marked for translation; "" for NONE. */

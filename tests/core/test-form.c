@@ -5,6 +5,7 @@
  */
 
 #include <math.h>
+#include <string.h>
 
 #include "core-contact.h"
 #include "core-form.h"
@@ -398,6 +399,119 @@ test_slope (void)
   g_assert_false (tm_form_taper_slope (bore, &worded, &slope));
 }
 
+/* -------- What is not seen, and the pin that is asked for -------- */
+
+static void
+try_pin (TmJob *job, TmFeature *feature, const char *size, TmPinSign sign, gboolean went)
+{
+  TmPinTrial *trial = tm_pin_trial_new ();
+
+  trial->row.piece = first_piece (job);
+  trial->row.feature = feature;
+  trial->place = 1;
+  trial->size = quantity (size, TM_UNIT_MM);
+  trial->pin_class = "X";
+  trial->sign = sign;
+  trial->went = went;
+  g_assert_cmpint (tm_job_add_pin_trial (job, trial), ==, TM_ADD_OK);
+}
+
+static TmBlind
+find_blind (const TmJob *job, const TmFeature *feature)
+{
+  g_auto (TmSizes) sizes = { 0 };
+
+  collect (job, feature, &sizes);
+  return tm_form_blind (job, feature, &sizes);
+}
+
+static void
+test_blind (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmFeature *bore = add_bore (job, "TWO");
+  TmFeature *other = add_feature (job, "2", TM_KIND_BORE, "10", "10.01", "THREE");
+  TmFeature *width = add_feature (job, "3", TM_KIND_LENGTH, "10", "10.01", "TWO");
+  TmFeature *plain = add_feature (job, "4", TM_KIND_BORE, "10", "10.01", "");
+  TmReading *three;
+
+  add_gauge_of (job, "TWO", TM_CONTACT_TWO_POINT);
+  add_gauge_of (job, "THREE", TM_CONTACT_THREE_POINT);
+  g_assert_cmpint (find_blind (job, bore), ==, TM_BLIND_NONE);
+  read_size (job, bore, "mouth", "25.010", "");
+  read_size (job, other, "mouth", "10.005", "");
+  read_size (job, width, "", "10.005", "");
+  read_size (job, plain, "", "10.005", "");
+  g_assert_cmpint (find_blind (job, bore), ==, TM_BLIND_ODD_LOBES);
+  g_assert_cmpint (find_blind (job, other), ==, TM_BLIND_OVAL);
+  g_assert_cmpint (find_blind (job, width), ==, TM_BLIND_NONE);
+  g_assert_cmpint (find_blind (job, plain), ==, TM_BLIND_NONE);
+  /* Both kinds together see both, even where the other one's reading is not the one that speaks. */
+  three = read_size (job, bore, "mouth", "25.009", "THREE");
+  g_assert_cmpint (find_blind (job, bore), ==, TM_BLIND_NONE);
+  g_assert_cmpint (tm_job_withdraw (job, &three->row, "AB", "", "chip"), ==, TM_ADD_OK);
+  g_assert_cmpint (find_blind (job, bore), ==, TM_BLIND_ODD_LOBES);
+  /* A pin does not show that an oval is nowhere too wide. */
+  try_pin (job, other, "10.001", TM_PIN_PLUS, TRUE);
+  g_assert_cmpint (find_blind (job, other), ==, TM_BLIND_OVAL);
+  g_assert_cmpstr (tm_blind_text (TM_BLIND_NONE), ==, "");
+  g_assert_nonnull (strstr (tm_blind_text (TM_BLIND_ODD_LOBES), "odd number of lobes"));
+  g_assert_nonnull (strstr (tm_blind_text (TM_BLIND_OVAL), "oval"));
+}
+
+/* Perfect form at the maximum material size (ISO 14405-1 envelope; ASME Y14.5 Rule #1) is shown by a pin
+ * that went and cannot be smaller than the bore's lower limit; readings do not show it. */
+static void
+test_asks_pin (void)
+{
+  static const struct {
+    gboolean envelope;
+    TmStandard standard;
+    gboolean asked;
+  } cases[] = {
+    { FALSE, TM_STANDARD_ISO, FALSE },
+    { TRUE, TM_STANDARD_ISO, TRUE },
+    { FALSE, TM_STANDARD_ASME, TRUE },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+      TmFeature *bore = add_bore (job, "TWO");
+      const TmPiece *piece = first_piece (job);
+
+      add_gauge_of (job, "TWO", TM_CONTACT_TWO_POINT);
+      job->standard = cases[i].standard;
+      bore->envelope = cases[i].envelope;
+      read_size (job, bore, "mouth", "25.010", "");
+      g_assert_cmpint (tm_form_asks_pin (job, piece, bore, 1), ==, cases[i].asked);
+      /* A minus pin may be smaller than it is marked, and one that stopped shows nothing. */
+      try_pin (job, bore, "25.000", TM_PIN_MINUS, TRUE);
+      try_pin (job, bore, "25.005", TM_PIN_PLUS, FALSE);
+      g_assert_cmpint (tm_form_asks_pin (job, piece, bore, 1), ==, cases[i].asked);
+      g_assert_cmpint (find_blind (job, bore), ==, TM_BLIND_ODD_LOBES);
+      try_pin (job, bore, "25.000", TM_PIN_PLUS, TRUE);
+      g_assert_false (tm_form_asks_pin (job, piece, bore, 1));
+      g_assert_cmpint (find_blind (job, bore), ==, TM_BLIND_NONE);
+    }
+}
+
+static void
+test_asks_pin_where_it_can (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmFeature *open = add_feature (job, "1", TM_KIND_BORE, NULL, "25.021", "");
+  TmFeature *unknown = add_feature (job, "2", TM_KIND_DIAMETER, "25.000", "25.021", "");
+  TmFeature *flat = add_feature (job, "3", TM_KIND_FORM, NULL, "0.05", "");
+  TmFeature *shaft = add_feature (job, "4", TM_KIND_SHAFT, "24.980", "25.000", "");
+
+  job->standard = TM_STANDARD_ASME;
+  g_assert_false (tm_form_asks_pin (job, first_piece (job), open, 1));
+  g_assert_false (tm_form_asks_pin (job, first_piece (job), unknown, 1));
+  g_assert_false (tm_form_asks_pin (job, first_piece (job), flat, 1));
+  g_assert_true (tm_form_asks_pin (job, first_piece (job), shaft, 1));
+}
+
 /* -------- Contact and handling -------- */
 
 static void
@@ -475,6 +589,9 @@ main (int argc, char **argv)
   g_test_add_func ("/form/depths-in-order", test_depths_in_order);
   g_test_add_func ("/form/no-oval-of-a-length", test_no_oval_of_a_length);
   g_test_add_func ("/form/slope", test_slope);
+  g_test_add_func ("/form/blind", test_blind);
+  g_test_add_func ("/form/asks-pin", test_asks_pin);
+  g_test_add_func ("/form/asks-pin-where-it-can", test_asks_pin_where_it_can);
   g_test_add_func ("/form/contact", test_contact);
   g_test_add_func ("/handling/errors", test_handling_errors);
   g_test_add_func ("/handling/words", test_handling_words);
