@@ -109,6 +109,16 @@ typedef struct {
  * largest bonus could still bring in is NOT_MEASURED with NO_SIZE. */
 void tm_judge (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                TmJudgement *out);
+
+/* As if a gauge had read with an error: its readings at or after @since (a date or a moment), and those
+ * without a time, have @error taken out, in place of the known error of its calibration. */
+typedef struct {
+  const char *gauge; /* tag; NULL: none */
+  const char *since; /* NULL or "": always */
+  gint64 error;      /* indicated - true, counts */
+} TmJudgeOptions;
+void tm_judge_with (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
+                    const TmJudgeOptions *options, TmJudgement *out); /* @options may be NULL */
 void tm_judgement_clear (TmJudgement *judgement);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TmJudgement, tm_judgement_clear)
 

@@ -6,6 +6,7 @@
 #include <gsl/gsl_sf_bessel.h>
 #include <math.h>
 
+#include "core-correction.h"
 #include "core-method.h"
 
 #define RICE_POINTS 32
@@ -147,7 +148,8 @@ measure_bonus (const TmJob *job, const TmFeature *feature, const TmSizes *sizes,
   TmLimits limits = tm_feature_limits (out->feature);
   gboolean from_lower = counts_from_lower (internal, feature->modifier);
   const TmLocalSize *size = &sizes->stations[from_lower ? sizes->smallest : sizes->largest];
-  TmMethodUse use = tm_method_use (job, out->feature, size->method_name);
+  TmUseWhen when = tm_use_when (size->last);
+  TmMethodUse use = tm_method_use_at (job, out->feature, size->method_name, &when);
   TmUncertainty uncertainty = tm_method_uncertainty (&use, size, NULL);
 
   out->measured = TRUE;
@@ -161,7 +163,8 @@ measure_bonus (const TmJob *job, const TmFeature *feature, const TmSizes *sizes,
 }
 
 TmBonus
-tm_position_bonus_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+tm_position_bonus_with (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
+                        const TmJudgeOptions *options)
 {
   TmBonus bonus = { .dof = INFINITY, .station = "" };
   const TmFeature *size = feature->size_feature[0] ? tm_job_find_feature (job, feature->size_feature) : NULL;
@@ -174,8 +177,14 @@ tm_position_bonus_of (const TmJob *job, const TmPiece *piece, const TmFeature *f
   bonus.feature = size;
   limits = tm_feature_limits (size);
   bonus.most = get_most_bonus (&limits);
-  tm_sizes_collect (size, tm_job_readings_at (job, piece, size, get_size_place (size, place)), &sizes);
+  tm_sizes_at (job, piece, size, get_size_place (size, place), options, &sizes);
   if (sizes.n_stations > 0)
     measure_bonus (job, feature, &sizes, cut == TM_CUT_GROWS, &bonus);
   return bonus;
+}
+
+TmBonus
+tm_position_bonus_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  return tm_position_bonus_with (job, piece, feature, place, NULL);
 }

@@ -6,6 +6,7 @@
 
 #pragma once
 
+#include "core-judge.h"
 #include "core-model.h"
 #include "core-station.h"
 
@@ -43,5 +44,7 @@ typedef struct {
 /* The bonus for @place of position @feature from the readings of its size feature: from the station
  * that gives the least. */
 TmBonus tm_position_bonus_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place);
+TmBonus tm_position_bonus_with (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
+                                const TmJudgeOptions *options); /* @options may be NULL */
 
 G_END_DECLS

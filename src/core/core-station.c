@@ -120,6 +120,8 @@ typedef struct {
   GArray *assigned;  /* gboolean per station: read by the feature's own method */
   GHashTable *index; /* canonical station -> number + 1; NULL while few */
   guint *station_of; /* per reading: station number + 1, or 0 when it does not count */
+  TmCorrect correct; /* or NULL */
+  gconstpointer data;
 } Collector;
 
 static const char *
@@ -206,6 +208,9 @@ assign_reading (Collector *self, const TmReading *reading, guint *station_of)
   *station_of = station + 1;
   size = &g_array_index (self->sizes, TmLocalSize, station);
   assigned = &g_array_index (self->assigned, gboolean, station);
+  if (size->last != NULL && strcmp (size->method_name, method) != 0)
+    size->several_methods = TRUE;
+  size->last = reading;
   if (*assigned && !is_assigned)
     return;
   *assigned = is_assigned;
@@ -232,8 +237,14 @@ note_digits (TmLocalSize *size, const TmQuantity *quantity)
   size->decimals = quantity->decimals;
 }
 
+static gint64
+get_correction (const Collector *self, const TmReading *reading)
+{
+  return self->correct ? self->correct (self->data, reading) : 0;
+}
+
 static void
-add_value (TmLocalSize *size, const TmReading *reading)
+add_value (const Collector *self, TmLocalSize *size, const TmReading *reading)
 {
   if (size->radial)
     {
@@ -244,7 +255,8 @@ add_value (TmLocalSize *size, const TmReading *reading)
     }
   else
     {
-      size->sum += reading->value.count;
+      size->raw_sum += reading->value.count;
+      size->sum += reading->value.count + get_correction (self, reading);
       note_digits (size, &reading->value);
     }
 }
@@ -265,7 +277,7 @@ add_reading (Collector *self, const TmReading *reading, guint station_of)
   size->last = reading;
   size->outcome = reading->outcome;
   if (!tm_kind_is_attribute (self->feature->kind))
-    add_value (size, reading);
+    add_value (self, size, reading);
 }
 
 static double
@@ -293,7 +305,8 @@ add_square (Collector *self, const TmReading *reading, guint station_of)
                      + square_from_mean (size->dy_sum, size->n, reading->dy.count))
                     / 2;
   else
-    size->spread += square_from_mean (size->sum, size->n, reading->value.count);
+    size->spread
+        += square_from_mean (size->sum, size->n, reading->value.count + get_correction (self, reading));
 }
 
 static void
@@ -310,7 +323,7 @@ finish_sizes (Collector *self, TmSizes *out)
       if (size->n > 1)
         size->spread = sqrt (size->spread / (size->n - 1));
       if (size->radial)
-        size->sum = tm_position_diametral (size->dx_sum, size->dy_sum);
+        size->raw_sum = size->sum = tm_position_diametral (size->dx_sum, size->dy_sum);
       if (size->sum * smallest->n < smallest->sum * size->n)
         out->smallest = i;
       if (size->sum * largest->n > largest->sum * size->n)
@@ -321,7 +334,14 @@ finish_sizes (Collector *self, TmSizes *out)
 void
 tm_sizes_collect (const TmFeature *feature, const GPtrArray *readings, TmSizes *out)
 {
-  Collector self = { .feature = feature };
+  tm_sizes_collect_corrected (feature, readings, NULL, NULL, out);
+}
+
+void
+tm_sizes_collect_corrected (const TmFeature *feature, const GPtrArray *readings, TmCorrect correct,
+                            gconstpointer data, TmSizes *out)
+{
+  Collector self = { .feature = feature, .correct = correct, .data = data };
   guint few[LINEAR_LIMIT] = { 0 };
   g_autofree guint *many = NULL;
   gboolean repeats = FALSE;
@@ -369,6 +389,12 @@ double
 tm_local_size_beyond (const TmLocalSize *size, gint64 limit)
 {
   return (double)(size->sum - (TmWide)limit * size->n) / size->n;
+}
+
+double
+tm_local_size_correction (const TmLocalSize *size)
+{
+  return (double)(size->sum - size->raw_sum) / MAX (size->n, 1);
 }
 
 gboolean

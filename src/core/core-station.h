@@ -51,17 +51,19 @@ gint64 tm_limits_band (const TmLimits *limits);
  * keeps the exact sums of both; its sum is then n times the deviation of the mean offsets, rounded. */
 typedef struct {
   const char *station; /* text as recorded; belongs to the job */
-  TmWide sum;
-  guint n;         /* readings averaged */
-  guint decimals;  /* most digits typed */
-  TmUnit unit;     /* unit of those digits */
-  double spread;   /* standard deviation of the repeats (of one offset), counts; 0 for one */
-  gboolean radial; /* taken as offsets from true position */
-  TmWide dx_sum;   /* when radial */
+  TmWide sum;          /* of the readings as corrected */
+  TmWide raw_sum;      /* of the readings as recorded */
+  guint n;             /* readings averaged */
+  guint decimals;      /* most digits typed */
+  TmUnit unit;         /* unit of those digits */
+  double spread;       /* standard deviation of the repeats (of one offset), counts; 0 for one */
+  gboolean radial;     /* taken as offsets from true position */
+  TmWide dx_sum;       /* when radial */
   TmWide dy_sum;
   const char *method_name; /* of the readings averaged: as recorded, else the feature's, else "" */
   TmOutcome outcome;       /* for pass/fail features: the last one entered */
   const TmReading *last;
+  gboolean several_methods; /* others were used here too, and are left out */
 } TmLocalSize;
 
 /* Readings that count, grouped by station, in the order first read.  Where several methods were used
@@ -76,6 +78,16 @@ typedef struct {
 
 void tm_sizes_collect (const TmFeature *feature, const GPtrArray *readings, /* TmReading; may be NULL */
                        TmSizes *out);
+
+/* Counts to be added to a reading's value before it is averaged (core-correction). */
+typedef gint64 (*TmCorrect) (gconstpointer data, const TmReading *reading);
+
+/* As tm_sizes_collect(), of corrected values; @correct may be NULL. */
+void tm_sizes_collect_corrected (const TmFeature *feature, const GPtrArray *readings, TmCorrect correct,
+                                 gconstpointer data, TmSizes *out);
+
+/* What correction has made of the mean, counts. */
+double tm_local_size_correction (const TmLocalSize *size);
 void tm_sizes_clear (TmSizes *sizes);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TmSizes, tm_sizes_clear)
 
