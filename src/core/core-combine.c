@@ -5,6 +5,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "core-correction.h"
 #include "core-method.h"
 #include "core-verdict.h"
 #include "core-weighted.h"
@@ -27,6 +28,7 @@ typedef struct {
   const TmJob *job;
   const TmFeature *feature;
   const char *station;
+  const TmJudgeOptions *options;
   GPtrArray *sources; /* Source */
   TmCombined *out;
 } Combiner;
@@ -90,7 +92,7 @@ measure_source (const Combiner *self, Source *source)
   TmUseWhen when;
   TmMethodUse use;
 
-  tm_sizes_collect (self->feature, source->readings, &sizes);
+  tm_sizes_of (self->job, self->feature, source->readings, self->options, &sizes);
   if (sizes.n_stations == 0)
     return FALSE;
   source->size = sizes.stations[0];
@@ -321,7 +323,15 @@ void
 tm_combine (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
             const char *station, TmCombined *out)
 {
-  Combiner self = { .job = job, .feature = feature, .station = station ? station : "", .out = out };
+  tm_combine_with (job, piece, feature, place, station, NULL, out);
+}
+
+void
+tm_combine_with (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
+                 const char *station, const TmJudgeOptions *options, TmCombined *out)
+{
+  Combiner self
+      = { .job = job, .feature = feature, .station = station ? station : "", .options = options, .out = out };
 
   g_return_if_fail (job != NULL && piece != NULL && feature != NULL && out != NULL);
   start_combined (self.station, out);

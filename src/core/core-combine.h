@@ -35,9 +35,11 @@ typedef struct {
   gboolean best_alone; /* a weight would turn negative: the best method alone counts */
 } TmCombined;
 
-/* At one station of a place, from the readings that count. */
+/* At one station of a place, from the readings that count, as corrected. */
 void tm_combine (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                  const char *station, TmCombined *out);
+void tm_combine_with (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
+                      const char *station, const TmJudgeOptions *options, TmCombined *out);
 void tm_combined_clear (TmCombined *combined);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TmCombined, tm_combined_clear)
 
@@ -51,6 +53,8 @@ typedef struct {
 } TmPinEvidence;
 gboolean tm_pin_evidence (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                           gboolean with_readings, TmPinEvidence *out); /* FALSE: no trial that counts */
+gboolean tm_pin_evidence_with (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
+                               gboolean with_readings, const TmJudgeOptions *options, TmPinEvidence *out);
 void tm_pin_evidence_clear (TmPinEvidence *evidence);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TmPinEvidence, tm_pin_evidence_clear)
 

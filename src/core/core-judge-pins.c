@@ -62,7 +62,8 @@ tm_judge_pins_alone (TmJudge *self)
   int side;
 
   if (tm_job_pin_trials_at (self->job, out->piece, out->feature, out->place) == NULL
-      || !tm_pin_evidence (self->job, out->piece, out->feature, out->place, FALSE, &evidence))
+      || !tm_pin_evidence_with (self->job, out->piece, out->feature, out->place, FALSE, self->options,
+                                &evidence))
     return FALSE;
   side = find_certain_side (&out->limits, pins);
   out->counted = TM_COUNTED_PINS;
@@ -217,7 +218,8 @@ tm_judge_join_pins (TmJudge *self)
   gboolean combine = out->feature->counts == TM_COUNTS_COMBINED;
 
   if (tm_job_pin_trials_at (self->job, out->piece, out->feature, out->place) == NULL
-      || !tm_pin_evidence (self->job, out->piece, out->feature, out->place, TRUE, &evidence))
+      || !tm_pin_evidence_with (self->job, out->piece, out->feature, out->place, TRUE, self->options,
+                                &evidence))
     return FALSE;
   self->pins_contradict = evidence.result.contradiction || cannot_both_be (out, &evidence.result);
   if (combine && self->pins_contradict)

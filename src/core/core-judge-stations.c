@@ -12,6 +12,8 @@
 
 /* Beyond this room, in u, nothing is left of a normal tail in a double. */
 #define FAR_INSIDE 9.0
+/* In a crowd of stations methods are not put together, so that the work stays bounded. */
+#define MOST_COMBINED 64
 
 /* -------- One station -------- */
 
@@ -40,7 +42,11 @@ combine_station (TmJudge *self, TmLocalSize *size, TmStationCase *out, TmUncerta
   gboolean asked = judgement->feature->counts == TM_COUNTS_COMBINED;
   g_auto (TmCombined) combined = { 0 };
 
-  tm_combine (self->job, judgement->piece, judgement->feature, judgement->place, size->station, &combined);
+  if (size->radial || !size->several_methods || judgement->sizes.n_stations > MOST_COMBINED)
+    return FALSE;
+
+  tm_combine_with (self->job, judgement->piece, judgement->feature, judgement->place, size->station,
+                   self->options, &combined);
   out->disagree = combined.disagree;
   if (!asked || isnan (combined.u) || combined.n_parts < 2)
     return FALSE;
@@ -62,7 +68,7 @@ make_case (TmJudge *self, TmLocalSize *size, TmStationCase *out)
   out->use = tm_method_use_at (job, self->out->feature, size->method_name, &when);
   if (self->bonus_unknown)
     out->use.known = FALSE;
-  if (!size->several_methods || size->radial || !combine_station (self, size, out, &uncertainty))
+  if (!combine_station (self, size, out, &uncertainty))
     uncertainty = tm_method_uncertainty (&out->use, size, self->bonus.value > 0 ? &self->bonus : NULL);
   tm_rule_init (&out->rule, job->decision, tm_job_simple_ratio (job), &self->out->limits, &uncertainty,
                 size->radial);

@@ -124,13 +124,22 @@ add_drift (const TmBudget *self, const TmGauge *gauge)
 static gboolean
 add_feel (const TmBudget *self, const TmGauge *gauge)
 {
-  TmComponent line
-      = make_gauge_line (gauge, TM_COMPONENT_FEEL, TM_DISTRIBUTION_NORMAL, (double)gauge->feel.count, TRUE);
+  TmComponent line = make_gauge_line (gauge, TM_COMPONENT_FEEL, TM_DISTRIBUTION_NORMAL,
+                                      fabs ((double)gauge->feel.count), TRUE);
+  const TmGaugeDefaults *start;
 
   line.divisor = FEEL_DIVISOR;
-  if (self->own_feel || (line.assumed && self->use->has_repeatability))
+  if (self->own_feel || (self->use->has_repeatability && (line.assumed || !gauge->feel.given)))
     return TRUE;
-  return tm_budget_add (self, &gauge->feel, &line);
+  if (gauge->feel.given)
+    return tm_budget_add (self, &gauge->feel, &line);
+  start = find_start (gauge);
+  if (start == NULL || !start->feel.given)
+    return TRUE;
+  line.value = (double)start->feel.count;
+  line.source = start->source;
+  line.assumed = start->assumed;
+  return tm_budget_add (self, &start->feel, &line);
 }
 
 gboolean

@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "core-combine.h"
+#include "core-correction.h"
 #include "core-form.h"
 
 /* Of a crowd of stations only the smallest is looked at, so that the work stays bounded. */
@@ -33,7 +34,7 @@ list_pins (const GPtrArray *trials, TmPin *pins)
  * pins. */
 static gboolean
 find_smallest (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
-               const TmSizes *sizes, TmPinSizeInput *out)
+               const TmSizes *sizes, const TmJudgeOptions *options, TmPinSizeInput *out)
 {
   gboolean is_crowd = sizes->n_stations > MOST_STATIONS;
 
@@ -43,7 +44,7 @@ find_smallest (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
 
       if (is_crowd && i != sizes->smallest)
         continue;
-      tm_combine (job, piece, feature, place, sizes->stations[i].station, &combined);
+      tm_combine_with (job, piece, feature, place, sizes->stations[i].station, options, &combined);
       if (isnan (combined.u)
           || (out->given
               && (double)((TmWide)combined.reference - out->reference) + combined.size >= out->size))
@@ -81,6 +82,13 @@ gboolean
 tm_pin_evidence (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                  gboolean with_readings, TmPinEvidence *out)
 {
+  return tm_pin_evidence_with (job, piece, feature, place, with_readings, NULL, out);
+}
+
+gboolean
+tm_pin_evidence_with (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
+                      gboolean with_readings, const TmJudgeOptions *options, TmPinEvidence *out)
+{
   const GPtrArray *trials;
   g_auto (TmSizes) sizes = { 0 };
   TmPinSizeInput size = { FALSE };
@@ -100,8 +108,8 @@ tm_pin_evidence (const TmJob *job, const TmPiece *piece, const TmFeature *featur
       return FALSE;
     }
   if (with_readings)
-    tm_sizes_collect (feature, tm_job_readings_at (job, piece, feature, place), &sizes);
-  if (find_smallest (job, piece, feature, place, &sizes, &size))
+    tm_sizes_at (job, piece, feature, place, options, &sizes);
+  if (find_smallest (job, piece, feature, place, &sizes, options, &size))
     find_form (feature, &sizes, &size, out);
   limits = tm_feature_limits (feature);
   tm_pins_judge (out->pins, n, &limits, tm_job_entry_clearance (job), &size, &out->result);
