@@ -13,9 +13,6 @@ struct _TmBandView {
 
 G_DEFINE_FINAL_TYPE (TmBandView, tm_band_view, GTK_TYPE_WIDGET)
 
-#define MIN_WIDTH  320
-#define MIN_HEIGHT 160
-
 /* The size that the picture is laid out for, and how far it grows beyond it. */
 #define PLAIN_WIDTH  640.0
 #define PLAIN_HEIGHT 430.0
@@ -28,9 +25,8 @@ tm_app_theme (void)
   return adw_style_manager_get_dark (manager) ? tm_theme_dark () : tm_theme_light ();
 }
 
-/* In a large window the picture grows as a whole, lettering too, so that it is read from further off. */
-static double
-find_scale (int width, int height)
+double
+tm_picture_scale (int width, int height)
 {
   return CLAMP (MIN (width / PLAIN_WIDTH, height / PLAIN_HEIGHT), 1.0, MAX_SCALE);
 }
@@ -45,7 +41,7 @@ tm_band_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     return;
   graphene_rect_t bounds = GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height);
   cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  double scale = find_scale (width, height);
+  double scale = tm_picture_scale (width, height);
   cairo_scale (cr, scale, scale);
   tm_band_plot_draw (self->plot, cr, width / scale, height / scale, tm_app_theme ());
   cairo_destroy (cr);
@@ -55,7 +51,8 @@ static void
 tm_band_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum, int *natural,
                       int *minimum_baseline, int *natural_baseline)
 {
-  *minimum = *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? MIN_WIDTH : MIN_HEIGHT;
+  *minimum = *natural
+      = orientation == GTK_ORIENTATION_HORIZONTAL ? TM_PICTURE_MIN_WIDTH : TM_PICTURE_MIN_HEIGHT;
 }
 
 static void

@@ -19,6 +19,14 @@ GtkWidget *tm_band_view_new (void) G_GNUC_WARN_UNUSED_RESULT;
 /* Takes ownership of @plot; NULL shows nothing. */
 void tm_band_view_take_plot (TmBandView *self, TmBandPlot *plot);
 
+/* The smallest that a picture is shown at. */
+#define TM_PICTURE_MIN_WIDTH  320
+#define TM_PICTURE_MIN_HEIGHT 160
+
+/* In a large window a picture grows as a whole, lettering too, so that it is read from further off:
+ * by how much at this size. */
+double tm_picture_scale (int width, int height);
+
 /* The theme that goes with the present light or dark style. */
 const TmTheme *tm_app_theme (void);
 

@@ -13,8 +13,10 @@ typedef struct {
 
 /* Mirrors the schema; used when it is not installed. */
 static const Default defaults[] = {
-  { "style", "'system'" },  { "initials", "''" }, { "order", "'piece-first'" }, { "gauges-view", "'register'" },
-  { "maximized", "false" }, { "width", "1280" },  { "height", "720" },
+  { "style", "'system'" },      { "initials", "''" },
+  { "order", "'piece-first'" }, { "gauges-view", "'register'" },
+  { "picture", "'band'" },      { "maximized", "false" },
+  { "width", "1280" },          { "height", "720" },
 };
 
 /* The settings, or NULL when the schema is missing. */

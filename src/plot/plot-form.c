@@ -92,6 +92,62 @@ tm_form_size_stretch (const TmFormSize *size, double *low, double *high)
   tm_range_stretch (low, high, size->at + reach);
 }
 
+/* -------- Where sizes were read -------- */
+
+/* Where a depth stands among the others, from mouth to bottom. */
+static int
+rank_depth (TmDepthKind depth)
+{
+  switch (depth)
+    {
+    case TM_DEPTH_MOUTH:
+      return 1;
+    case TM_DEPTH_LENGTH:
+      return 2;
+    case TM_DEPTH_MIDDLE:
+      return 3;
+    case TM_DEPTH_BOTTOM:
+      return 4;
+    case TM_DEPTH_NONE:
+    default:
+      return 0;
+    }
+}
+
+int
+tm_form_compare_depths (const TmStation *one, const TmStation *other)
+{
+  if (one->depth != other->depth)
+    return rank_depth (one->depth) - rank_depth (other->depth);
+  return (one->at.count > other->at.count) - (one->at.count < other->at.count);
+}
+
+static int
+compare_spots_cb (gconstpointer a, gconstpointer b)
+{
+  const TmFormSpot *one = a, *other = b;
+  const int depths = tm_form_compare_depths (&one->station, &other->station);
+
+  return depths != 0 ? depths : (int)(one->index > other->index) - (int)(one->index < other->index);
+}
+
+GArray *
+tm_form_spots (const TmJudgement *judgement, TmSpotNeed need)
+{
+  GArray *spots = g_array_new (FALSE, FALSE, sizeof (TmFormSpot));
+
+  for (guint i = 0; i < judgement->sizes.n_stations; i++)
+    {
+      TmFormSpot spot = { .index = i };
+
+      if (tm_station_read (judgement->sizes.stations[i].station, judgement->feature->unit, &spot.station)
+          && (need == TM_SPOT_DEPTH ? spot.station.depth != TM_DEPTH_NONE : spot.station.hour > 0))
+        g_array_append_val (spots, spot);
+    }
+  g_array_sort (spots, compare_spots_cb);
+  return spots;
+}
+
 /* -------- Words -------- */
 
 void

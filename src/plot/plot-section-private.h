@@ -17,8 +17,8 @@ G_BEGIN_DECLS
  * get.  They fix the enlargement whatever the picture's size. */
 #define TM_SECTION_WALL 0.30 /* of the width */
 #define TM_SECTION_ROOM 0.26
-#define TM_CLOCK_WALL   0.60 /* of the ring's largest radius */
-#define TM_CLOCK_ROOM   0.46
+#define TM_CLOCK_WALL   0.58 /* of the ring's largest radius */
+#define TM_CLOCK_ROOM   0.56
 
 /* One size on a picture of form.  Counts. */
 typedef struct {
@@ -48,6 +48,19 @@ void tm_form_scale_clear (TmFormScale *scale);
 TmFormSize tm_form_size (const TmJob *job, const TmJudgement *judgement, guint index);
 void tm_form_size_clear (TmFormSize *size);
 void tm_form_size_stretch (const TmFormSize *size, double *low, double *high);
+
+/* Where a size was read, and its index in the judgement's sizes. */
+typedef struct {
+  TmStation station;
+  guint index;
+} TmFormSpot;
+
+/* By depth: without one first, then mouth, lengths, middle, bottom. */
+int tm_form_compare_depths (const TmStation *one, const TmStation *other);
+
+/* Sizes that have what is needed, TmFormSpot by depth; g_array_unref() it. */
+typedef enum { TM_SPOT_DEPTH, TM_SPOT_HOUR } TmSpotNeed;
+GArray *tm_form_spots (const TmJudgement *judgement, TmSpotNeed need);
 
 /* ": limits 25.000 to 25.021 mm". */
 void tm_form_describe_limits (const TmFormScale *scale, GString *out);
@@ -83,20 +96,23 @@ typedef struct {
 typedef struct {
   char *label;        /* the depth; "" when stations have none */
   GArray *directions; /* TmDirection, in the order read */
+  guint n_diameters;  /* directions distinct modulo 180° */
   double spread;      /* largest - smallest diameter */
   char *spread_text;
-  guint n_diameters;
   gboolean has_oval;
-  double mean, a, b; /* of the oval: counts, absolute */
+  double mean, a, b; /* of the oval: counts, mean absolute */
   double major;      /* degrees from 12 o'clock, clockwise */
-  char *oval_text;   /* "oval 0.004 mm, largest towards 2 o'clock"; NULL without one */
+  char *oval_text;   /* "oval 0.004 mm, largest across 2 and 8 o'clock"; NULL without one */
+  char *lines[2];    /* the same, short, to stand under the ring */
 } TmDial;
+
+/* Its spread and its oval in words; free it. */
+char *tm_dial_words (const TmDial *dial);
 
 struct _TmClockPlot {
   TmFormScale scale;
-  GArray *dials;   /* TmDial, mouth first */
-  char *blind;     /* what the gauges cannot see, in words, or NULL */
-  char *direction; /* that a third direction is wanted, in words, or NULL */
+  GArray *dials;     /* TmDial, mouth first */
+  const char *blind; /* what the gauges cannot see, translated, or NULL */
 };
 
 G_END_DECLS

@@ -22,68 +22,8 @@ clear_level_cb (gpointer data)
   tm_form_size_clear (&level->largest);
 }
 
-/* Where a depth stands among the others, from mouth to bottom. */
-static int
-rank_depth (TmDepthKind depth)
-{
-  switch (depth)
-    {
-    case TM_DEPTH_MOUTH:
-      return 0;
-    case TM_DEPTH_LENGTH:
-      return 1;
-    case TM_DEPTH_MIDDLE:
-      return 2;
-    case TM_DEPTH_BOTTOM:
-      return 3;
-    case TM_DEPTH_NONE:
-    default:
-      return 4;
-    }
-}
-
-typedef struct {
-  TmStation station;
-  guint index; /* in the judgement's sizes */
-} Spot;
-
-static int
-compare_depths (const TmStation *one, const TmStation *other)
-{
-  if (one->depth != other->depth)
-    return rank_depth (one->depth) - rank_depth (other->depth);
-  return (one->at.count > other->at.count) - (one->at.count < other->at.count);
-}
-
-static int
-compare_spots_cb (gconstpointer a, gconstpointer b)
-{
-  const Spot *one = a, *other = b;
-  const int depths = compare_depths (&one->station, &other->station);
-
-  return depths != 0 ? depths : (int)(one->index > other->index) - (int)(one->index < other->index);
-}
-
-/* Sizes that a depth was noted for, from the mouth down. */
-static GArray *
-list_spots (const TmJudgement *judgement)
-{
-  GArray *spots = g_array_new (FALSE, FALSE, sizeof (Spot));
-
-  for (guint i = 0; i < judgement->sizes.n_stations; i++)
-    {
-      Spot spot = { .index = i };
-
-      if (tm_station_read (judgement->sizes.stations[i].station, judgement->feature->unit, &spot.station)
-          && spot.station.depth != TM_DEPTH_NONE)
-        g_array_append_val (spots, spot);
-    }
-  g_array_sort (spots, compare_spots_cb);
-  return spots;
-}
-
 static void
-start_level (GArray *levels, const TmJob *job, const TmJudgement *judgement, const Spot *spot)
+start_level (GArray *levels, const TmJob *job, const TmJudgement *judgement, const TmFormSpot *spot)
 {
   const char *text = judgement->sizes.stations[spot->index].station;
   g_autofree char *depth = g_strndup (text, strcspn (text, "/"));
@@ -136,20 +76,29 @@ static GArray *
 list_levels (const TmJob *job, const TmJudgement *judgement)
 {
   GArray *levels = g_array_new (FALSE, FALSE, sizeof (TmLevel));
-  g_autoptr (GArray) spots = list_spots (judgement);
+  g_autoptr (GArray) spots = tm_form_spots (judgement, TM_SPOT_DEPTH);
 
   g_array_set_clear_func (levels, clear_level_cb);
   for (guint i = 0; i < spots->len; i++)
     {
-      const Spot *spot = &g_array_index (spots, Spot, i);
+      const TmFormSpot *spot = &g_array_index (spots, TmFormSpot, i);
       TmLevel *last = levels->len > 0 ? &g_array_index (levels, TmLevel, levels->len - 1) : NULL;
 
-      if (last != NULL && compare_depths (&last->station, &spot->station) == 0)
+      if (last != NULL && tm_form_compare_depths (&last->station, &spot->station) == 0)
         join_level (last, job, judgement, spot->index);
       else
         start_level (levels, job, judgement, spot);
     }
   return levels;
+}
+
+/* To two digits: more would claim what no reading holds. */
+static double
+round_ratio (double ratio)
+{
+  const double step = pow (10, floor (log10 (ratio)) - 1);
+
+  return round (ratio / step) * step;
 }
 
 /* "taper 0.006 mm, opens to the bottom, 1 in 3300". */
@@ -163,7 +112,7 @@ make_taper (const TmJudgement *judgement)
       || !tm_form_taper_slope (judgement->feature, &judgement->sizes, &slope) || slope == 0)
     return g_steal_pointer (&words);
   /* Translators: a taper in words, then as so much on a length: 1 in 3300. */
-  return g_strdup_printf (_ ("%s, 1 in %.0f"), words, 1 / fabs (slope));
+  return g_strdup_printf (_ ("%s, 1 in %.0f"), words, round_ratio (1 / fabs (slope)));
 }
 
 static void

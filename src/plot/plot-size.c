@@ -86,7 +86,7 @@ tm_taper_words (const TmJudgement *judgement)
 guint
 tm_round_enlargement (double wished)
 {
-  static const guint steps[] = { 1, 2, 5 };
+  static const guint steps[] = { 1, 2, 3, 4, 5, 6, 8 };
   guint best = 0;
 
   for (guint decade = 1; decade <= 1000000; decade *= 10)
