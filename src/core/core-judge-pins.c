@@ -67,6 +67,7 @@ tm_judge_pins_alone (TmJudge *self)
     return FALSE;
   side = find_certain_side (&out->limits, pins);
   out->counted = TM_COUNTED_PINS;
+  out->pins_joined = TRUE;
   set_too_close (out);
   self->pins_contradict = pins->contradiction;
   if (!pins->contradiction)
@@ -194,6 +195,7 @@ weigh (TmJudge *self, const TmPinResult *pins)
   int side = find_certain_side (&out->limits, pins);
 
   out->counted = TM_COUNTED_COMBINED;
+  out->pins_joined = TRUE;
   note_estimate (out, pins);
   if (is_any_out (self))
     return;

@@ -50,7 +50,15 @@ is_on_same_side (const TmLocalSize *size, const Printed *printed, TmUnit unit, g
   return get_sign (difference) == get_sign (tm_local_size_compare (size, limit));
 }
 
-/* The printed size stands to each limit, and to each guarded limit, as the size itself does. */
+/* What counts is an estimate of its own: pins alone, or pins and readings together. */
+static gboolean
+has_estimate (const TmJudgement *judgement)
+{
+  return judgement->counted != TM_COUNTED_READINGS && isfinite (judgement->combined_size);
+}
+
+/* The printed size stands to each limit, and to each guarded limit, as the size itself does; a size
+ * that counts by its probability has no guard. */
 static gboolean
 agrees (const TmJudgement *judgement, const TmLocalSize *size, const char *text)
 {
@@ -58,8 +66,9 @@ agrees (const TmJudgement *judgement, const TmLocalSize *size, const char *text)
   TmUnit unit = judgement->feature->unit;
   Printed printed = read_printed (text);
   const gint64 insets[] = { 0, judgement->guard, -judgement->guard_out };
+  guint n_insets = judgement->pins_joined ? 1 : G_N_ELEMENTS (insets);
 
-  for (guint i = 0; i < G_N_ELEMENTS (insets); i++)
+  for (guint i = 0; i < n_insets; i++)
     {
       if (limits->has_lower && !is_on_same_side (size, &printed, unit, limits->lower + insets[i]))
         return FALSE;
@@ -84,22 +93,55 @@ get_typed_decimals (const TmLocalSize *size, TmUnit unit)
              && (double)tm_unit_counts (unit) / pow (10, decimals) > step * 1.000001)
         decimals++;
     }
-  if (size->n > 1 || size->radial)
+  if (size->n > 1 || size->radial || size->sum != size->raw_sum)
     decimals++;
   return MIN (decimals, TM_MAX_DECIMALS);
+}
+
+/* Digits of the limits, and one more for what is reckoned from several sources. */
+static guint
+get_limit_decimals (const TmFeature *feature)
+{
+  const TmQuantity *limits[] = { &feature->lower, &feature->upper };
+  guint decimals = 0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (limits); i++)
+    if (limits[i]->given && limits[i]->unit == feature->unit)
+      decimals = MAX (decimals, limits[i]->decimals);
+  return MIN (decimals + 1, TM_MAX_DECIMALS);
+}
+
+/* The estimate as a size of one reading. */
+static TmLocalSize
+make_estimate (const TmJudgement *judgement)
+{
+  TmLocalSize size = { .station = "", .method_name = "", .n = 1 };
+
+  size.sum = size.raw_sum = (TmWide)judgement->combined_reference + llround (judgement->combined_size);
+  return size;
 }
 
 static char *
 print_size (const TmJudgement *judgement, guint *decimals)
 {
-  const TmLocalSize *size = &judgement->sizes.stations[judgement->deciding];
   TmUnit unit = judgement->feature->unit;
+  TmLocalSize size;
 
-  for (*decimals = get_typed_decimals (size, unit);; (*decimals)++)
+  if (has_estimate (judgement))
     {
-      g_autofree char *text = tm_mean_format (size->sum, size->n, unit, *decimals);
+      size = make_estimate (judgement);
+      *decimals = get_limit_decimals (judgement->feature);
+    }
+  else
+    {
+      size = judgement->sizes.stations[judgement->deciding];
+      *decimals = get_typed_decimals (&size, unit);
+    }
+  for (;; (*decimals)++)
+    {
+      g_autofree char *text = tm_mean_format (size.sum, size.n, unit, *decimals);
 
-      if (*decimals >= TM_MAX_DECIMALS || agrees (judgement, size, text))
+      if (*decimals >= TM_MAX_DECIMALS || agrees (judgement, &size, text))
         return g_steal_pointer (&text);
     }
 }
@@ -107,7 +149,8 @@ print_size (const TmJudgement *judgement, guint *decimals)
 static gboolean
 has_number (const TmJudgement *judgement)
 {
-  return judgement->sizes.n_stations > 0 && !tm_kind_is_attribute (judgement->feature->kind);
+  return !tm_kind_is_attribute (judgement->feature->kind)
+         && (judgement->sizes.n_stations > 0 || has_estimate (judgement));
 }
 
 char *
@@ -115,10 +158,10 @@ tm_judgement_size_text (const TmJudgement *judgement)
 {
   guint decimals;
 
-  if (judgement->sizes.n_stations == 0)
-    return g_strdup ("");
   if (has_number (judgement))
     return print_size (judgement, &decimals);
+  if (judgement->sizes.n_stations == 0)
+    return g_strdup ("");
   return g_strdup (tm_outcome_word (judgement->sizes.stations[judgement->deciding].outcome));
 }
 

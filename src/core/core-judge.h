@@ -85,7 +85,9 @@ typedef struct {
   TmSettles settles;
 
   TmCounted counted;
-  double combined_size; /* when COMBINED or PINS: the estimate, counts relative to `combined_reference` */
+  gboolean pins_joined; /* pin trials are part of what counted: it is the mating size, and by its chance */
+  double combined_size; /* when COMBINED or PINS: the estimate, counts relative to `combined_reference`; NAN:
+                         * none */
   gint64 combined_reference;
   double correction; /* that was added to the raw mean of the deciding station, counts: temperature and
                       * certificate; 0: none */
@@ -99,14 +101,20 @@ typedef struct {
   TmLimits limits; /* that were judged against: for position at MMC with the bonus */
 } TmJudgement;
 
-/* Judges one place.  @place 1..feature->places.  The result's texts and structs belong to the
- * job; what it owns is freed by tm_judgement_clear().
+/* Judges one place, by the corrected values of its readings.  @place 1..feature->places.  The result's texts
+ * and structs belong to the job; what it owns is freed by tm_judgement_clear().
  *
  * Each station is judged by its own method; the worst one decides: out before too close before in,
  * metal gone before metal left, then the one furthest beyond or nearest to a limit.  While a station
  * that the feature asks for is unread, out and too close stand, but in is NOT_MEASURED with
  * STATIONS_MISSING.  A position whose size is unread is judged without the bonus: in stands; what the
- * largest bonus could still bring in is NOT_MEASURED with NO_SIZE. */
+ * largest bonus could still bring in is NOT_MEASURED with NO_SIZE.
+ *
+ * Where the feature counts COMBINED, the methods at a station make one size.  Pins alone: in when they
+ * prove the band, out when their certain bounds lie wholly outside, else too close.  Pins beside readings
+ * that count combined: by the chance of the mating size, 0.95 either way, and a station that its readings
+ * prove out stays out; a contradiction is too close.  Where the readings of the assigned method count, pins
+ * and other methods only say when they contradict. */
 void tm_judge (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                TmJudgement *out);
 

@@ -16,15 +16,16 @@ typedef struct {
   const TmGauge *gauge;   /* the one that reads */
   gboolean known;         /* FALSE: its uncertainty is not known */
   TmOutlook outlook;      /* expanded, guard, settles… */
-  double share;           /* of the band that the guards eat: 2 g / T; NAN without a two-sided band */
+  double share;           /* of the band that the guards eat: 2 g / T, 1 where the method cannot settle it;
+                           * NAN without a two-sided band */
   gboolean reaches;       /* the feature lies within its range */
   gboolean fits;          /* inside gauges for bores, outside ones for shafts; TRUE where unknown */
   gboolean assumed;       /* rests on a starting value that nobody measured here */
-  TmDue due;
+  TmDue due;              /* the worst of its gauges' */
 } TmSuitability;
 
-/* Each method and each gauge that is in no method, best first (by expanded uncertainty; those that do not
- * fit or reach last).  @at: today, for `due`. */
+/* Each method and each gauge that reads by itself and is in no method, best first (by expanded uncertainty;
+ * those that do not fit or reach last).  @at: today, for `due`. */
 GArray *tm_suitability (const TmJob *job, const TmFeature *feature, const char *at) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
