@@ -363,7 +363,7 @@ test_chain (Place *place, gconstpointer data)
   book = tm_book_open (place->path, TM_BOOK_OPEN_READ_ONLY, NULL);
   head = tm_book_head (book, NULL, NULL);
   g_assert_cmpstr (head, ==, hex->str);
-  g_assert_cmpuint (n, ==, 30);
+  g_assert_cmpuint (n, ==, 44);
   g_string_free (hex, TRUE);
 }
 
