@@ -22,7 +22,14 @@ struct _TmBench {
   TmEntry entry;        /* what `text` means at `spot` */
   TmSlipCheck question; /* slip NONE: nothing is asked */
   gint64 asked_ms;
-  GPtrArray *recorded; /* TmReading recorded here, oldest first */
+  const TmGauge *asked_about; /* of an OUT_OF_REACH question */
+  char *pin_set;
+  char *now; /* for advice, "" unknown */
+  TmQuantity part_temp;
+  TmQuantity gauge_temp;
+  char *overdue_reason; /* not yet bound to a gauge */
+  GHashTable *overdue;  /* char * tag -> char * reason */
+  GArray *recorded;     /* TmBenchFact recorded here, oldest first */
 };
 
 /* Brings tally, spot and entry in line with the job.  Every public function begins with it. */
@@ -42,6 +49,33 @@ const char *tm_bench_unread_station (const TmBench *bench, const TmPiece *piece,
  * of all.  FALSE, and @spot untouched, when none is left. */
 gboolean tm_bench_find_unread (const TmBench *bench, TmSpot *spot);
 gboolean tm_bench_find_first_unread (const TmBench *bench, TmSpot *spot);
+
+/* TRUE when there is nothing but blanks. */
+gboolean tm_bench_is_blank (const char *text);
+/* FALSE with TM_BENCH_ERROR_NOWHERE. */
+gboolean tm_bench_check_somewhere (const TmBench *bench, GError **error);
+/* Remembers what was just recorded and counts it; one of the two is NULL. */
+void tm_bench_note_fact (TmBench *bench, const TmReading *reading, const TmPinTrial *trial);
+TmWithdrawal tm_bench_make_withdrawal (const TmBench *bench, const char *reason, const char *at);
+
+#define TM_BENCH_MAX_GAUGES 4
+
+/* The method of the next reading: the one chosen, else the feature's; "" for none. */
+const char *tm_bench_method_in_force (const TmBench *bench);
+/* The gauges of the method (or bare gauge) of that name that are registered. */
+guint tm_bench_method_gauges (const TmBench *bench, const char *name,
+                              const TmGauge *gauges[TM_BENCH_MAX_GAUGES]);
+/* A gauge of the method in force that does not reach @value; NULL: all do. */
+const TmGauge *tm_bench_find_short (const TmBench *bench, const TmQuantity *value);
+
+/* The first of the gauges that is overdue at @at and has no reason; NULL: none. */
+const TmGauge *tm_bench_find_overdue (const TmBench *bench, const TmGauge *const *gauges, guint n,
+                                      const char *at);
+/* FALSE with TM_BENCH_ERROR_OVERDUE; else *@reason is what the row carries, "" where none is overdue. */
+gboolean tm_bench_excuse_overdue (TmBench *bench, const TmGauge *const *gauges, guint n, const char *at,
+                                  const char **reason, GError **error);
+/* After the row was kept: the reason stays with the gauges that it was given for. */
+void tm_bench_bind_reason (TmBench *bench, const TmGauge *const *gauges, guint n, const char *at);
 
 /* What a message repeats of a refused text: the beginning, valid UTF-8, on one line. */
 char *tm_bench_show_text (const char *text) G_GNUC_WARN_UNUSED_RESULT;

@@ -14,14 +14,14 @@
 /* How many earlier readings of the feature a slip is held against, newest pieces first. */
 #define SO_FAR_MAX 64
 
-static gboolean
-is_blank (const char *text)
+gboolean
+tm_bench_is_blank (const char *text)
 {
   return text == NULL || strspn (text, " \t\r\n") == strlen (text);
 }
 
-static gboolean
-check_somewhere (const TmBench *bench, GError **error)
+gboolean
+tm_bench_check_somewhere (const TmBench *bench, GError **error)
 {
   if (bench->spot.feature == NULL)
     {
@@ -79,13 +79,18 @@ gather_so_far (const TmBench *bench)
   return so_far;
 }
 
+/* A slip of the hand first, where it says what was meant; then a size that the gauge cannot have read. */
 static TmSlipCheck
-check_slip (const TmBench *bench)
+check_slip (TmBench *bench)
 {
   g_autoptr (GArray) so_far = gather_so_far (bench);
+  TmSlipCheck check = tm_entry_slip_check (&bench->entry, bench->spot.feature,
+                                           (const gint64 *)(gpointer)so_far->data, so_far->len);
 
-  return tm_entry_slip_check (&bench->entry, bench->spot.feature, (const gint64 *)(gpointer)so_far->data,
-                              so_far->len);
+  bench->asked_about = tm_bench_find_short (bench, &bench->entry.value);
+  if (bench->asked_about != NULL && !check.likelier.given)
+    check.slip = TM_SLIP_OUT_OF_REACH;
+  return check;
 }
 
 /* TRUE when the reading may be recorded now; else @result says why not. */
@@ -135,7 +140,6 @@ begin_row (const TmBench *bench, const char *typed, const char *at)
 {
   const TmSpot *spot = &bench->spot;
   TmReading *row = tm_reading_new ();
-  const char *method = bench->method[0] != '\0' ? bench->method : spot->feature->method;
 
   row->row.piece = spot->piece;
   row->row.feature = spot->feature;
@@ -143,7 +147,9 @@ begin_row (const TmBench *bench, const char *typed, const char *at)
   row->row.at = tm_job_intern (bench->job, at);
   row->place = spot->place;
   row->station = tm_job_intern (bench->job, spot->station);
-  row->method = tm_job_intern (bench->job, method);
+  row->method = tm_job_intern (bench->job, tm_bench_method_in_force (bench));
+  row->part_temp = bench->part_temp;
+  row->gauge_temp = bench->gauge_temp;
   row->typed = intern_stripped (bench->job, typed);
   return row;
 }
@@ -168,9 +174,28 @@ keep_row (TmBench *bench, TmReading *row, GError **error)
       tm_reading_free (row);
       return FALSE;
     }
-  g_ptr_array_add (bench->recorded, row);
-  tm_tally_follow (bench->tally, bench->job);
+  tm_bench_note_fact (bench, row, NULL);
   return TRUE;
+}
+
+/* Why a gauge past its due date may be used; FALSE when nobody has said. */
+static gboolean
+excuse_gauges (TmBench *bench, const char *at, const char **reason, GError **error)
+{
+  const TmGauge *gauges[TM_BENCH_MAX_GAUGES];
+  guint n = tm_bench_method_gauges (bench, tm_bench_method_in_force (bench), gauges);
+
+  tm_bench_set_now (bench, at);
+  return tm_bench_excuse_overdue (bench, gauges, n, at, reason, error);
+}
+
+static void
+keep_reason (TmBench *bench, const char *method, const char *at)
+{
+  const TmGauge *gauges[TM_BENCH_MAX_GAUGES];
+  guint n = tm_bench_method_gauges (bench, method, gauges);
+
+  tm_bench_bind_reason (bench, gauges, n, at);
 }
 
 /* Records @row, empties the entry and moves on. */
@@ -179,6 +204,7 @@ finish_submit (TmBench *bench, TmReading *row, GError **error)
 {
   if (!keep_row (bench, row, error))
     return TM_SUBMIT_FAILED;
+  keep_reason (bench, row->method, row->row.at);
   tm_bench_set_text (bench, "");
   if (!tm_bench_go_next_unread (bench))
     tm_bench_read_text (bench);
@@ -189,21 +215,23 @@ TmSubmit
 tm_bench_submit (TmBench *bench, const char *at, gint64 now_ms, GError **error)
 {
   TmSubmit result = TM_SUBMIT_REFUSED;
+  const char *reason;
   TmReading *row;
 
   g_return_val_if_fail (bench != NULL, TM_SUBMIT_REFUSED);
 
   tm_bench_refresh (bench);
-  if (!check_somewhere (bench, error))
+  if (!tm_bench_check_somewhere (bench, error))
     return TM_SUBMIT_REFUSED;
   if (bench->entry.status != TM_ENTRY_OK)
     {
       set_entry_error (bench->spot.feature, bench->text, bench->entry.status, error);
       return TM_SUBMIT_REFUSED;
     }
-  if (!pass_slip (bench, now_ms, &result))
+  if (!excuse_gauges (bench, at, &reason, error) || !pass_slip (bench, now_ms, &result))
     return result;
   row = begin_row (bench, bench->text, at);
+  row->overdue_reason = reason;
   row->value = bench->entry.value;
   row->outcome = bench->entry.outcome;
   return finish_submit (bench, row, error);
@@ -215,14 +243,16 @@ tm_bench_submit_offsets (TmBench *bench, const char *dx_text, const char *dy_tex
 {
   g_autofree char *typed
       = g_strdup_printf ("%s; %s", dx_text != NULL ? dx_text : "", dy_text != NULL ? dy_text : "");
+  const char *reason;
   TmReading *row;
 
   g_return_val_if_fail (bench != NULL, TM_SUBMIT_REFUSED);
 
   tm_bench_refresh (bench);
-  if (!check_somewhere (bench, error))
+  if (!tm_bench_check_somewhere (bench, error) || !excuse_gauges (bench, at, &reason, error))
     return TM_SUBMIT_REFUSED;
   row = begin_row (bench, typed, at);
+  row->overdue_reason = reason;
   if (!tm_bench_read_offsets (row->row.feature, dx_text, dy_text, row, error))
     {
       tm_reading_free (row);
@@ -243,7 +273,7 @@ find_standing (const TmBench *bench, const TmReading *reading, const char *reaso
                    _ ("There is no reading here that still stands."));
       return NULL;
     }
-  if (is_blank (reason))
+  if (tm_bench_is_blank (reason))
     {
       g_set_error (error, TM_BENCH_ERROR, TM_BENCH_ERROR_NO_REASON,
                    _ ("Reading %s: say why, so that the record can be defended."), found->row.id);
@@ -285,6 +315,7 @@ begin_correction (const TmBench *bench, const TmReading *old, const char *text, 
   row->method = old->method;
   row->part_temp = old->part_temp;
   row->gauge_temp = old->gauge_temp;
+  row->overdue_reason = old->overdue_reason;
   return row;
 }
 
@@ -310,6 +341,14 @@ tm_bench_correct (TmBench *bench, const TmReading *reading, const char *text, co
   return keep_row (bench, row, error);
 }
 
+TmWithdrawal
+tm_bench_make_withdrawal (const TmBench *bench, const char *reason, const char *at)
+{
+  return (TmWithdrawal) {
+    .by = bench->by, .at = at != NULL ? at : "", .reason = intern_stripped (bench->job, reason), .extra = ""
+  };
+}
+
 gboolean
 tm_bench_withdraw (TmBench *bench, const TmReading *reading, const char *reason, const char *at,
                    GError **error)
@@ -323,10 +362,7 @@ tm_bench_withdraw (TmBench *bench, const TmReading *reading, const char *reason,
   found = find_standing (bench, reading, reason, error);
   if (found == NULL)
     return FALSE;
-  withdrawal.by = bench->by;
-  withdrawal.at = at != NULL ? at : "";
-  withdrawal.reason = intern_stripped (bench->job, reason);
-  withdrawal.extra = "";
+  withdrawal = tm_bench_make_withdrawal (bench, reason, at);
   if (!bench->recorder.withdraw_reading (bench->recorder.self, found->row.id, &withdrawal, error))
     return FALSE;
   tm_job_withdraw (bench->job, &found->row, withdrawal.by, withdrawal.at, withdrawal.reason);

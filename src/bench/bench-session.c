@@ -32,7 +32,11 @@ tm_bench_new (TmJob *job, TmRecorder recorder)
   bench->by = g_strdup ("");
   bench->method = g_strdup ("");
   bench->text = g_strdup ("");
-  bench->recorded = g_ptr_array_new ();
+  bench->pin_set = g_strdup ("");
+  bench->now = g_strdup ("");
+  bench->overdue_reason = g_strdup ("");
+  bench->overdue = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  bench->recorded = g_array_new (FALSE, FALSE, sizeof (TmBenchFact));
   bench->question = no_question;
   tm_bench_refresh (bench);
   return bench;
@@ -47,8 +51,33 @@ tm_bench_free (TmBench *bench)
   g_free (bench->by);
   g_free (bench->method);
   g_free (bench->text);
-  g_ptr_array_unref (bench->recorded);
+  g_free (bench->pin_set);
+  g_free (bench->now);
+  g_free (bench->overdue_reason);
+  g_hash_table_unref (bench->overdue);
+  g_array_unref (bench->recorded);
   g_free (bench);
+}
+
+TmBench *
+tm_bench_new_like (const TmBench *old)
+{
+  TmBench *bench;
+
+  g_return_val_if_fail (old != NULL, NULL);
+
+  bench = tm_bench_new (old->job, old->recorder);
+  bench->order = old->order;
+  tm_bench_set_by (bench, old->by);
+  tm_bench_set_method (bench, old->method);
+  tm_bench_set_pin_set (bench, old->pin_set);
+  tm_bench_set_now (bench, old->now);
+  tm_bench_set_temperatures (bench, &old->part_temp, &old->gauge_temp);
+  g_free (bench->overdue_reason);
+  bench->overdue_reason = g_strdup (old->overdue_reason);
+  g_hash_table_unref (bench->overdue);
+  bench->overdue = g_hash_table_ref (old->overdue);
+  return bench;
 }
 
 /* What the text means for the feature as it is now. */
@@ -238,6 +267,9 @@ tm_bench_set_method (TmBench *bench, const char *name)
 {
   g_return_if_fail (bench != NULL);
 
+  if (g_strcmp0 (bench->method, name != NULL ? name : "") == 0)
+    return;
+  tm_bench_set_overdue_reason (bench, "");
   set_text (&bench->method, name);
 }
 
@@ -286,6 +318,35 @@ tm_bench_question (const TmBench *bench)
   return &bench->question;
 }
 
+const TmGauge *
+tm_bench_question_gauge (const TmBench *bench)
+{
+  g_return_val_if_fail (bench != NULL, NULL);
+
+  return tm_bench_question (bench)->slip == TM_SLIP_OUT_OF_REACH ? bench->asked_about : NULL;
+}
+
+static gboolean
+fact_counts (const TmBenchFact *fact)
+{
+  return tm_row_counts (fact->reading != NULL ? &fact->reading->row : &fact->trial->row);
+}
+
+TmBenchFact
+tm_bench_newest (const TmBench *bench)
+{
+  g_return_val_if_fail (bench != NULL, ((TmBenchFact) { NULL, NULL }));
+
+  for (guint i = bench->recorded->len; i > 0; i--)
+    {
+      const TmBenchFact *fact = &g_array_index (bench->recorded, TmBenchFact, i - 1);
+
+      if (fact_counts (fact))
+        return *fact;
+    }
+  return (TmBenchFact) { NULL, NULL };
+}
+
 const TmReading *
 tm_bench_last (const TmBench *bench)
 {
@@ -293,12 +354,21 @@ tm_bench_last (const TmBench *bench)
 
   for (guint i = bench->recorded->len; i > 0; i--)
     {
-      const TmReading *reading = g_ptr_array_index (bench->recorded, i - 1);
+      const TmBenchFact *fact = &g_array_index (bench->recorded, TmBenchFact, i - 1);
 
-      if (tm_row_counts (&reading->row))
-        return reading;
+      if (fact->reading != NULL && fact_counts (fact))
+        return fact->reading;
     }
   return NULL;
+}
+
+void
+tm_bench_note_fact (TmBench *bench, const TmReading *reading, const TmPinTrial *trial)
+{
+  TmBenchFact fact = { reading, trial };
+
+  g_array_append_val (bench->recorded, fact);
+  tm_tally_follow (bench->tally, bench->job);
 }
 
 void

@@ -10,7 +10,9 @@
 #pragma once
 
 #include "core-entry.h"
+#include "core-gauge.h"
 #include "core-judge.h"
+#include "core-pins.h"
 #include "core-recorder.h"
 
 G_BEGIN_DECLS
@@ -57,6 +59,14 @@ TmBench *tm_bench_new (TmJob *job, TmRecorder recorder) G_GNUC_WARN_UNUSED_RESUL
 void tm_bench_free (TmBench *bench);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBench, tm_bench_free)
 
+/* A fresh session over the same job and recorder that keeps order, person, method, pin set,
+ * temperatures, reasons and time of @old, but not where it stands, nor what it typed and recorded. */
+TmBench *tm_bench_new_like (const TmBench *old) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The time that advice is given for (is a gauge overdue today?), UTC as in tm_bench_submit(); a submit
+ * sets it too.  "" as long as none was given: then nothing is overdue. */
+void tm_bench_set_now (TmBench *bench, const char *at);
+
 TmOrder tm_bench_order (const TmBench *bench);
 void tm_bench_set_order (TmBench *bench, TmOrder order);
 
@@ -66,7 +76,8 @@ const TmSpot *tm_bench_spot (const TmBench *bench);
  * whether or not the feature lists it.  FALSE (and no move) when the spot is not in the job. */
 gboolean tm_bench_go (TmBench *bench, TmPiece *piece, TmFeature *feature, guint place, const char *station);
 /* The next spot in measuring order that is due and has no reading that counts, after the present
- * one and then from the start; FALSE (and no move) when nothing is left. */
+ * one and then from the start; FALSE (and no move) when nothing is left.  Where a feature lists no
+ * stations, pins that were tried from each side that has a limit do as well. */
 gboolean tm_bench_go_next_unread (TmBench *bench);
 /* One step in measuring order, read or not; FALSE at the end. */
 gboolean tm_bench_go_next (TmBench *bench);
@@ -90,8 +101,10 @@ const char *tm_bench_method (const TmBench *bench);
 void tm_bench_set_text (TmBench *bench, const char *text);
 const char *tm_bench_text (const TmBench *bench);
 const TmEntry *tm_bench_entry (const TmBench *bench);
-/* The slip being asked about; slip NONE when nothing is asked. */
+/* The slip being asked about; slip NONE when nothing is asked.  OUT_OF_REACH is about
+ * tm_bench_question_gauge(), NULL for the others. */
 const TmSlipCheck *tm_bench_question (const TmBench *bench);
+const TmGauge *tm_bench_question_gauge (const TmBench *bench);
 
 /* Enter.  @at is UTC "YYYY-MM-DDThh:mm:ssZ"; @now_ms any steady clock.  On RECORDED the text is
  * emptied, the session moves to the next unread spot (and stays when none is left), and
@@ -103,6 +116,14 @@ TmSubmit tm_bench_submit (TmBench *bench, const char *at, gint64 now_ms, GError 
  * with a unit; same results as tm_bench_submit(), but no slip is asked about. */
 TmSubmit tm_bench_submit_offsets (TmBench *bench, const char *dx_text, const char *dy_text, const char *at,
                                   GError **error);
+
+/* What was recorded through the session: one of the two, the other NULL; both NULL: nothing. */
+typedef struct {
+  const TmReading *reading;
+  const TmPinTrial *trial;
+} TmBenchFact;
+/* The newest of the readings and pin trials that count. */
+TmBenchFact tm_bench_newest (const TmBench *bench);
 
 /* The newest reading recorded through @bench that counts, or NULL. */
 const TmReading *tm_bench_last (const TmBench *bench);
@@ -117,43 +138,81 @@ gboolean tm_bench_correct (TmBench *bench, const TmReading *reading, const char 
 gboolean tm_bench_withdraw (TmBench *bench, const TmReading *reading, const char *reason, const char *at,
                             GError **error);
 
-/* Pin trials.  @text is what a hand types: the size as a reading is typed (shorthand too), then + for went
- * or - for did not go, at the end ("12.006+", "12018-"); class, sign and set follow from the pin set chosen
- * by tm_bench_set_pin_set(), and may be written ("12.006 Z minus +").  Records it for the present place; same
- * results as tm_bench_submit().  A pin that the set does not hold is refused. */
+/* Pin trials.  @text is what a hand types: the size as a reading is typed (shorthand too), then + for
+ * went or - for did not go, at the end ("12.006+", "12018-"; g, n, "go", "no go" too).  Class and sign may
+ * be written before that ("12.006 Z minus +"); else they follow from the set.
+ *
+ * The set is the one among the job's pin sets that holds the size (and the class and sign, where they
+ * are written): of several the one chosen by tm_bench_set_pin_set(), else the finest class.  Two sets of
+ * that class that differ in sign are refused, both named: which pin it was matters.  A pin that no set
+ * holds is refused unless its class and sign are written. */
 void tm_bench_set_pin_set (TmBench *bench, const char *tag);
 const char *tm_bench_pin_set (const TmBench *bench);
 
 typedef struct {
-  gboolean ok;
+  gboolean ok; /* the pin is known; it is a trial when has_outcome too */
   TmQuantity size;
   const char *pin_class; /* borrowed from the job or the tables */
   TmPinSign sign;
+  TmQuantity measured; /* its own size, where the set has it */
   gboolean went;
   gboolean has_outcome; /* + or - was typed */
-  const TmGauge *set;   /* or NULL */
-  char problem[256];    /* translated, one line; "" when ok */
+  const TmGauge *set;   /* or NULL: a pin of no set */
+  char problem[256];    /* translated, without a full stop; "" when ok */
 } TmPinEntry;
 void tm_bench_read_pin (const TmBench *bench, const char *text, TmPinEntry *out);
+
+/* Whether @text, typed where readings are typed, is a pin trial: the present feature takes pins and the
+ * text ends with how it went. */
+gboolean tm_bench_text_is_pin (const TmBench *bench, const char *text);
+
+/* Records the trial for the present place; results as of tm_bench_submit(), with no slip to ask about.
+ * The session stays where it is; its own text is emptied when it is @text. */
 TmSubmit tm_bench_submit_pin (TmBench *bench, const char *text, const char *at, GError **error);
 gboolean tm_bench_withdraw_pin (TmBench *bench, const TmPinTrial *trial, const char *reason, const char *at,
                                 GError **error);
+
+/* Pins measure bores, and diameters that are not known to be outside. */
+gboolean tm_feature_takes_pins (const TmFeature *feature);
+/* Whether the gauge is a set of pins (or a plug). */
+gboolean tm_gauge_is_pins (const TmGauge *gauge);
+
+/* Of the present feature: what tm_pins_to_pull() says. */
+void tm_bench_pin_plan (const TmBench *bench, TmPinPlan *out);
+
+/* The pin of the plan that was not tried yet at the present place: the go pin first. */
+typedef struct {
+  gboolean given;
+  gint64 size;
+  const TmGauge *set;
+  gboolean go; /* it should go; else it should not */
+} TmNextPin;
+TmNextPin tm_bench_next_pin (const TmBench *bench);
+TmNextPin tm_bench_plan_next (const TmBench *bench, const TmPinPlan *plan);
+/* The same as it would be typed, with class and sign and without + or -: "12.006 X plus"; "": none. */
+char *tm_bench_next_pin_text (const TmBench *bench) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Temperatures that go with the readings taken from now on; not given: none were taken. */
 void tm_bench_set_temperatures (TmBench *bench, const TmQuantity *part, const TmQuantity *gauge);
 void tm_bench_temperatures (const TmBench *bench, TmQuantity *part, TmQuantity *gauge);
 
-/* Why a gauge past its due date is used, for the readings and trials taken from now on with it; dropped
- * when another method is chosen.  A reading by an overdue gauge without one is REFUSED with
- * TM_BENCH_ERROR_OVERDUE and nothing is lost. */
+/* Why a gauge past its due date is used.  A reading or trial by an overdue gauge without a reason is
+ * REFUSED with TM_BENCH_ERROR_OVERDUE and nothing is lost.  The reason holds for the overdue gauge that
+ * is used next and stays with it; another overdue gauge needs its own.  Dropped by "" and when another
+ * method is chosen. */
 void tm_bench_set_overdue_reason (TmBench *bench, const char *reason);
 const char *tm_bench_overdue_reason (const TmBench *bench);
+
+/* The date on which the calibration of @gauge that is in force at @at ("": the newest) ends; "" unknown. */
+const char *tm_bench_due_date (const TmJob *job, const TmGauge *gauge, const char *at);
 
 /* The judgement of the present spot's place as recorded; clear it with tm_judgement_clear(). */
 void tm_bench_judge (const TmBench *bench, TmJudgement *out);
 
 /* What to do next, as a code with its subject; the edge puts it into words.  READ, REPEAT: the
- * present piece and feature, and the station.  NEXT: where to go.  The others: the present ones. */
+ * present piece and feature, and the station.  NEXT: where to go.  The others: the present ones.
+ * FINER_GAUGE, PULL_PINS: `method` is one that would settle it, where the shop has one, and `pins` what
+ * its pins would prove (has_go and has_nogo FALSE: no pins).  CHECK_GAUGE, STATE_REASON: `gauge`. */
 typedef enum {
   TM_ADVICE_NONE,
   TM_ADVICE_ADD_PIECE,
@@ -163,6 +222,11 @@ typedef enum {
   TM_ADVICE_FINER_GAUGE,           /* this method cannot or seldom settles the band: fetch a finer one */
   TM_ADVICE_CUT_AGAIN,             /* metal left */
   TM_ADVICE_REPORT_NONCONFORMANCE, /* metal gone, or out with the side unknown */
+  TM_ADVICE_PULL_PINS,             /* pins of the shop settle it */
+  TM_ADVICE_COUNT_COMBINED,        /* the pins prove it, but the assigned method is what counts */
+  TM_ADVICE_CHECK_GAUGE,           /* check the gauge on its standard first */
+  TM_ADVICE_STATE_REASON,          /* the gauge is overdue: calibrate it, or say why it is used */
+  TM_ADVICE_SETTLE_CONTRADICTION,  /* pins, or pins and readings, cannot all be true: try them again */
   TM_ADVICE_NAME_METHOD,           /* no method: say which gauge */
   TM_ADVICE_NEXT,                  /* settled: go on to the next feature */
   TM_ADVICE_PIECE_DONE,
@@ -174,6 +238,9 @@ typedef struct {
   const char *station;      /* or "" */
   const TmFeature *feature; /* or NULL */
   const TmPiece *piece;     /* or NULL */
+  const char *method;       /* or "" */
+  const TmGauge *gauge;     /* or NULL */
+  TmPinPlan pins;
 } TmAdvice;
 
 /* What comes next at the present spot; texts and structs belong to the job. */

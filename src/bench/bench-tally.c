@@ -20,6 +20,8 @@ struct _TmTally {
   guint64 mark;    /* of the lists that were counted */
   guint n_seen;    /* readings counted so far */
   guint64 last_id; /* largest whole-number id seen */
+  guint n_trials;  /* the same for pin trials */
+  guint64 last_trial_id;
   guint n_pieces;
   guint n_features;
   Cell *cells;        /* n_pieces rows of n_features */
@@ -81,6 +83,26 @@ tm_spot_station_index (const TmFeature *feature, const char *station)
   return n;
 }
 
+/* Whether pins were tried from each side that has a limit. */
+static gboolean
+pins_settle (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  const GPtrArray *trials = tm_job_pin_trials_at (job, piece, feature, place);
+  gboolean went = !feature->lower.given;
+  gboolean did_not_go = !feature->upper.given;
+
+  for (guint i = 0; trials != NULL && i < trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (trials, i);
+
+      if (!tm_row_counts (&trial->row))
+        continue;
+      went = went || trial->went;
+      did_not_go = did_not_go || !trial->went;
+    }
+  return trials != NULL && trials->len > 0 && went && did_not_go;
+}
+
 gboolean
 tm_spot_is_read (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                  const char *station)
@@ -95,7 +117,7 @@ tm_spot_is_read (const TmJob *job, const TmPiece *piece, const TmFeature *featur
       if (tm_row_counts (&reading->row) && (any_station || g_str_equal (reading->station, station)))
         return TRUE;
     }
-  return FALSE;
+  return any_station && pins_settle (job, piece, feature, place);
 }
 
 static guint64
@@ -187,12 +209,25 @@ count_all (TmTally *tally, const TmJob *job)
 }
 
 static void
-note_id (TmTally *tally, const char *id)
+note_id (guint64 *last, const char *id)
 {
   guint64 number;
 
   if (g_ascii_string_to_unsigned (id, 10, 1, G_MAXUINT64 - 1, &number, NULL))
-    tally->last_id = MAX (tally->last_id, number);
+    *last = MAX (*last, number);
+}
+
+static void
+follow_trials (TmTally *tally, const TmJob *job, gboolean lists_changed)
+{
+  for (; tally->n_trials < job->pin_trials->len; tally->n_trials++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (job->pin_trials, tally->n_trials);
+
+      note_id (&tally->last_trial_id, trial->row.id);
+      if (!lists_changed)
+        tm_tally_recount (tally, job, trial->row.piece, trial->row.feature);
+    }
 }
 
 gboolean
@@ -207,10 +242,11 @@ tm_tally_follow (TmTally *tally, const TmJob *job)
     {
       const TmReading *reading = g_ptr_array_index (job->readings, tally->n_seen);
 
-      note_id (tally, reading->row.id);
+      note_id (&tally->last_id, reading->row.id);
       if (!lists_changed)
         tm_tally_recount (tally, job, reading->row.piece, reading->row.feature);
     }
+  follow_trials (tally, job, lists_changed);
   tally->stale = FALSE;
   tally->mark = mark;
   return lists_changed;
@@ -278,4 +314,10 @@ guint64
 tm_tally_next_id (const TmTally *tally)
 {
   return tally->last_id + 1;
+}
+
+guint64
+tm_tally_next_trial_id (const TmTally *tally)
+{
+  return tally->last_trial_id + 1;
 }

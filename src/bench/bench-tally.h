@@ -35,13 +35,16 @@ guint tm_tally_feature_unread (const TmTally *tally, guint feature);
 
 /* A whole-number id for the next reading: one more than the largest so far. */
 guint64 tm_tally_next_id (const TmTally *tally);
+/* The same for the next pin trial. */
+guint64 tm_tally_next_trial_id (const TmTally *tally);
 
 /* Stations of a feature, counting "no station" as one. */
 guint tm_spot_n_stations (const TmFeature *feature);
 const char *tm_spot_station (const TmFeature *feature, guint index);
 /* Position of @station in the feature's list, or the length of the list for one that is not in it. */
 guint tm_spot_station_index (const TmFeature *feature, const char *station);
-/* Whether a reading that counts stands there. */
+/* Whether a reading that counts stands there; for a feature without stations, pins that were tried from
+ * each side that has a limit do as well. */
 gboolean tm_spot_is_read (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                           const char *station);
 

@@ -83,12 +83,13 @@ typedef enum {
   TM_SLIP_DIGIT_SWAP,   /* swapping two neighbouring digits gives a far likelier value */
   TM_SLIP_FAR_OUT,      /* far outside everything read so far and the limits */
   TM_SLIP_OTHER_SYSTEM, /* bare shorthand that fits only in the other system of units */
+  TM_SLIP_OUT_OF_REACH, /* outside what the gauge reaches: whoever knows the gauge asks */
   TM_N_SLIPS
 } TmSlip;
 
 typedef struct {
   TmSlip slip;
-  TmQuantity likelier; /* what was probably meant; not given for FAR_OUT and OTHER_SYSTEM */
+  TmQuantity likelier; /* what was probably meant; not given for FAR_OUT and below */
 } TmSlipCheck;
 
 /* Looks for a slip in @value, typed for @feature, against its limits, its nominal, and the

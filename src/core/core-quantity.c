@@ -374,6 +374,21 @@ tm_count_format_exact (gint64 count, TmUnit unit, guint min_decimals)
   return tm_count_format (count, unit, decimals);
 }
 
+char *
+tm_count_format_bound (gint64 count, TmUnit unit, guint decimals, gboolean up)
+{
+  guint n = MIN (decimals, TM_MAX_DECIMALS);
+  TmWide scaled, digits;
+
+  g_return_val_if_fail (unit > TM_UNIT_NONE && unit < TM_N_UNITS, g_strdup (""));
+
+  scaled = (TmWide)count * power_of_ten (n);
+  digits = scaled / unit_facts[unit].counts; /* toward zero */
+  if (scaled % unit_facts[unit].counts != 0)
+    digits += up ? scaled > 0 : -(scaled < 0);
+  return place_point (digits < 0 ? -digits : digits, n, digits < 0);
+}
+
 int
 tm_mean_compare (TmWide sum, guint n, gint64 limit)
 {

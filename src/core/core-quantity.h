@@ -112,6 +112,11 @@ char *tm_count_format (gint64 count, TmUnit unit, guint decimals) G_GNUC_WARN_UN
  * TM_MAX_DECIMALS (where it is rounded). */
 char *tm_count_format_exact (gint64 count, TmUnit unit, guint min_decimals) G_GNUC_WARN_UNUSED_RESULT;
 
+/* @count as a bound that stays one when it is printed: the exact value where @decimals digits give it,
+ * else rounded up, or down, to them. */
+char *tm_count_format_bound (gint64 count, TmUnit unit, guint decimals,
+                             gboolean up) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The exact rational @sum / @n (n >= 1) rounded half to even as tm_count_format() does. */
 char *tm_mean_format (TmWide sum, guint n, TmUnit unit, guint decimals) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -13,6 +13,7 @@
 
 typedef struct {
   guint n_readings;
+  guint n_trials;
   guint n_withdrawals;
   gboolean failing;
   char *last_id;
@@ -44,6 +45,17 @@ keep_reading_cb (gpointer self, const TmReading *reading, GError **error)
 }
 
 static gboolean
+keep_trial_cb (gpointer self, const TmPinTrial *trial, GError **error)
+{
+  Keeper *keeper = self;
+
+  g_assert_cmpstr (trial->row.id, !=, "");
+  g_free (keeper->last_id);
+  keeper->last_id = g_strdup (trial->row.id);
+  return keep_fact (keeper, &keeper->n_trials, error);
+}
+
+static gboolean
 keep_withdrawal_cb (gpointer self, const char *id, const TmWithdrawal *withdrawal, GError **error)
 {
   Keeper *keeper = self;
@@ -59,7 +71,9 @@ make_recorder (Keeper *keeper)
 {
   return (TmRecorder) { .self = keeper,
                         .record_reading = keep_reading_cb,
-                        .withdraw_reading = keep_withdrawal_cb };
+                        .record_pin_trial = keep_trial_cb,
+                        .withdraw_reading = keep_withdrawal_cb,
+                        .withdraw_pin_trial = keep_withdrawal_cb };
 }
 
 static inline void
@@ -116,6 +130,25 @@ add_method (TmJob *job, const char *name, const char *resolution, const char *er
   g_ptr_array_add (method->gauges, (gpointer)tm_job_intern (job, name));
   g_assert_cmpint (tm_quantity_read (repeatability, TM_UNIT_MM, &method->repeatability), ==, TM_READ_OK);
   g_assert_cmpint (tm_job_add_method (job, method), ==, TM_ADD_OK);
+}
+
+/* A set of pins, @from to @to in steps of 0.002 mm. */
+static inline TmGauge *
+add_pin_set (TmJob *job, const char *tag, const char *from, const char *to, const char *pin_class,
+             const char *sign)
+{
+  TmGauge *set = tm_gauge_new ();
+
+  set->tag = tm_job_intern (job, tag);
+  set->kind = tm_job_intern (job, "pin set");
+  set->unit = TM_UNIT_MM;
+  g_assert_cmpint (tm_quantity_read (from, TM_UNIT_MM, &set->range_from), ==, TM_READ_OK);
+  g_assert_cmpint (tm_quantity_read (to, TM_UNIT_MM, &set->range_to), ==, TM_READ_OK);
+  g_assert_cmpint (tm_quantity_read ("0.002", TM_UNIT_MM, &set->pin_step), ==, TM_READ_OK);
+  set->pin_class = tm_job_intern (job, pin_class);
+  set->pin_sign = tm_job_intern (job, sign);
+  g_assert_cmpint (tm_job_add_gauge (job, set), ==, TM_ADD_OK);
+  return set;
 }
 
 /* Feature 1: a 25 H7 bore with two stations; 2: a length; 3: a thread; pieces 001 and 002. */
