@@ -8,6 +8,7 @@
 #include "app-bench-page-private.h"
 #include "app-entry-words.h"
 #include "app-nonconformance-dialog.h"
+#include "app-overdue-dialog.h"
 #include "app-readings-dialog.h"
 #include "app-reason-dialog.h"
 #include "app-toast.h"
@@ -26,6 +27,38 @@ say_recorded (TmBenchPage *self)
   tm_window_toast (GTK_WIDGET (self), text);
 }
 
+typedef struct {
+  TmBenchPage *page;
+  void (*go_on) (TmBenchPage *self);
+} Overdue;
+
+static void
+free_overdue (gpointer data, GClosure *closure)
+{
+  Overdue *overdue = data;
+  g_object_unref (overdue->page);
+  g_free (overdue);
+}
+
+static void
+stated_cb (TmOverdueDialog *dialog, const char *reason, gpointer data)
+{
+  Overdue *overdue = data;
+  if (overdue->page->document == NULL)
+    return;
+  tm_bench_set_overdue_reason (tm_document_bench (overdue->page->document), reason);
+  overdue->go_on (overdue->page);
+}
+
+void
+tm_bench_page_ask_overdue (TmBenchPage *self, const char *about, void (*go_on) (TmBenchPage *self))
+{
+  GtkWidget *dialog = tm_overdue_dialog_present (GTK_WIDGET (self), about);
+  Overdue *overdue = g_new (Overdue, 1);
+  *overdue = (Overdue) { g_object_ref (self), go_on };
+  g_signal_connect_data (dialog, "stated", G_CALLBACK (stated_cb), overdue, free_overdue, 0);
+}
+
 void
 tm_bench_page_submit (TmBenchPage *self)
 {
@@ -33,6 +66,11 @@ tm_bench_page_submit (TmBenchPage *self)
   const char *dx = NULL;
   const char *dy = NULL;
   TmSubmit submit;
+  if (tm_reading_entry_holds_pin (self->entry))
+    {
+      tm_bench_page_submit_pin (self, tm_bench_text (tm_document_bench (self->document)));
+      return;
+    }
   if (tm_reading_entry_offsets (self->entry, &dx, &dy))
     {
       /* The entries may be emptied while the session moves on. */
@@ -42,7 +80,9 @@ tm_bench_page_submit (TmBenchPage *self)
     }
   else
     submit = tm_document_submit (self->document, &error);
-  if (submit == TM_SUBMIT_FAILED && error != NULL)
+  if (g_error_matches (error, TM_BENCH_ERROR, TM_BENCH_ERROR_OVERDUE))
+    tm_bench_page_ask_overdue (self, error->message, tm_bench_page_submit);
+  else if (submit == TM_SUBMIT_FAILED && error != NULL)
     tm_window_show_error (GTK_WIDGET (self), error->message);
   if (submit != TM_SUBMIT_RECORDED)
     {
@@ -60,6 +100,22 @@ record_action (GtkWidget *widget, const char *name, GVariant *parameter)
   TmBenchPage *self = TM_BENCH_PAGE (widget);
   if (self->has_judgement)
     tm_bench_page_submit (self);
+}
+
+static void
+pin_trial_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmBenchPage *self = TM_BENCH_PAGE (widget);
+  if (self->has_judgement)
+    tm_bench_page_toggle_pins (self);
+}
+
+static void
+temperatures_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmBenchPage *self = TM_BENCH_PAGE (widget);
+  if (self->has_judgement)
+    tm_verdict_panel_open_temperatures (self->panel);
 }
 
 static void
@@ -82,9 +138,13 @@ static void
 withdraw_last_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
-  const TmReading *last = self->document != NULL ? tm_bench_last (tm_document_bench (self->document)) : NULL;
-  if (last != NULL)
-    tm_reason_dialog_present_withdraw (widget, self->document, last);
+  TmBenchFact last = { NULL, NULL };
+  if (self->document != NULL)
+    last = tm_bench_newest (tm_document_bench (self->document));
+  if (last.reading != NULL)
+    tm_reason_dialog_present_withdraw (widget, self->document, last.reading);
+  else if (last.trial != NULL)
+    tm_reason_dialog_present_withdraw_pin (widget, self->document, last.trial);
   else
     tm_window_toast (widget, _ ("Nothing recorded since the job was opened. Older readings: Readings…"));
 }
@@ -113,6 +173,8 @@ void
 tm_bench_page_install_actions (GtkWidgetClass *klass)
 {
   gtk_widget_class_install_action (klass, "bench.record", NULL, record_action);
+  gtk_widget_class_install_action (klass, "bench.pin-trial", NULL, pin_trial_action);
+  gtk_widget_class_install_action (klass, "bench.temperatures", NULL, temperatures_action);
   gtk_widget_class_install_action (klass, "bench.readings", NULL, readings_action);
   gtk_widget_class_install_action (klass, "bench.nonconformance", NULL, nonconformance_action);
   gtk_widget_class_install_action (klass, "bench.withdraw-last", NULL, withdraw_last_action);
@@ -121,6 +183,8 @@ tm_bench_page_install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "bench.toggle-order", NULL, toggle_order_action);
   gtk_widget_class_install_property_action (klass, "bench.order", "order");
   gtk_widget_class_install_property_action (klass, "bench.by", "by");
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_F2, 0, "bench.pin-trial", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_F3, 0, "bench.temperatures", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_l, GDK_CONTROL_MASK, "bench.readings", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_k, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "bench.nonconformance", NULL);
@@ -203,7 +267,7 @@ fill_menu_cb (GtkMenuButton *button, gpointer data)
     }
   if (g_menu_model_get_n_items (G_MENU_MODEL (people)) > 0)
     g_menu_append_section (menu, _ ("Who measures"), G_MENU_MODEL (people));
-  g_menu_append (last, _ ("_Withdraw the last reading…"), "bench.withdraw-last");
+  g_menu_append (last, _ ("_Withdraw what was recorded last…"), "bench.withdraw-last");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (last));
   gtk_menu_button_set_menu_model (button, G_MENU_MODEL (menu));
 }

@@ -5,9 +5,10 @@
 
 #pragma once
 
-#include "app-band-view.h"
 #include "app-bench-page.h"
 #include "app-feature-list.h"
+#include "app-pictures.h"
+#include "app-pin-bar.h"
 #include "app-reading-entry.h"
 #include "app-station-chips.h"
 #include "app-verdict-panel.h"
@@ -33,7 +34,8 @@ struct _TmBenchPage {
   GtkLabel *on_drawing;
   TmStationChips *chips;
   TmReadingEntry *entry;
-  TmBandView *band;
+  TmPinBar *pin_bar; /* shown while pins are tried */
+  TmPictures *pictures;
   TmVerdictPanel *panel;
   GtkWidget *menu; /* GtkMenuButton */
 };
@@ -48,5 +50,16 @@ void tm_bench_page_show_person (TmBenchPage *self);
 
 /* Enter, the Record button, pass and fail. */
 void tm_bench_page_submit (TmBenchPage *self);
+
+/* app-bench-pins.c: trying pins. */
+void tm_bench_page_toggle_pins (TmBenchPage *self);
+void tm_bench_page_submit_pin (TmBenchPage *self, const char *trial);
+void tm_bench_page_connect_pins (TmBenchPage *self);
+/* A feature that is assigned to pins begins with them; the bar shows while the entry takes pins. */
+void tm_bench_page_begin_pins (TmBenchPage *self);
+void tm_bench_page_show_pins (TmBenchPage *self);
+
+/* Asks why an overdue gauge is used (@about: the refusal), then calls @go_on again. */
+void tm_bench_page_ask_overdue (TmBenchPage *self, const char *about, void (*go_on) (TmBenchPage *self));
 
 G_END_DECLS

@@ -47,6 +47,7 @@ judge_spot (TmBenchPage *self)
     return;
   tm_bench_judge (get_bench (self), &self->judgement);
   self->has_judgement = TRUE;
+  tm_pictures_show (self->pictures, tm_document_job (self->document), &self->judgement);
 }
 
 static void
@@ -56,10 +57,16 @@ show_plot (TmBenchPage *self)
                         .method = tm_bench_method (get_bench (self)) };
   tm_reading_entry_value (self->entry, &entry.value);
   if (!self->has_judgement)
-    tm_band_view_take_plot (self->band, NULL);
+    tm_pictures_take_plot (self->pictures, NULL);
   else
-    tm_band_view_take_plot (self->band,
-                            tm_band_plot_new (tm_document_job (self->document), &self->judgement, &entry));
+    tm_pictures_take_plot (self->pictures,
+                           tm_band_plot_new (tm_document_job (self->document), &self->judgement, &entry));
+}
+
+static void
+show_panel (TmBenchPage *self)
+{
+  tm_verdict_panel_show (self->panel, self->document, self->has_judgement ? &self->judgement : NULL);
 }
 
 static void
@@ -106,7 +113,7 @@ show_heading (TmBenchPage *self, const TmFeature *feature)
   else
     set_label (self->on_drawing, on_drawing);
   /* Pass and fail have no size axis to draw on. */
-  gtk_widget_set_visible (GTK_WIDGET (self->band), !tm_kind_is_attribute (feature->kind));
+  gtk_widget_set_visible (GTK_WIDGET (self->pictures), !tm_kind_is_attribute (feature->kind));
 }
 
 /* What to do when there is nothing to measure, with the button that does it. */
@@ -169,9 +176,12 @@ show_spot (TmBenchPage *self)
     }
   tm_station_chips_show (self->chips, self->document);
   tm_reading_entry_refresh (self->entry);
+  if (other_feature)
+    tm_bench_page_begin_pins (self);
+  tm_bench_page_show_pins (self);
   judge_spot (self);
   show_plot (self);
-  tm_verdict_panel_show (self->panel, self->document, self->has_judgement ? &self->judgement : NULL);
+  show_panel (self);
   if (other_feature && gtk_widget_get_mapped (GTK_WIDGET (self))
       && gtk_widget_get_focus_child (GTK_WIDGET (self->list)) == NULL)
     tm_reading_entry_focus (self->entry);
@@ -192,16 +202,16 @@ moved_cb (TmDocument *document, TmBenchPage *self)
 }
 
 static void
-recorded_cb (TmDocument *document, const TmReading *reading, TmBenchPage *self)
+recorded_cb (TmDocument *document, const TmEntryRow *row, TmBenchPage *self)
 {
   const TmSpot *spot = tm_bench_spot (get_bench (self));
-  tm_feature_list_touch (self->list, reading->row.feature);
+  tm_feature_list_touch (self->list, row->feature);
   if (!is_shown (self, spot))
     return; /* "moved" follows and shows the new spot whole */
   tm_station_chips_show (self->chips, self->document);
   judge_spot (self);
   show_plot (self);
-  tm_verdict_panel_show (self->panel, self->document, self->has_judgement ? &self->judgement : NULL);
+  show_panel (self);
 }
 
 static void
@@ -264,7 +274,30 @@ method_chosen_cb (TmVerdictPanel *panel, const char *name, TmBenchPage *self)
     }
   tm_bench_set_method (get_bench (self), chosen);
   show_plot (self);
-  tm_verdict_panel_show (self->panel, self->document, self->has_judgement ? &self->judgement : NULL);
+  show_panel (self);
+}
+
+/* Which value counts is part of the feature. */
+static void
+counts_chosen_cb (TmVerdictPanel *panel, gboolean combined, TmBenchPage *self)
+{
+  g_autoptr (GError) error = NULL;
+  TmFeature *feature = tm_bench_spot (get_bench (self))->feature;
+  if (feature == NULL)
+    return;
+  TmCounts before = feature->counts;
+  feature->counts = combined ? TM_COUNTS_COMBINED : TM_COUNTS_ASSIGNED;
+  if (tm_document_save_definitions (self->document, &error))
+    return;
+  feature->counts = before;
+  tm_window_show_error (GTK_WIDGET (self), error->message);
+  show_panel (self);
+}
+
+static void
+temperatures_cb (TmVerdictPanel *panel, TmBenchPage *self)
+{
+  tm_reading_entry_focus (self->entry);
 }
 
 static void
@@ -327,7 +360,7 @@ set_order (TmBenchPage *self, const char *order)
   tm_window_toast (GTK_WIDGET (self), feature_first
                                           ? _ ("Measuring feature first: one feature on every piece")
                                           : _ ("Measuring piece first: all features of a piece"));
-  tm_verdict_panel_show (self->panel, self->document, self->has_judgement ? &self->judgement : NULL);
+  show_panel (self);
 }
 
 static void
@@ -413,15 +446,18 @@ build_centre (TmBenchPage *self)
   GtkWidget *centre = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   self->chips = TM_STATION_CHIPS (tm_station_chips_new ());
   self->entry = TM_READING_ENTRY (tm_reading_entry_new ());
-  self->band = TM_BAND_VIEW (tm_band_view_new ());
+  self->pin_bar = TM_PIN_BAR (tm_pin_bar_new ());
+  gtk_widget_set_visible (GTK_WIDGET (self->pin_bar), FALSE);
+  self->pictures = TM_PICTURES (tm_pictures_new ());
   gtk_widget_add_css_class (centre, "tm-centre");
-  gtk_widget_add_css_class (GTK_WIDGET (self->band), "tm-band");
+  gtk_widget_add_css_class (GTK_WIDGET (self->pictures), "tm-band");
   gtk_widget_set_hexpand (centre, TRUE);
-  gtk_widget_set_vexpand (GTK_WIDGET (self->band), TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self->pictures), TRUE);
   gtk_box_append (GTK_BOX (centre), build_heading (self));
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->chips));
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->entry));
-  gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->band));
+  gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->pin_bar));
+  gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->pictures));
   return centre;
 }
 
@@ -467,6 +503,9 @@ tm_bench_page_init (TmBenchPage *self)
   g_signal_connect (self->entry, "submit", G_CALLBACK (submit_cb), self);
   g_signal_connect (self->entry, "typed", G_CALLBACK (typed_cb), self);
   g_signal_connect (self->panel, "method-chosen", G_CALLBACK (method_chosen_cb), self);
+  g_signal_connect (self->panel, "counts-chosen", G_CALLBACK (counts_chosen_cb), self);
+  g_signal_connect (self->panel, "temperatures-changed", G_CALLBACK (temperatures_cb), self);
+  tm_bench_page_connect_pins (self);
   tm_bench_page_add_controllers (self);
 }
 
@@ -482,7 +521,8 @@ drop_document (TmBenchPage *self)
   g_signal_handlers_disconnect_by_data (self->document, self);
   tm_reading_entry_set_document (self->entry, NULL);
   tm_feature_list_set_document (self->list, NULL);
-  tm_band_view_take_plot (self->band, NULL);
+  tm_pictures_take_plot (self->pictures, NULL);
+  tm_pictures_show (self->pictures, NULL, NULL);
   drop_judgement (self);
   self->shown = (TmSpot) { 0 };
   g_clear_object (&self->document);

@@ -55,10 +55,10 @@ emit_moved (TmDocument *self)
 }
 
 static void
-emit_recorded (TmDocument *self, const TmReading *reading)
+emit_recorded (TmDocument *self, const TmEntryRow *row)
 {
   fold_log_when_idle (self);
-  g_signal_emit (self, signals[SIGNAL_RECORDED], 0, reading);
+  g_signal_emit (self, signals[SIGNAL_RECORDED], 0, row);
   emit_moved (self);
 }
 
@@ -177,10 +177,7 @@ tm_document_leave (TmDocument *self, const TmPiece *piece, const TmFeature *feat
   spot = tm_bench_spot (self->bench);
   if ((piece == NULL || spot->piece != piece) && (feature == NULL || spot->feature != feature))
     return;
-  fresh = tm_bench_new (self->job, tm_book_recorder (self->book, self->job->id));
-  tm_bench_set_order (fresh, tm_bench_order (self->bench));
-  tm_bench_set_by (fresh, tm_bench_by (self->bench));
-  tm_bench_set_method (fresh, tm_bench_method (self->bench));
+  fresh = tm_bench_new_like (self->bench);
   tm_bench_free (self->bench);
   self->bench = fresh;
 }
@@ -224,8 +221,10 @@ tm_document_go (TmDocument *self, TmPiece *piece, TmFeature *feature, guint plac
 static TmSubmit
 announce_submit (TmDocument *self, TmSubmit submit)
 {
+  TmBenchFact fact = tm_bench_newest (self->bench);
+
   if (submit == TM_SUBMIT_RECORDED)
-    emit_recorded (self, tm_bench_last (self->bench));
+    emit_recorded (self, fact.trial != NULL ? &fact.trial->row : &fact.reading->row);
   else
     emit_moved (self);
   return submit;
@@ -253,6 +252,31 @@ tm_document_submit_offsets (TmDocument *self, const char *dx, const char *dy, GE
   return announce_submit (self, tm_bench_submit_offsets (self->bench, dx, dy, at, error));
 }
 
+TmSubmit
+tm_document_submit_pin (TmDocument *self, const char *text, GError **error)
+{
+  g_autofree char *at = NULL;
+
+  g_return_val_if_fail (TM_IS_DOCUMENT (self), TM_SUBMIT_FAILED);
+
+  at = tm_now_utc ();
+  return announce_submit (self, tm_bench_submit_pin (self->bench, text, at, error));
+}
+
+gboolean
+tm_document_withdraw_pin (TmDocument *self, const TmPinTrial *trial, const char *reason, GError **error)
+{
+  g_autofree char *at = NULL;
+
+  g_return_val_if_fail (TM_IS_DOCUMENT (self), FALSE);
+
+  at = tm_now_utc ();
+  if (!tm_bench_withdraw_pin (self->bench, trial, reason, at, error))
+    return FALSE;
+  emit_recorded (self, &trial->row);
+  return TRUE;
+}
+
 gboolean
 tm_document_correct (TmDocument *self, const TmReading *reading, const char *text, const char *reason,
                      GError **error)
@@ -264,7 +288,7 @@ tm_document_correct (TmDocument *self, const TmReading *reading, const char *tex
   at = tm_now_utc ();
   if (!tm_bench_correct (self->bench, reading, text, reason, at, error))
     return FALSE;
-  emit_recorded (self, reading);
+  emit_recorded (self, &reading->row);
   return TRUE;
 }
 
@@ -278,6 +302,6 @@ tm_document_withdraw (TmDocument *self, const TmReading *reading, const char *re
   at = tm_now_utc ();
   if (!tm_bench_withdraw (self->bench, reading, reason, at, error))
     return FALSE;
-  emit_recorded (self, reading);
+  emit_recorded (self, &reading->row);
   return TRUE;
 }

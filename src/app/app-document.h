@@ -6,8 +6,8 @@
  * the model only when that is kept.
  *
  *   "definitions-changed" ()  features, pieces, gauges, methods, people or facts have changed
- *   "recorded" (TmReading *)  a reading joined the record, or one was corrected or withdrawn (then
- *                             the row concerned)
+ *   "recorded" (TmEntryRow *) a reading or pin trial joined the record, or one was corrected or
+ *                             withdrawn (then the row concerned)
  *   "moved" ()                the bench session is at another spot, or its text has changed
  */
 
@@ -46,6 +46,9 @@ gboolean tm_document_go (TmDocument *self, TmPiece *piece, TmFeature *feature, g
                          const char *station);
 TmSubmit tm_document_submit (TmDocument *self, GError **error);
 TmSubmit tm_document_submit_offsets (TmDocument *self, const char *dx, const char *dy, GError **error);
+TmSubmit tm_document_submit_pin (TmDocument *self, const char *text, GError **error);
+gboolean tm_document_withdraw_pin (TmDocument *self, const TmPinTrial *trial, const char *reason,
+                                   GError **error);
 gboolean tm_document_correct (TmDocument *self, const TmReading *reading, const char *text,
                               const char *reason, GError **error);
 gboolean tm_document_withdraw (TmDocument *self, const TmReading *reading, const char *reason,

@@ -106,8 +106,28 @@ tm_words_entry (const TmEntry *entry, const TmFeature *feature)
   return g_strdup (g_dgettext (GETTEXT_PACKAGE, tm_entry_status_text (entry->status)));
 }
 
+/* "60.01 is outside what BM-2 reaches, 25 to 50 mm." */
+static char *
+describe_out_of_reach (const char *value, const TmGauge *gauge)
+{
+  g_autofree char *from = tm_quantity_format_in (&gauge->range_from, gauge->unit);
+  g_autofree char *to = tm_quantity_format_in (&gauge->range_to, gauge->unit);
+  const char *unit = tm_unit_symbol (gauge->unit);
+  if (*from != '\0' && *to != '\0')
+    return g_strdup_printf (
+        _ ("%s is outside what %s reaches, %s to %s %s. Enter again to record it, or correct it."), value,
+        gauge->tag, from, to, unit);
+  return g_strdup_printf (*to != '\0'
+                              ? _ ("%s is outside what %s reaches, up to %s %s. Enter again to record it, "
+                                   "or correct it.")
+                              : _ ("%s is outside what %s reaches, from %s %s. Enter again to record it, "
+                                   "or correct it."),
+                          value, gauge->tag, *to != '\0' ? to : from, unit);
+}
+
 char *
-tm_words_slip (const TmSlipCheck *question, const TmEntry *entry, const TmFeature *feature)
+tm_words_slip (const TmSlipCheck *question, const TmEntry *entry, const TmFeature *feature,
+               const TmGauge *gauge)
 {
   if (question->slip == TM_SLIP_NONE || feature == NULL)
     return g_strdup ("");
@@ -128,6 +148,8 @@ tm_words_slip (const TmSlipCheck *question, const TmEntry *entry, const TmFeatur
     case TM_SLIP_OTHER_SYSTEM:
       return g_strdup_printf (
           _ ("%s fits only in the other system of units. Enter again to record it, or correct it."), value);
+    case TM_SLIP_OUT_OF_REACH:
+      return describe_out_of_reach (value, gauge);
     case TM_SLIP_NONE:
     case TM_N_SLIPS:
     default:

@@ -14,9 +14,10 @@ G_BEGIN_DECLS
  * nothing is typed. */
 char *tm_words_entry (const TmEntry *entry, const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
 
-/* "25.512 is one thimble turn from 25.012. Enter again to record it, or correct it."; "" for no slip. */
-char *tm_words_slip (const TmSlipCheck *question, const TmEntry *entry,
-                     const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
+/* "25.512 is one thimble turn from 25.012. Enter again to record it, or correct it."; "" for no slip.
+ * @gauge: whose reach is asked about, or NULL. */
+char *tm_words_slip (const TmSlipCheck *question, const TmEntry *entry, const TmFeature *feature,
+                     const TmGauge *gauge) G_GNUC_WARN_UNUSED_RESULT;
 
 /* One offset from true position, as typed: TRUE and *@out when it reads; @why (may be NULL) then
  * gets NULL, else the refusal. */

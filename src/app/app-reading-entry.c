@@ -6,6 +6,7 @@
 
 #include "app-button.h"
 #include "app-entry-words.h"
+#include "app-pin-words.h"
 #include "core-station.h"
 
 /* Width of one line beside the entry, alone and beside offsets or buttons. */
@@ -18,8 +19,11 @@ struct _TmReadingEntry {
   TmDocument *document; /* borrowed */
   const TmFeature *feature;
   gboolean filling;
+  gboolean pins;   /* pins are tried, not readings taken */
+  char *suggested; /* the pin that was put into the entry; "" none */
 
   GtkWidget *frame;
+  GtkWidget *pin;     /* label before the entry, while pins are tried */
   GtkWidget *offsets; /* box of dx and dy */
   GtkWidget *dx;
   GtkWidget *dy;
@@ -29,7 +33,7 @@ struct _TmReadingEntry {
   GtkLabel *question;
 };
 
-enum { SIGNAL_SUBMIT, SIGNAL_TYPED, N_SIGNALS };
+enum { SIGNAL_SUBMIT, SIGNAL_TYPED, SIGNAL_PIN_TRIED, N_SIGNALS };
 
 static guint signals[N_SIGNALS];
 
@@ -118,19 +122,42 @@ describe_empty (TmReadingEntry *self)
                           feature->unit == TM_UNIT_DEGREE ? _ ("degrees") : tm_unit_symbol (feature->unit));
 }
 
+/* Whether what is typed is a pin trial, not a reading. */
+static gboolean
+holds_pin (TmReadingEntry *self)
+{
+  return self->pins || tm_bench_text_is_pin (tm_document_bench (self->document), get_text (self->value));
+}
+
+static char *
+describe_pin (TmReadingEntry *self, gboolean *refused)
+{
+  const TmBench *bench = tm_document_bench (self->document);
+  TmPinEntry pin;
+  if (*get_text (self->value) == '\0')
+    return g_strdup (_ ("type the pin's size, then + or −"));
+  tm_bench_read_pin (bench, get_text (self->value), &pin);
+  *refused = !pin.ok;
+  return tm_words_pin_entry (&pin, self->feature);
+}
+
+static char *
+describe_typed (TmReadingEntry *self, gboolean *refused)
+{
+  const TmEntry *entry = tm_bench_entry (tm_document_bench (self->document));
+  if (tm_reading_entry_offsets (self, NULL, NULL))
+    return describe_offsets (self, refused);
+  if (self->feature != NULL && holds_pin (self))
+    return describe_pin (self, refused);
+  *refused = entry->status != TM_ENTRY_OK && entry->status != TM_ENTRY_EMPTY;
+  return tm_words_entry (entry, self->feature);
+}
+
 static void
 show_says (TmReadingEntry *self)
 {
-  const TmEntry *entry = tm_bench_entry (tm_document_bench (self->document));
   gboolean refused = FALSE;
-  g_autofree char *says = NULL;
-  if (tm_reading_entry_offsets (self, NULL, NULL))
-    says = describe_offsets (self, &refused);
-  else
-    {
-      says = tm_words_entry (entry, self->feature);
-      refused = entry->status != TM_ENTRY_OK && entry->status != TM_ENTRY_EMPTY;
-    }
+  g_autofree char *says = describe_typed (self, &refused);
   if (*says == '\0')
     {
       g_free (says);
@@ -149,8 +176,8 @@ static void
 show_question (TmReadingEntry *self)
 {
   const TmBench *bench = tm_document_bench (self->document);
-  g_autofree char *question
-      = tm_words_slip (tm_bench_question (bench), tm_bench_entry (bench), self->feature);
+  g_autofree char *question = tm_words_slip (tm_bench_question (bench), tm_bench_entry (bench), self->feature,
+                                             tm_bench_question_gauge (bench));
   set_label (self->question, question);
   if (*question != '\0')
     gtk_widget_add_css_class (self->frame, "tm-asking");
@@ -196,14 +223,39 @@ outcome_clicked_cb (GtkButton *button, TmReadingEntry *self)
   g_signal_emit (self, signals[SIGNAL_SUBMIT], 0);
 }
 
+/* While pins are tried one key says what the pin did: + or g it went, - or n it did not.  FALSE leaves
+ * the key to the entry, where it is part of a text that is no pin yet. */
+static gboolean
+pin_key_cb (GtkEventControllerKey *controller, guint keyval, guint keycode, GdkModifierType state,
+            TmReadingEntry *self)
+{
+  gunichar typed = g_unichar_tolower (gdk_keyval_to_unicode (keyval));
+  gboolean went = typed == '+' || typed == 'g';
+  if (!self->pins || self->document == NULL || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK)) != 0
+      || (!went && typed != '-' && typed != 'n'))
+    return GDK_EVENT_PROPAGATE;
+  return tm_reading_entry_try_pin (self, went) ? GDK_EVENT_STOP : GDK_EVENT_PROPAGATE;
+}
+
+static void
+tm_reading_entry_finalize (GObject *object)
+{
+  TmReadingEntry *self = TM_READING_ENTRY (object);
+  g_free (self->suggested);
+  G_OBJECT_CLASS (tm_reading_entry_parent_class)->finalize (object);
+}
+
 static void
 tm_reading_entry_class_init (TmReadingEntryClass *klass)
 {
   GType type = G_TYPE_FROM_CLASS (klass);
+  G_OBJECT_CLASS (klass)->finalize = tm_reading_entry_finalize;
   signals[SIGNAL_SUBMIT]
       = g_signal_new ("submit", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SIGNAL_TYPED]
       = g_signal_new ("typed", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[SIGNAL_PIN_TRIED] = g_signal_new ("pin-tried", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                            G_TYPE_NONE, 1, G_TYPE_STRING);
 }
 
 static GtkWidget *
@@ -255,14 +307,29 @@ add_outcome (TmReadingEntry *self, const char *label, const char *typed)
   gtk_box_append (GTK_BOX (self->outcomes), button);
 }
 
+/* On the text itself: keys typed elsewhere on the page are handed to it alone. */
+static void
+add_pin_keys (TmReadingEntry *self)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (self->value));
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (pin_key_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (text), keys);
+}
+
 static void
 build_frame (TmReadingEntry *self)
 {
   self->frame = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   gtk_widget_add_css_class (self->frame, "tm-reading");
   build_offsets (self);
+  self->pin = gtk_label_new (_ ("pin"));
+  gtk_widget_add_css_class (self->pin, "tm-pin-mark");
+  gtk_widget_set_visible (self->pin, FALSE);
   self->value = build_entry (self, _ ("Reading"), G_CALLBACK (value_changed_cb));
   gtk_widget_set_hexpand (self->value, TRUE);
+  add_pin_keys (self);
   self->outcomes = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   gtk_widget_set_valign (self->outcomes, GTK_ALIGN_CENTER);
   add_outcome (self, _ ("_Pass"), "p");
@@ -272,6 +339,7 @@ build_frame (TmReadingEntry *self)
   gtk_label_set_justify (self->says, GTK_JUSTIFY_RIGHT);
   gtk_widget_add_css_class (GTK_WIDGET (self->says), "tm-says");
   gtk_box_append (GTK_BOX (self->frame), self->offsets);
+  gtk_box_append (GTK_BOX (self->frame), self->pin);
   gtk_box_append (GTK_BOX (self->frame), self->value);
   gtk_box_append (GTK_BOX (self->frame), GTK_WIDGET (self->says));
   gtk_box_append (GTK_BOX (self->frame), self->outcomes);
@@ -281,6 +349,7 @@ static void
 tm_reading_entry_init (TmReadingEntry *self)
 {
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
+  self->suggested = g_strdup ("");
   build_frame (self);
   self->question = GTK_LABEL (gtk_label_new (NULL));
   gtk_label_set_xalign (self->question, 0);
@@ -297,12 +366,27 @@ tm_reading_entry_new (void)
 }
 
 static void
+show_pins (TmReadingEntry *self, gboolean pins)
+{
+  self->pins = pins;
+  gtk_widget_set_visible (self->pin, pins);
+  if (pins)
+    gtk_widget_add_css_class (self->frame, "tm-pins");
+  else
+    gtk_widget_remove_css_class (self->frame, "tm-pins");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->value), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  pins ? _ ("Pin trial") : _ ("Reading"), -1);
+}
+
+static void
 suit_feature (TmReadingEntry *self, const TmFeature *feature)
 {
   gboolean position = feature != NULL && feature->kind == TM_KIND_POSITION;
   gboolean attribute = feature != NULL && tm_kind_is_attribute (feature->kind);
   if (feature != self->feature || !position)
     tm_reading_entry_clear_offsets (self);
+  if (feature != self->feature)
+    show_pins (self, FALSE);
   self->feature = feature;
   gtk_widget_set_visible (self->offsets, position);
   gtk_widget_set_visible (self->outcomes, attribute);
@@ -394,7 +478,7 @@ tm_reading_entry_value (TmReadingEntry *self, TmQuantity *out)
       return TRUE;
     }
   const TmEntry *entry = tm_bench_entry (tm_document_bench (self->document));
-  if (entry->status != TM_ENTRY_OK || !entry->value.given)
+  if (holds_pin (self) || entry->status != TM_ENTRY_OK || !entry->value.given)
     return FALSE;
   *out = entry->value;
   return TRUE;
@@ -425,4 +509,54 @@ tm_reading_entry_editable (TmReadingEntry *self)
   g_return_val_if_fail (TM_IS_READING_ENTRY (self), NULL);
 
   return self->value;
+}
+
+gboolean
+tm_reading_entry_takes_pins (TmReadingEntry *self)
+{
+  g_return_val_if_fail (TM_IS_READING_ENTRY (self), FALSE);
+
+  return self->pins;
+}
+
+gboolean
+tm_reading_entry_holds_pin (TmReadingEntry *self)
+{
+  g_return_val_if_fail (TM_IS_READING_ENTRY (self), FALSE);
+
+  return self->document != NULL && self->feature != NULL && holds_pin (self);
+}
+
+void
+tm_reading_entry_set_pins (TmReadingEntry *self, gboolean pins)
+{
+  g_return_if_fail (TM_IS_READING_ENTRY (self));
+  g_return_if_fail (self->document != NULL);
+
+  gboolean untouched
+      = *get_text (self->value) == '\0' || g_str_equal (get_text (self->value), self->suggested);
+  g_free (self->suggested);
+  self->suggested = pins ? tm_bench_next_pin_text (tm_document_bench (self->document)) : g_strdup ("");
+  show_pins (self, pins);
+  if (untouched)
+    tm_document_set_text (self->document, self->suggested);
+  else
+    tm_reading_entry_refresh (self);
+  gtk_editable_select_region (GTK_EDITABLE (self->value), untouched ? 0 : -1, -1);
+}
+
+gboolean
+tm_reading_entry_try_pin (TmReadingEntry *self, gboolean went)
+{
+  g_return_val_if_fail (TM_IS_READING_ENTRY (self), FALSE);
+
+  TmPinEntry pin;
+  if (self->document == NULL || self->feature == NULL || *get_text (self->value) == '\0')
+    return FALSE;
+  tm_bench_read_pin (tm_document_bench (self->document), get_text (self->value), &pin);
+  if (!pin.ok || pin.has_outcome)
+    return FALSE;
+  g_autofree char *trial = g_strconcat (get_text (self->value), went ? " +" : " -", NULL);
+  g_signal_emit (self, signals[SIGNAL_PIN_TRIED], 0, trial);
+  return TRUE;
 }

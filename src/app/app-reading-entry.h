@@ -17,7 +17,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (TmReadingEntry, tm_reading_entry, TM, READING_ENTRY, GtkBox)
 
 /* "submit" () is emitted on Enter in the last entry and by the pass and fail buttons;
- * "typed" () when an offset has changed (the value goes through the document). */
+ * "typed" () when an offset has changed (the value goes through the document);
+ * "pin-tried" (const char *trial) when one key has said what the pin in the entry did. */
 GtkWidget *tm_reading_entry_new (void) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Borrowed until another, or NULL, is set. */
@@ -44,6 +45,18 @@ gboolean tm_reading_entry_has_text (TmReadingEntry *self);
 
 /* Empties the offsets after they were recorded. */
 void tm_reading_entry_clear_offsets (TmReadingEntry *self);
+
+/* Whether the entry takes pins rather than readings, and whether what it holds is a pin trial (in either
+ * case: a reading's text that ends in + or -). */
+gboolean tm_reading_entry_takes_pins (TmReadingEntry *self);
+gboolean tm_reading_entry_holds_pin (TmReadingEntry *self);
+
+/* Goes over to pins, with the next one to try where nothing else is typed, or back to readings.  Another
+ * feature goes back by itself. */
+void tm_reading_entry_set_pins (TmReadingEntry *self, gboolean pins);
+
+/* Says what the pin in the entry did; FALSE when the entry holds no pin, or one that says so already. */
+gboolean tm_reading_entry_try_pin (TmReadingEntry *self, gboolean went);
 
 /* The main entry; for tests. */
 GtkWidget *tm_reading_entry_editable (TmReadingEntry *self);

@@ -6,6 +6,8 @@
 #include <math.h>
 
 #include "app-feature-words.h"
+#include "app-pin-words.h"
+#include "core-form.h"
 
 /* A resolution coarser than this share of the band is pointed out (metrology: Uncertainty). */
 #define COARSE_SHARE 0.1
@@ -146,6 +148,42 @@ describe_probability (double probability, guint n_stations)
   return n_stations > 1 ? g_strdup_printf (_ ("%s, all stations read"), likely) : g_steal_pointer (&likely);
 }
 
+/* What the likelihood rests on, where that is worth saying beside it. */
+static const char *
+find_why_sentence (TmWhy why)
+{
+  switch (why)
+    {
+    case TM_WHY_NO_ERROR_LIMIT:
+      return _ ("the gauge's limit of error is unknown");
+    case TM_WHY_FEW_READINGS:
+      return _ ("rests on few readings");
+    case TM_WHY_ASSUMED:
+      return _ ("rests on assumed figures");
+    case TM_WHY_OUT_OF_RANGE:
+      return _ ("the gauge does not reach this size");
+    case TM_WHY_OVERDUE:
+      return _ ("the gauge was overdue, with no reason stated");
+    case TM_WHY_CHECK_ASKED:
+      return _ ("the gauge needs a check on its standard");
+    case TM_WHY_PINS_CONTRADICT:
+      return _ ("the pins contradict");
+    case TM_WHY_METHODS_DISAGREE:
+      return _ ("the methods disagree");
+    case TM_WHY_PINS_OPEN:
+      return _ ("the pins leave the band open");
+    case TM_WHY_NONE:
+    case TM_WHY_NO_METHOD:
+    case TM_WHY_METHOD_NOT_GOOD:
+    case TM_WHY_STATIONS_MISSING:
+    case TM_WHY_NO_SIZE:
+    case TM_WHY_NO_LIMITS:
+    case TM_N_WHYS:
+    default:
+      return NULL;
+    }
+}
+
 char *
 tm_words_chance (const TmJudgement *judgement)
 {
@@ -156,11 +194,8 @@ tm_words_chance (const TmJudgement *judgement)
   if (!isfinite (judgement->probability_in))
     return g_strdup (_ ("compared plainly: no gauge is named"));
   g_autofree char *chance = describe_probability (judgement->probability_in, judgement->sizes.n_stations);
-  if (judgement->why == TM_WHY_NO_ERROR_LIMIT)
-    return g_strdup_printf (_ ("%s; the gauge's limit of error is unknown"), chance);
-  if (judgement->why == TM_WHY_FEW_READINGS)
-    return g_strdup_printf (_ ("%s; rests on few readings"), chance);
-  return g_steal_pointer (&chance);
+  const char *why = find_why_sentence (judgement->why);
+  return why != NULL ? g_strdup_printf ("%s; %s", chance, why) : g_steal_pointer (&chance);
 }
 
 static char *
@@ -189,8 +224,23 @@ describe_bonus (const TmJudgement *judgement)
   return g_strdup_printf (_ ("allowed %s, with the bonus"), allowed);
 }
 
+static const char *
+find_blind_sentence (TmBlind blind)
+{
+  switch (blind)
+    {
+    case TM_BLIND_ODD_LOBES:
+      return _ ("a two-point gauge cannot see an odd number of lobes");
+    case TM_BLIND_OVAL:
+      return _ ("a three-point gauge cannot see an oval");
+    case TM_BLIND_NONE:
+    default:
+      return NULL;
+    }
+}
+
 char *
-tm_words_form (const TmJudgement *judgement)
+tm_words_form (const TmJob *job, const TmJudgement *judgement)
 {
   g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
   if (judgement->has_taper)
@@ -205,6 +255,15 @@ tm_words_form (const TmJudgement *judgement)
       char *bonus = describe_bonus (judgement);
       if (bonus != NULL)
         g_ptr_array_add (lines, bonus);
+    }
+  if (judgement->sizes.n_stations > 0)
+    {
+      const char *blind = find_blind_sentence (tm_form_blind (job, judgement->feature, &judgement->sizes));
+      if (blind != NULL)
+        g_ptr_array_add (lines, g_strdup (blind));
+      if (tm_form_asks_pin (job, judgement->piece, judgement->feature, judgement->place))
+        g_ptr_array_add (lines,
+                         g_strdup (_ ("perfect form at the go limit is shown by a full-length go pin")));
     }
   return join_lines (lines);
 }
@@ -332,6 +391,34 @@ advise_piece_done (const TmAdvice *advice)
   return g_strdup_printf (_ ("Piece %s is done. Take the next one."), advice->piece->serial);
 }
 
+/* This gauge does not do, and there are no pins that do: which gauge does, and what the best pins leave
+ * open. */
+static char *
+advise_finer (const TmAdvice *advice)
+{
+  g_autofree char *open = tm_words_plan_leaves_open (&advice->pins, advice->feature);
+  g_autofree char *pins = tm_words_pin_plan (&advice->pins, advice->feature);
+  if (*advice->method != '\0')
+    return g_strdup_printf (_ ("This gauge will not settle it. Use %s."), advice->method);
+  if (*open == '\0')
+    return g_strdup (_ ("Use a finer gauge: this one will not settle it."));
+  /* Translators: the pins, then what they leave open, a sentence. */
+  return g_strdup_printf (_ ("No gauge here settles it. The best pins are %s. %s"), pins, open);
+}
+
+static char *
+advise_pins (const TmAdvice *advice)
+{
+  g_autofree char *pins = tm_words_pin_plan (&advice->pins, advice->feature);
+  g_autofree char *open = tm_words_plan_leaves_open (&advice->pins, advice->feature);
+  if (*open != '\0')
+    return g_strdup_printf (_ ("Try pins %s. %s"), pins, open);
+  if (*advice->method != '\0')
+    /* Translators: the pins, then the name of a gauge. */
+    return g_strdup_printf (_ ("Settle it with pins %s, or use %s."), pins, advice->method);
+  return g_strdup_printf (_ ("Settle it with pins %s."), pins);
+}
+
 char *
 tm_words_advice (const TmAdvice *advice, const TmJudgement *judgement)
 {
@@ -352,7 +439,21 @@ tm_words_advice (const TmAdvice *advice, const TmJudgement *judgement)
                  ? g_strdup_printf (_ ("Repeat the reading at %s, or use a finer gauge."), station)
                  : g_strdup (_ ("Repeat the reading, or use a finer gauge."));
     case TM_ADVICE_FINER_GAUGE:
-      return g_strdup (_ ("Use a finer gauge: this one will not settle it."));
+      return advise_finer (advice);
+    case TM_ADVICE_PULL_PINS:
+      return advise_pins (advice);
+    case TM_ADVICE_COUNT_COMBINED:
+      return g_strdup (_ ("The pins prove it. To let them count, choose that all together count."));
+    case TM_ADVICE_CHECK_GAUGE:
+      return g_strdup_printf (_ ("Check %s on its standard first, on the Gauges page."), advice->gauge->tag);
+    case TM_ADVICE_STATE_REASON:
+      return g_strdup_printf (
+          _ ("%s is past its due date: calibrate it, take another, or say why it is used."),
+          advice->gauge->tag);
+    case TM_ADVICE_SETTLE_CONTRADICTION:
+      return g_strdup (
+          _ ("What was tried cannot all be true: clean the bore, try the pins again, and withdraw "
+             "what was wrong."));
     case TM_ADVICE_CUT_AGAIN:
       return g_strdup (_ ("Metal is left: cut again, then read again."));
     case TM_ADVICE_REPORT_NONCONFORMANCE:

@@ -23,8 +23,8 @@ char *tm_words_size (const TmJudgement *judgement) G_GNUC_WARN_UNUSED_RESULT;
 /* "93 % likely in, all stations", or why there is no likelihood. */
 char *tm_words_chance (const TmJudgement *judgement) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Taper, spread of diameters, bonus: a line each. */
-char *tm_words_form (const TmJudgement *judgement) G_GNUC_WARN_UNUSED_RESULT;
+/* Taper, spread of diameters, bonus, what the gauge cannot see: a line each. */
+char *tm_words_form (const TmJob *job, const TmJudgement *judgement) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The gauge that reads: its kind and tag, due date, how well it settles this band: a line each.
  * @method_name names a method or a bare gauge; @today is YYYY-MM-DD. */

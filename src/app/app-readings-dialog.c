@@ -8,6 +8,7 @@
 #include "app-dialog.h"
 #include "app-entry-words.h"
 #include "app-feature-words.h"
+#include "app-pin-words.h"
 #include "app-reason-dialog.h"
 #include "app-words.h"
 
@@ -25,29 +26,71 @@ G_DEFINE_FINAL_TYPE (TmReadingsDialog, tm_readings_dialog, ADW_TYPE_WINDOW)
 static void
 correct_cb (GtkButton *button, TmReadingsDialog *self)
 {
-  const TmReading *reading = g_object_get_data (G_OBJECT (button), "reading");
+  const TmReading *reading = g_object_get_data (G_OBJECT (button), "row");
   tm_reason_dialog_present_correct (GTK_WIDGET (self), self->document, reading);
 }
 
 static void
 withdraw_cb (GtkButton *button, TmReadingsDialog *self)
 {
-  const TmReading *reading = g_object_get_data (G_OBJECT (button), "reading");
+  const TmReading *reading = g_object_get_data (G_OBJECT (button), "row");
   tm_reason_dialog_present_withdraw (GTK_WIDGET (self), self->document, reading);
 }
 
 static void
-add_button (TmReadingsDialog *self, GtkWidget *row, const char *label, const TmReading *reading,
+withdraw_pin_cb (GtkButton *button, TmReadingsDialog *self)
+{
+  const TmPinTrial *trial = g_object_get_data (G_OBJECT (button), "row");
+  tm_reason_dialog_present_withdraw_pin (GTK_WIDGET (self), self->document, trial);
+}
+
+/* @about: the reading or trial that the button is about, named @value. */
+static void
+add_button (TmReadingsDialog *self, GtkWidget *row, const char *label, const void *about, const char *value,
             GCallback clicked)
 {
   GtkWidget *button = tm_button_new (label);
-  g_autofree char *value = tm_words_reading (reading);
   g_autofree char *name = g_strdup_printf ("%s %s", label, value);
-  g_object_set_data (G_OBJECT (button), "reading", (gpointer)reading);
+  g_object_set_data (G_OBJECT (button), "row", (gpointer)about);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   g_signal_connect (button, "clicked", clicked, self);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);
+}
+
+static void
+add_part (GPtrArray *parts, char *part)
+{
+  if (*part != '\0')
+    g_ptr_array_add (parts, part);
+  else
+    g_free (part);
+}
+
+static char *
+join_parts (GPtrArray *parts)
+{
+  g_ptr_array_add (parts, NULL);
+  return g_strjoinv (" · ", (char **)parts->pdata);
+}
+
+/* "part 24.5, gauge 21 °C", or "" when neither was taken. */
+static char *
+describe_temperatures (const TmReading *reading)
+{
+  g_autofree char *part = tm_quantity_format (&reading->part_temp);
+  g_autofree char *gauge = tm_quantity_format (&reading->gauge_temp);
+  if (reading->part_temp.given && reading->gauge_temp.given)
+    return g_strdup_printf (_ ("part %s, gauge %s °C"), part, gauge);
+  if (reading->part_temp.given)
+    return g_strdup_printf (_ ("part %s °C"), part);
+  return reading->gauge_temp.given ? g_strdup_printf (_ ("gauge %s °C"), gauge) : g_strdup ("");
+}
+
+static char *
+describe_overdue (const char *reason)
+{
+  return *reason != '\0' ? g_strdup_printf (_ ("gauge overdue: %s"), reason) : g_strdup ("");
 }
 
 /* "bottom 12 · 4 May 2026, 11:12 · MK · BM-2 · typed 25019" */
@@ -55,20 +98,28 @@ static char *
 describe_origin (const TmReading *reading)
 {
   g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
-  g_autofree char *spot = tm_words_spot (reading->row.feature, reading->place, reading->station);
-  g_autofree char *at = tm_words_time (reading->row.at);
-  if (*spot != '\0')
-    g_ptr_array_add (parts, g_steal_pointer (&spot));
-  if (*at != '\0')
-    g_ptr_array_add (parts, g_steal_pointer (&at));
-  if (*reading->row.by != '\0')
-    g_ptr_array_add (parts, g_strdup (reading->row.by));
-  if (*reading->method != '\0')
-    g_ptr_array_add (parts, g_strdup (reading->method));
+  add_part (parts, tm_words_spot (reading->row.feature, reading->place, reading->station));
+  add_part (parts, tm_words_time (reading->row.at));
+  add_part (parts, g_strdup (reading->row.by));
+  add_part (parts, g_strdup (reading->method));
   if (*reading->typed != '\0')
-    g_ptr_array_add (parts, g_strdup_printf (_ ("typed %s"), reading->typed));
-  g_ptr_array_add (parts, NULL);
-  return g_strjoinv (" · ", (char **)parts->pdata);
+    add_part (parts, g_strdup_printf (_ ("typed %s"), reading->typed));
+  add_part (parts, describe_temperatures (reading));
+  add_part (parts, describe_overdue (reading->overdue_reason));
+  return join_parts (parts);
+}
+
+/* "place 2 · 4 May 2026, 11:12 · MK · PIN-X" */
+static char *
+describe_pin_origin (const TmPinTrial *trial)
+{
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+  add_part (parts, tm_words_spot (trial->row.feature, trial->place, ""));
+  add_part (parts, tm_words_time (trial->row.at));
+  add_part (parts, g_strdup (trial->row.by));
+  add_part (parts, g_strdup (trial->gauge));
+  add_part (parts, describe_overdue (trial->overdue_reason));
+  return join_parts (parts);
 }
 
 static char *
@@ -87,26 +138,64 @@ describe_fate (const TmReading *reading)
   return NULL;
 }
 
+/* A row of the list; what no longer counts is struck out. */
 static GtkWidget *
-build_row (TmReadingsDialog *self, const TmReading *reading)
+make_row (const char *value, gboolean counts, const char *origin, const char *fate)
 {
   GtkWidget *row = adw_action_row_new ();
-  g_autofree char *value = tm_words_reading (reading);
-  g_autofree char *origin = describe_origin (reading);
-  g_autofree char *fate = describe_fate (reading);
   g_autofree char *subtitle = fate != NULL ? g_strdup_printf ("%s\n%s", origin, fate) : g_strdup (origin);
   g_autofree char *subtitle_markup = g_markup_escape_text (subtitle, -1);
-  gboolean counts = tm_row_counts (&reading->row);
   g_autofree char *title
       = g_markup_printf_escaped (counts ? "<span font_features='tnum=1'>%s</span>" : "<s>%s</s>", value);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle_markup);
+  return row;
+}
+
+static GtkWidget *
+build_row (TmReadingsDialog *self, const TmReading *reading)
+{
+  g_autofree char *value = tm_words_reading (reading);
+  g_autofree char *origin = describe_origin (reading);
+  g_autofree char *fate = describe_fate (reading);
+  gboolean counts = tm_row_counts (&reading->row);
+  GtkWidget *row = make_row (value, counts, origin, fate);
   if (counts)
     {
-      add_button (self, row, _ ("Correct…"), reading, G_CALLBACK (correct_cb));
-      add_button (self, row, _ ("Withdraw…"), reading, G_CALLBACK (withdraw_cb));
+      add_button (self, row, _ ("Correct…"), reading, value, G_CALLBACK (correct_cb));
+      add_button (self, row, _ ("Withdraw…"), reading, value, G_CALLBACK (withdraw_cb));
     }
   return row;
+}
+
+static GtkWidget *
+build_pin_row (TmReadingsDialog *self, const TmPinTrial *trial)
+{
+  g_autofree char *value = tm_words_pin_trial (trial);
+  g_autofree char *origin = describe_pin_origin (trial);
+  g_autofree char *fate = trial->row.withdrawn != NULL
+                              ? g_strdup_printf (_ ("Withdrawn: %s"), trial->row.withdrawn->reason)
+                              : NULL;
+  gboolean counts = tm_row_counts (&trial->row);
+  GtkWidget *row = make_row (value, counts, origin, fate);
+  if (counts)
+    add_button (self, row, _ ("Withdraw…"), trial, value, G_CALLBACK (withdraw_pin_cb));
+  return row;
+}
+
+/* Readings, then pin trials, of one place.  Returns how many. */
+static guint
+fill_place (TmReadingsDialog *self, guint place)
+{
+  const TmJob *job = tm_document_job (self->document);
+  const GPtrArray *readings = tm_job_readings_at (job, self->piece, self->feature, place);
+  const GPtrArray *trials = tm_job_pin_trials_at (job, self->piece, self->feature, place);
+  guint n = 0;
+  for (guint i = 0; readings != NULL && i < readings->len; i++, n++)
+    gtk_list_box_append (GTK_LIST_BOX (self->list), build_row (self, g_ptr_array_index (readings, i)));
+  for (guint i = 0; trials != NULL && i < trials->len; i++, n++)
+    gtk_list_box_append (GTK_LIST_BOX (self->list), build_pin_row (self, g_ptr_array_index (trials, i)));
+  return n;
 }
 
 static void
@@ -114,15 +203,10 @@ fill (TmReadingsDialog *self)
 {
   GtkWidget *child;
   guint n_rows = 0;
-  const TmJob *job = tm_document_job (self->document);
   while ((child = gtk_widget_get_first_child (self->list)) != NULL)
     gtk_list_box_remove (GTK_LIST_BOX (self->list), child);
   for (guint place = 1; place <= self->feature->places; place++)
-    {
-      const GPtrArray *readings = tm_job_readings_at (job, self->piece, self->feature, place);
-      for (guint i = 0; readings != NULL && i < readings->len; i++, n_rows++)
-        gtk_list_box_append (GTK_LIST_BOX (self->list), build_row (self, g_ptr_array_index (readings, i)));
-    }
+    n_rows += fill_place (self, place);
   if (n_rows == 0)
     {
       GtkWidget *row = adw_action_row_new ();
@@ -133,7 +217,7 @@ fill (TmReadingsDialog *self)
 }
 
 static void
-recorded_cb (TmDocument *document, const TmReading *reading, TmReadingsDialog *self)
+recorded_cb (TmDocument *document, const TmEntryRow *row, TmReadingsDialog *self)
 {
   fill (self);
 }

@@ -9,13 +9,15 @@
 #include "app-entry-words.h"
 #include "app-feature-words.h"
 #include "app-form.h"
+#include "app-pin-words.h"
 #include "app-toast.h"
 
 struct _TmReasonDialog {
   AdwWindow parent_instance;
 
   TmDocument *document;
-  const TmReading *reading;
+  const TmReading *reading; /* one of the two; the other is NULL */
+  const TmPinTrial *trial;
   gboolean corrects;
 
   GtkWidget *value; /* AdwEntryRow, shown when correcting a size */
@@ -101,13 +103,18 @@ keep_change (TmReasonDialog *self, GError **error)
   g_autofree char *correction = join_correction (self);
   if (self->corrects)
     return tm_document_correct (self->document, self->reading, correction, reason, error);
+  if (self->trial != NULL)
+    return tm_document_withdraw_pin (self->document, self->trial, reason, error);
   return tm_document_withdraw (self->document, self->reading, reason, error);
 }
 
 static void
 say_kept (TmReasonDialog *self)
 {
-  g_autofree char *value = tm_words_reading (self->corrects ? self->reading->row.replaced_by : self->reading);
+  g_autofree char *value
+      = self->trial != NULL
+            ? tm_words_pin_trial (self->trial)
+            : tm_words_reading (self->corrects ? self->reading->row.replaced_by : self->reading);
   g_autofree char *text = g_strdup_printf (self->corrects ? _ ("Corrected to %s") : _ ("Withdrew %s"), value);
   tm_window_toast (GTK_WIDGET (self), text);
 }
@@ -169,14 +176,20 @@ tm_reason_dialog_init (TmReasonDialog *self)
 static void
 describe (TmReasonDialog *self)
 {
-  const TmReading *reading = self->reading;
-  g_autofree char *value = tm_words_reading (reading);
-  g_autofree char *feature = tm_words_feature (reading->row.feature);
-  g_autofree char *spot = tm_words_spot (reading->row.feature, reading->place, reading->station);
+  const TmEntryRow *row = self->trial != NULL ? &self->trial->row : &self->reading->row;
+  g_autofree char *value
+      = self->trial != NULL ? tm_words_pin_trial (self->trial) : tm_words_reading (self->reading);
+  g_autofree char *feature = tm_words_feature (row->feature);
+  g_autofree char *spot = self->trial != NULL
+                              ? tm_words_spot (row->feature, self->trial->place, "")
+                              : tm_words_spot (row->feature, self->reading->place, self->reading->station);
   g_autofree char *where = *spot != '\0' ? g_strdup_printf ("%s, %s", feature, spot) : g_strdup (feature);
   /* Translators: a value, then the feature and where on it. */
-  g_autofree char *about = g_strdup_printf (_ ("%s, read for %s on piece %s. It stays in the record."), value,
-                                            where, reading->row.piece->serial);
+  g_autofree char *about = self->trial != NULL
+                               ? g_strdup_printf (_ ("%s, tried for %s on piece %s. It stays in the record."),
+                                                  value, where, row->piece->serial)
+                               : g_strdup_printf (_ ("%s, read for %s on piece %s. It stays in the record."),
+                                                  value, where, row->piece->serial);
   gtk_label_set_text (self->about, about);
 }
 
@@ -201,13 +214,17 @@ show_rows (TmReasonDialog *self)
 }
 
 static GtkWidget *
-present (GtkWidget *parent, TmDocument *document, const TmReading *reading, gboolean corrects)
+present (GtkWidget *parent, TmDocument *document, const TmReading *reading, const TmPinTrial *trial,
+         gboolean corrects)
 {
   TmReasonDialog *self = g_object_new (TM_TYPE_REASON_DIALOG, NULL);
   self->document = g_object_ref (document);
   self->reading = reading;
+  self->trial = trial;
   self->corrects = corrects;
-  gtk_window_set_title (GTK_WINDOW (self), corrects ? _ ("Correct a reading") : _ ("Withdraw a reading"));
+  gtk_window_set_title (GTK_WINDOW (self), corrects        ? _ ("Correct a reading")
+                                           : trial != NULL ? _ ("Withdraw a pin trial")
+                                                           : _ ("Withdraw a reading"));
   tm_button_set_label (self->confirm, corrects ? _ ("C_orrect") : _ ("_Withdraw"));
   gtk_widget_add_css_class (self->confirm, corrects ? "suggested-action" : "destructive-action");
   show_rows (self);
@@ -224,7 +241,16 @@ tm_reason_dialog_present_withdraw (GtkWidget *parent, TmDocument *document, cons
   g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
   g_return_val_if_fail (reading != NULL, NULL);
 
-  return present (parent, document, reading, FALSE);
+  return present (parent, document, reading, NULL, FALSE);
+}
+
+GtkWidget *
+tm_reason_dialog_present_withdraw_pin (GtkWidget *parent, TmDocument *document, const TmPinTrial *trial)
+{
+  g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
+  g_return_val_if_fail (trial != NULL, NULL);
+
+  return present (parent, document, NULL, trial, FALSE);
 }
 
 GtkWidget *
@@ -233,7 +259,7 @@ tm_reason_dialog_present_correct (GtkWidget *parent, TmDocument *document, const
   g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
   g_return_val_if_fail (reading != NULL, NULL);
 
-  return present (parent, document, reading, TRUE);
+  return present (parent, document, reading, NULL, TRUE);
 }
 
 /* @value as join_correction() gives it. */

@@ -18,6 +18,8 @@ G_DECLARE_FINAL_TYPE (TmReasonDialog, tm_reason_dialog, TM, REASON_DIALOG, AdwWi
 /* Present over the window of @parent. @reading is borrowed from the document's job. */
 GtkWidget *tm_reason_dialog_present_withdraw (GtkWidget *parent, TmDocument *document,
                                               const TmReading *reading);
+GtkWidget *tm_reason_dialog_present_withdraw_pin (GtkWidget *parent, TmDocument *document,
+                                                  const TmPinTrial *trial);
 GtkWidget *tm_reason_dialog_present_correct (GtkWidget *parent, TmDocument *document,
                                              const TmReading *reading);
 

@@ -4,10 +4,12 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app-access.h"
 #include "app-button.h"
+#include "app-evidence-words.h"
+#include "app-evidence.h"
+#include "app-method-choice.h"
 #include "app-reading-words.h"
-#include "app-tip.h"
+#include "app-temperatures.h"
 
 /* A small heading and the lines under it; hidden when there is nothing to say. */
 typedef struct {
@@ -26,40 +28,47 @@ struct _TmVerdictPanel {
   TmSection gauge;
   TmSection todo;
   TmSection nonconformance;
+  TmEvidence *evidence;
   GtkLabel *caution;
-  GtkWidget *methods; /* GtkDropDown */
-  GPtrArray *names;   /* char *: method names by position */
-  gboolean filling;
+  GtkWidget *pin_trial; /* button */
+  TmMethodChoice *methods;
+  gboolean has_choice;
+  TmTemperatures *temperatures;
 };
 
-enum { SIGNAL_METHOD_CHOSEN, N_SIGNALS };
+enum { SIGNAL_METHOD_CHOSEN, SIGNAL_COUNTS_CHOSEN, SIGNAL_TEMPERATURES, N_SIGNALS };
 
 static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (TmVerdictPanel, tm_verdict_panel, GTK_TYPE_BOX)
 
 static void
-method_selected_cb (GtkDropDown *drop_down, GParamSpec *pspec, TmVerdictPanel *self)
+method_chosen_cb (TmMethodChoice *methods, const char *name, TmVerdictPanel *self)
 {
-  guint chosen = gtk_drop_down_get_selected (drop_down);
-  if (!self->filling && chosen < self->names->len)
-    g_signal_emit (self, signals[SIGNAL_METHOD_CHOSEN], 0, g_ptr_array_index (self->names, chosen));
+  g_signal_emit (self, signals[SIGNAL_METHOD_CHOSEN], 0, name);
 }
 
 static void
-tm_verdict_panel_finalize (GObject *object)
+counts_chosen_cb (TmEvidence *evidence, gboolean combined, TmVerdictPanel *self)
 {
-  TmVerdictPanel *self = TM_VERDICT_PANEL (object);
-  g_clear_pointer (&self->names, g_ptr_array_unref);
-  G_OBJECT_CLASS (tm_verdict_panel_parent_class)->finalize (object);
+  g_signal_emit (self, signals[SIGNAL_COUNTS_CHOSEN], 0, combined);
+}
+
+static void
+temperatures_cb (TmTemperatures *temperatures, TmVerdictPanel *self)
+{
+  g_signal_emit (self, signals[SIGNAL_TEMPERATURES], 0);
 }
 
 static void
 tm_verdict_panel_class_init (TmVerdictPanelClass *klass)
 {
-  G_OBJECT_CLASS (klass)->finalize = tm_verdict_panel_finalize;
   signals[SIGNAL_METHOD_CHOSEN] = g_signal_new ("method-chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST,
                                                 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[SIGNAL_COUNTS_CHOSEN] = g_signal_new ("counts-chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST,
+                                                0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
+  signals[SIGNAL_TEMPERATURES] = g_signal_new ("temperatures-changed", G_TYPE_FROM_CLASS (klass),
+                                               G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static GtkLabel *
@@ -89,64 +98,34 @@ add_section (GtkWidget *box, const char *heading, GtkWidget *first)
   return section;
 }
 
-static void
-setup_method_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer chars)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (chars));
-  tm_tip_own_text (label);
-  gtk_list_item_set_child (item, label);
-}
-
-static void
-bind_method_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer chars)
-{
-  GtkStringObject *text = gtk_list_item_get_item (item);
-  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), gtk_string_object_get_string (text));
-}
-
-static GtkListItemFactory *
-make_factory (int chars)
-{
-  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_method_cb), GINT_TO_POINTER (chars));
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_method_cb), NULL);
-  return factory;
-}
-
-/* A long name is cut in the button, which must not widen the column, later in the list. */
+/* The verdict and its size: always in sight. */
 static GtkWidget *
-build_methods (void)
+build_head (TmVerdictPanel *self)
 {
-  GtkWidget *methods = gtk_drop_down_new (NULL, NULL);
-  g_autoptr (GtkListItemFactory) button = make_factory (1);
-  g_autoptr (GtkListItemFactory) list = make_factory (60);
-  gtk_drop_down_set_factory (GTK_DROP_DOWN (methods), button);
-  gtk_drop_down_set_list_factory (GTK_DROP_DOWN (methods), list);
-  gtk_widget_add_css_class (methods, "tm-methods");
-  gtk_widget_set_tooltip_text (methods, _ ("The gauge or method that reads this feature"));
-  tm_access_name_drop_down (GTK_DROP_DOWN (methods), _ ("Gauge"));
-  return methods;
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *rule = gtk_separator_new (GTK_ORIENTATION_HORIZONTAL);
+  self->verdict = add_label (head, "tm-verdict");
+  self->where = add_label (head, "tm-where");
+  gtk_box_append (GTK_BOX (head), rule);
+  gtk_widget_add_css_class (rule, "tm-rule");
+  self->size = add_label (head, "tm-size");
+  self->chance = add_label (head, "tm-chance");
+  return head;
 }
 
+/* What it rests on: scrolls where there is much to say. */
 static GtkWidget *
 build_words (TmVerdictPanel *self)
 {
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *rule = gtk_separator_new (GTK_ORIENTATION_HORIZONTAL);
-  self->verdict = add_label (words, "tm-verdict");
-  self->where = add_label (words, "tm-where");
-  gtk_box_append (GTK_BOX (words), rule);
-  gtk_widget_add_css_class (rule, "tm-rule");
-  self->size = add_label (words, "tm-size");
-  self->chance = add_label (words, "tm-chance");
+  self->evidence = TM_EVIDENCE (tm_evidence_new ());
+  gtk_box_append (GTK_BOX (words), GTK_WIDGET (self->evidence));
+  self->methods = TM_METHOD_CHOICE (tm_method_choice_new ());
+  self->gauge = add_section (words, _ ("Gauge"), GTK_WIDGET (self->methods));
   self->form = add_section (words, _ ("Form"), NULL);
-  self->methods = build_methods ();
-  self->gauge = add_section (words, _ ("Gauge"), self->methods);
   self->nonconformance = add_section (words, _ ("Nonconformance"), NULL);
-  g_signal_connect (self->methods, "notify::selected", G_CALLBACK (method_selected_cb), self);
+  g_signal_connect (self->methods, "chosen", G_CALLBACK (method_chosen_cb), self);
+  g_signal_connect (self->evidence, "counts-chosen", G_CALLBACK (counts_chosen_cb), self);
   return words;
 }
 
@@ -161,23 +140,41 @@ add_button (GtkWidget *box, const char *label, const char *action, const char *t
   return button;
 }
 
+static void
+add_more_buttons (TmVerdictPanel *self, GtkWidget *buttons)
+{
+  GtkWidget *grid = gtk_grid_new ();
+  GtkWidget *first = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *second = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  self->pin_trial = add_button (first, _ ("_Pin trial…"), "bench.pin-trial",
+                                _ ("Say which pin went and which did not (F2)"));
+  self->temperatures = TM_TEMPERATURES (tm_temperatures_new ());
+  gtk_box_append (GTK_BOX (first), GTK_WIDGET (self->temperatures));
+  add_button (second, _ ("R_eadings…"), "bench.readings", _ ("See, correct or withdraw readings (Ctrl+L)"));
+  GtkWidget *nonconformance = add_button (second, _ ("N_onconformance…"), "bench.nonconformance",
+                                          _ ("Write down a nonconformance (Ctrl+Shift+K)"));
+  gtk_widget_set_hexpand (self->pin_trial, TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->temperatures), TRUE);
+  gtk_widget_set_hexpand (nonconformance, TRUE);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
+  gtk_grid_attach (GTK_GRID (grid), first, 0, 0, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), second, 0, 1, 1, 1);
+  gtk_box_append (GTK_BOX (buttons), grid);
+  g_signal_connect (self->temperatures, "changed", G_CALLBACK (temperatures_cb), self);
+}
+
 static GtkWidget *
 build_buttons (TmVerdictPanel *self)
 {
-  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
+  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   /* Never scrolled out of sight: it is what the hand does next. */
   self->todo = add_section (buttons, _ ("What to do"), NULL);
-  GtkWidget *pair = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *record
       = add_button (buttons, _ ("_Record  ⏎"), "bench.record", _ ("Record the reading (Enter)"));
   gtk_widget_add_css_class (record, "suggested-action");
   gtk_widget_add_css_class (record, "tm-record");
   gtk_accessible_update_property (GTK_ACCESSIBLE (record), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Record"), -1);
-  gtk_box_append (GTK_BOX (buttons), pair);
-  add_button (pair, _ ("R_eadings…"), "bench.readings", _ ("See, correct or withdraw readings (Ctrl+L)"));
-  GtkWidget *nonconformance = add_button (pair, _ ("N_onconformance…"), "bench.nonconformance",
-                                          _ ("Write down a nonconformance (Ctrl+Shift+K)"));
-  gtk_widget_set_hexpand (nonconformance, TRUE);
+  add_more_buttons (self, buttons);
   self->caution = add_label (buttons, "tm-caution");
   return buttons;
 }
@@ -186,15 +183,15 @@ static void
 tm_verdict_panel_init (TmVerdictPanel *self)
 {
   GtkWidget *scroller = gtk_scrolled_window_new ();
-  self->names = g_ptr_array_new_with_free_func (g_free);
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
-  gtk_box_set_spacing (GTK_BOX (self), 12);
+  gtk_box_set_spacing (GTK_BOX (self), 8);
   gtk_widget_add_css_class (GTK_WIDGET (self), "tm-verdict-panel");
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), build_words (self));
   gtk_widget_set_vexpand (scroller, TRUE);
   /* The column keeps its width: the picture takes what is left. */
   gtk_widget_set_hexpand (GTK_WIDGET (self), FALSE);
+  gtk_box_append (GTK_BOX (self), build_head (self));
   gtk_box_append (GTK_BOX (self), scroller);
   gtk_box_append (GTK_BOX (self), build_buttons (self));
 }
@@ -205,58 +202,20 @@ tm_verdict_panel_new (void)
   return g_object_new (TM_TYPE_VERDICT_PANEL, NULL);
 }
 
-static void
-add_method (TmVerdictPanel *self, GtkStringList *list, const char *name, const char *shown)
-{
-  gtk_string_list_append (list, shown);
-  g_ptr_array_add (self->names, g_strdup (name));
-}
-
-static gboolean
-is_listed (TmVerdictPanel *self, const char *name)
-{
-  return g_ptr_array_find_with_equal_func (self->names, name, g_str_equal, NULL);
-}
-
-/* First what the feature says, then every method, then every gauge that no method is named after. */
-static void
-add_methods (TmVerdictPanel *self, GtkStringList *list, const TmJob *job, const TmFeature *feature)
-{
-  add_method (self, list, "", *feature->method != '\0' ? feature->method : _ ("choose a gauge"));
-  for (guint i = 0; i < job->methods->len; i++)
-    {
-      const TmMethod *method = g_ptr_array_index (job->methods, i);
-      if (!g_str_equal (method->name, feature->method))
-        add_method (self, list, method->name, method->name);
-    }
-  for (guint i = 0; i < job->gauges->len; i++)
-    {
-      const TmGauge *gauge = g_ptr_array_index (job->gauges, i);
-      g_autofree char *shown = g_strdup_printf ("%s %s", gauge->kind, gauge->tag);
-      if (!is_listed (self, gauge->tag) && !g_str_equal (gauge->tag, feature->method))
-        add_method (self, list, gauge->tag, shown);
-    }
-}
-
 void
 tm_verdict_panel_list_methods (TmVerdictPanel *self, TmDocument *document)
 {
   g_return_if_fail (TM_IS_VERDICT_PANEL (self));
 
-  const TmBench *bench = tm_document_bench (document);
-  const TmFeature *feature = tm_bench_spot (bench)->feature;
-  g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
-  guint chosen = 0;
-  self->filling = TRUE;
-  g_ptr_array_set_size (self->names, 0);
-  if (feature != NULL)
-    add_methods (self, list, tm_document_job (document), feature);
-  if (!g_ptr_array_find_with_equal_func (self->names, tm_bench_method (bench), g_str_equal, &chosen))
-    chosen = 0;
-  gtk_drop_down_set_model (GTK_DROP_DOWN (self->methods), G_LIST_MODEL (list));
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->methods), chosen);
-  gtk_widget_set_visible (self->methods, self->names->len > 1);
-  self->filling = FALSE;
+  self->has_choice = tm_method_choice_list (self->methods, document);
+}
+
+void
+tm_verdict_panel_open_temperatures (TmVerdictPanel *self)
+{
+  g_return_if_fail (TM_IS_VERDICT_PANEL (self));
+
+  tm_temperatures_open (self->temperatures);
 }
 
 /* Only what has changed is set, so that only that is laid out again. */
@@ -276,14 +235,29 @@ take_lines (TmSection *section, char *text)
   take_text (section->lines, text);
 }
 
+/* Lines under the gauge: what it is, what it rests on, what was corrected. */
 static char *
-describe_gauge (TmDocument *document, const TmFeature *feature)
+describe_gauge (TmDocument *document, const TmJudgement *judgement)
 {
-  const char *method = tm_bench_method (tm_document_bench (document));
+  const TmJob *job = tm_document_job (document);
+  const TmFeature *feature = judgement->feature;
+  const char *chosen = tm_bench_method (tm_document_bench (document));
+  const char *method = *chosen != '\0' ? chosen : feature->method;
   g_autofree char *now = tm_now_utc ();
   now[strlen ("YYYY-MM-DD")] = '\0';
-  return tm_words_gauge (tm_document_job (document), feature, *method != '\0' ? method : feature->method,
-                         now);
+  g_autofree char *gauge = tm_words_gauge (job, feature, method, now);
+  g_autofree char *assumed = *method != '\0' && !tm_kind_is_attribute (feature->kind)
+                                 ? tm_words_assumed (job, feature, method)
+                                 : g_strdup ("");
+  g_autofree char *corrected = tm_words_corrected (judgement);
+  const char *const lines[] = { gauge, assumed, corrected };
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (lines); i++)
+    {
+      if (*lines[i] != '\0')
+        g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", lines[i]);
+    }
+  return g_string_free (text, FALSE);
 }
 
 static char *
@@ -309,6 +283,22 @@ show_nowhere (TmVerdictPanel *self)
   take_lines (&self->form, g_strdup (""));
   take_lines (&self->gauge, g_strdup (""));
   take_lines (&self->nonconformance, g_strdup (""));
+  tm_evidence_show (self->evidence, NULL, NULL);
+}
+
+static void
+show_judgement (TmVerdictPanel *self, TmDocument *document, const TmJudgement *judgement)
+{
+  take_text (self->verdict, tm_words_verdict (judgement));
+  take_text (self->where, tm_words_where (judgement));
+  take_text (self->size, tm_words_size (judgement));
+  take_text (self->chance, tm_words_chance (judgement));
+  take_lines (&self->form, tm_words_form (tm_document_job (document), judgement));
+  take_lines (&self->gauge, describe_gauge (document, judgement));
+  take_lines (&self->nonconformance, describe_nonconformance (document, judgement));
+  tm_evidence_show (self->evidence, document, judgement);
+  gtk_widget_set_visible (self->gauge.box,
+                          self->has_choice || *gtk_label_get_text (self->gauge.lines) != '\0');
 }
 
 void
@@ -316,21 +306,16 @@ tm_verdict_panel_show (TmVerdictPanel *self, TmDocument *document, const TmJudge
 {
   g_return_if_fail (TM_IS_VERDICT_PANEL (self));
 
-  TmAdvice advice = tm_bench_advice (tm_document_bench (document));
+  TmBench *bench = tm_document_bench (document);
+  g_autofree char *now = tm_now_utc ();
+  tm_bench_set_now (bench, now);
+  TmAdvice advice = tm_bench_advice (bench);
   if (judgement == NULL)
     show_nowhere (self);
   else
-    {
-      take_text (self->verdict, tm_words_verdict (judgement));
-      take_text (self->where, tm_words_where (judgement));
-      take_text (self->size, tm_words_size (judgement));
-      take_text (self->chance, tm_words_chance (judgement));
-      take_lines (&self->form, tm_words_form (judgement));
-      take_lines (&self->gauge, describe_gauge (document, judgement->feature));
-      take_lines (&self->nonconformance, describe_nonconformance (document, judgement));
-      gtk_widget_set_visible (self->gauge.box,
-                              self->names->len > 1 || *gtk_label_get_text (self->gauge.lines) != '\0');
-    }
+    show_judgement (self, document, judgement);
+  gtk_widget_set_visible (self->pin_trial, judgement != NULL && tm_feature_takes_pins (judgement->feature));
+  tm_temperatures_show (self->temperatures, document);
   take_lines (&self->todo, tm_words_advice (&advice, judgement));
   take_text (self->caution, tm_words_caution (&advice));
 }

@@ -56,6 +56,7 @@ free_wanted (gpointer data)
   g_free (wanted);
 }
 
+/* NULL for rows that have no name of their own. */
 static const char *
 find_name (TmBookKind kind, gconstpointer row)
 {
@@ -71,8 +72,27 @@ find_name (TmBookKind kind, gconstpointer row)
       return ((const TmFeature *)row)->balloon;
     case TM_BOOK_PIECE:
       return ((const TmPiece *)row)->serial;
+    case TM_BOOK_STUDY:
+      return ((const TmStudy *)row)->name;
     default:
       return NULL;
+    }
+}
+
+static gboolean
+is_nameless (TmBookKind kind)
+{
+  switch ((guint)kind)
+    {
+    case TM_BOOK_PERSON:
+    case TM_BOOK_GAUGE:
+    case TM_BOOK_METHOD:
+    case TM_BOOK_FEATURE:
+    case TM_BOOK_PIECE:
+    case TM_BOOK_STUDY:
+      return FALSE;
+    default:
+      return TRUE;
     }
 }
 
@@ -270,7 +290,7 @@ use_sql (TmBookKind kind)
              " UNION SELECT feature FROM cut WHERE job = ?";
     case TM_BOOK_GAUGE:
     case TM_BOOK_METHOD:
-      return "SELECT DISTINCT method FROM reading WHERE job = ?";
+      return "SELECT method FROM reading WHERE job = ? UNION SELECT gauge FROM pin_trial WHERE job = ?";
     default:
       return NULL;
     }
@@ -329,8 +349,11 @@ check_signatures (Save *save, GError **error)
 static gboolean
 ask_highest_place (Save *save, const char *balloon, gint64 *place, GError **error)
 {
-  sqlite3_stmt *statement
-      = tm_book_prepare (save->book, "SELECT max (place) FROM reading WHERE job = ? AND feature = ?", error);
+  sqlite3_stmt *statement = tm_book_prepare (
+      save->book,
+      "SELECT max (coalesce ((SELECT max (place) FROM reading WHERE job = ?1 AND feature = ?2), 0),"
+      " coalesce ((SELECT max (place) FROM pin_trial WHERE job = ?1 AND feature = ?2), 0))",
+      error);
 
   if (statement == NULL)
     return FALSE;
@@ -441,7 +464,7 @@ save_kind (Save *save, TmBookKind kind, const TmJob *job, GError **error)
   if (!read_present (save, error))
     return FALSE;
   read_wanted (save, job);
-  if (kind >= TM_BOOK_EVENT)
+  if (is_nameless (kind))
     {
       match_nameless (save);
       if (!number_new (save, error))

@@ -196,7 +196,7 @@ show_quantity (const char *count, const char *form)
               || strncmp (tm_book_unit_words[u], form, (gsize)(point - form)) != 0)
             continue;
           text = tm_count_format_exact (quantity.count, u, quantity.decimals);
-          return g_strconcat (text, " ", tm_unit_symbol (u), NULL);
+          return g_strchomp (g_strconcat (text, " ", tm_unit_symbol (u), NULL));
         }
     }
   return g_strdup_printf ("%s (%s)", count, form != NULL ? form : "");

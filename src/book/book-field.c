@@ -48,14 +48,18 @@ tm_cells_init (TmCells *cells)
 {
   fill_forms ();
   cells->n = 0;
-  cells->list = g_string_new (NULL);
+  for (guint i = 0; i < TM_MAX_LISTS; i++)
+    cells->lists[i] = g_string_new (NULL);
 }
 
 void
 tm_cells_clear (TmCells *cells)
 {
-  g_string_free (cells->list, TRUE);
-  cells->list = NULL;
+  for (guint i = 0; i < TM_MAX_LISTS; i++)
+    {
+      g_string_free (cells->lists[i], TRUE);
+      cells->lists[i] = NULL;
+    }
 }
 
 static void
@@ -94,6 +98,16 @@ put_quantity (TmCells *cells, const TmQuantity *quantity)
   put_text (cells, forms[quantity->unit][quantity->decimals]);
 }
 
+/* Place 1, the only one of most features, is held as nothing: so were all places before there were any. */
+static void
+put_place (TmCells *cells, guint place)
+{
+  if (place == 1)
+    put_nothing (cells);
+  else
+    put_number (cells, place);
+}
+
 /* Appends @text with "\" and line ends written as two characters. */
 static void
 append_escaped (GString *out, const char *text, gsize length)
@@ -115,15 +129,17 @@ append_escaped (GString *out, const char *text, gsize length)
 static void
 put_list (TmCells *cells, const GPtrArray *list)
 {
-  g_string_truncate (cells->list, 0);
+  GString *out = cells->lists[cells->n_lists++];
+
+  g_string_truncate (out, 0);
   for (guint i = 0; list != NULL && i < list->len; i++)
     {
       const char *text = g_ptr_array_index (list, i);
 
-      append_escaped (cells->list, text, strlen (text));
-      g_string_append_c (cells->list, '\n');
+      append_escaped (out, text, strlen (text));
+      g_string_append_c (out, '\n');
     }
-  put_text (cells, cells->list->str);
+  put_text (cells, out->str);
 }
 
 static gboolean
@@ -156,6 +172,9 @@ put_field (TmCells *cells, const TmField *field, gconstpointer row)
     case TM_FIELD_WIDE:
       put_number (cells, G_STRUCT_MEMBER (gint64, row, field->offset));
       break;
+    case TM_FIELD_PLACE:
+      put_place (cells, G_STRUCT_MEMBER (guint, row, field->offset));
+      break;
     case TM_FIELD_LIST:
       put_list (cells, G_STRUCT_MEMBER (GPtrArray *, row, field->offset));
       break;
@@ -179,6 +198,7 @@ tm_cells_from_struct (TmCells *cells, TmBookKind kind, const TmVersion *version,
 
   g_assert ((version != NULL) == info->versioned);
   cells->n = 0;
+  cells->n_lists = 0;
   for (guint i = 0; version != NULL && i < n; i++)
     put_field (cells, &fields[i], version);
   for (guint i = 0; i < info->n_fields; i++)
@@ -415,6 +435,9 @@ get_field (const TmCells *cells, guint at, const TmField *field, TmReader *reade
     case TM_FIELD_WIDE:
       G_STRUCT_MEMBER (gint64, row, field->offset) = number;
       return TRUE;
+    case TM_FIELD_PLACE:
+      G_STRUCT_MEMBER (guint, row, field->offset) = cells->cell[at].filled ? (guint)number : 1;
+      return number >= 0 && number <= G_MAXUINT;
     case TM_FIELD_LIST:
       get_list (cells, at, reader, G_STRUCT_MEMBER (GPtrArray *, row, field->offset));
       return TRUE;

@@ -25,11 +25,17 @@ typedef enum {
   TM_BOOK_FACTS,
   TM_BOOK_PERSON,
   TM_BOOK_GAUGE,
+  TM_BOOK_CALIBRATION,
+  TM_BOOK_CHECK,
+  TM_BOOK_PIN_SIZE,
   TM_BOOK_METHOD,
+  TM_BOOK_BUDGET_LINE,
   TM_BOOK_FEATURE,
   TM_BOOK_PIECE,
   TM_BOOK_EVENT,
   TM_BOOK_NONCONFORMANCE,
+  TM_BOOK_STUDY,
+  TM_BOOK_STUDY_READING,
   TM_BOOK_SIGNATURE,
   TM_BOOK_READING,
   TM_BOOK_PIN_TRIAL,
@@ -47,8 +53,9 @@ typedef enum {
   TM_FIELD_WORD,     /* an enumeration, held as the book's own word for it */
   TM_FIELD_UINT,
   TM_FIELD_BOOL,
-  TM_FIELD_WIDE, /* gint64 */
-  TM_FIELD_LIST, /* texts, a line each */
+  TM_FIELD_WIDE,  /* gint64 */
+  TM_FIELD_PLACE, /* a guint from 1, of which 1 is held as nothing */
+  TM_FIELD_LIST,  /* texts, a line each */
   TM_FIELD_PIECE,
   TM_FIELD_FEATURE,
 } TmFieldType;
@@ -89,6 +96,7 @@ typedef struct {
 } TmKindInfo;
 
 #define TM_MAX_CELLS 48
+#define TM_MAX_LISTS 2
 
 typedef struct {
   const char *text; /* NULL: a number, or nothing */
@@ -100,7 +108,8 @@ typedef struct {
 typedef struct {
   TmCell cell[TM_MAX_CELLS];
   guint n;
-  GString *list; /* holds the text of a list cell */
+  GString *lists[TM_MAX_LISTS]; /* hold the texts of list cells */
+  guint n_lists;
 } TmCells;
 
 /* What turns rows into structs of one job, remembering the row before: most texts repeat. */

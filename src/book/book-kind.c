@@ -21,9 +21,14 @@ static const char *const first_article_words[] = { "full", "partial", NULL };
 static const char *const modifier_words[] = { "", "mmc", "lmc", NULL };
 static const char *const outcome_words[] = { "", "pass", "fail", NULL };
 static const char *const sign_words[] = { "minus", "plus", NULL };
+static const char *const counts_words[] = { "", "combined", NULL };
+static const char *const drift_rule_words[] = { "", "ask", NULL };
+static const char *const line_kind_words[]
+    = { "other", "feel", "temperature", "form", "setting", "people", NULL };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (tm_book_unit_words) == TM_N_UNITS + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (kind_words) == TM_N_KINDS + 1);
+G_STATIC_ASSERT (G_N_ELEMENTS (line_kind_words) == TM_N_LINE_KINDS + 1);
 
 #define OTHER(type_, struct_, member_, column_)                                               \
   {                                                                                           \
@@ -73,6 +78,14 @@ static const TmField facts_fields[] = {
   TEXT (TmJob, first_article_extra, "first_article_extra"),
   TEXT (TmJob, extra, "extra"),
   TEXT (TmJob, job_extra, "job_extra"),
+  NUMBER (TmJob, part_temp_limit, "part_temp_limit"),
+  NUMBER (TmJob, gauge_temp_limit, "gauge_temp_limit"),
+  NUMBER (TmJob, thermometer, "thermometer"),
+  NUMBER (TmJob, expansion, "expansion"),
+  LENGTH (TmJob, entry_clearance, "entry_clearance"),
+  WORD (TmJob, drift_rule, "drift_rule", drift_rule_words),
+  NUMBER (TmJob, drift_limit, "drift_limit"),
+  NUMBER (TmJob, check_hours, "check_hours"),
 };
 
 static const TmField person_fields[] = {
@@ -91,6 +104,45 @@ static const TmField gauge_fields[] = {
   TEXT (TmGauge, due, "due"),
   TEXT (TmGauge, certificate, "certificate"),
   TEXT (TmGauge, extra, "extra"),
+  TEXT (TmGauge, serial, "serial"),
+  TEXT (TmGauge, owner, "owner"),
+  TEXT (TmGauge, place, "place"),
+  LENGTH (TmGauge, range_from, "range_from"),
+  LENGTH (TmGauge, range_to, "range_to"),
+  LENGTH (TmGauge, feel, "feel"),
+  NUMBER (TmGauge, expansion, "expansion"),
+  LENGTH (TmGauge, pin_step, "pin_step"),
+  TEXT (TmGauge, pin_class, "pin_class"),
+  TEXT (TmGauge, pin_sign, "pin_sign"),
+  TEXT (TmGauge, source, "source"),
+};
+
+static const TmField calibration_fields[] = {
+  TEXT (TmCalibration, gauge, "gauge"),
+  TEXT (TmCalibration, date, "date"),
+  TEXT (TmCalibration, due, "due"),
+  TEXT (TmCalibration, certificate, "certificate"),
+  TEXT (TmCalibration, by, "calibrated_by"),
+  LENGTH (TmCalibration, uncertainty, "uncertainty"),
+  NUMBER (TmCalibration, coverage, "coverage"),
+  LENGTH (TmCalibration, error, "error"),
+  TEXT (TmCalibration, outcome, "outcome"),
+  TEXT (TmCalibration, note, "note"),
+  TEXT (TmCalibration, extra, "extra"),
+};
+
+static const TmField check_fields[] = {
+  TEXT (TmCheck, gauge, "gauge"),       LENGTH (TmCheck, standard, "standard"),
+  LENGTH (TmCheck, reading, "reading"), TEXT (TmCheck, by, "checked_by"),
+  TEXT (TmCheck, at, "checked_at"),     TEXT (TmCheck, note, "note"),
+  TEXT (TmCheck, extra, "extra"),
+};
+
+static const TmField pin_size_fields[] = {
+  TEXT (TmPinSize, gauge, "gauge"),
+  LENGTH (TmPinSize, size, "size"),
+  LENGTH (TmPinSize, measured, "measured"),
+  TEXT (TmPinSize, extra, "extra"),
 };
 
 static const TmField method_fields[] = {
@@ -99,6 +151,19 @@ static const TmField method_fields[] = {
   LENGTH (TmMethod, repeatability, "repeatability"),
   NUMBER (TmMethod, repeatability_dof, "repeatability_dof"),
   TEXT (TmMethod, extra, "extra"),
+  TEXT (TmMethod, repeatability_source, "repeatability_source"),
+};
+
+static const TmField budget_line_fields[] = {
+  TEXT (TmBudgetLine, method, "method"),
+  WORD (TmBudgetLine, kind, "kind", line_kind_words),
+  TEXT (TmBudgetLine, name, "name"),
+  LENGTH (TmBudgetLine, value, "value"),
+  TEXT (TmBudgetLine, distribution, "distribution"),
+  NUMBER (TmBudgetLine, divisor, "divisor"),
+  NUMBER (TmBudgetLine, dof, "dof"),
+  TEXT (TmBudgetLine, source, "source"),
+  TEXT (TmBudgetLine, extra, "extra"),
 };
 
 static const TmField feature_fields[] = {
@@ -134,6 +199,8 @@ static const TmField feature_fields[] = {
   WORD (TmFeature, modifier, "modifier", modifier_words),
   TEXT (TmFeature, datums, "datums"),
   TEXT (TmFeature, extra, "extra"),
+  WORD (TmFeature, counts, "counts", counts_words),
+  LENGTH (TmFeature, form_unseen, "form_unseen"),
 };
 
 static const TmField piece_fields[] = {
@@ -163,6 +230,7 @@ static const TmField reading_fields[] = {
   NUMBER (TmReading, part_temp, "part_temp"),
   NUMBER (TmReading, gauge_temp, "gauge_temp"),
   ROW_END (TmReading),
+  TEXT (TmReading, overdue_reason, "overdue_reason"),
 };
 
 static const TmField pin_trial_fields[] = {
@@ -172,6 +240,10 @@ static const TmField pin_trial_fields[] = {
   WORD (TmPinTrial, sign, "sign", sign_words),
   OTHER (BOOL, TmPinTrial, went, "went"),
   ROW_END (TmPinTrial),
+  OTHER (PLACE, TmPinTrial, place, "place"),
+  TEXT (TmPinTrial, gauge, "gauge"),
+  LENGTH (TmPinTrial, measured, "measured"),
+  TEXT (TmPinTrial, overdue_reason, "overdue_reason"),
 };
 
 static const TmField cut_fields[] = {
@@ -204,6 +276,28 @@ static const TmField nonconformance_fields[] = {
   TEXT (TmNonconformance, extra, "extra"),
 };
 
+static const TmField study_fields[] = {
+  TEXT (TmStudy, name, "name"),
+  TEXT (TmStudy, feature, "feature"),
+  TEXT (TmStudy, method, "method"),
+  WORD (TmStudy, unit, "unit", tm_book_unit_words),
+  OTHER (LIST, TmStudy, pieces, "pieces"),
+  OTHER (LIST, TmStudy, people, "people"),
+  NUMBER (TmStudy, repeats, "repeats"),
+  NUMBER (TmStudy, seed, "seed"),
+  LENGTH (TmStudy, band, "band"),
+  TEXT (TmStudy, at, "begun_at"),
+  TEXT (TmStudy, note, "note"),
+  TEXT (TmStudy, extra, "extra"),
+};
+
+static const TmField study_reading_fields[] = {
+  TEXT (TmStudyReading, study, "study"),   TEXT (TmStudyReading, piece, "piece"),
+  TEXT (TmStudyReading, person, "person"), NUMBER (TmStudyReading, trial, "trial"),
+  LENGTH (TmStudyReading, value, "value"), TEXT (TmStudyReading, typed, "typed"),
+  TEXT (TmStudyReading, at, "taken_at"),   TEXT (TmStudyReading, extra, "extra"),
+};
+
 static const TmField signature_fields[] = {
   TEXT (TmSignature, by, "signed_by"), TEXT (TmSignature, role, "role"),
   TEXT (TmSignature, at, "signed_at"), TEXT (TmSignature, digest, "digest"),
@@ -219,7 +313,15 @@ static const TmKindInfo kinds[TM_N_BOOK_KINDS] = {
   [TM_BOOK_FACTS] = { "facts", N_ ("facts of part %s"), "part_number", TRUE, FIELDS (facts_fields) },
   [TM_BOOK_PERSON] = { "person", N_ ("person %s"), "initials", TRUE, FIELDS (person_fields), LIST (people) },
   [TM_BOOK_GAUGE] = { "gauge", N_ ("gauge %s"), "tag", TRUE, FIELDS (gauge_fields), LIST (gauges) },
+  [TM_BOOK_CALIBRATION] = { "calibration", N_ ("calibration of gauge %s"), "gauge", TRUE,
+                            FIELDS (calibration_fields), LIST (calibrations) },
+  [TM_BOOK_CHECK]
+  = { "gauge_check", N_ ("check of gauge %s"), "gauge", TRUE, FIELDS (check_fields), LIST (checks) },
+  [TM_BOOK_PIN_SIZE]
+  = { "pin_size", N_ ("measured pin of set %s"), "gauge", TRUE, FIELDS (pin_size_fields), LIST (pin_sizes) },
   [TM_BOOK_METHOD] = { "method", N_ ("method %s"), "name", TRUE, FIELDS (method_fields), LIST (methods) },
+  [TM_BOOK_BUDGET_LINE] = { "budget_line", N_ ("budget line of method %s"), "method", TRUE,
+                            FIELDS (budget_line_fields), LIST (budget_lines) },
   [TM_BOOK_FEATURE]
   = { "feature", N_ ("feature %s"), "balloon", TRUE, FIELDS (feature_fields), LIST (features) },
   [TM_BOOK_PIECE] = { "piece", N_ ("piece %s"), "serial", TRUE, FIELDS (piece_fields), LIST (pieces) },
@@ -231,6 +333,9 @@ static const TmKindInfo kinds[TM_N_BOOK_KINDS] = {
   [TM_BOOK_EVENT] = { "event", N_ ("event %s"), "key", TRUE, FIELDS (event_fields), LIST (events) },
   [TM_BOOK_NONCONFORMANCE] = { "nonconformance", N_ ("nonconformance %s"), "number", TRUE,
                                FIELDS (nonconformance_fields), LIST (nonconformances) },
+  [TM_BOOK_STUDY] = { "study", N_ ("study %s"), "name", TRUE, FIELDS (study_fields), LIST (studies) },
+  [TM_BOOK_STUDY_READING] = { "study_reading", N_ ("reading of study %s"), "study", TRUE,
+                              FIELDS (study_reading_fields), LIST (study_readings) },
   [TM_BOOK_SIGNATURE]
   = { "signature", N_ ("signature %s"), "key", TRUE, FIELDS (signature_fields), LIST (signatures) },
 };

@@ -65,6 +65,18 @@ tm_book_new_row (TmBookKind kind)
       return tm_feature_new ();
     case TM_BOOK_PIECE:
       return tm_piece_new ();
+    case TM_BOOK_CALIBRATION:
+      return tm_calibration_new ();
+    case TM_BOOK_CHECK:
+      return tm_check_new ();
+    case TM_BOOK_PIN_SIZE:
+      return tm_pin_size_new ();
+    case TM_BOOK_BUDGET_LINE:
+      return tm_budget_line_new ();
+    case TM_BOOK_STUDY:
+      return tm_study_new ();
+    case TM_BOOK_STUDY_READING:
+      return tm_study_reading_new ();
     case TM_BOOK_EVENT:
       return tm_event_new ();
     case TM_BOOK_NONCONFORMANCE:
@@ -98,6 +110,18 @@ add_row (TmJob *job, TmBookKind kind, gpointer row)
       return tm_job_add_feature (job, row);
     case TM_BOOK_PIECE:
       return tm_job_add_piece (job, row);
+    case TM_BOOK_CALIBRATION:
+      return tm_job_add_calibration (job, row);
+    case TM_BOOK_CHECK:
+      return tm_job_add_check (job, row);
+    case TM_BOOK_PIN_SIZE:
+      return tm_job_add_pin_size (job, row);
+    case TM_BOOK_BUDGET_LINE:
+      return tm_job_add_budget_line (job, row);
+    case TM_BOOK_STUDY:
+      return tm_job_add_study (job, row);
+    case TM_BOOK_STUDY_READING:
+      return tm_job_add_study_reading (job, row);
     case TM_BOOK_EVENT:
       tm_job_add_event (job, row);
       return TM_ADD_OK;
@@ -128,6 +152,9 @@ tm_book_free_row (TmBookKind kind, gpointer row)
       break;
     case TM_BOOK_FEATURE:
       tm_feature_free (row);
+      break;
+    case TM_BOOK_STUDY:
+      tm_study_free (row);
       break;
     case TM_BOOK_READING:
       tm_reading_free (row);

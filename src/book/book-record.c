@@ -199,7 +199,7 @@ tm_book_record_pin_trial (TmBook *book, const char *job_id, const TmPinTrial *tr
   g_return_val_if_fail (book != NULL && job_id != NULL && trial != NULL, FALSE);
 
   copy = *trial;
-  return record_row (book, job_id, TM_BOOK_PIN_TRIAL, &copy.row, 1, error);
+  return record_row (book, job_id, TM_BOOK_PIN_TRIAL, &copy.row, copy.place, error);
 }
 
 gboolean
@@ -214,28 +214,44 @@ tm_book_record_cut (TmBook *book, const char *job_id, const TmCutRow *cut, GErro
 }
 
 static gboolean
-append_withdrawal (TmBook *book, const char *job_id, const TmBookWithdrawal *withdrawal, GError **error)
+append_withdrawal (TmBook *book, const char *job_id, TmBookKind kind, const TmBookWithdrawal *withdrawal,
+                   GError **error)
 {
   gint64 job = tm_book_job_number (book, job_id, error);
 
-  return job > 0 && check_target (book, TM_BOOK_READING, job, withdrawal->id, NULL, error)
+  return job > 0 && check_target (book, kind, job, withdrawal->id, NULL, error)
          && tm_book_append (book, TM_BOOK_WITHDRAWAL, job, NULL, withdrawal, error) > 0;
+}
+
+static gboolean
+withdraw_row (TmBook *book, const char *job_id, TmBookKind kind, const char *id,
+              const TmWithdrawal *withdrawal, GError **error)
+{
+  TmBookWithdrawal row = { tm_kind_info (kind)->table, id, *withdrawal };
+
+  if (withdrawal->reason == NULL || withdrawal->reason[0] == '\0')
+    return refuse (book, error, _ ("a withdrawal needs its reason; say why"));
+  if (!tm_book_begin (book, error))
+    return FALSE;
+  return tm_book_end (book, append_withdrawal (book, job_id, kind, &row, error), error);
 }
 
 gboolean
 tm_book_withdraw_reading (TmBook *book, const char *job_id, const char *reading_id,
                           const TmWithdrawal *withdrawal, GError **error)
 {
-  TmBookWithdrawal row = { "reading", reading_id, { 0 } };
-
   g_return_val_if_fail (book != NULL && job_id != NULL && reading_id != NULL && withdrawal != NULL, FALSE);
 
-  if (withdrawal->reason == NULL || withdrawal->reason[0] == '\0')
-    return refuse (book, error, _ ("a withdrawal needs its reason; say why"));
-  row.note = *withdrawal;
-  if (!tm_book_begin (book, error))
-    return FALSE;
-  return tm_book_end (book, append_withdrawal (book, job_id, &row, error), error);
+  return withdraw_row (book, job_id, TM_BOOK_READING, reading_id, withdrawal, error);
+}
+
+gboolean
+tm_book_withdraw_pin_trial (TmBook *book, const char *job_id, const char *trial_id,
+                            const TmWithdrawal *withdrawal, GError **error)
+{
+  g_return_val_if_fail (book != NULL && job_id != NULL && trial_id != NULL && withdrawal != NULL, FALSE);
+
+  return withdraw_row (book, job_id, TM_BOOK_PIN_TRIAL, trial_id, withdrawal, error);
 }
 
 /* --- the recorder */
@@ -277,6 +293,14 @@ withdraw_reading_cb (gpointer self, const char *id, const TmWithdrawal *withdraw
   return tm_book_withdraw_reading (binding->book, binding->job_id, id, withdrawal, error);
 }
 
+static gboolean
+withdraw_pin_trial_cb (gpointer self, const char *id, const TmWithdrawal *withdrawal, GError **error)
+{
+  const Binding *binding = self;
+
+  return tm_book_withdraw_pin_trial (binding->book, binding->job_id, id, withdrawal, error);
+}
+
 TmRecorder
 tm_book_recorder (TmBook *book, const char *job_id)
 {
@@ -284,5 +308,6 @@ tm_book_recorder (TmBook *book, const char *job_id)
 
   *binding = (Binding) { book, job_id };
   g_ptr_array_add (book->recorders, binding);
-  return (TmRecorder) { binding, record_reading_cb, record_pin_trial_cb, record_cut_cb, withdraw_reading_cb };
+  return (TmRecorder) { binding,       record_reading_cb,   record_pin_trial_cb,
+                        record_cut_cb, withdraw_reading_cb, withdraw_pin_trial_cb };
 }

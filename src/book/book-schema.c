@@ -153,7 +153,71 @@ static const char version_1[]
                                                                                         "new.target AND id = "
                                                                                         "new.id)");
 
-const char *const tm_schema_steps[] = { version_1 };
+/* A column that joins a table.  Rows of before have the default, which their journal facts leave out. */
+#define JOINS(table_, column_)      "ALTER TABLE " table_ " ADD COLUMN " column_ ";\n"
+#define JOINS_TEXT(table_, column_) JOINS (table_, column_ " TEXT NOT NULL DEFAULT ''")
+#define JOINS_QUANTITY(table_, name_, suffix_) \
+  JOINS (table_, name_ suffix_ " INTEGER") JOINS (table_, name_ "_form TEXT")
+#define JOINS_LENGTH(table_, name_) JOINS_QUANTITY (table_, name_, "_pm")
+#define JOINS_NUMBER(table_, name_) JOINS_QUANTITY (table_, name_, "_count")
+
+/* What a reading proves: the gauges' history, pins, budgets and studies.  The index is for a recall: who
+ * measured with this gauge since then. */
+static const char version_2[] = JOINS_NUMBER ("facts", "part_temp_limit") JOINS_NUMBER (
+    "facts", "gauge_temp_limit") JOINS_NUMBER ("facts", "thermometer") JOINS_NUMBER ("facts", "expansion")
+    JOINS_LENGTH ("facts", "entry_clearance") JOINS_TEXT ("facts", "drift_rule") JOINS_NUMBER (
+        "facts", "drift_limit") JOINS_NUMBER ("facts", "check_hours") JOINS_TEXT ("gauge", "serial")
+        JOINS_TEXT ("gauge", "owner") JOINS_TEXT ("gauge", "place") JOINS_LENGTH (
+            "gauge", "range_from") JOINS_LENGTH ("gauge", "range_to") JOINS_LENGTH ("gauge", "feel")
+            JOINS_NUMBER ("gauge", "expansion") JOINS_LENGTH ("gauge", "pin_step") JOINS_TEXT (
+                "gauge", "pin_class") JOINS_TEXT ("gauge", "pin_sign") JOINS_TEXT ("gauge", "source")
+                JOINS_TEXT ("method", "repeatability_source") JOINS_TEXT ("feature", "counts") JOINS_LENGTH (
+                    "feature", "form_unseen") JOINS_TEXT ("reading", "overdue_reason")
+                    JOINS ("pin_trial", "place INTEGER") JOINS_TEXT ("pin_trial", "gauge") JOINS_LENGTH (
+                        "pin_trial", "measured") JOINS_TEXT ("pin_trial", "overdue_reason")
+
+                        DEFINITION (
+                            "calibration",
+                            "gauge TEXT NOT NULL, date TEXT NOT NULL, due TEXT NOT NULL, certificate TEXT "
+                            "NOT NULL,"
+                            " calibrated_by TEXT NOT NULL, uncertainty_pm INTEGER, uncertainty_form TEXT,"
+                            " coverage_count INTEGER, coverage_form TEXT, error_pm INTEGER, error_form TEXT,"
+                            " outcome TEXT NOT NULL, note TEXT NOT NULL, extra TEXT NOT NULL")
+                            DEFINITION (
+                                "gauge_check",
+                                "gauge TEXT NOT NULL, standard_pm INTEGER, standard_form TEXT, reading_pm "
+                                "INTEGER,"
+                                " reading_form TEXT, checked_by TEXT NOT NULL, checked_at TEXT NOT NULL,"
+                                " note TEXT NOT NULL, extra TEXT NOT NULL")
+                                DEFINITION ("pin_size", "gauge TEXT NOT NULL, size_pm INTEGER, size_form "
+                                                        "TEXT, measured_pm INTEGER,"
+                                                        " measured_form TEXT, extra TEXT NOT NULL")
+                                    DEFINITION ("budget_line",
+                                                "method TEXT NOT NULL, kind TEXT NOT NULL, name TEXT NOT "
+                                                "NULL, value_pm INTEGER,"
+                                                " value_form TEXT, distribution TEXT NOT NULL, divisor_count "
+                                                "INTEGER, divisor_form TEXT,"
+                                                " dof_count INTEGER, dof_form TEXT, source TEXT NOT NULL, "
+                                                "extra TEXT NOT NULL")
+                                        DEFINITION ("study", "name TEXT NOT NULL, feature TEXT NOT NULL, "
+                                                             "method TEXT NOT NULL, unit TEXT NOT NULL,"
+                                                             " pieces TEXT NOT NULL, people TEXT NOT NULL, "
+                                                             "repeats_count INTEGER, repeats_form TEXT,"
+                                                             " seed_count INTEGER, seed_form TEXT, band_pm "
+                                                             "INTEGER, band_form TEXT,"
+                                                             " begun_at TEXT NOT NULL, note TEXT NOT NULL, "
+                                                             "extra TEXT NOT NULL")
+                                            DEFINITION ("study_reading",
+                                                        "study TEXT NOT NULL, piece TEXT NOT NULL, person "
+                                                        "TEXT NOT NULL, trial_count INTEGER,"
+                                                        " trial_form TEXT, value_pm INTEGER, value_form "
+                                                        "TEXT, typed TEXT NOT NULL,"
+                                                        " taken_at TEXT NOT NULL, extra TEXT NOT NULL")
+
+                                                "CREATE INDEX reading_method ON reading (method, "
+                                                "taken_at);\n";
+
+const char *const tm_schema_steps[] = { version_1, version_2 };
 const guint tm_schema_n_steps = G_N_ELEMENTS (tm_schema_steps);
 
 static gboolean

@@ -8,7 +8,6 @@
 #include <stdio.h>
 
 #include "cli-json.h"
-#include "cli-judge-detail.h"
 #include "cli-verbs.h"
 #include "core-judge.h"
 
@@ -18,7 +17,6 @@ typedef struct {
   const TmPiece *only_piece;
   const TmFeature *only_feature;
   yajl_gen gen; /* NULL: words */
-  gboolean budget;
   gboolean good;
 } Judging;
 
@@ -109,7 +107,7 @@ put_proof (yajl_gen gen, const TmJudgement *judgement)
 }
 
 static void
-print_json (yajl_gen gen, const TmJob *job, const TmJudgement *judgement)
+print_json (yajl_gen gen, const TmJudgement *judgement)
 {
   yajl_gen_map_open (gen);
   tm_print_text (gen, "piece", judgement->piece->serial);
@@ -117,7 +115,6 @@ print_json (yajl_gen gen, const TmJob *job, const TmJudgement *judgement)
   tm_print_integer (gen, "place", judgement->place);
   put_sizes (gen, judgement);
   put_proof (gen, judgement);
-  tm_put_judgement_detail (gen, job, judgement);
   yajl_gen_map_close (gen);
 }
 
@@ -157,7 +154,7 @@ describe_size (const TmJudgement *judgement)
 }
 
 static void
-print_words (const TmJob *job, const TmJudgement *judgement, gboolean budget)
+print_words (const TmJudgement *judgement)
 {
   const TmFeature *feature = judgement->feature;
   g_autofree char *number = feature->places > 1
@@ -173,8 +170,6 @@ print_words (const TmJob *job, const TmJudgement *judgement, gboolean budget)
   print_column (verdict, 18);
   printf ("%s%s%s\n", size, *size && *why ? "  " : "",
           *why ? g_dpgettext2 (GETTEXT_PACKAGE, "why", why) : "");
-  if (budget)
-    tm_print_judgement_detail (job, judgement);
 }
 
 static void
@@ -184,9 +179,9 @@ judge_place (Judging *judging, const TmPiece *piece, const TmFeature *feature, g
 
   tm_judge (judging->job, piece, feature, place, &judgement);
   if (judging->gen != NULL)
-    print_json (judging->gen, judging->job, &judgement);
+    print_json (judging->gen, &judgement);
   else
-    print_words (judging->job, &judgement, judging->budget);
+    print_words (&judgement);
   if (judgement.verdict != TM_VERDICT_IN)
     judging->good = FALSE;
 }
@@ -196,8 +191,7 @@ is_measured (const Judging *judging, const TmPiece *piece, const TmFeature *feat
 {
   for (guint place = 1; place <= feature->places; place++)
     {
-      if (tm_job_readings_at (judging->job, piece, feature, place) != NULL
-          || tm_job_pin_trials_at (judging->job, piece, feature, place) != NULL)
+      if (tm_job_readings_at (judging->job, piece, feature, place) != NULL)
         return TRUE;
     }
   return FALSE;
@@ -252,12 +246,11 @@ tm_verb_judge (int n_words, char **words)
   const TmVerb *verb = tm_verb_find ("judge");
   const char *serial = NULL;
   const char *balloon = NULL;
-  gboolean json = FALSE, budget = FALSE;
+  gboolean json = FALSE;
   const TmOption options[] = {
     { "piece", "S", N_ ("only this piece"), &serial, NULL },
     { "feature", "N", N_ ("only this feature"), &balloon, NULL },
-    { "budget", NULL, N_ ("with the uncertainty budget, line by line"), NULL, &budget },
-    { "json", NULL, N_ ("print JSON, which has it always"), NULL, &json },
+    { "json", NULL, N_ ("print JSON"), NULL, &json },
     { NULL },
   };
   int status;
@@ -278,7 +271,6 @@ tm_verb_judge (int n_words, char **words)
   judging.job = job;
   judging.only_piece = piece;
   judging.only_feature = feature;
-  judging.budget = budget;
   judging.gen = json ? tm_print_begin () : NULL;
   return judge_all (&judging) ? 0 : 1;
 }

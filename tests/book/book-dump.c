@@ -47,6 +47,14 @@ dump_facts (GString *out, const TmJob *job)
   put (out, "first_article_extra", job->first_article_extra);
   put (out, "extra", job->extra);
   put (out, "job_extra", job->job_extra);
+  put_quantity (out, "part_temp_limit", job->part_temp_limit);
+  put_quantity (out, "gauge_temp_limit", job->gauge_temp_limit);
+  put_quantity (out, "thermometer", job->thermometer);
+  put_quantity (out, "expansion", job->expansion);
+  put_quantity (out, "entry_clearance", job->entry_clearance);
+  put_int (out, "drift_rule", job->drift_rule);
+  put_quantity (out, "drift_limit", job->drift_limit);
+  put_quantity (out, "check_hours", job->check_hours);
 }
 
 static void
@@ -75,6 +83,17 @@ dump_people_and_gauges (GString *out, const TmJob *job)
       put (out, "due", gauge->due);
       put (out, "certificate", gauge->certificate);
       put (out, "extra", gauge->extra);
+      put (out, "serial", gauge->serial);
+      put (out, "owner", gauge->owner);
+      put (out, "place", gauge->place);
+      put_quantity (out, "range_from", gauge->range_from);
+      put_quantity (out, "range_to", gauge->range_to);
+      put_quantity (out, "feel", gauge->feel);
+      put_quantity (out, "expansion", gauge->expansion);
+      put_quantity (out, "pin_step", gauge->pin_step);
+      put (out, "pin_class", gauge->pin_class);
+      put (out, "pin_sign", gauge->pin_sign);
+      put (out, "source", gauge->source);
     }
   for (guint i = 0; i < job->methods->len; i++)
     {
@@ -86,6 +105,7 @@ dump_people_and_gauges (GString *out, const TmJob *job)
         put (out, "gauge", g_ptr_array_index (method->gauges, k));
       put_quantity (out, "repeatability", method->repeatability);
       put_quantity (out, "dof", method->repeatability_dof);
+      put (out, "repeatability_source", method->repeatability_source);
       put (out, "extra", method->extra);
     }
 }
@@ -122,6 +142,8 @@ dump_feature (GString *out, const TmFeature *feature)
   put_int (out, "zone_diameter", (guint)feature->zone_diameter);
   put_int (out, "modifier", feature->modifier);
   put (out, "datums", feature->datums);
+  put_int (out, "counts", feature->counts);
+  put_quantity (out, "form_unseen", feature->form_unseen);
   put (out, "extra", feature->extra);
 }
 
@@ -161,6 +183,7 @@ dump_reading (GString *out, const TmReading *reading)
   put (out, "method", reading->method);
   put_quantity (out, "part_temp", reading->part_temp);
   put_quantity (out, "gauge_temp", reading->gauge_temp);
+  put (out, "overdue_reason", reading->overdue_reason);
 }
 
 static void
@@ -177,6 +200,10 @@ dump_record (GString *out, const TmJob *job)
       put (out, "class", trial->pin_class);
       put_int (out, "sign", trial->sign);
       put_int (out, "went", (guint)trial->went);
+      put_int (out, "place", trial->place);
+      put (out, "gauge", trial->gauge);
+      put_quantity (out, "measured", trial->measured);
+      put (out, "overdue_reason", trial->overdue_reason);
     }
   for (guint i = 0; i < job->cuts->len; i++)
     {
@@ -227,6 +254,105 @@ dump_the_rest (GString *out, const TmJob *job)
     }
 }
 
+static void
+dump_history (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->calibrations->len; i++)
+    {
+      const TmCalibration *row = g_ptr_array_index (job->calibrations, i);
+
+      g_string_append (out, "\ncalibration");
+      put (out, "gauge", row->gauge);
+      put (out, "date", row->date);
+      put (out, "due", row->due);
+      put (out, "certificate", row->certificate);
+      put (out, "by", row->by);
+      put_quantity (out, "uncertainty", row->uncertainty);
+      put_quantity (out, "coverage", row->coverage);
+      put_quantity (out, "error", row->error);
+      put (out, "outcome", row->outcome);
+      put (out, "note", row->note);
+      put (out, "extra", row->extra);
+    }
+  for (guint i = 0; i < job->checks->len; i++)
+    {
+      const TmCheck *row = g_ptr_array_index (job->checks, i);
+
+      g_string_append (out, "\ncheck");
+      put (out, "gauge", row->gauge);
+      put_quantity (out, "standard", row->standard);
+      put_quantity (out, "reading", row->reading);
+      put (out, "by", row->by);
+      put (out, "at", row->at);
+      put (out, "note", row->note);
+      put (out, "extra", row->extra);
+    }
+  for (guint i = 0; i < job->pin_sizes->len; i++)
+    {
+      const TmPinSize *row = g_ptr_array_index (job->pin_sizes, i);
+
+      g_string_append (out, "\npin size");
+      put (out, "gauge", row->gauge);
+      put_quantity (out, "size", row->size);
+      put_quantity (out, "measured", row->measured);
+      put (out, "extra", row->extra);
+    }
+  for (guint i = 0; i < job->budget_lines->len; i++)
+    {
+      const TmBudgetLine *row = g_ptr_array_index (job->budget_lines, i);
+
+      g_string_append (out, "\nline");
+      put (out, "method", row->method);
+      put_int (out, "kind", row->kind);
+      put (out, "name", row->name);
+      put_quantity (out, "value", row->value);
+      put (out, "distribution", row->distribution);
+      put_quantity (out, "divisor", row->divisor);
+      put_quantity (out, "dof", row->dof);
+      put (out, "source", row->source);
+      put (out, "extra", row->extra);
+    }
+}
+
+static void
+dump_studies (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->studies->len; i++)
+    {
+      const TmStudy *row = g_ptr_array_index (job->studies, i);
+
+      g_string_append (out, "\nstudy");
+      put (out, "name", row->name);
+      put (out, "feature", row->feature);
+      put (out, "method", row->method);
+      put_int (out, "unit", row->unit);
+      for (guint k = 0; k < row->pieces->len; k++)
+        put (out, "pieces", g_ptr_array_index (row->pieces, k));
+      for (guint k = 0; k < row->people->len; k++)
+        put (out, "people", g_ptr_array_index (row->people, k));
+      put_quantity (out, "repeats", row->repeats);
+      put_quantity (out, "seed", row->seed);
+      put_quantity (out, "band", row->band);
+      put (out, "at", row->at);
+      put (out, "note", row->note);
+      put (out, "extra", row->extra);
+    }
+  for (guint i = 0; i < job->study_readings->len; i++)
+    {
+      const TmStudyReading *row = g_ptr_array_index (job->study_readings, i);
+
+      g_string_append (out, "\nstudy reading");
+      put (out, "study", row->study);
+      put (out, "piece", row->piece);
+      put (out, "person", row->person);
+      put_quantity (out, "trial", row->trial);
+      put_quantity (out, "value", row->value);
+      put (out, "typed", row->typed);
+      put (out, "at", row->at);
+      put (out, "extra", row->extra);
+    }
+}
+
 char *
 dump_job (const TmJob *job)
 {
@@ -247,5 +373,7 @@ dump_job (const TmJob *job)
     }
   dump_record (out, job);
   dump_the_rest (out, job);
+  dump_history (out, job);
+  dump_studies (out, job);
   return g_string_free (out, FALSE);
 }

@@ -242,7 +242,7 @@ add_the_rest (TmJob *job)
 }
 
 TmJob *
-make_rich_job (const char *id)
+make_old_job (const char *id)
 {
   TmJob *job = tm_job_new ();
 
@@ -272,6 +272,178 @@ make_rich_job (const char *id)
   add_trials_and_cuts (job);
   add_the_rest (job);
   return job;
+}
+
+static void
+add_history (TmJob *job)
+{
+  for (guint i = 0; i < 2; i++)
+    {
+      TmCalibration *calibration = tm_calibration_new ();
+      TmCheck *check = tm_check_new ();
+      TmPinSize *pin = tm_pin_size_new ();
+
+      calibration->gauge = "M-25";
+      calibration->date = i == 0 ? "2025-03-01" : "2026-03-01";
+      calibration->due = i == 0 ? "" : "2027-03-01";
+      calibration->certificate = "C-\\1187";
+      calibration->by = "Invented Laboratory";
+      calibration->uncertainty = read_quantity ("0.00003", TM_UNIT_IN);
+      calibration->coverage = read_quantity ("2.00", TM_UNIT_HARDNESS);
+      calibration->error = read_quantity ("-0.00005", TM_UNIT_IN);
+      calibration->outcome = i == 0 ? "bad" : "";
+      calibration->note = "thimble\nreset";
+      calibration->extra = "\"c\": 1";
+      check->gauge = "M-25"; /* twice the same, on purpose */
+      check->standard = read_quantity ("1.0000", TM_UNIT_IN);
+      check->reading = read_quantity ("1.0001", TM_UNIT_IN);
+      check->by = "RW";
+      check->at = "2026-05-04T09:00:00Z";
+      check->note = "warm";
+      check->extra = "\"k\": 1";
+      pin->gauge = "PS-1";
+      pin->size = read_quantity (i == 0 ? "25.00" : "25.01", TM_UNIT_MM);
+      pin->measured = read_quantity ("25.0003", TM_UNIT_MM);
+      pin->extra = "\"p\": 1";
+      g_assert_cmpint (tm_job_add_calibration (job, calibration), ==, TM_ADD_OK);
+      g_assert_cmpint (tm_job_add_check (job, check), ==, TM_ADD_OK);
+      g_assert_cmpint (tm_job_add_pin_size (job, pin), ==, TM_ADD_OK);
+    }
+}
+
+static void
+add_pin_set (TmJob *job)
+{
+  TmGauge *gauge = tm_gauge_new ();
+
+  gauge->tag = "PS-1";
+  gauge->kind = "pin set";
+  gauge->serial = "77-B";
+  gauge->owner = "the shop";
+  gauge->place = "drawer 3";
+  gauge->range_from = read_quantity ("24.00", TM_UNIT_MM);
+  gauge->range_to = read_quantity ("26.00", TM_UNIT_MM);
+  gauge->feel = read_quantity ("0.001", TM_UNIT_MM);
+  gauge->expansion = read_quantity ("11.5", TM_UNIT_HARDNESS);
+  gauge->pin_step = read_quantity ("0.01", TM_UNIT_MM);
+  gauge->pin_class = "X";
+  gauge->pin_sign = "plus";
+  gauge->source = "assumed";
+  g_assert_cmpint (tm_job_add_gauge (job, gauge), ==, TM_ADD_OK);
+}
+
+static void
+add_lines (TmJob *job)
+{
+  for (guint i = 0; i < 2; i++)
+    {
+      TmBudgetLine *line = tm_budget_line_new ();
+
+      line->method = "transfer";
+      line->kind = i == 0 ? TM_LINE_PEOPLE : TM_LINE_OTHER;
+      line->name = "between people";
+      line->value = read_quantity ("0.0020", TM_UNIT_MM);
+      line->distribution = i == 0 ? "t" : "normal";
+      line->divisor = read_quantity ("1.5", TM_UNIT_HARDNESS);
+      line->dof = read_quantity ("12.5", TM_UNIT_HARDNESS);
+      line->source = "study one";
+      line->extra = "\"l\": 1";
+      g_assert_cmpint (tm_job_add_budget_line (job, line), ==, TM_ADD_OK);
+    }
+}
+
+static void
+add_study (TmJob *job)
+{
+  TmStudy *study = tm_study_new ();
+
+  study->name = "one";
+  study->feature = "10";
+  study->method = "transfer";
+  study->unit = TM_UNIT_IN;
+  g_ptr_array_add (study->pieces, (gpointer) "a\nb");
+  g_ptr_array_add (study->pieces, (gpointer) "c");
+  g_ptr_array_add (study->people, (gpointer) "RW");
+  study->repeats = read_quantity ("3", TM_UNIT_COUNT);
+  study->seed = read_quantity ("12345", TM_UNIT_COUNT);
+  study->band = read_quantity ("0.0010", TM_UNIT_IN);
+  study->at = "2026-05-04T08:00:00Z";
+  study->note = "quiet room";
+  study->extra = "\"s\": 1";
+  g_assert_cmpint (tm_job_add_study (job, study), ==, TM_ADD_OK);
+  for (gint64 i = 1; i <= 3; i++)
+    {
+      TmStudyReading *reading = tm_study_reading_new ();
+
+      reading->study = "one";
+      reading->piece = "c";
+      reading->person = "RW";
+      reading->trial = tm_quantity_new (i, TM_UNIT_COUNT, 0);
+      reading->value = read_quantity ("0.98430", TM_UNIT_IN);
+      reading->typed = ".9843";
+      reading->at = "2026-05-04T08:01:00Z";
+      reading->extra = "\"v\": 1";
+      g_assert_cmpint (tm_job_add_study_reading (job, reading), ==, TM_ADD_OK);
+    }
+}
+
+static void
+add_rules (TmJob *job)
+{
+  TmFeature *bore = tm_job_find_feature (job, "10");
+
+  job->part_temp_limit = read_quantity ("3", TM_UNIT_CELSIUS);
+  job->gauge_temp_limit = read_quantity ("2.0", TM_UNIT_CELSIUS);
+  job->thermometer = read_quantity ("0.5", TM_UNIT_CELSIUS);
+  job->expansion = read_quantity ("23.6", TM_UNIT_HARDNESS);
+  job->entry_clearance = read_quantity ("0.00004", TM_UNIT_IN);
+  job->drift_rule = TM_DRIFT_ASK;
+  job->drift_limit = read_quantity ("0.5", TM_UNIT_HARDNESS);
+  job->check_hours = read_quantity ("8", TM_UNIT_HARDNESS);
+  bore->counts = TM_COUNTS_COMBINED;
+  bore->form_unseen = read_quantity ("0.003", TM_UNIT_MM);
+  tm_job_find_method (job, "transfer")->repeatability_source = "study one";
+  tm_job_find_reading (job, "1")->overdue_reason = "no other gauge that day";
+}
+
+static void
+add_placed_trial (TmJob *job)
+{
+  TmPinTrial *trial = tm_pin_trial_new ();
+
+  fill_row (job, &trial->row, "2", "001", "10");
+  trial->size = read_quantity ("25.01", TM_UNIT_MM);
+  trial->pin_class = "X";
+  trial->place = 4;
+  trial->gauge = "PS-1";
+  trial->measured = read_quantity ("25.0103", TM_UNIT_MM);
+  trial->overdue_reason = "no other set";
+  g_assert_cmpint (tm_job_add_pin_trial (job, trial), ==, TM_ADD_OK);
+}
+
+TmJob *
+make_rich_job (const char *id)
+{
+  TmJob *job = make_old_job (id);
+
+  add_pin_set (job);
+  add_history (job);
+  add_lines (job);
+  add_study (job);
+  add_rules (job);
+  add_placed_trial (job);
+  return job;
+}
+
+TmPinTrial *
+make_trial (TmJob *job, const char *id, const char *serial, const char *size)
+{
+  TmPinTrial *trial = tm_pin_trial_new ();
+
+  fill_row (job, &trial->row, tm_job_intern (job, id), serial, "1");
+  trial->size = read_quantity (size, TM_UNIT_MM);
+  trial->pin_class = "X";
+  return trial;
 }
 
 TmJob *

@@ -13,6 +13,7 @@
 G_BEGIN_DECLS
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmReading, tm_reading_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmPinTrial, tm_pin_trial_free)
 
 typedef struct {
   char *folder;
@@ -25,11 +26,17 @@ void place_tear_down (Place *place, gconstpointer data);
 /* A job that uses every member of the model, with an id of its own. */
 TmJob *make_rich_job (const char *id);
 
+/* As it was before version 2 of the book: none of the members and lists that came with that. */
+TmJob *make_old_job (const char *id);
+
 /* A job with one feature (4 places) and @n_pieces pieces, nothing read. */
 TmJob *make_bench_job (const char *id, guint n_pieces);
 
 /* A reading of place 1 that is not added; its texts are static or interned in @job. */
 TmReading *make_reading (TmJob *job, const char *id, const char *serial, const char *value);
+
+/* A pin of class X, minus, that did not go at place 1, likewise. */
+TmPinTrial *make_trial (TmJob *job, const char *id, const char *serial, const char *size);
 
 /* Every member of every struct, a line each. */
 char *dump_job (const TmJob *job);

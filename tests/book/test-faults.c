@@ -38,6 +38,25 @@ work_withdraw (TmBook *book, Place *place, GError **error)
 }
 
 static gboolean
+work_trial (TmBook *book, Place *place, GError **error)
+{
+  g_autoptr (TmJob) job = make_bench_job (ID, 2);
+  g_autoptr (TmPinTrial) trial = make_trial (job, "2", "001", "25.017");
+
+  trial->place = 3;
+  trial->gauge = "PS-1";
+  return tm_book_record_pin_trial (book, ID, trial, error);
+}
+
+static gboolean
+work_withdraw_trial (TmBook *book, Place *place, GError **error)
+{
+  static const TmWithdrawal note = { "RW", "", "the wrong pin", "" };
+
+  return tm_book_withdraw_pin_trial (book, ID, "1", &note, error);
+}
+
+static gboolean
 work_add (TmBook *book, Place *place, GError **error)
 {
   g_autoptr (TmJob) job = make_rich_job ("added");
@@ -101,6 +120,7 @@ make_book (const char *path)
   TmReading *reading = make_reading (job, "1", "001", "25.016");
 
   g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+  g_assert_cmpint (tm_job_add_pin_trial (job, make_trial (job, "1", "001", "25.016")), ==, TM_ADD_OK);
   put_job (path, job);
 }
 
@@ -554,8 +574,14 @@ add_runs (void)
     Work work;
     guint max;
   } works[] = {
-    { "record", work_record, 0 }, { "withdraw", work_withdraw, 0 },     { "add", work_add, 40 },
-    { "save", work_save, 400 },   { "checkpoint", work_checkpoint, 0 }, { "backup", work_backup, 100 },
+    { "record", work_record, 0 },
+    { "withdraw", work_withdraw, 0 },
+    { "add", work_add, 40 },
+    { "trial", work_trial, 0 },
+    { "withdraw-trial", work_withdraw_trial, 0 },
+    { "save", work_save, 400 },
+    { "checkpoint", work_checkpoint, 0 },
+    { "backup", work_backup, 100 },
   };
   static const struct {
     const char *name;

@@ -3,7 +3,7 @@
  * Programs that are killed while they record, and programs that record at once.
  *
  * The child is this program itself: it records through the recorder and writes a line with the id
- * of each reading only after the book said that it is recorded.  SIGKILL shows what the program
+ * of each reading and pin trial only after the book said that it is recorded.  SIGKILL shows what the program
  * and SQLite do when they stop at any instruction; it does not show what a power failure does to
  * the disk's own cache.
  */
@@ -21,6 +21,7 @@
 #define PREFIX_ID "%s-%u"
 
 static const char *program;
+static const char count_sql[] = "SELECT (SELECT count (*) FROM reading) + (SELECT count (*) FROM pin_trial)";
 
 /* --- the child */
 
@@ -33,7 +34,12 @@ record_one (TmRecorder *recorder, TmJob *job, const char *prefix, guint n)
   g_autoptr (TmReading) reading = make_reading (job, id, "001", value);
   GError *error = NULL;
 
-  if (!recorder->record_reading (recorder->self, reading, &error))
+  g_autoptr (TmPinTrial) trial = make_trial (job, id, "001", value);
+
+  /* every other one is a pin trial */
+  trial->place = 1 + n % 4;
+  if (n % 2 == 0 ? !recorder->record_reading (recorder->self, reading, &error)
+                 : !recorder->record_pin_trial (recorder->self, trial, &error))
     g_error ("%s", error->message);
   if (write (STDOUT_FILENO, line, strlen (line)) < 0)
     _exit (1);
@@ -116,7 +122,7 @@ make_book (const char *path)
   put_job (path, job);
 }
 
-/* Each id that was acknowledged is there with its value, and no reading is half one. */
+/* Each id that was acknowledged is there with its value, and no row is half one. */
 static void
 assert_recorded (const char *path, const GPtrArray *ids)
 {
@@ -126,8 +132,8 @@ assert_recorded (const char *path, const GPtrArray *ids)
     {
       const char *id = g_ptr_array_index (ids, i);
 
-      if (tm_job_find_reading (job, id) == NULL)
-        g_error ("reading %s was acknowledged and is not in the book", id);
+      if (tm_job_find_reading (job, id) == NULL && tm_job_find_pin_trial (job, id) == NULL)
+        g_error ("%s was acknowledged and is not in the book", id);
     }
   for (guint i = 0; i < job->readings->len; i++)
     {
@@ -138,7 +144,15 @@ assert_recorded (const char *path, const GPtrArray *ids)
       g_assert_cmpint (reading->value.count, ==, G_GINT64_CONSTANT (25000000000) + (n % 1000) * 1000000);
       g_assert_cmpstr (value, ==, reading->typed);
     }
-  g_assert_cmpuint (job->readings->len, >=, ids->len);
+  for (guint i = 0; i < job->pin_trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (job->pin_trials, i);
+      guint n = (guint)g_ascii_strtoull (strrchr (trial->row.id, '-') + 1, NULL, 10);
+
+      g_assert_cmpint (trial->size.count, ==, G_GINT64_CONSTANT (25000000000) + (n % 1000) * 1000000);
+      g_assert_cmpuint (trial->place, ==, 1 + n % 4);
+    }
+  g_assert_cmpuint (job->readings->len + job->pin_trials->len, >=, ids->len);
 }
 
 static void
@@ -171,7 +185,7 @@ test_kills (Place *place, gconstpointer data)
       g_assert_true (WIFSIGNALED (status) && WTERMSIG (status) == SIGKILL);
       assert_recorded (path, ids);
       assert_clean (path);
-      unsaid = (guint)ask_file (path, "SELECT count (*) FROM reading") - ids->len;
+      unsaid = (guint)ask_file (path, count_sql) - ids->len;
       g_assert_cmpuint (unsaid, <=, i % N_A_BOOK + 1);
     }
   g_test_message ("%u kills, %u acknowledged readings, all there", N_KILLS, total);
@@ -237,7 +251,7 @@ test_two_writers (Place *place, gconstpointer data)
   g_assert_cmpint (finish_child (&two, ids), ==, 0);
   g_assert_cmpuint (ids->len, ==, 2 * count);
   assert_recorded (place->path, ids);
-  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM reading"), ==, 2 * count);
+  g_assert_cmpint (ask_file (place->path, count_sql), ==, 2 * count);
   g_assert_cmpint (ask_file (place->path, "SELECT count (DISTINCT hex (prev)) = count (*) FROM journal"), ==,
                    1);
   assert_clean (place->path);

@@ -1,18 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Migrations.  There is one version so far, so the mechanism is held to its word with steps that
- * only this test knows.
+ * Migrations: a book that the program wrote as version 1, and the mechanism held to its word with steps
+ * that only this test knows.
  */
 
 #include "book-fixture.h"
 #include "book-schema.h"
 
-#define ID "5f6c2f0e-0000-4000-8000-000000000004"
+#define ID           "5f6c2f0e-0000-4000-8000-000000000004"
+#define VERSION_1_ID "5f6c2f0e-0000-4000-8000-000000000001"
+/* The head of that book as version 1 of the program told it. */
+#define VERSION_1_HEAD "190c7d4b24bfba2c1e9d17b00c51865e54ed46a4c6b78999a073ff663cd30138"
 
-static const char step_2[]
+static const char step_3[]
     = "CREATE TABLE humidity (seq INTEGER PRIMARY KEY REFERENCES journal (seq), percent"
       " INTEGER NOT NULL) STRICT; ALTER TABLE cut ADD COLUMN coolant TEXT NOT NULL DEFAULT '';";
-static const char step_3[] = "CREATE INDEX humidity_percent ON humidity (percent);";
+static const char step_4[] = "CREATE INDEX humidity_percent ON humidity (percent);";
 static const char step_wrong[] = "CREATE TABLE half (x); CREATE TABLE half (x);";
 
 static sqlite3 *
@@ -43,25 +46,146 @@ fill (const char *path)
   put_job (path, job);
 }
 
-/* From 1 to 3 in one go, with what was recorded unchanged. */
+/* --- version 1 */
+
+/* Makes the book that the program of before left: see the file. */
+static void
+make_version_1 (const char *path)
+{
+  g_autofree char *from = g_build_filename (g_getenv ("TM_TEST_DATA"), "book-version-1.sql", NULL);
+  g_autofree char *sql = NULL;
+  g_autofree char *marks
+      = g_strdup_printf ("PRAGMA application_id = %d; PRAGMA user_version = 1", TM_BOOK_APPLICATION_ID);
+  sqlite3 *db = open_file (path);
+  char *message = NULL;
+
+  g_assert_true (g_file_get_contents (from, &sql, NULL, NULL));
+  sqlite3_exec (db, sql, NULL, NULL, &message);
+  g_assert_cmpstr (message, ==, NULL);
+  g_assert_cmpint (sqlite3_exec (db, marks, NULL, NULL, NULL), ==, SQLITE_OK);
+  sqlite3_close (db);
+}
+
+static char *
+read_head (const char *path)
+{
+  GError *error = NULL;
+  g_autoptr (TmBook) book = tm_book_open (path, TM_BOOK_OPEN_NORMAL, &error);
+  char *head;
+
+  g_assert_no_error (error);
+  head = tm_book_head (book, NULL, &error);
+  g_assert_no_error (error);
+  return head;
+}
+
+/* A book of before is brought along and is clean: each old row gives its old journal fact, to the byte,
+ * and so the head is the one that may have been written down. */
+static void
+test_version_1 (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) job = NULL;
+  g_autofree char *head = NULL;
+  const TmPinTrial *trial;
+
+  make_version_1 (place->path);
+  head = read_head (place->path);
+  g_assert_cmpstr (head, ==, VERSION_1_HEAD);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 2);
+  assert_clean (place->path);
+  job = take_job (place->path, VERSION_1_ID);
+  g_assert_cmpuint (job->readings->len, ==, 5);
+  g_assert_cmpstr (job->customer, ==, "Other Works");
+  g_assert_cmpint (job->drift_rule, ==, TM_DRIFT_WIDEN);
+  g_assert_false (job->part_temp_limit.given);
+  g_assert_cmpuint (job->calibrations->len, ==, 0);
+  trial = g_ptr_array_index (job->pin_trials, 0);
+  g_assert_cmpuint (trial->place, ==, 1);
+  g_assert_cmpstr (trial->gauge, ==, "");
+  g_assert_false (trial->measured.given);
+}
+
+/* Apart from what was recorded since, it is the job of before. */
+static void
+test_version_1_same_job (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) expected = make_old_job (VERSION_1_ID);
+  g_autoptr (TmJob) job = NULL;
+  TmReading *reading = make_reading (expected, "", "003", "0.9844");
+  GError *error = NULL;
+  g_autoptr (TmBook) book = NULL;
+
+  g_assert_cmpint (tm_job_add_reading (expected, reading), ==, TM_ADD_OK);
+  tm_job_withdraw (expected, &tm_job_find_reading (expected, "2")->row, "RW", "2026-05-05T08:00:00Z", "burr");
+  expected->customer = "Other Works";
+  tm_job_find_gauge (expected, "TG-1")->certificate = "C-2";
+  make_version_1 (place->path);
+  job = take_job (place->path, VERSION_1_ID);
+  assert_same_job (job, expected);
+  /* and the same content again is not another job */
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  g_assert_true (tm_book_add_job (book, expected, NULL, NULL, NULL, &error));
+  g_assert_no_error (error);
+}
+
+/* What is new goes into it, and comes back. */
+static void
+test_version_1_goes_on (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) wanted = make_rich_job (VERSION_1_ID);
+  g_autoptr (TmJob) other = make_rich_job (ID);
+  g_autoptr (TmJob) back = NULL;
+  GError *error = NULL;
+  TmBook *book;
+
+  make_version_1 (place->path);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  g_assert_true (tm_book_save_definitions (book, wanted, "RW", "", &error));
+  g_assert_no_error (error);
+  g_assert_true (tm_book_add_job (book, other, NULL, NULL, NULL, &error));
+  tm_book_close (book);
+  assert_clean (place->path);
+  back = take_job (place->path, VERSION_1_ID);
+  g_assert_cmpuint (back->calibrations->len, ==, 2);
+  g_assert_cmpuint (back->study_readings->len, ==, 3);
+  g_assert_cmpstr (tm_job_find_gauge (back, "PS-1")->pin_class, ==, "X");
+  g_assert_true (back->check_hours.given);
+}
+
+/* A version-1 book made new by every step has the schema of one that was made by them at once. */
+static void
+test_version_1_schema (Place *place, gconstpointer data)
+{
+  static const char print[] = "SELECT total (length (sql)) + count (*) FROM sqlite_schema";
+  g_autofree char *fresh = g_build_filename (place->folder, "fresh", NULL);
+
+  make_version_1 (place->path);
+  g_assert_true (migrate (place->path, tm_schema_steps, tm_schema_n_steps, TRUE, NULL));
+  g_assert_true (migrate (fresh, tm_schema_steps, tm_schema_n_steps, TRUE, NULL));
+  g_assert_cmpint (ask_file (place->path, print), ==, ask_file (fresh, print));
+}
+
+/* --- steps of this test's own */
+
+/* From 2 to 4 in one go, with what was recorded unchanged. */
 static void
 test_older (Place *place, gconstpointer data)
 {
-  const char *steps[] = { tm_schema_steps[0], step_2, step_3 };
+  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], step_3, step_4 };
   GError *error = NULL;
   gint64 facts;
 
   fill (place->path);
   facts = ask_file (place->path, "SELECT count (*) FROM journal");
-  g_assert_true (migrate (place->path, steps, 3, TRUE, &error));
+  g_assert_true (migrate (place->path, steps, 4, TRUE, &error));
   g_assert_no_error (error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
   g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, TM_BOOK_APPLICATION_ID);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM humidity"), ==, 0);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM cut WHERE coolant = ''"), ==, 1);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM journal"), ==, facts);
   g_assert_cmpint (ask_file (place->path, "SELECT value_pm FROM reading WHERE id = '1'"), ==, 25012000000);
-  g_assert_true (migrate (place->path, steps, 3, TRUE, &error));
+  g_assert_true (migrate (place->path, steps, 4, TRUE, &error));
   g_assert_no_error (error);
 }
 
@@ -71,28 +195,28 @@ test_same_either_way (Place *place, gconstpointer data)
 {
   static const char print[] = "SELECT total (length (sql)) FROM sqlite_schema";
   g_autofree char *fresh = g_build_filename (place->folder, "fresh", NULL);
-  const char *steps[] = { tm_schema_steps[0], step_2, step_3 };
+  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], step_3, step_4 };
 
   fill (place->path);
-  g_assert_true (migrate (place->path, steps, 3, TRUE, NULL));
-  g_assert_true (migrate (fresh, steps, 3, TRUE, NULL));
+  g_assert_true (migrate (place->path, steps, 4, TRUE, NULL));
+  g_assert_true (migrate (fresh, steps, 4, TRUE, NULL));
   g_assert_cmpint (ask_file (place->path, print), ==, ask_file (fresh, print));
 }
 
 static void
 test_step_that_fails (Place *place, gconstpointer data)
 {
-  const char *steps[] = { tm_schema_steps[0], step_2, step_wrong };
+  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], step_3, step_wrong };
   GError *error = NULL;
   g_autoptr (TmJob) job = make_rich_job (ID);
   g_autoptr (TmJob) back = NULL;
 
   fill (place->path);
-  g_assert_false (migrate (place->path, steps, 3, TRUE, &error));
+  g_assert_false (migrate (place->path, steps, 4, TRUE, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_FAILED);
   g_assert_nonnull (strstr (error->message, place->path));
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 1);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 2);
   assert_clean (place->path);
   back = take_job (place->path, ID);
   assert_same_job (job, back);
@@ -104,7 +228,7 @@ test_newer (Place *place, gconstpointer data)
   GError *error = NULL;
 
   fill (place->path);
-  tamper (place->path, "PRAGMA user_version = 2");
+  tamper (place->path, "PRAGMA user_version = 3");
   g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
   g_assert_nonnull (strstr (error->message, place->path));
@@ -112,20 +236,20 @@ test_newer (Place *place, gconstpointer data)
   g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_READ_ONLY, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 2);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
 }
 
 static void
 test_older_without_leave_to_write (Place *place, gconstpointer data)
 {
-  const char *steps[] = { tm_schema_steps[0], step_2 };
+  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], step_3 };
   GError *error = NULL;
 
   fill (place->path);
-  g_assert_false (migrate (place->path, steps, 2, FALSE, &error));
+  g_assert_false (migrate (place->path, steps, 3, FALSE, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_READ_ONLY);
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 1);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 2);
 }
 
 static void
@@ -185,6 +309,10 @@ main (int argc, char **argv)
 
 #define ADD(name_, function_) \
   g_test_add ("/book/migrate/" name_, Place, NULL, place_set_up, function_, place_tear_down)
+  ADD ("version-1", test_version_1);
+  ADD ("version-1-same-job", test_version_1_same_job);
+  ADD ("version-1-goes-on", test_version_1_goes_on);
+  ADD ("version-1-schema", test_version_1_schema);
   ADD ("older", test_older);
   ADD ("same-either-way", test_same_either_way);
   ADD ("step-that-fails", test_step_that_fails);

@@ -3,56 +3,10 @@
  * Recording: one durable transaction each, under the rules of the record; definitions as versions.
  */
 
-#include "book-fixture.h"
+#include "book-bench.h"
 #include "book-private.h"
 
-#define ID "5f6c2f0e-0000-4000-8000-000000000002"
-
-typedef struct {
-  Place place;
-  TmJob *job;
-  TmBook *book;
-} Bench;
-
-static void
-set_up (Bench *bench, gconstpointer data)
-{
-  GError *error = NULL;
-
-  place_set_up (&bench->place, data);
-  bench->job = make_bench_job (ID, 3);
-  put_job (bench->place.path, bench->job);
-  bench->book = tm_book_open (bench->place.path, TM_BOOK_OPEN_NORMAL, &error);
-  g_assert_no_error (error);
-}
-
-static void
-tear_down (Bench *bench, gconstpointer data)
-{
-  tm_book_close (bench->book);
-  assert_clean (bench->place.path);
-  tm_job_free (bench->job);
-  place_tear_down (&bench->place, data);
-}
-
-/* Records and adds to the job in memory, as the bench does. */
-static void
-record (Bench *bench, TmReading *reading)
-{
-  GError *error = NULL;
-
-  g_assert_true (tm_book_record_reading (bench->book, ID, reading, &error));
-  g_assert_no_error (error);
-  g_assert_cmpint (tm_job_add_reading (bench->job, reading), ==, TM_ADD_OK);
-}
-
-static void
-assert_same_as_book (Bench *bench)
-{
-  g_autoptr (TmJob) back = take_job (bench->place.path, ID);
-
-  assert_same_job (bench->job, back);
-}
+#define ID BENCH_ID
 
 static void
 refuse_reading (Bench *bench, const TmReading *reading, const char *says)
@@ -178,11 +132,13 @@ test_recorder (Bench *bench, gconstpointer data)
   g_assert_true (recorder.record_pin_trial (recorder.self, trial, &error));
   g_assert_true (recorder.record_cut (recorder.self, cut, &error));
   g_assert_true (recorder.withdraw_reading (recorder.self, "1", &note, &error));
+  g_assert_true (recorder.withdraw_pin_trial (recorder.self, "1", &note, &error));
   g_assert_no_error (error);
   g_assert_cmpint (tm_job_add_reading (bench->job, reading), ==, TM_ADD_OK);
   g_assert_cmpint (tm_job_add_pin_trial (bench->job, trial), ==, TM_ADD_OK);
   g_assert_cmpint (tm_job_add_cut (bench->job, cut), ==, TM_ADD_OK);
   g_assert_cmpint (tm_job_withdraw (bench->job, &reading->row, note.by, note.at, note.reason), ==, TM_ADD_OK);
+  g_assert_cmpint (tm_job_withdraw (bench->job, &trial->row, note.by, note.at, note.reason), ==, TM_ADD_OK);
   assert_same_as_book (bench);
   g_assert_false (recorder.record_cut (recorder.self, cut, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_REFUSED);
@@ -199,16 +155,6 @@ test_numbering (Bench *bench, gconstpointer data)
   record (bench, make_reading (bench->job, "", "001", "25.012"));
   assert_same_as_book (bench);
   g_assert_nonnull (tm_job_find_reading (bench->job, "11"));
-}
-
-static void
-save (Bench *bench)
-{
-  GError *error = NULL;
-
-  g_assert_true (tm_book_save_definitions (bench->book, bench->job, "RW", "2026-05-05T08:00:00Z", &error));
-  g_assert_no_error (error);
-  assert_same_as_book (bench);
 }
 
 static void

@@ -244,7 +244,7 @@ test_position_and_outcome (void)
   enter (&bench, "0.05");
   g_assert_cmpuint (count_readings (&bench), ==, 1);
   tm_document_go (bench.job->document, piece, g_ptr_array_index (job->features, 3), 1, "");
-  g_assert_false (gtk_widget_get_visible (GTK_WIDGET (bench.page->band)));
+  g_assert_false (gtk_widget_get_visible (GTK_WIDGET (bench.page->pictures)));
   enter (&bench, "p");
   g_assert_cmpint (get_last (&bench)->outcome, ==, TM_OUTCOME_PASS);
   close_bench (&bench);
@@ -357,9 +357,11 @@ static void
 test_picture_has_words (void)
 {
   BenchFixture bench = open_bench (ui_make_job ());
-  gtk_test_accessible_assert_role (GTK_ACCESSIBLE (bench.page->band), GTK_ACCESSIBLE_ROLE_IMG);
-  g_assert_true (
-      gtk_test_accessible_has_property (GTK_ACCESSIBLE (bench.page->band), GTK_ACCESSIBLE_PROPERTY_LABEL));
+  gtk_test_accessible_assert_role (GTK_ACCESSIBLE (tm_pictures_get (bench.page->pictures, TM_PICTURE_BAND)),
+                                   GTK_ACCESSIBLE_ROLE_IMG);
+  g_assert_true (gtk_test_accessible_has_property (
+      GTK_ACCESSIBLE (tm_pictures_get (bench.page->pictures, TM_PICTURE_BAND)),
+      GTK_ACCESSIBLE_PROPERTY_LABEL));
   g_assert_true (
       gtk_test_accessible_has_property (GTK_ACCESSIBLE (get_entry (&bench)), GTK_ACCESSIBLE_PROPERTY_LABEL));
   close_bench (&bench);

@@ -73,7 +73,7 @@ test_numbers (void)
   record (job, 0, 1, "bottom/3", "25.010");
   judge (job, 0, &judgement);
   g_autofree char *size = tm_words_size (&judgement);
-  g_autofree char *form = tm_words_form (&judgement);
+  g_autofree char *form = tm_words_form (job, &judgement);
   g_autofree char *chance = tm_words_chance (&judgement);
   g_assert_true (g_str_has_prefix (size, "25.0"));
   g_assert_nonnull (strstr (size, " ± 0.00"));
@@ -103,16 +103,21 @@ test_gauge (void)
 static void
 test_advice (void)
 {
+  g_autoptr (TmJob) job = ui_make_job ();
   for (int kind = TM_ADVICE_ADD_PIECE; kind <= TM_ADVICE_ALL_DONE; kind++)
     {
-      TmAdvice advice = { .kind = (TmAdviceKind)kind, .station = "bottom/3" };
+      TmAdvice advice = { .kind = (TmAdviceKind)kind,
+                          .station = "bottom/3",
+                          .feature = g_ptr_array_index (job->features, 0),
+                          .method = "",
+                          .gauge = g_ptr_array_index (job->gauges, 0) };
       g_autofree char *text = tm_words_advice (&advice, NULL);
       g_autofree char *caution = tm_words_caution (&advice);
       g_assert_cmpstr (text, !=, "");
       g_assert_true (g_str_has_suffix (text, "."));
       g_assert_nonnull (strstr (caution, "spindle stopped"));
     }
-  TmAdvice read = { .kind = TM_ADVICE_READ, .station = "bottom/3" };
+  TmAdvice read = { .kind = TM_ADVICE_READ, .station = "bottom/3", .method = "" };
   g_autofree char *text = tm_words_advice (&read, NULL);
   g_assert_cmpstr (text, ==, "Read bottom 3.");
 }
@@ -156,13 +161,21 @@ test_slips (void)
   TmEntry entry = tm_entry_read ("25.512", bore);
   TmSlipCheck turn
       = { TM_SLIP_THIMBLE_TURN, tm_quantity_new (G_GINT64_CONSTANT (25012000000), TM_UNIT_MM, 3) };
-  g_autofree char *question = tm_words_slip (&turn, &entry, bore);
+  g_autofree char *question = tm_words_slip (&turn, &entry, bore, NULL);
   g_assert_cmpstr (question, ==,
                    "25.512 is one thimble turn from 25.012. Enter again to record it, or correct it.");
+  TmGauge gauge = { .tag = "BM-2", .unit = TM_UNIT_MM };
+  tm_quantity_read ("30", TM_UNIT_MM, &gauge.range_from);
+  tm_quantity_read ("50", TM_UNIT_MM, &gauge.range_to);
+  TmSlipCheck reach = { TM_SLIP_OUT_OF_REACH, TM_QUANTITY_NONE };
+  g_autofree char *outside = tm_words_slip (&reach, &entry, bore, &gauge);
+  g_assert_cmpstr (
+      outside, ==,
+      "25.512 is outside what BM-2 reaches, 30 to 50 mm. Enter again to record it, or correct it.");
   for (int slip = TM_SLIP_NONE + 1; slip < TM_N_SLIPS; slip++)
     {
       TmSlipCheck check = { (TmSlip)slip, turn.likelier };
-      g_autofree char *text = tm_words_slip (&check, &entry, bore);
+      g_autofree char *text = tm_words_slip (&check, &entry, bore, &gauge);
       g_assert_nonnull (strstr (text, "25.512"));
       g_assert_nonnull (strstr (text, "Enter again to record it"));
     }
