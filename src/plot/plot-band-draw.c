@@ -3,18 +3,11 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "plot-band-layout.h"
+#include "plot-band-draw.h"
 
-/* All that one drawing of one plot needs. */
-typedef struct {
-  TmPen pen;
-  const TmBandPlot *plot;
-  TmBandLayout at;
-} Drawing;
-
-static void
-draw_line (const Drawing *d, double x1, double y1, double x2, double y2, double width, const TmColour *colour,
-           double opacity)
+void
+tm_band_draw_line (const TmBandDrawing *d, double x1, double y1, double x2, double y2, double width,
+                   const TmColour *colour, double opacity)
 {
   cairo_new_path (d->pen.cr);
   cairo_move_to (d->pen.cr, x1, y1);
@@ -24,37 +17,37 @@ draw_line (const Drawing *d, double x1, double y1, double x2, double y2, double 
   cairo_stroke (d->pen.cr);
 }
 
-static double
-find_x (const Drawing *d, double count)
+double
+tm_band_draw_x (const TmBandDrawing *d, double count)
 {
   return tm_band_layout_x (&d->at, d->plot, count);
 }
 
-static double
-keep_inside (const Drawing *d, double x)
+double
+tm_band_draw_inside (const TmBandDrawing *d, double x)
 {
   return CLAMP (x, d->at.left, d->at.right);
 }
 
 static gboolean
-is_inside (const Drawing *d, double x)
+is_inside (const TmBandDrawing *d, double x)
 {
   return x >= d->at.left - 0.5 && x <= d->at.right + 0.5;
 }
 
 /* A guard zone from a limit inward, hatched. */
 static void
-draw_guard (const Drawing *d, double from, double to)
+draw_guard (const TmBandDrawing *d, double from, double to)
 {
-  const double left = keep_inside (d, find_x (d, MIN (from, to)));
-  const double right = keep_inside (d, find_x (d, MAX (from, to)));
+  const double left = tm_band_draw_inside (d, tm_band_draw_x (d, MIN (from, to)));
+  const double right = tm_band_draw_inside (d, tm_band_draw_x (d, MAX (from, to)));
 
   tm_hatch_draw (&d->pen, left, d->at.top, right - left, d->at.bottom - d->at.top, d->pen.size * 0.42,
                  &d->pen.theme->close);
 }
 
 static void
-draw_guards (const Drawing *d, double low, double high, gboolean provable)
+draw_guards (const TmBandDrawing *d, double low, double high, gboolean provable)
 {
   const TmLimits *limits = &d->plot->limits;
 
@@ -72,7 +65,7 @@ draw_guards (const Drawing *d, double low, double high, gboolean provable)
 
 /* What the solid zone means, where there is room for it. */
 static void
-draw_proven_words (Drawing *d, double left, double right)
+draw_proven_words (TmBandDrawing *d, double left, double right)
 {
   const TmTextStyle style = { .scale = 0.9, .dim = TRUE, .align = TM_ALIGN_CENTRE };
   const char *words = d->plot->guarded ? _ ("proven in") : _ ("within limits");
@@ -82,7 +75,7 @@ draw_proven_words (Drawing *d, double left, double right)
 }
 
 static void
-draw_zones (Drawing *d)
+draw_zones (TmBandDrawing *d)
 {
   double low, high, left, right;
   const gboolean provable = tm_band_plot_proven (d->plot, &low, &high);
@@ -93,44 +86,66 @@ draw_zones (Drawing *d)
     draw_guards (d, low, high, provable);
   if (!provable)
     return;
-  left = keep_inside (d, isfinite (low) ? find_x (d, low) : d->at.left);
-  right = keep_inside (d, isfinite (high) ? find_x (d, high) : d->at.right);
+  left = tm_band_draw_inside (d, isfinite (low) ? tm_band_draw_x (d, low) : d->at.left);
+  right = tm_band_draw_inside (d, isfinite (high) ? tm_band_draw_x (d, high) : d->at.right);
   cairo_rectangle (d->pen.cr, left, d->at.top, right - left, d->at.bottom - d->at.top);
   tm_pen_colour (&d->pen, &d->pen.theme->band, 1.0);
   cairo_fill (d->pen.cr);
   draw_proven_words (d, left, right);
 }
 
-static void
-draw_row_lines (const Drawing *d)
+/* How far down its row a mark stands: with room for its number above it, or half way. */
+static double
+find_lift (const TmBandDrawing *d, double height)
 {
-  const guint n = d->plot->rows->len;
-  const double lift = d->at.row_height >= d->pen.size * 2.5 ? 0.62 : 0.5;
+  return d->plot->has_axis && height >= d->pen.size * 2.5 ? 0.62 : 0.5;
+}
 
-  for (guint i = 0; i < n; i++)
+static double
+get_row_height (const TmBandDrawing *d, const TmBandRow *row)
+{
+  return row->part ? d->at.part_height : d->at.row_height;
+}
+
+static void
+draw_row_lines (const TmBandDrawing *d)
+{
+  double top = d->at.rows_top;
+
+  for (guint i = 0; i < d->plot->rows->len; i++)
     {
-      const double y = d->at.rows_top + (i + lift) * d->at.row_height;
-      draw_line (d, d->at.left, y, d->at.right, y, 1.0, &d->pen.theme->dim, 0.28);
+      const TmBandRow *row = &g_array_index (d->plot->rows, TmBandRow, i);
+      const double height = get_row_height (d, row), y = top + find_lift (d, height) * height;
+
+      if (!row->part)
+        tm_band_draw_line (d, d->at.left, y, d->at.right, y, 1.0, &d->pen.theme->dim, 0.28);
+      top += height;
+    }
+  for (guint i = 0; i < d->at.n_pin_rows; i++)
+    {
+      const double y = d->at.pins_top + (i + 0.5) * d->at.row_height;
+      tm_band_draw_line (d, d->at.left, y, d->at.right, y, 1.0, &d->pen.theme->dim, 0.14);
     }
 }
 
 static void
-draw_limit_line (const Drawing *d, gint64 limit)
+draw_limit_line (const TmBandDrawing *d, gint64 limit)
 {
-  const double x = find_x (d, (double)limit);
+  const double x = tm_band_draw_x (d, (double)limit);
   const double rise = isnan (d->at.limits_y) ? 0.0 : d->pen.size * 0.4;
 
   if (is_inside (d, x))
-    draw_line (d, x, d->at.top - rise, x, d->at.bottom, 2.0, &d->pen.theme->text, 1.0);
+    tm_band_draw_line (d, x, d->at.top - rise, x, d->at.bottom, 2.0, &d->pen.theme->text, 1.0);
 }
 
 /* The two numbers stand over their lines; where they would touch they step aside, outward. */
 static void
-draw_limit_numbers (Drawing *d)
+draw_limit_numbers (TmBandDrawing *d)
 {
   const TmLimits *limits = &d->plot->limits;
   TmTextStyle style = { .bold = TRUE, .align = TM_ALIGN_CENTRE };
-  const double lower = find_x (d, (double)limits->lower), upper = find_x (d, (double)limits->upper);
+  const double lower = tm_band_draw_x (d, (double)limits->lower),
+               upper = tm_band_draw_x (d, (double)limits->upper);
   const double y = d->at.limits_y - d->pen.size * 0.3;
   gboolean apart = TRUE;
 
@@ -159,7 +174,7 @@ draw_limit_numbers (Drawing *d)
 }
 
 static void
-draw_limits (Drawing *d)
+draw_limits (TmBandDrawing *d)
 {
   if (d->plot->limits.has_lower)
     draw_limit_line (d, d->plot->limits.lower);
@@ -170,7 +185,7 @@ draw_limits (Drawing *d)
 
 /* How many labelled ticks the axis has room for, going by the width of a label. */
 static TmTicks
-choose_ticks (Drawing *d, guint *decimals)
+choose_ticks (TmBandDrawing *d, guint *decimals)
 {
   const TmTextStyle style = { .scale = 0.95 };
   const double width = d->at.right - d->at.left;
@@ -190,26 +205,27 @@ choose_ticks (Drawing *d, guint *decimals)
 }
 
 static void
-draw_minor_ticks (const Drawing *d, const TmTicks *ticks)
+draw_minor_ticks (const TmBandDrawing *d, const TmTicks *ticks)
 {
   const gint64 step = tm_ticks_minor_step (ticks);
   const gint64 first = (gint64)ceil (d->plot->axis.low / (double)step) * step;
 
   for (guint i = 0; i < 64 && (double)(first + (gint64)i * step) <= d->plot->axis.high; i++)
     {
-      const double x = find_x (d, (double)(first + (gint64)i * step));
-      draw_line (d, x, d->at.bottom, x, d->at.bottom + d->pen.size * 0.35, 1.0, &d->pen.theme->text, 0.7);
+      const double x = tm_band_draw_x (d, (double)(first + (gint64)i * step));
+      tm_band_draw_line (d, x, d->at.bottom, x, d->at.bottom + d->pen.size * 0.35, 1.0, &d->pen.theme->text,
+                         0.7);
     }
 }
 
 static void
-draw_axis (Drawing *d)
+draw_axis (TmBandDrawing *d)
 {
   const TmTextStyle style = { .scale = 0.95, .dim = TRUE, .align = TM_ALIGN_CENTRE };
   guint decimals;
   TmTicks ticks;
 
-  draw_line (d, d->at.left, d->at.bottom, d->at.right, d->at.bottom, 1.5, &d->pen.theme->text, 0.6);
+  tm_band_draw_line (d, d->at.left, d->at.bottom, d->at.right, d->at.bottom, 1.5, &d->pen.theme->text, 0.6);
   if (isnan (d->at.ticks_y))
     return;
   ticks = choose_ticks (d, &decimals);
@@ -217,172 +233,202 @@ draw_axis (Drawing *d)
   for (guint i = 0; i < ticks.n; i++)
     {
       const gint64 count = ticks.first + (gint64)i * ticks.step;
-      const double x = find_x (d, (double)count);
+      const double x = tm_band_draw_x (d, (double)count);
       g_autofree char *label = tm_count_format (count, d->plot->unit, decimals);
 
-      draw_line (d, x, d->at.bottom, x, d->at.bottom + d->pen.size * 0.5, 1.0, &d->pen.theme->text, 0.9);
+      tm_band_draw_line (d, x, d->at.bottom, x, d->at.bottom + d->pen.size * 0.5, 1.0, &d->pen.theme->text,
+                         0.9);
       tm_text_draw_within (&d->pen, label, x, d->at.ticks_y, 0.0, d->at.width, &style, NULL);
     }
 }
 
+/* Where a row's mark stands. */
+typedef struct {
+  double y;
+  double height;
+  double radius;
+} Spot;
+
 /* A value's number: above its mark when the row is high enough, else beside its whisker. */
 static void
-draw_value (Drawing *d, const char *value, double x, double y, double left, double right)
+draw_value (TmBandDrawing *d, const char *value, const Spot *spot, double x, double left, double right,
+            gboolean part)
 {
-  TmTextStyle style = { .scale = 0.95, .halo = TRUE, .align = TM_ALIGN_CENTRE };
+  TmTextStyle style = { .scale = part ? TM_BAND_PART_TEXT : 0.95, .dim = part, .halo = TRUE };
   const double gap = d->pen.size * 0.7;
 
-  if (d->at.row_height >= d->pen.size * 2.5)
+  style.align = TM_ALIGN_CENTRE;
+  if (spot->height >= d->pen.size * 2.5)
     {
-      tm_text_draw_within (&d->pen, value, x, y - d->pen.size * 1.15, d->at.left, d->at.width, &style, NULL);
+      tm_text_draw_within (&d->pen, value, x, spot->y - d->pen.size * 1.15, d->at.left, d->at.width, &style,
+                           NULL);
       return;
     }
-  if (d->at.row_height < d->pen.size * 1.1)
+  if (spot->height < d->pen.size * 1.1)
     return;
   style.align
       = right + gap + tm_text_width (&d->pen, value, &style) <= d->at.width ? TM_ALIGN_LEFT : TM_ALIGN_RIGHT;
-  tm_text_draw_within (&d->pen, value, style.align == TM_ALIGN_LEFT ? right + gap : left - gap, y, d->at.left,
-                       d->at.width, &style, NULL);
+  tm_text_draw_within (&d->pen, value, style.align == TM_ALIGN_LEFT ? right + gap : left - gap, spot->y,
+                       d->at.left, d->at.width, &style, NULL);
+}
+
+/* A method by itself is no verdict: a dim whisker, fainter where many crowd together. */
+static TmColour
+choose_colour (const TmBandDrawing *d, const TmBandRow *row, const Spot *spot)
+{
+  const TmTheme *theme = d->pen.theme;
+  TmColour colour = row->apart                   ? theme->out
+                    : row->part && row->together ? theme->text
+                    : row->part                  ? theme->dim
+                                                 : *tm_mark_colour (theme, row->verdict);
+
+  if (row->part && spot->height < d->pen.size * 1.1)
+    colour.alpha *= 0.6;
+  return colour;
+}
+
+/* A small dot, and an open diamond where it stands apart. */
+static void
+draw_part_mark (const TmBandDrawing *d, const TmBandRow *row, const Spot *spot, double x)
+{
+  if (row->apart)
+    {
+      tm_mark_draw_hollow (&d->pen, x, spot->y, spot->radius * 1.2, TM_VERDICT_OUT, TM_POINT_NONE);
+      return;
+    }
+  cairo_new_path (d->pen.cr);
+  cairo_arc (d->pen.cr, x, spot->y, spot->radius * 0.75, 0, 2 * G_PI);
+  tm_pen_colour (&d->pen, row->together ? &d->pen.theme->text : &d->pen.theme->dim, 1.0);
+  cairo_fill (d->pen.cr);
+}
+
+static void
+draw_mark (const TmBandDrawing *d, const TmBandRow *row, const Spot *spot, double x, double shown)
+{
+  if (!is_inside (d, x))
+    tm_mark_draw (&d->pen, shown, spot->y, spot->radius * 1.15, TM_VERDICT_OUT,
+                  x < d->at.left ? TM_POINT_LEFT : TM_POINT_RIGHT);
+  else if (row->part)
+    draw_part_mark (d, row, spot, shown);
+  else
+    tm_mark_draw (&d->pen, shown, spot->y, spot->radius, row->verdict, row->point);
+}
+
+/* The words beside a method's own value. */
+static char *
+make_value (const TmBandRow *row)
+{
+  if (row->apart)
+    return g_strdup_printf ("%s · %s", row->value, _ ("stands apart"));
+  if (row->cannot)
+    return g_strdup_printf ("%s · %s", row->value, _ ("cannot settle it"));
+  return g_strdup (row->value);
 }
 
 /* A value off the scale is an arrow at the edge that points to where it lies. */
 static void
-draw_reading (Drawing *d, const TmBandRow *row, double y)
+draw_reading (TmBandDrawing *d, const TmBandRow *row, const Spot *spot)
 {
-  const double reach = isfinite (row->uncertainty) ? row->uncertainty : 0.0;
-  const double radius = CLAMP (d->at.row_height * 0.3, 2.0, d->pen.size * 0.46);
-  const double x = find_x (d, row->at), from = find_x (d, row->at - reach), to = find_x (d, row->at + reach);
-  const double shown = CLAMP (x, d->at.left + radius, d->at.right - radius);
+  const gboolean whisker = isfinite (row->low) && isfinite (row->high) && row->high > row->low;
+  const double x = tm_band_draw_x (d, row->at);
+  const double from = whisker ? tm_band_draw_x (d, row->low) : x;
+  const double to = whisker ? tm_band_draw_x (d, row->high) : x;
+  const double shown = CLAMP (x, d->at.left + spot->radius, d->at.right - spot->radius);
+  const TmColour colour = choose_colour (d, row, spot);
+  g_autofree char *value = make_value (row);
 
-  if (reach > 0)
-    tm_whisker_draw (&d->pen, from, to, y, d->at.left, d->at.right, radius * 0.8,
-                     tm_mark_colour (d->pen.theme, row->verdict));
-  if (is_inside (d, x))
-    tm_mark_draw (&d->pen, shown, y, radius, row->verdict, row->point);
-  else
-    tm_mark_draw (&d->pen, shown, y, radius * 1.15, TM_VERDICT_OUT,
-                  x < d->at.left ? TM_POINT_LEFT : TM_POINT_RIGHT);
-  draw_value (d, row->value, shown, y, MIN (shown - radius, keep_inside (d, from)),
-              MAX (shown + radius, keep_inside (d, to)));
+  if (whisker)
+    tm_whisker_draw (&d->pen, from, to, spot->y, d->at.left, d->at.right, spot->radius * 0.8, &colour);
+  draw_mark (d, row, spot, x, shown);
+  draw_value (d, value, spot, shown, MIN (shown - spot->radius, tm_band_draw_inside (d, from)),
+              MAX (shown + spot->radius, tm_band_draw_inside (d, to)), row->part);
 }
 
 static void
-draw_typed (Drawing *d, const TmBandRow *row, double y)
+draw_typed (TmBandDrawing *d, const TmBandRow *row, const Spot *spot)
 {
-  const double radius = CLAMP (d->at.row_height * 0.3, 2.0, d->pen.size * 0.46);
-  const double x = find_x (d, row->typed_at);
-  const double shown = CLAMP (x, d->at.left + radius, d->at.right - radius);
+  const double x = tm_band_draw_x (d, row->typed_at);
+  const double shown = CLAMP (x, d->at.left + spot->radius, d->at.right - spot->radius);
   const gboolean inside = is_inside (d, x);
 
-  tm_mark_draw_hollow (&d->pen, shown, y, radius, inside ? row->typed_verdict : TM_VERDICT_OUT,
+  tm_mark_draw_hollow (&d->pen, shown, spot->y, spot->radius, inside ? row->typed_verdict : TM_VERDICT_OUT,
                        inside           ? row->typed_point
                        : x < d->at.left ? TM_POINT_LEFT
                                         : TM_POINT_RIGHT);
   if (!row->read)
-    draw_value (d, row->typed_value, shown, y, shown - radius, shown + radius);
+    draw_value (d, row->typed_value, spot, shown, shown - spot->radius, shown + spot->radius, FALSE);
 }
 
 /* Pass or fail: the mark and the word, with no scale. */
 static void
-draw_outcome (Drawing *d, const TmBandRow *row, double y)
+draw_outcome (TmBandDrawing *d, const TmBandRow *row, const Spot *spot)
 {
   const TmTextStyle style = { 0 };
-  const double radius = CLAMP (d->at.row_height * 0.3, 2.0, d->pen.size * 0.5);
   const double x = d->at.left + d->pen.size;
 
-  tm_mark_draw (&d->pen, x, y, radius, row->verdict, row->point);
-  tm_text_draw_within (&d->pen, row->value, x + d->pen.size * 1.2, y, 0.0, d->at.width, &style, NULL);
+  tm_mark_draw (&d->pen, x, spot->y, MIN (spot->radius * 1.1, d->pen.size * 0.5), row->verdict, row->point);
+  tm_text_draw_within (&d->pen, row->value, x + d->pen.size * 1.2, spot->y, 0.0, d->at.width, &style, NULL);
 }
 
-/* Row labels thin out when rows are lower than a line of text. */
-static void
-draw_row_label (Drawing *d, const char *label, guint index, double y, gboolean dim)
+void
+tm_band_draw_label (TmBandDrawing *d, const char *label, double y, double scale, gboolean dim)
 {
-  const guint every = (guint)ceil (d->pen.size * 1.1 / MAX (0.1, d->at.row_height));
-  const TmTextStyle style
-      = { .align = TM_ALIGN_RIGHT, .dim = dim, .max_width = d->at.label_right - d->pen.size * 0.3 };
+  const TmTextStyle style = {
+    .scale = scale, .align = TM_ALIGN_RIGHT, .dim = dim, .max_width = d->at.label_right - d->pen.size * 0.3
+  };
 
-  if (d->at.label_right > 0 && index % MAX (1, every) == 0)
+  if (d->at.label_right > 0)
     tm_text_draw (&d->pen, label, d->at.label_right, y, &style);
 }
 
 static void
-draw_rows (Drawing *d)
+draw_row (TmBandDrawing *d, const TmBandRow *row, double top, double height)
 {
-  const double lift = d->at.row_height >= d->pen.size * 2.5 ? 0.62 : 0.5;
+  Spot spot = { .height = height, .y = top + find_lift (d, height) * height };
+
+  spot.radius = CLAMP (height * 0.3, row->part ? 1.2 : 2.0, d->pen.size * (row->part ? 0.36 : 0.46));
+  if (row->read && d->plot->attribute)
+    draw_outcome (d, row, &spot);
+  else if (row->read && d->plot->has_axis && isfinite (row->at))
+    draw_reading (d, row, &spot);
+  if (row->typed && d->plot->has_axis)
+    draw_typed (d, row, &spot);
+}
+
+/* Labels thin out when rows are lower than a line of text. */
+static void
+draw_labels (TmBandDrawing *d)
+{
+  double top = d->at.rows_top, last = -INFINITY;
 
   for (guint i = 0; i < d->plot->rows->len; i++)
     {
       const TmBandRow *row = &g_array_index (d->plot->rows, TmBandRow, i);
-      const double y = d->at.rows_top + (i + (d->plot->has_axis ? lift : 0.5)) * d->at.row_height;
+      const double height = get_row_height (d, row), y = top + find_lift (d, height) * height;
 
-      draw_row_label (d, row->label, i, y, !row->read && !row->typed);
-      if (row->read && d->plot->attribute)
-        draw_outcome (d, row, y);
-      else if (row->read && d->plot->has_axis && isfinite (row->at))
-        draw_reading (d, row, y);
-      if (row->typed && d->plot->has_axis)
-        draw_typed (d, row, y);
+      top += height;
+      if (y - last < d->pen.size * 1.1 || (row->part && height < d->pen.size * 1.1))
+        continue;
+      tm_band_draw_label (d, row->label, y, row->part ? TM_BAND_PART_TEXT : 1.0,
+                          row->part || (!row->read && !row->typed));
+      last = y;
     }
 }
 
 static void
-draw_bracket (const Drawing *d, double x, double y, double arm, double half)
+draw_rows (TmBandDrawing *d)
 {
-  cairo_new_path (d->pen.cr);
-  cairo_move_to (d->pen.cr, x + arm, y - half);
-  cairo_line_to (d->pen.cr, x, y - half);
-  cairo_line_to (d->pen.cr, x, y + half);
-  cairo_line_to (d->pen.cr, x + arm, y + half);
-  cairo_set_line_width (d->pen.cr, 2.5);
-  tm_pen_colour (&d->pen, &d->pen.theme->text, 1.0);
-  cairo_stroke (d->pen.cr);
-}
+  double top = d->at.rows_top;
 
-static void
-draw_pin (Drawing *d, const TmBandPin *pin, double y)
-{
-  const double half = CLAMP (d->at.row_height * 0.3, 2.0, d->pen.size * 0.7);
-  const double arm = (pin->went ? -1.0 : 1.0) * d->pen.size * 0.6;
-  const double x = keep_inside (d, find_x (d, pin->at));
-  TmTextStyle style
-      = { .scale = 0.9, .dim = TRUE, .halo = TRUE, .align = pin->went ? TM_ALIGN_RIGHT : TM_ALIGN_LEFT };
-  const double width = tm_text_width (&d->pen, pin->label, &style);
-  const double gap = arm + (pin->went ? -1.0 : 1.0) * d->pen.size * 0.4;
-
-  draw_bracket (d, x, y, arm, half);
-  if (d->at.row_height < d->pen.size * 1.1)
-    return;
-  /* On a narrow plot the words may have to stand on the bracket's other side. */
-  if (pin->went && x + gap - width < d->at.left)
-    style.align = TM_ALIGN_LEFT;
-  else if (!pin->went && x + gap + width > d->at.width)
-    style.align = TM_ALIGN_RIGHT;
-  else
+  draw_labels (d);
+  for (guint i = 0; i < d->plot->rows->len; i++)
     {
-      tm_text_draw (&d->pen, pin->label, x + gap, y, &style);
-      return;
+      const TmBandRow *row = &g_array_index (d->plot->rows, TmBandRow, i);
+      const double height = get_row_height (d, row);
+
+      draw_row (d, row, top, height);
+      top += height;
     }
-  tm_text_draw_within (&d->pen, pin->label, x + (pin->went ? 0.4 : -0.4) * d->pen.size, y, d->at.left,
-                       d->at.width, &style, NULL);
-}
-
-static void
-draw_pins (Drawing *d)
-{
-  const TmBandPin *went = tm_band_tightest_pin (d->plot, TRUE),
-                  *stopped = tm_band_tightest_pin (d->plot, FALSE);
-  double y = d->at.rows_top + (d->plot->rows->len + 0.5) * d->at.row_height;
-
-  if (d->plot->pins->len == 0 || !d->plot->has_axis)
-    return;
-  draw_row_label (d, _ ("pins"), 0, y, FALSE);
-  if (went != NULL)
-    draw_pin (d, went, y);
-  if (d->at.n_pin_rows == 2)
-    y += d->at.row_height;
-  if (stopped != NULL)
-    draw_pin (d, stopped, y);
 }
 
 static void
@@ -400,7 +446,7 @@ trace_rounded (cairo_t *cr, double x, double y, double width, double height)
 
 /* The mate's limits as numbers: beside the bar, on the side with more room. */
 static void
-draw_mate_text (Drawing *d, double left, double right)
+draw_mate_text (TmBandDrawing *d, double left, double right)
 {
   TmTextStyle style = { .scale = 0.95 };
   const double gap = d->pen.size * 0.5;
@@ -417,7 +463,7 @@ draw_mate_text (Drawing *d, double left, double right)
 }
 
 static void
-draw_mate_bar (const Drawing *d, double left, double right)
+draw_mate_bar (const TmBandDrawing *d, double left, double right)
 {
   const double height = d->pen.size * 0.9;
 
@@ -427,7 +473,7 @@ draw_mate_bar (const Drawing *d, double left, double right)
 }
 
 static void
-draw_mate_arrow (const Drawing *d, gboolean to_left)
+draw_mate_arrow (const TmBandDrawing *d, gboolean to_left)
 {
   const double half = d->pen.size * 0.5;
   const double tip = to_left ? d->at.left : d->at.right;
@@ -443,16 +489,16 @@ draw_mate_arrow (const Drawing *d, gboolean to_left)
 }
 
 static void
-draw_mate (Drawing *d)
+draw_mate (TmBandDrawing *d)
 {
-  const double from = d->plot->mate_has_lower ? find_x (d, d->plot->mate_lower) : d->at.left;
-  const double to = d->plot->mate_has_upper ? find_x (d, d->plot->mate_upper) : d->at.right;
-  const double left = keep_inside (d, from), right = MAX (left + 3.0, keep_inside (d, to));
+  const double from = d->plot->mate_has_lower ? tm_band_draw_x (d, d->plot->mate_lower) : d->at.left;
+  const double to = d->plot->mate_has_upper ? tm_band_draw_x (d, d->plot->mate_upper) : d->at.right;
+  const double left = tm_band_draw_inside (d, from), right = MAX (left + 3.0, tm_band_draw_inside (d, to));
   const double half = d->pen.size * 0.8;
 
   if (!d->plot->has_mate || isnan (d->at.mate_y))
     return;
-  draw_row_label (d, _ ("mate"), 0, d->at.mate_y, FALSE);
+  tm_band_draw_label (d, _ ("mate"), d->at.mate_y, 1.0, FALSE);
   if (to < d->at.left || from > d->at.right)
     {
       const gboolean to_left = to < d->at.left;
@@ -466,7 +512,7 @@ draw_mate (Drawing *d)
 }
 
 static void
-draw_fit (Drawing *d)
+draw_fit (TmBandDrawing *d)
 {
   TmTextStyle style = { .scale = 0.95, .dim = TRUE };
   const double edge = MIN (d->at.left, d->pen.size * 0.7);
@@ -489,7 +535,7 @@ draw_fit (Drawing *d)
 void
 tm_band_plot_draw (const TmBandPlot *plot, cairo_t *cr, double width, double height, const TmTheme *theme)
 {
-  Drawing d = { .plot = plot };
+  TmBandDrawing d = { .plot = plot };
 
   g_return_if_fail (plot != NULL && cr != NULL && theme != NULL);
   if (!(width >= 8.0) || !(height >= 8.0) || !isfinite (width) || !isfinite (height))
@@ -507,7 +553,7 @@ tm_band_plot_draw (const TmBandPlot *plot, cairo_t *cr, double width, double hei
       draw_axis (&d);
     }
   draw_rows (&d);
-  draw_pins (&d);
+  tm_band_draw_pins (&d);
   if (plot->has_axis)
     {
       draw_mate (&d);

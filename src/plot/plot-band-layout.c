@@ -16,44 +16,18 @@
 /* The parts beside the rows, in the order in which they make way when there is little height. */
 typedef enum { PART_FIT, PART_PROVEN, PART_MATE, PART_TICKS, PART_LIMITS, N_PARTS } Part;
 
-const TmBandPin *
-tm_band_tightest_pin (const TmBandPlot *plot, gboolean went)
-{
-  const TmBandPin *best = NULL;
+/* Of a station's row: the row of one method, with its name and, where there is no room, without. */
+#define PART_NAMED 0.8
+#define PART_BARE  0.3
 
-  for (guint i = 0; i < plot->pins->len; i++)
-    {
-      const TmBandPin *pin = &g_array_index (plot->pins, TmBandPin, i);
-      if (pin->went == went && (best == NULL || (went ? pin->at > best->at : pin->at < best->at)))
-        best = pin;
-    }
-  return best;
-}
-
-/* Whether @pin's words fit on the outer side of its bracket. */
-static gboolean
-pin_fits (const TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, const TmBandPin *pin)
-{
-  const TmTextStyle style = { .scale = 0.9 };
-  const double x = tm_band_layout_x (layout, plot, pin->at);
-  const double room = tm_text_width (pen, pin->label, &style) + pen->size * 1.2;
-
-  return pin->went ? x - room >= layout->left : x + room <= layout->width;
-}
-
-/* Both pins share a row when they close in from either side and their words stand outside. */
 static guint
-count_pin_rows (const TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen)
+count_parts (const TmBandPlot *plot)
 {
-  const TmBandPin *went = tm_band_tightest_pin (plot, TRUE);
-  const TmBandPin *stopped = tm_band_tightest_pin (plot, FALSE);
+  guint n = 0;
 
-  if (went == NULL || stopped == NULL)
-    return went != NULL || stopped != NULL ? 1 : 0;
-  return went->at <= stopped->at && pin_fits (layout, plot, pen, went)
-                 && pin_fits (layout, plot, pen, stopped)
-             ? 1
-             : 2;
+  for (guint i = 0; i < plot->rows->len; i++)
+    n += g_array_index (plot->rows, TmBandRow, i).part;
+  return n;
 }
 
 char *
@@ -77,12 +51,15 @@ fit_needs_two_lines (const TmBandPlot *plot, TmPen *pen, double room)
 static void
 place_columns (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen)
 {
-  const TmTextStyle style = { 0 };
+  const TmTextStyle style = { 0 }, small = { .scale = TM_BAND_PART_TEXT };
   const double padding = pen->size * PADDING;
   double widest = 0.0;
 
   for (guint i = 0; i < plot->rows->len; i++)
-    widest = MAX (widest, tm_text_width (pen, g_array_index (plot->rows, TmBandRow, i).label, &style));
+    {
+      const TmBandRow *row = &g_array_index (plot->rows, TmBandRow, i);
+      widest = MAX (widest, tm_text_width (pen, row->label, row->part ? &small : &style));
+    }
   if (plot->pins->len > 0)
     widest = MAX (widest, tm_text_width (pen, _ ("pins"), &style));
   if (plot->has_mate)
@@ -144,19 +121,25 @@ static void
 place_rows (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, const double heights[N_PARTS],
             double padding)
 {
-  const guint n = MAX (1, plot->rows->len + layout->n_pin_rows);
+  const guint parts = count_parts (plot);
+  const guint whole = MAX (1, plot->rows->len - parts + layout->n_pin_rows);
   const double room = MAX (0.0, layout->height - 2.0 * padding - sum_parts (heights));
-  const double most = MAX (ROWS_MOST, ROW_COMMON * n) * pen->size;
+  const double most = MAX (ROWS_MOST, ROW_COMMON * (whole + PART_NAMED * parts)) * pen->size;
   const double rows = MIN (room, most);
   double y = padding + (room - rows) / 2.0;
-  double slack;
+  double share = PART_NAMED, slack;
 
-  layout->row_height = MIN (rows / n, ROW_MOST * pen->size);
-  slack = (rows - layout->row_height * n) / 2.0;
+  if (share * rows / (whole + share * parts) < pen->size * 1.15)
+    share = PART_BARE;
+  layout->row_height = MIN (rows / (whole + share * parts), ROW_MOST * pen->size);
+  layout->part_height = share * layout->row_height;
+  slack = (rows - layout->row_height * (whole + share * parts)) / 2.0;
   layout->limits_y = take (&y, heights[PART_LIMITS]);
   layout->top = y;
   layout->proven_y = take (&y, heights[PART_PROVEN]);
   layout->rows_top = y + slack;
+  layout->pins_top
+      = layout->rows_top + layout->row_height * (plot->rows->len - parts) + layout->part_height * parts;
   y += rows;
   layout->bottom = y;
   layout->ticks_y = take (&y, heights[PART_TICKS]) + pen->size * 0.2;
@@ -175,15 +158,17 @@ tm_band_layout_fill (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, d
 {
   const double padding = MIN (pen->size * PADDING, height / 8.0);
   double heights[N_PARTS];
-  guint n;
+  guint parts;
 
   layout->width = width;
   layout->height = height;
   place_columns (layout, plot, pen);
-  layout->n_pin_rows = count_pin_rows (layout, plot, pen);
-  n = MAX (1, plot->rows->len + layout->n_pin_rows);
+  tm_band_layout_pins (layout, plot, pen);
+  parts = count_parts (plot);
   measure_parts (layout, plot, pen, heights);
-  drop_parts (heights, height - 2.0 * padding, n * pen->size * ROW_LEAST);
+  drop_parts (heights, height - 2.0 * padding,
+              MAX (1, plot->rows->len - parts + layout->n_pin_rows + PART_BARE * parts) * pen->size
+                  * ROW_LEAST);
   place_rows (layout, plot, pen, heights, padding);
 }
 

@@ -11,12 +11,18 @@
 
 G_BEGIN_DECLS
 
-/* One station's row.  Values in counts. */
+/* One row: a station, or under it one of the methods that read it.  Values in counts. */
 typedef struct {
   char *label;
+  gboolean part;     /* a method by itself, under the station that it read */
+  gboolean together; /* what all methods, or pins and readings, say together */
+  gboolean mating;   /* the mating size that pins give */
+  gboolean apart;    /* this method stands apart from the others */
+  gboolean cannot;   /* this method alone cannot settle the band */
   gboolean read;
   double at;          /* NAN for pass/fail */
   double uncertainty; /* expanded; NAN when unknown */
+  double low, high;   /* of the whisker; NAN when unknown */
   char *value;        /* printed */
   guint repeats;
   TmVerdict verdict;
@@ -28,10 +34,13 @@ typedef struct {
   TmPoint typed_point;
 } TmBandRow;
 
+/* A pin as it truly may be. */
 typedef struct {
-  double at;
+  double low, high;
   gboolean went;
-  char *label; /* "25.000 went" */
+  gboolean planned; /* not tried: to be pulled; `went` tells which end it would close */
+  char *label;      /* "25.000 went" */
+  char *words;      /* "Pin 25.000 X minus went, truly 24.9990 to 25.0000" */
 } TmBandPin;
 
 struct _TmBandPlot {
@@ -44,11 +53,14 @@ struct _TmBandPlot {
   gboolean provable; /* the method can prove some value in */
   gboolean attribute;
   TmAxis axis;
-  gboolean has_axis; /* FALSE: pass/fail, or neither limits nor values */
-  guint decimals;    /* of the limits */
-  guint fineness;    /* most decimals of any reading */
-  GArray *rows;      /* TmBandRow */
-  GArray *pins;      /* TmBandPin */
+  gboolean has_axis;                   /* FALSE: pass/fail, or neither limits nor values */
+  guint decimals;                      /* of the limits */
+  guint fineness;                      /* most decimals of any reading */
+  GArray *rows;                        /* TmBandRow */
+  GArray *pins;                        /* TmBandPin */
+  double open_low_from, open_low_to;   /* where the pins leave the size open beyond a limit; NAN: nowhere */
+  double open_high_from, open_high_to; /* INFINITY and -INFINITY: no pin bounds it */
+  char *open_words;                    /* the same in words, or NULL */
   gboolean has_mate;
   gboolean mate_has_lower, mate_has_upper;
   double mate_lower, mate_upper;
@@ -59,6 +71,15 @@ struct _TmBandPlot {
 
 /* Fills the mate and the fit from the feature (plot-band-mate.c). */
 void tm_band_plot_add_mate (TmBandPlot *plot, const TmFeature *feature, const TmJudgement *judgement);
+
+/* Appends, under the row of @station, a row for each method where several read it (plot-band-methods.c). */
+void tm_band_plot_add_parts (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement,
+                             const char *station);
+
+/* Pins tried, pins to pull, what they leave open, and the size that they and the readings give together
+ * (plot-band-pins.c). */
+void tm_band_plot_add_pins (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement);
+void tm_band_pin_clear (gpointer pin);
 
 /* Where the proven zone begins and ends, in counts; -INFINITY and INFINITY on an open side.
  * FALSE when nothing can be proven in. */

@@ -58,26 +58,54 @@ describe_proven (const TmBandPlot *plot, GString *out)
     g_string_append_printf (out, _ ("proven in from %s"), from);
 }
 
+/* Of what all methods, or pins and readings, say together: the interval too. */
 static void
-describe_row (const TmBandPlot *plot, const TmBandRow *row, GString *out)
+describe_interval (const TmBandPlot *plot, const TmBandRow *row, GString *out)
+{
+  const guint decimals = MIN (plot->decimals + 1, TM_MAX_DECIMALS);
+  g_autofree char *low = NULL, *high = NULL;
+
+  if (!isfinite (row->low) || !isfinite (row->high))
+    return;
+  low = tm_count_format ((gint64)llround (row->low), plot->unit, decimals);
+  high = tm_count_format ((gint64)llround (row->high), plot->unit, decimals);
+  g_string_append (out, ", ");
+  g_string_append_printf (out, _ ("from %s to %s"), low, high);
+}
+
+static void
+describe_read (const TmBandPlot *plot, const TmBandRow *row, GString *out)
 {
   const char *unit = plot->attribute ? "" : tm_unit_symbol (plot->unit);
   const char *space = *unit != '\0' ? " " : "";
 
+  g_string_append_printf (out, "%s%s: %s%s%s", row->part ? "; " : ". ", row->label, row->value, space, unit);
+  if (row->repeats > 1 && !plot->attribute)
+    g_string_append_printf (out, " (%s)", _ ("mean of repeats"));
+  if (row->together && !row->part && !row->mating)
+    g_string_append_printf (out, ", %s", _ ("all methods together"));
+  if (row->part || row->together)
+    describe_interval (plot, row, out);
+  if (row->cannot)
+    g_string_append_printf (out, ", %s", _ ("cannot settle it"));
+  if (row->apart)
+    g_string_append_printf (out, ", %s", _ ("stands apart"));
+  if (row->verdict != TM_VERDICT_NOT_MEASURED && !plot->attribute)
+    g_string_append_printf (out, ", %s", translate_verdict (row->verdict));
+}
+
+static void
+describe_row (const TmBandPlot *plot, const TmBandRow *row, GString *out)
+{
   if (row->read)
-    {
-      g_string_append_printf (out, ". %s: %s%s%s", row->label, row->value, space, unit);
-      if (row->repeats > 1 && !plot->attribute)
-        g_string_append_printf (out, " (%s)", _ ("mean of repeats"));
-      if (row->verdict != TM_VERDICT_NOT_MEASURED && !plot->attribute)
-        g_string_append_printf (out, ", %s", translate_verdict (row->verdict));
-    }
+    describe_read (plot, row, out);
   else
     g_string_append_printf (out, ". %s: %s", row->label, _ ("not read"));
   if (row->typed)
     {
       g_string_append (out, ", ");
-      g_string_append_printf (out, _ ("%s %s typed, not recorded"), row->typed_value, unit);
+      g_string_append_printf (out, _ ("%s %s typed, not recorded"), row->typed_value,
+                              plot->attribute ? "" : tm_unit_symbol (plot->unit));
     }
 }
 
@@ -94,10 +122,9 @@ tm_band_plot_describe (const TmBandPlot *plot)
   for (guint i = 0; i < plot->rows->len; i++)
     describe_row (plot, &g_array_index (plot->rows, TmBandRow, i), out);
   for (guint i = 0; i < plot->pins->len; i++)
-    {
-      g_string_append (out, ". ");
-      g_string_append_printf (out, _ ("Pin %s"), g_array_index (plot->pins, TmBandPin, i).label);
-    }
+    g_string_append_printf (out, ". %s", g_array_index (plot->pins, TmBandPin, i).words);
+  if (plot->open_words != NULL)
+    g_string_append_printf (out, ". %s", plot->open_words);
   if (plot->has_mate)
     {
       g_string_append (out, ". ");

@@ -18,12 +18,6 @@ clear_row_cb (gpointer data)
   g_free (row->typed_value);
 }
 
-static void
-clear_pin_cb (gpointer data)
-{
-  g_free (((TmBandPin *)data)->label);
-}
-
 /* The side an `out` lies on, for its arrow. */
 static TmPoint
 choose_point (const TmBandPlot *plot, double at)
@@ -62,7 +56,10 @@ fill_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, guin
   row->point = choose_point (plot, row->at);
   mark = tm_station_mark (job, judgement, index);
   row->uncertainty = mark.uncertainty;
+  row->low = row->at - mark.uncertainty;
+  row->high = row->at + mark.uncertainty;
   row->verdict = mark.verdict;
+  row->together = mark.combined;
   if (size->unit == plot->unit)
     plot->fineness = MAX (plot->fineness, size->decimals);
 }
@@ -138,7 +135,11 @@ add_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const
          const TmBandEntry *entry)
 {
   const int index = find_station (&judgement->sizes, station, plot->unit);
-  TmBandRow row = { .label = make_row_label (judgement->feature, station), .at = NAN, .uncertainty = NAN };
+  TmBandRow row = { .label = make_row_label (judgement->feature, station),
+                    .at = NAN,
+                    .uncertainty = NAN,
+                    .low = NAN,
+                    .high = NAN };
 
   if (index >= 0)
     fill_row (plot, job, judgement, (guint)index, &row);
@@ -147,6 +148,8 @@ add_row (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, const
   if (is_typed (entry) && !plot->attribute && tm_station_same (get_station (entry), station, plot->unit))
     fill_typed (plot, job, judgement->feature, entry, &row);
   g_array_append_val (plot->rows, row);
+  if (index >= 0 && judgement->sizes.stations[index].several_methods)
+    tm_band_plot_add_parts (plot, job, judgement, station);
 }
 
 static void
@@ -164,26 +167,6 @@ add_rows (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement, cons
   if (plot->rows->len == 0
       || (is_typed (entry) && !is_required (feature, extra) && find_station (sizes, extra, plot->unit) < 0))
     add_row (plot, job, judgement, extra, entry);
-}
-
-static void
-add_pins (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement)
-{
-  for (guint i = 0; i < job->pin_trials->len; i++)
-    {
-      const TmPinTrial *trial = g_ptr_array_index (job->pin_trials, i);
-      g_autofree char *size = NULL;
-      TmBandPin pin;
-
-      if (trial->row.piece != judgement->piece || trial->row.feature != judgement->feature
-          || !tm_row_counts (&trial->row))
-        continue;
-      size = tm_quantity_format_in (&trial->size, plot->unit);
-      pin.at = (double)trial->size.count;
-      pin.went = trial->went;
-      pin.label = g_strdup_printf (trial->went ? _ ("%s went") : _ ("%s did not go"), size);
-      g_array_append_val (plot->pins, pin);
-    }
 }
 
 /* What was judged against; before anything is read, what one reading would be. */
@@ -222,18 +205,21 @@ find_data_range (const TmBandPlot *plot, double *low, double *high)
   for (guint i = 0; i < plot->rows->len; i++)
     {
       const TmBandRow *row = &g_array_index (plot->rows, TmBandRow, i);
-      const double reach = isfinite (row->uncertainty) ? row->uncertainty : 0.0;
 
       if (row->read)
         {
-          tm_range_stretch (low, high, row->at - reach);
-          tm_range_stretch (low, high, row->at + reach);
+          tm_range_stretch (low, high, row->at);
+          tm_range_stretch (low, high, row->low);
+          tm_range_stretch (low, high, row->high);
         }
       if (row->typed)
         tm_range_stretch (low, high, row->typed_at);
     }
   for (guint i = 0; i < plot->pins->len; i++)
-    tm_range_stretch (low, high, g_array_index (plot->pins, TmBandPin, i).at);
+    {
+      tm_range_stretch (low, high, g_array_index (plot->pins, TmBandPin, i).low);
+      tm_range_stretch (low, high, g_array_index (plot->pins, TmBandPin, i).high);
+    }
 }
 
 static void
@@ -275,10 +261,10 @@ tm_band_plot_new (const TmJob *job, const TmJudgement *judgement, const TmBandEn
   plot->rows = g_array_new (FALSE, FALSE, sizeof (TmBandRow));
   g_array_set_clear_func (plot->rows, clear_row_cb);
   plot->pins = g_array_new (FALSE, FALSE, sizeof (TmBandPin));
-  g_array_set_clear_func (plot->pins, clear_pin_cb);
+  g_array_set_clear_func (plot->pins, tm_band_pin_clear);
   find_guard (plot, job, judgement, entry);
   add_rows (plot, job, judgement, entry);
-  add_pins (plot, job, judgement);
+  tm_band_plot_add_pins (plot, job, judgement);
   tm_band_plot_add_mate (plot, feature, judgement);
   choose_axis (plot);
   return plot;
@@ -295,6 +281,7 @@ tm_band_plot_free (TmBandPlot *plot)
   g_free (plot->mate_text);
   g_free (plot->fit_by_limits);
   g_free (plot->fit_measured);
+  g_free (plot->open_words);
   g_array_unref (plot->rows);
   g_array_unref (plot->pins);
   g_free (plot);

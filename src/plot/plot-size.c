@@ -5,7 +5,21 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core-combine.h"
 #include "core-method.h"
+
+static TmSizeMark
+make_mark (const TmJob *job, const TmLimits *limits, const TmLocalSize *size,
+           const TmUncertainty *uncertainty)
+{
+  TmSizeMark mark = { TM_VERDICT_NOT_MEASURED, uncertainty->expanded, FALSE };
+  TmRule rule;
+
+  tm_rule_init (&rule, job->decision, tm_job_simple_ratio (job), limits, uncertainty, size->radial);
+  if (limits->has_lower || limits->has_upper)
+    mark.verdict = tm_rule_verdict (&rule, size);
+  return mark;
+}
 
 TmSizeMark
 tm_size_mark (const TmJob *job, const TmFeature *feature, const TmLimits *limits, const TmLocalSize *size,
@@ -14,23 +28,38 @@ tm_size_mark (const TmJob *job, const TmFeature *feature, const TmLimits *limits
   const TmUseWhen when = tm_use_when (size->last);
   const TmMethodUse use = tm_method_use_at (job, feature, method, &when);
   const TmUncertainty uncertainty = tm_method_uncertainty (&use, size, NULL);
-  TmSizeMark mark = { TM_VERDICT_NOT_MEASURED, NAN };
-  TmRule rule;
 
-  tm_rule_init (&rule, job->decision, tm_job_simple_ratio (job), limits, &uncertainty, size->radial);
-  mark.uncertainty = rule.uncertainty.expanded;
-  if (limits->has_lower || limits->has_upper)
-    mark.verdict = tm_rule_verdict (&rule, size);
-  return mark;
+  return make_mark (job, limits, size, &uncertainty);
+}
+
+/* FALSE where one method alone counts. */
+static gboolean
+find_combined_mark (const TmJob *job, const TmJudgement *judgement, const TmLocalSize *size, TmSizeMark *mark)
+{
+  g_auto (TmCombined) combined = { 0 };
+  TmUncertainty uncertainty;
+
+  if (judgement->feature->counts != TM_COUNTS_COMBINED || !size->several_methods || size->radial)
+    return FALSE;
+  tm_combine (job, judgement->piece, judgement->feature, judgement->place, size->station, &combined);
+  if (isnan (combined.u) || combined.n_parts < 2)
+    return FALSE;
+  uncertainty
+      = (TmUncertainty) { combined.u, combined.u, 0, combined.dof, combined.coverage, combined.expanded };
+  *mark = make_mark (job, &judgement->limits, size, &uncertainty);
+  mark->combined = TRUE;
+  return TRUE;
 }
 
 TmSizeMark
 tm_station_mark (const TmJob *job, const TmJudgement *judgement, guint index)
 {
   const TmLocalSize *size = &judgement->sizes.stations[index];
-  TmSizeMark mark = tm_size_mark (job, judgement->feature, &judgement->limits, size, size->method_name);
+  TmSizeMark mark;
 
-  if (index != judgement->deciding)
+  if (!find_combined_mark (job, judgement, size, &mark))
+    mark = tm_size_mark (job, judgement->feature, &judgement->limits, size, size->method_name);
+  if (index != judgement->deciding || judgement->counted != TM_COUNTED_READINGS)
     return mark;
   mark.uncertainty = judgement->expanded;
   if (judgement->verdict != TM_VERDICT_NOT_MEASURED)

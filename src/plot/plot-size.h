@@ -14,14 +14,15 @@ G_BEGIN_DECLS
 typedef struct {
   TmVerdict verdict;
   double uncertainty; /* expanded, counts; NAN when unknown */
+  gboolean combined;  /* of all methods that read it */
 } TmSizeMark;
 
 /* A size of @method held against @limits by the job's rule. */
 TmSizeMark tm_size_mark (const TmJob *job, const TmFeature *feature, const TmLimits *limits,
                          const TmLocalSize *size, const char *method);
 
-/* Of the station @index: the deciding one as it was judged, a bonus's uncertainty included; the others
- * each on its own. */
+/* Of the station @index, by the method or the methods that count there: the deciding one as it was judged, a
+ * bonus's uncertainty included; the others each on its own, and each where pins joined the verdict. */
 TmSizeMark tm_station_mark (const TmJob *job, const TmJudgement *judgement, guint index);
 
 /* The station's number in the feature's unit, without the unit; at least @decimals digits. */

@@ -74,7 +74,11 @@ test_words (void)
   g_assert_cmpstr (words, ==,
                    "Ø25 H7 bearing bore: limits 25.000 to 25.021 mm; proven in from 25.0033 to 25.0177. "
                    "mouth 12: 25.012 mm, in. mouth 3: 25.012 mm, in. bottom 12: 25.018 mm, too close. "
-                   "bottom 3: not read. Pin 25.000 went. Pin 24.990 went. Pin 25.020 did not go. "
+                   "bottom 3: not read. mating size: 25.0120 mm, from 25.0081 to 25.0159. "
+                   "Pin 25.000 X minus went, truly 24.9985 to 25.0000. "
+                   "Pin 24.990 X minus went, truly 24.9885 to 24.9900. "
+                   "Pin 25.020 X minus did not go, truly 25.0185 to 25.0200. "
+                   "The pins leave open 0.0015 mm below the band. "
                    "Mate 25.022 … 25.035, press 0.001 to 0.035 mm by limits, "
                    "press 0.004 to 0.023 mm as measured.");
 }
@@ -101,7 +105,7 @@ test_typed_words (void)
   tm_band_plot_free (g_steal_pointer (&plot));
   entry.station = "middle/6";
   plot = tm_band_plot_new (job, &judgement, &entry);
-  g_assert_cmpuint (plot->rows->len, ==, 5);
+  g_assert_cmpuint (plot->rows->len, ==, 6); /* and the mating size that the pins give */
   /* By a gauge that nobody knows it is only held against the limits. */
   tm_band_plot_free (g_steal_pointer (&plot));
   entry.method = "another gauge";
@@ -478,6 +482,343 @@ test_station_labels (void)
     }
 }
 
+/* -------- Several methods at one station -------- */
+
+static void
+add_gauge_of (TmJob *job, const char *tag, const char *error_limit)
+{
+  TmGauge *gauge = tm_gauge_new ();
+
+  gauge->tag = tag;
+  gauge->unit = TM_UNIT_MM;
+  gauge->resolution = quantity ("0.001", TM_UNIT_MM);
+  gauge->error_limit = quantity (error_limit, TM_UNIT_MM);
+  g_assert_cmpint (tm_job_add_gauge (job, gauge), ==, TM_ADD_OK);
+}
+
+static void
+read_by (TmJob *job, TmFeature *feature, const char *station, const char *value, const char *method)
+{
+  TmReading *reading = tm_reading_new ();
+
+  reading->row.piece = first_piece (job);
+  reading->row.feature = feature;
+  reading->place = 1;
+  reading->station = station;
+  reading->value = quantity (value, TM_UNIT_MM);
+  reading->method = method;
+  g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+}
+
+static const TmBandRow *
+get_row (const TmBandPlot *plot, guint index)
+{
+  g_assert_cmpuint (index, <, plot->rows->len);
+  return &g_array_index (plot->rows, TmBandRow, index);
+}
+
+/* A bore of 0.025 mm read by a caliper and by two finer gauges. */
+static TmJob *
+make_methods (TmFeature **bore)
+{
+  TmJob *job = make_job ();
+
+  add_gauge_of (job, "caliper", "0.05");
+  add_gauge_of (job, "telescope", "0.012");
+  add_gauge_of (job, "dial", "0.002");
+  *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.025", "mouth bottom");
+  (*bore)->method = "dial";
+  read_by (job, *bore, "mouth", "25.040", "caliper");
+  read_by (job, *bore, "mouth", "25.011", "telescope");
+  read_by (job, *bore, "mouth", "25.012", "dial");
+  return job;
+}
+
+static void
+test_methods (void)
+{
+  static const char *const labels[] = { "mouth", "caliper", "telescope", "dial", "all together", "bottom" };
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_methods (&bore);
+  g_autoptr (TmBandPlot) plot = make_plot (job, bore), together = NULL;
+  g_autofree char *words = tm_band_plot_describe (plot), *all = NULL;
+
+  g_assert_cmpuint (plot->rows->len, ==, G_N_ELEMENTS (labels));
+  for (guint i = 0; i < G_N_ELEMENTS (labels); i++)
+    {
+      g_assert_cmpstr (get_row (plot, i)->label, ==, labels[i]);
+      g_assert_cmpint (get_row (plot, i)->part, ==, i > 0 && i < 5);
+      g_assert_cmpint (get_row (plot, i)->cannot, ==, i == 1 || i == 2);
+    }
+  /* The assigned method counts; all together is tighter than each. */
+  g_assert_cmpfloat_with_epsilon (get_row (plot, 0)->at, 25.012e9, 0.5);
+  for (guint i = 1; i < 4; i++)
+    g_assert_cmpfloat (get_row (plot, 4)->uncertainty, <, get_row (plot, i)->uncertainty);
+  g_assert_nonnull (strstr (words, "caliper: 25.040 mm, from 24.9"));
+  g_assert_nonnull (strstr (words, "cannot settle it"));
+  bore->counts = TM_COUNTS_COMBINED;
+  together = make_plot (job, bore);
+  all = tm_band_plot_describe (together);
+  g_assert_cmpuint (together->rows->len, ==, 5);
+  g_assert_true (get_row (together, 0)->together);
+  g_assert_cmpfloat_with_epsilon (get_row (together, 0)->at, get_row (plot, 4)->at, 1.0);
+  g_assert_cmpfloat_with_epsilon (get_row (together, 0)->uncertainty, get_row (plot, 4)->uncertainty, 1.0);
+  g_assert_nonnull (strstr (all, "all methods together"));
+}
+
+/* Of three methods the one that the others do not bear out is marked; of two, both. */
+static void
+test_stands_apart (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  TmFeature *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.025", "mouth");
+  g_autoptr (TmBandPlot) two = NULL, three = NULL;
+  g_autofree char *words = NULL;
+  Picture picture;
+
+  add_gauge_of (job, "one", "0.002");
+  add_gauge_of (job, "other", "0.002");
+  add_gauge_of (job, "third", "0.002");
+  bore->counts = TM_COUNTS_COMBINED;
+  read_by (job, bore, "mouth", "25.010", "one");
+  read_by (job, bore, "mouth", "25.022", "other");
+  two = make_plot (job, bore);
+  g_assert_true (get_row (two, 1)->apart);
+  g_assert_true (get_row (two, 2)->apart);
+  read_by (job, bore, "mouth", "25.011", "third");
+  three = make_plot (job, bore);
+  g_assert_false (get_row (three, 1)->apart);
+  g_assert_true (get_row (three, 2)->apart);
+  g_assert_false (get_row (three, 3)->apart);
+  words = tm_band_plot_describe (three);
+  g_assert_nonnull (strstr (words, "stands apart"));
+  picture = draw (three, WIDTH, HEIGHT, tm_theme_light ());
+  g_assert_cmpuint (count_colour (&picture, &tm_theme_light ()->out, 0, WIDTH), >, 20);
+  clear_picture (&picture);
+}
+
+static void
+read_crowd (TmJob *job, TmFeature *bore)
+{
+  static const char *const methods[] = { "caliper", "telescope", "dial", "BM-2" };
+
+  for (guint i = 0; i < bore->stations->len; i++)
+    for (gsize m = 0; m < G_N_ELEMENTS (methods); m++)
+      {
+        g_autofree char *value = g_strdup_printf ("25.0%02u", 10 + (i * 5 + (guint)m * 3) % 9);
+        read_by (job, bore, g_ptr_array_index (bore->stations, i), value, methods[m]);
+      }
+}
+
+/* Twelve stations by four methods share the height that there is: each station keeps a row of its own that
+ * is at least as high as its methods', nothing falls out below, and what is too small for words goes without.
+ */
+static void
+test_crowd (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  TmFeature *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.025",
+                                 "1/12 1/3 2/12 2/3 3/12 3/3 4/12 4/3 5/12 5/3 6/12 6/3");
+  g_autoptr (TmBandPlot) plot = NULL;
+  static const int heights[] = { 60, 200, 330, 430, 900 };
+
+  add_gauge_of (job, "caliper", "0.05");
+  add_gauge_of (job, "telescope", "0.012");
+  add_gauge_of (job, "dial", "0.002");
+  bore->counts = TM_COUNTS_COMBINED;
+  read_crowd (job, bore);
+  plot = make_plot (job, bore);
+  g_assert_cmpuint (plot->rows->len, ==, 12 * 5);
+  for (gsize i = 0; i < G_N_ELEMENTS (heights); i++)
+    {
+      Picture picture = draw (plot, 585, heights[i], tm_theme_light ());
+      const TmBandLayout layout = lay_out (plot, &picture, tm_theme_light ());
+
+      g_assert_cmpfloat (layout.part_height, <=, layout.row_height);
+      g_assert_cmpfloat_with_epsilon (layout.pins_top - layout.rows_top,
+                                      12 * layout.row_height + 48 * layout.part_height, 1e-6);
+      g_assert_cmpfloat (layout.pins_top, <=, layout.bottom + 1e-6);
+      if (heights[i] >= 330)
+        g_assert_cmpfloat (layout.row_height, >=, 11.0);
+      g_assert_cmpuint (count_colour (&picture, &tm_theme_light ()->in, 0, 585), >, 12);
+      clear_picture (&picture);
+    }
+}
+
+/* -------- Pins -------- */
+
+static void
+try_pin (TmJob *job, TmFeature *feature, const char *size, const char *pin_class, TmPinSign sign,
+         gboolean went)
+{
+  TmPinTrial *trial = tm_pin_trial_new ();
+
+  trial->row.piece = first_piece (job);
+  trial->row.feature = feature;
+  trial->place = 1;
+  trial->size = quantity (size, TM_UNIT_MM);
+  trial->pin_class = pin_class;
+  trial->sign = sign;
+  trial->went = went;
+  g_assert_cmpint (tm_job_add_pin_trial (job, trial), ==, TM_ADD_OK);
+}
+
+static void
+add_set (TmJob *job)
+{
+  TmGauge *set = tm_gauge_new ();
+
+  set->tag = "PS-1";
+  set->kind = "pin set";
+  set->unit = TM_UNIT_MM;
+  set->range_from = quantity ("20.000", TM_UNIT_MM);
+  set->range_to = quantity ("30.000", TM_UNIT_MM);
+  set->pin_step = quantity ("0.005", TM_UNIT_MM);
+  set->pin_class = "X";
+  set->pin_sign = "minus";
+  g_assert_cmpint (tm_job_add_gauge (job, set), ==, TM_ADD_OK);
+}
+
+static const TmBandPin *
+find_pin (const TmBandPlot *plot, const char *label)
+{
+  for (guint i = 0; i < plot->pins->len; i++)
+    if (g_str_equal (g_array_index (plot->pins, TmBandPin, i).label, label))
+      return &g_array_index (plot->pins, TmBandPin, i);
+  return NULL;
+}
+
+/* A pin is drawn as wide as its class leaves its size open: class X, 20.96 to 38.35 mm, 1.52 µm (ASME
+ * B89.1.5 as published: 0.00006 in). */
+static void
+test_pin_extent (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  TmFeature *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.025", NULL);
+  g_autoptr (TmBandPlot) plot = NULL;
+  const TmBandPin *plus, *minus;
+
+  try_pin (job, bore, "25.000", "X", TM_PIN_PLUS, TRUE);
+  try_pin (job, bore, "25.020", "X", TM_PIN_MINUS, FALSE);
+  plot = make_plot (job, bore);
+  plus = find_pin (plot, "25.000 went");
+  minus = find_pin (plot, "25.020 did not go");
+  g_assert_cmpfloat_with_epsilon (plus->low, 25.000e9, 0.5);
+  g_assert_cmpfloat_with_epsilon (plus->high, 25.001524e9, 0.5e6);
+  g_assert_cmpfloat_with_epsilon (minus->low, 25.018476e9, 0.5e6);
+  g_assert_cmpfloat_with_epsilon (minus->high, 25.020e9, 0.5);
+  /* Both ends are closed. */
+  g_assert_true (isnan (plot->open_low_from) && isnan (plot->open_high_from));
+  g_assert_null (plot->open_words);
+}
+
+/* ZZ minus pins leave open what they may be smaller than they are marked. */
+static void
+test_pins_open (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  TmFeature *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.025", NULL);
+  g_autoptr (TmBandPlot) one = NULL, both = NULL;
+  g_autofree char *words = NULL;
+  Picture picture;
+  TmColour open = tm_theme_light ()->close;
+
+  try_pin (job, bore, "25.000", "ZZ", TM_PIN_MINUS, TRUE);
+  one = make_plot (job, bore);
+  g_assert_cmpfloat (one->open_low_from, <, (double)bore->lower.count);
+  g_assert_cmpfloat_with_epsilon (one->open_low_to, (double)bore->lower.count, 0.5);
+  g_assert_true (isinf (one->open_high_to));
+  g_assert_nonnull (strstr (one->open_words, "below the band"));
+  g_assert_nonnull (strstr (one->open_words, "No pin bounds the size above"));
+  try_pin (job, bore, "25.025", "ZZ", TM_PIN_MINUS, FALSE);
+  both = make_plot (job, bore);
+  /* It stopped at 25.025 + 0.001 at most. */
+  g_assert_cmpfloat_with_epsilon (both->open_high_to, 25.026e9, 0.5);
+  words = tm_band_plot_describe (both);
+  g_assert_nonnull (strstr (words, "The pins leave open 0.0010 mm above the band"));
+  /* The shade: the colour of what is too close, thin on the surface. */
+  open.red = 1 - 0.22 * (1 - open.red);
+  open.green = 1 - 0.22 * (1 - open.green);
+  open.blue = 1 - 0.22 * (1 - open.blue);
+  picture = draw (both, WIDTH, HEIGHT, tm_theme_light ());
+  g_assert_cmpuint (count_colour (&picture, &open, 0, WIDTH), >, 100);
+  clear_picture (&picture);
+}
+
+/* From the shop's sets, where the question is open and only the end that is. */
+static void
+test_pins_to_pull (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  TmFeature *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.025", NULL);
+  g_autoptr (TmBandPlot) settled = NULL, close = NULL, half = NULL, closed = NULL;
+  g_autofree char *words = NULL;
+
+  add_set (job);
+  add_reading (job, bore, "", "25.012");
+  settled = make_plot (job, bore);
+  g_assert_cmpuint (settled->pins->len, ==, 0);
+  add_reading (job, bore, "", "25.036");
+  close = make_plot (job, bore);
+  words = tm_band_plot_describe (close);
+  g_assert_cmpuint (close->pins->len, ==, 2);
+  g_assert_true (find_pin (close, "25.005 to pull")->planned);
+  g_assert_true (find_pin (close, "25.020 to pull")->planned);
+  g_assert_nonnull (strstr (words, "Pull pin 25.020 of PS-1: it should not go"));
+  try_pin (job, bore, "25.005", "X", TM_PIN_MINUS, TRUE);
+  half = make_plot (job, bore);
+  g_assert_null (find_pin (half, "25.005 to pull"));
+  g_assert_nonnull (find_pin (half, "25.020 to pull"));
+  try_pin (job, bore, "25.020", "X", TM_PIN_MINUS, FALSE);
+  closed = make_plot (job, bore);
+  g_assert_cmpuint (closed->pins->len, ==, 2);
+  g_assert_null (closed->open_words);
+}
+
+/* Pins that contradict each other are said to, and nothing is planned on them. */
+static void
+test_pins_contradict (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  TmFeature *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.025", NULL);
+  g_autoptr (TmBandPlot) plot = NULL;
+  g_autofree char *words = NULL;
+
+  add_set (job);
+  try_pin (job, bore, "25.020", "X", TM_PIN_MINUS, TRUE);
+  try_pin (job, bore, "25.010", "X", TM_PIN_MINUS, FALSE);
+  plot = make_plot (job, bore);
+  words = tm_band_plot_describe (plot);
+  g_assert_nonnull (strstr (words, "The pins contradict each other"));
+  g_assert_cmpuint (plot->pins->len, ==, 2);
+}
+
+/* The words of pins never cover each other, whatever the width. */
+static void
+test_pin_rows (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  TmFeature *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.025", NULL);
+  g_autoptr (TmBandPlot) plot = NULL;
+
+  add_set (job);
+  try_pin (job, bore, "24.998", "ZZ", TM_PIN_MINUS, TRUE);
+  try_pin (job, bore, "25.026", "ZZ", TM_PIN_MINUS, FALSE);
+  plot = make_plot (job, bore);
+  for (int width = 60; width < 1300; width += 40)
+    {
+      Picture picture = draw (plot, width, 300, tm_theme_light ());
+      const TmBandLayout layout = lay_out (plot, &picture, tm_theme_light ());
+
+      g_assert_cmpuint (layout.n_pins, ==, 4);
+      for (guint a = 0; a < layout.n_pins; a++)
+        for (guint b = 0; b < a; b++)
+          g_assert_true (layout.pins[a].row != layout.pins[b].row || layout.pins[a].from >= layout.pins[b].to
+                         || layout.pins[b].from >= layout.pins[a].to);
+      clear_picture (&picture);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -495,6 +836,14 @@ main (int argc, char **argv)
   g_test_add_func ("/band/no-method", test_no_method);
   g_test_add_func ("/band/outcome", test_outcome);
   g_test_add_func ("/band/shaft-fit", test_shaft_fit);
+  g_test_add_func ("/band/methods", test_methods);
+  g_test_add_func ("/band/stands-apart", test_stands_apart);
+  g_test_add_func ("/band/crowd", test_crowd);
+  g_test_add_func ("/band/pin-extent", test_pin_extent);
+  g_test_add_func ("/band/pins-open", test_pins_open);
+  g_test_add_func ("/band/pins-to-pull", test_pins_to_pull);
+  g_test_add_func ("/band/pins-contradict", test_pins_contradict);
+  g_test_add_func ("/band/pin-rows", test_pin_rows);
   g_test_add_func ("/band/png", test_png);
   g_test_add_func ("/strip/marks", test_strip);
   g_test_add_func ("/strip/arrow", test_strip_arrow);
