@@ -506,6 +506,19 @@ save_all (Save *save, const TmJob *job, GError **error)
 }
 
 gboolean
+tm_book_save_list (TmBook *book, gint64 number, TmBookKind kind, const TmJob *job, const char *by,
+                   const char *at, GError **error)
+{
+  g_autoptr (GPtrArray) present = g_ptr_array_new_with_free_func (free_present);
+  g_autoptr (GPtrArray) wanted = g_ptr_array_new_with_free_func (free_wanted);
+  Save save = { .book = book, .number = number, .present = present, .wanted = wanted };
+
+  save.version.by = by;
+  save.version.at = at;
+  return save_kind (&save, kind, job, error);
+}
+
+gboolean
 tm_book_save_definitions (TmBook *book, const TmJob *job, const char *by, const char *at, GError **error)
 {
   g_autoptr (GPtrArray) present = g_ptr_array_new_with_free_func (free_present);

@@ -94,9 +94,8 @@ tm_book_new_row (TmBookKind kind)
     }
 }
 
-/* Takes @row only on TM_ADD_OK. */
-static TmAddStatus
-add_row (TmJob *job, TmBookKind kind, gpointer row)
+TmAddStatus
+tm_book_add_row (TmJob *job, TmBookKind kind, gpointer row)
 {
   switch ((guint)kind)
     {
@@ -186,8 +185,8 @@ tm_book_select_kind (TmBook *book, TmBookKind kind, gint64 number, GError **erro
   return statement;
 }
 
-static gboolean
-load_row (TmBook *book, TmBookKind kind, TmReader *reader, sqlite3_stmt *statement, GError **error)
+gboolean
+tm_book_load_row (TmBook *book, TmBookKind kind, TmReader *reader, sqlite3_stmt *statement, GError **error)
 {
   TmVersion version = { 0 };
   gpointer row = tm_book_new_row (kind);
@@ -196,7 +195,7 @@ load_row (TmBook *book, TmBookKind kind, TmReader *reader, sqlite3_stmt *stateme
 
   tm_cells_from_row (&book->cells, statement);
   wrong = tm_cells_to_struct (&book->cells, kind, reader, &version, row);
-  status = wrong == NULL ? add_row (reader->job, kind, row) : TM_ADD_OK;
+  status = wrong == NULL ? tm_book_add_row (reader->job, kind, row) : TM_ADD_OK;
   if (wrong == NULL && status == TM_ADD_OK)
     return TRUE;
   tm_book_free_row (kind, row);
@@ -213,17 +212,14 @@ typedef struct {
 } Work;
 
 static gboolean
-load_kind (TmBook *book, TmBookKind kind, gint64 number, TmJob *job, Work *work, GError **error)
+load_rows (TmBook *book, TmBookKind kind, sqlite3_stmt *statement, TmJob *job, Work *work, GError **error)
 {
-  sqlite3_stmt *statement = tm_book_select_kind (book, kind, number, error);
   TmReader reader = { .job = job };
   GError *failure = NULL;
 
-  if (statement == NULL)
-    return FALSE;
   while (tm_book_step (book, statement, &failure))
     {
-      if (load_row (book, kind, &reader, statement, &failure)
+      if (tm_book_load_row (book, kind, &reader, statement, &failure)
           && (work == NULL
               || tm_book_tick (book, work->progress, work->data, ++work->done, work->total, &failure)))
         continue;
@@ -234,6 +230,20 @@ load_kind (TmBook *book, TmBookKind kind, gint64 number, TmJob *job, Work *work,
     return TRUE;
   g_propagate_error (error, failure);
   return FALSE;
+}
+
+gboolean
+tm_book_load_rows (TmBook *book, TmBookKind kind, sqlite3_stmt *statement, TmJob *job, GError **error)
+{
+  return load_rows (book, kind, statement, job, NULL, error);
+}
+
+static gboolean
+load_kind (TmBook *book, TmBookKind kind, gint64 number, TmJob *job, Work *work, GError **error)
+{
+  sqlite3_stmt *statement = tm_book_select_kind (book, kind, number, error);
+
+  return statement != NULL && load_rows (book, kind, statement, job, work, error);
 }
 
 /* Where a row is read alone, a text for which there was no memory shows only at the reset. */

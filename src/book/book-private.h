@@ -83,6 +83,14 @@ gint64 tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersio
 /* A new row of a list of the job, with nothing in it. */
 gpointer tm_book_new_row (TmBookKind kind) G_GNUC_WARN_UNUSED_RESULT;
 void tm_book_free_row (TmBookKind kind, gpointer row);
+/* Adds @row to its list of @job, which takes it only on TM_ADD_OK. */
+TmAddStatus tm_book_add_row (TmJob *job, TmBookKind kind, gpointer row);
+/* The row on which @statement, a tm_kind_select_sql(), stands, into the reader's job. */
+gboolean tm_book_load_row (TmBook *book, TmBookKind kind, TmReader *reader, sqlite3_stmt *statement,
+                           GError **error);
+/* All rows that are left of @statement. */
+gboolean tm_book_load_rows (TmBook *book, TmBookKind kind, sqlite3_stmt *statement, TmJob *job,
+                            GError **error);
 /* The newest rows of a kind: definitions in their rank, the record in the order recorded. */
 sqlite3_stmt *tm_book_select_kind (TmBook *book, TmBookKind kind, gint64 number, GError **error);
 
@@ -117,6 +125,10 @@ gboolean tm_book_same_content (TmBook *book, const TmJob *a, const TmJob *b);
 /* What stays the same of a row from version to version: its name, or for rows that have none its
  * number in the order written. */
 char *tm_book_key (TmBookKind kind, gconstpointer row, guint number) G_GNUC_WARN_UNUSED_RESULT;
+
+/* As tm_book_save_definitions() for one list of the job with @number, inside a transaction. */
+gboolean tm_book_save_list (TmBook *book, gint64 number, TmBookKind kind, const TmJob *job, const char *by,
+                            const char *at, GError **error);
 
 /* --- book-rank.c */
 
