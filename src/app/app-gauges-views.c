@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-gauge-register.h"
+#include "app-study-view.h"
 
 static void
 set_register_document (GtkWidget *view, TmDocument *document)
@@ -18,8 +19,21 @@ enter_register (GtkWidget *view)
   tm_gauge_register_enter (TM_GAUGE_REGISTER (view));
 }
 
+static void
+set_study_document (GtkWidget *view, TmDocument *document)
+{
+  tm_study_view_set_document (TM_STUDY_VIEW (view), document);
+}
+
+static void
+enter_study (GtkWidget *view)
+{
+  tm_study_view_enter (TM_STUDY_VIEW (view));
+}
+
 static const TmPageKind views[] = {
   { "register", N_ ("Register"), tm_gauge_register_new, set_register_document, enter_register },
+  { "studies", N_ ("Studies"), tm_study_view_new, set_study_document, enter_study },
 };
 
 const TmPageKind *

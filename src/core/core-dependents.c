@@ -177,3 +177,9 @@ tm_job_remove_study (TmJob *job, TmStudy *row)
   tm_index_remove (job->index, TM_INDEX_STUDY, row->name);
   g_ptr_array_remove (job->studies, row);
 }
+
+void
+tm_job_remove_study_reading (TmJob *job, TmStudyReading *row)
+{
+  g_ptr_array_remove (job->study_readings, row);
+}

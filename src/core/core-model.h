@@ -453,6 +453,7 @@ void tm_job_remove_check (TmJob *job, TmCheck *row);
 void tm_job_remove_pin_size (TmJob *job, TmPinSize *row);
 void tm_job_remove_budget_line (TmJob *job, TmBudgetLine *row);
 void tm_job_remove_study (TmJob *job, TmStudy *row);
+void tm_job_remove_study_reading (TmJob *job, TmStudyReading *row);
 
 /* Each replaces the row of the same name in place, keeping its position and, for a feature, its
  * address (readings point to it); takes ownership of @with on TM_ADD_OK.  A feature may change its
