@@ -162,7 +162,7 @@ asks_again (TmStudyEntry *self, const TmEntry *entry)
 {
   const gint64 now = g_get_monotonic_time () / 1000;
   const TmSlipCheck slip = tm_entry_slip_check (entry, get_feature (self), NULL, 0);
-  g_autofree char *question = tm_words_slip (&slip, entry, get_feature (self));
+  g_autofree char *question = tm_words_slip (&slip, entry, get_feature (self), NULL);
 
   if (slip.slip == TM_SLIP_NONE || (self->asked_ms > 0 && now - self->asked_ms >= TWICE_MS))
     return FALSE;
