@@ -48,9 +48,9 @@ find_part_sentence (const TmCombinePart *part)
     case TM_SETTLES_CANNOT:
       return _ ("cannot settle this band");
     case TM_SETTLES_SELDOM:
-      return _ ("settles few readings");
+      return _ ("settles few");
     case TM_SETTLES_MOSTLY:
-      return _ ("settles most readings");
+      return _ ("settles most");
     case TM_SETTLES:
       return _ ("settles it");
     case TM_SETTLES_UNKNOWN:
@@ -59,6 +59,7 @@ find_part_sentence (const TmCombinePart *part)
     }
 }
 
+/* The method, then what it read and how well it settles: two lines, for a narrow column. */
 static char *
 describe_part (const TmCombined *combined, const TmCombinePart *part, const TmFeature *feature)
 {
@@ -66,13 +67,12 @@ describe_part (const TmCombined *combined, const TmCombinePart *part, const TmFe
   const char *name = *part->method_name != '\0' ? part->method_name : _ ("no gauge named");
   g_autofree char *size = tm_words_size_pair (feature, combined->reference, part->size, part->expanded);
   g_autofree char *counted
-      = part->n > 1 ? g_strdup_printf (
-            ngettext ("mean of %u reading, %s", "mean of %u readings, %s", part->n), part->n, size)
-                    : g_strdup (size);
+      = part->n > 1 ? g_strdup_printf (ngettext ("%s, %u reading", "%s, %u readings", part->n), name, part->n)
+                    : g_strdup (name);
   if (*settles == '\0')
-    return g_strdup_printf ("%s: %s", name, counted);
-  /* Translators: a method, what it read, how well it settles. */
-  return g_strdup_printf (_ ("%s: %s, %s"), name, counted, settles);
+    return g_strdup_printf ("%s\n%s", counted, size);
+  /* Translators: a method; on the next line what it read, and how well it settles. */
+  return g_strdup_printf (_ ("%s\n%s: %s"), counted, size, settles);
 }
 
 char *

@@ -15,7 +15,7 @@ G_BEGIN_DECLS
 char *tm_words_size_pair (const TmFeature *feature, gint64 reference, double size,
                           double half) G_GNUC_WARN_UNUSED_RESULT;
 
-/* A line for each method: "inside caliper: 0.7495 ± 0.0020 in, cannot settle this band". */
+/* For each method its name, and under it "0.7495 ± 0.0020 in: cannot settle this band". */
 char *tm_words_methods (const TmCombined *combined, const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "together 0.7491 ± 0.0003 in", and who disagrees. */

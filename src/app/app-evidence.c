@@ -85,7 +85,7 @@ tm_evidence_init (TmEvidence *self)
 {
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   self->methods = add_section (self, "", &self->methods_heading);
-  self->parts = add_label (self->methods, "tm-lines");
+  self->parts = add_label (self->methods, "tm-parts");
   self->together = add_label (self->methods, "tm-together");
   self->pins = add_section (self, _ ("Pins"), NULL);
   self->proves = add_label (self->pins, "tm-lines");

@@ -22,11 +22,13 @@ format_mark (gint64 size, const TmFeature *feature)
   return tm_count_format_exact (size, feature->unit, limit_decimals (feature));
 }
 
-/* A bound of the true size: one digit more than the limits have, rounded to the side that stays true. */
+/* A bound of the true size, rounded to the side that stays true: to a tenth of a micrometre or a
+ * hundred-thousandth of an inch, for a pin's class is finer than the limits are written. */
 static char *
 format_bound (gint64 count, const TmFeature *feature, gboolean up)
 {
-  return tm_count_format_bound (count, feature->unit, limit_decimals (feature) + 1, up);
+  guint least = feature->unit == TM_UNIT_IN ? 5 : 4;
+  return tm_count_format_bound (count, feature->unit, MAX (limit_decimals (feature), least), up);
 }
 
 static const char *
@@ -65,8 +67,8 @@ tm_words_pin_entry (const TmPinEntry *pin, const TmFeature *feature)
     return g_strdup (pin->problem);
   g_autofree char *what = describe_pin (pin->size.count, pin->pin_class, pin->sign, &pin->measured, feature);
   if (!pin->has_outcome)
-    /* Translators: a pin; the keys that say what it did. */
-    return g_strdup_printf (_ ("%s: + went, − did not go"), what);
+    /* Translators: a pin; on the next line the keys that say what it did. */
+    return g_strdup_printf (_ ("%s\n+ went, −\u00a0did\u00a0not\u00a0go"), what);
   g_autofree char *trial = describe_outcome (what, pin->went);
   return g_strdup_printf (_ ("reads as %s"), trial);
 }

@@ -370,6 +370,8 @@ show_pins (TmReadingEntry *self, gboolean pins)
 {
   self->pins = pins;
   gtk_widget_set_visible (self->pin, pins);
+  /* Nothing is asked about a pin: the room is the bar's. */
+  gtk_widget_set_visible (GTK_WIDGET (self->question), !pins);
   if (pins)
     gtk_widget_add_css_class (self->frame, "tm-pins");
   else

@@ -62,13 +62,32 @@ find_deciding_station (const TmJudgement *judgement)
   return tm_words_station (sizes->stations[judgement->deciding].station, judgement->feature->unit);
 }
 
+/* What the verdict rests on beyond the readings of the assigned method. */
+static const char *
+find_counted_words (const TmJudgement *judgement)
+{
+  switch (judgement->counted)
+    {
+    case TM_COUNTED_COMBINED:
+      return judgement->pins_joined ? _ ("by methods and pins together") : _ ("by all methods together");
+    case TM_COUNTED_PINS:
+      return _ ("by pins");
+    case TM_COUNTED_READINGS:
+    default:
+      return "";
+    }
+}
+
 static char *
 describe_in (const TmJudgement *judgement)
 {
   guint n_read = judgement->sizes.n_stations;
-  if (n_read > 1)
-    return g_strdup_printf (ngettext ("at %u station", "at all %u stations", n_read), n_read);
-  return g_strdup ("");
+  const char *counted = find_counted_words (judgement);
+  if (n_read <= 1)
+    return g_strdup (counted);
+  g_autofree char *stations
+      = g_strdup_printf (ngettext ("at %u station", "at all %u stations", n_read), n_read);
+  return *counted != '\0' ? g_strdup_printf ("%s, %s", stations, counted) : g_steal_pointer (&stations);
 }
 
 /* A verdict is held back while it could still turn. */
@@ -110,10 +129,12 @@ tm_words_where (const TmJudgement *judgement)
     }
 }
 
+/* A size, from readings or from pins alone. */
 static gboolean
 has_reading (const TmJudgement *judgement)
 {
-  return judgement->sizes.n_stations > 0;
+  return judgement->sizes.n_stations > 0
+         || (judgement->counted == TM_COUNTED_PINS && judgement->verdict != TM_VERDICT_NOT_MEASURED);
 }
 
 char *
@@ -191,6 +212,8 @@ tm_words_chance (const TmJudgement *judgement)
     return g_strdup ("");
   if (judgement->why == TM_WHY_NO_LIMITS)
     return g_strdup (_ ("no limits to hold it against"));
+  if (!isfinite (judgement->probability_in) && judgement->counted == TM_COUNTED_PINS)
+    return g_strdup (judgement->why == TM_WHY_PINS_OPEN ? _ ("the pins leave the band open") : "");
   if (!isfinite (judgement->probability_in))
     return g_strdup (_ ("compared plainly: no gauge is named"));
   g_autofree char *chance = describe_probability (judgement->probability_in, judgement->sizes.n_stations);
