@@ -76,6 +76,7 @@ build_counts (TmEvidence *self)
   tm_access_name_drop_down (GTK_DROP_DOWN (counts), _ ("Which value counts"));
   gtk_widget_set_tooltip_text (counts, _ ("Which value is judged and reported for this feature"));
   gtk_widget_add_css_class (counts, "tm-methods");
+  gtk_widget_add_css_class (counts, "tm-counts");
   g_signal_connect (counts, "notify::selected", G_CALLBACK (counts_selected_cb), self);
   return counts;
 }
@@ -121,22 +122,38 @@ find_station (const TmJudgement *judgement)
   return "";
 }
 
+/* One method alone is worth a line when it is not the one named under the gauge. */
 static gboolean
-show_methods (TmEvidence *self, const TmJob *job, const TmJudgement *judgement)
+is_worth_saying (const TmCombined *combined, const char *in_force)
+{
+  return combined->n_parts > 1
+         || (combined->n_parts == 1 && !g_str_equal (combined->parts[0].method_name, in_force));
+}
+
+static char *
+describe_heading (const TmCombined *combined, const char *station)
+{
+  if (combined->n_parts == 1)
+    return *station != '\0' ? g_strdup_printf (_ ("Read by, %s"), station) : g_strdup (_ ("Read by"));
+  return *station != '\0' ? g_strdup_printf (_ ("By several methods, %s"), station)
+                          : g_strdup (_ ("By several methods"));
+}
+
+static gboolean
+show_methods (TmEvidence *self, const TmJob *job, const char *in_force, const TmJudgement *judgement)
 {
   g_auto (TmCombined) combined = { NULL };
   g_autofree char *station = tm_words_station (find_station (judgement), judgement->feature->unit);
   tm_combine (job, judgement->piece, judgement->feature, judgement->place, find_station (judgement),
               &combined);
-  gboolean several = combined.n_parts > 1;
-  gtk_widget_set_visible (self->methods, several);
-  if (!several)
+  gboolean worth = is_worth_saying (&combined, in_force);
+  gtk_widget_set_visible (self->methods, worth);
+  if (!worth)
     return FALSE;
-  take_text (self->methods_heading, *station != '\0' ? g_strdup_printf (_ ("By several methods, %s"), station)
-                                                     : g_strdup (_ ("By several methods")));
+  take_text (self->methods_heading, describe_heading (&combined, station));
   take_text (self->parts, tm_words_methods (&combined, judgement->feature));
   take_text (self->together, tm_words_together (&combined, judgement->feature));
-  return TRUE;
+  return combined.n_parts > 1;
 }
 
 static gboolean
@@ -160,16 +177,20 @@ tm_evidence_show (TmEvidence *self, TmDocument *document, const TmJudgement *jud
 {
   g_return_if_fail (TM_IS_EVIDENCE (self));
 
-  const TmJob *job = document != NULL ? tm_document_job (document) : NULL;
-  gboolean numbers = judgement != NULL && !tm_kind_is_attribute (judgement->feature->kind);
-  gboolean several = numbers && show_methods (self, job, judgement);
-  gboolean pins = numbers && show_pins (self, job, judgement);
-  gtk_widget_set_visible (GTK_WIDGET (self), several || pins);
-  if (!several && !pins)
-    return;
+  if (judgement == NULL || tm_kind_is_attribute (judgement->feature->kind))
+    {
+      gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
+      return;
+    }
+  const TmJob *job = tm_document_job (document);
+  const char *chosen = tm_bench_method (tm_document_bench (document));
+  gboolean several
+      = show_methods (self, job, *chosen != '\0' ? chosen : judgement->feature->method, judgement);
+  gboolean pins = show_pins (self, job, judgement);
+  gtk_widget_set_visible (GTK_WIDGET (self), pins || gtk_widget_get_visible (self->methods));
   self->filling = TRUE;
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->counts),
                               judgement->feature->counts == TM_COUNTS_COMBINED ? 1 : 0);
-  gtk_widget_set_visible (self->counts, several || judgement->sizes.n_stations > 0);
+  gtk_widget_set_visible (self->counts, several || (pins && judgement->sizes.n_stations > 0));
   self->filling = FALSE;
 }

@@ -19,7 +19,7 @@ G_DECLARE_FINAL_TYPE (TmEvidence, tm_evidence, TM, EVIDENCE, GtkBox)
 GtkWidget *tm_evidence_new (void) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Shows what was read at the deciding station of @judgement (NULL: nothing) and the pins of its place;
- * hides itself while one method at most was used and no pin was tried. */
+ * hides itself while the method in force alone was used and no pin was tried. */
 void tm_evidence_show (TmEvidence *self, TmDocument *document, const TmJudgement *judgement);
 
 G_END_DECLS

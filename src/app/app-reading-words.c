@@ -247,21 +247,6 @@ describe_bonus (const TmJudgement *judgement)
   return g_strdup_printf (_ ("allowed %s, with the bonus"), allowed);
 }
 
-static const char *
-find_blind_sentence (TmBlind blind)
-{
-  switch (blind)
-    {
-    case TM_BLIND_ODD_LOBES:
-      return _ ("a two-point gauge cannot see an odd number of lobes");
-    case TM_BLIND_OVAL:
-      return _ ("a three-point gauge cannot see an oval");
-    case TM_BLIND_NONE:
-    default:
-      return NULL;
-    }
-}
-
 char *
 tm_words_form (const TmJob *job, const TmJudgement *judgement)
 {
@@ -279,15 +264,9 @@ tm_words_form (const TmJob *job, const TmJudgement *judgement)
       if (bonus != NULL)
         g_ptr_array_add (lines, bonus);
     }
-  if (judgement->sizes.n_stations > 0)
-    {
-      const char *blind = find_blind_sentence (tm_form_blind (job, judgement->feature, &judgement->sizes));
-      if (blind != NULL)
-        g_ptr_array_add (lines, g_strdup (blind));
-      if (tm_form_asks_pin (job, judgement->piece, judgement->feature, judgement->place))
-        g_ptr_array_add (lines,
-                         g_strdup (_ ("perfect form at the go limit is shown by a full-length go pin")));
-    }
+  if (judgement->sizes.n_stations > 0
+      && tm_form_asks_pin (job, judgement->piece, judgement->feature, judgement->place))
+    g_ptr_array_add (lines, g_strdup (_ ("perfect form at the go limit is shown by a full-length go pin")));
   return join_lines (lines);
 }
 
@@ -325,7 +304,7 @@ find_settles_sentence (TmSettles settles)
     case TM_SETTLES_SELDOM:
       return _ ("settles few readings");
     case TM_SETTLES_CANNOT:
-      return _ ("cannot prove this band");
+      return _ ("cannot settle this band");
     case TM_SETTLES_UNKNOWN:
     default:
       return "";
