@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * cli-record: tenthmark-cli record, readings added to a job file as typed at the bench.
+ * cli-record: tenthmark-cli record, readings and pin trials added to a job file as typed at the
+ * bench.
  */
 
 #include <glib/gi18n-lib.h>
@@ -25,6 +26,11 @@ typedef struct {
   const char *at;
   const char *dx;
   const char *dy;
+  const char *pins; /* trials, apart by a semicolon or a comma and a space */
+  const char *pin_set;
+  const char *part_temp;
+  const char *gauge_temp;
+  const char *overdue_reason;
   gboolean sure;
   gboolean new_piece;
   gboolean json;
@@ -89,12 +95,23 @@ say_refused (const Request *request, TmBench *bench, const char *text)
                   text, _ (tm_entry_status_text (tm_bench_entry (bench)->status)));
 }
 
+/* A gauge past its due date: what to add so that it may be used. */
+static int
+say_overdue (const Request *request, const GError *error)
+{
+  return tm_fail (_ ("%s: %s Add --overdue-reason TEXT; nothing was recorded"), request->path,
+                  error->message);
+}
+
 static int
 say_slip (const Request *request, TmBench *bench, const char *text)
 {
   const TmSlipCheck *question = tm_bench_question (bench);
   g_autofree char *likelier = tm_quantity_format (&question->likelier);
 
+  if (question->slip == TM_SLIP_OUT_OF_REACH)
+    return tm_fail (_ ("%s: feature %s, value “%s” is outside what %s reaches; add --sure to record it"),
+                    request->path, request->balloon, text, tm_bench_question_gauge (bench)->tag);
   if (!question->likelier.given)
     return tm_fail (
         _ ("%s: feature %s, value “%s” is far from everything read so far; add --sure to record it"),
@@ -115,7 +132,7 @@ choose_time (const Request *request)
 static int
 record_value (const Request *request, TmBench *bench, const char *text)
 {
-  GError *error = NULL;
+  g_autoptr (GError) error = NULL;
   g_autofree char *at = choose_time (request);
   TmSubmit submit;
 
@@ -131,11 +148,12 @@ record_value (const Request *request, TmBench *bench, const char *text)
     case TM_SUBMIT_TOO_SOON:
       return say_slip (request, bench, text);
     case TM_SUBMIT_REFUSED:
-      g_clear_error (&error);
+      if (g_error_matches (error, TM_BENCH_ERROR, TM_BENCH_ERROR_OVERDUE))
+        return say_overdue (request, error);
       return say_refused (request, bench, text);
     case TM_SUBMIT_FAILED:
     default:
-      return tm_fail_error (error);
+      return tm_fail_error (g_steal_pointer (&error));
     }
 }
 
@@ -158,7 +176,42 @@ record_offsets (const Request *request, TmBench *bench)
 
   if (tm_bench_submit_offsets (bench, request->dx, request->dy, at, &error) == TM_SUBMIT_RECORDED)
     return 0;
+  if (g_error_matches (error, TM_BENCH_ERROR, TM_BENCH_ERROR_OVERDUE))
+    return say_overdue (request, error);
   return tm_fail (_ ("%s: %s Nothing was recorded."), request->path, error->message);
+}
+
+static int
+record_pin (const Request *request, TmBench *bench, const char *text)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *at = choose_time (request);
+
+  if (tm_bench_submit_pin (bench, text, at, &error) == TM_SUBMIT_RECORDED)
+    return 0;
+  if (g_error_matches (error, TM_BENCH_ERROR, TM_BENCH_ERROR_OVERDUE))
+    return say_overdue (request, error);
+  return tm_fail (_ ("%s: pin “%s”: %s Nothing was recorded."), request->path, text, error->message);
+}
+
+/* "12.006+; 12.018-": a comma may also be a decimal mark, so that it parts trials only before a space. */
+static int
+record_pins (const Request *request, TmBench *bench, TmPiece *piece, TmFeature *feature, guint place)
+{
+  g_auto (GStrv) texts = NULL;
+  g_autofree char *joined = g_strdup (request->pins);
+  int status = 0;
+
+  for (char *comma = strstr (joined, ", "); comma != NULL; comma = strstr (comma, ", "))
+    *comma = ';';
+  texts = g_strsplit (joined, ";", -1);
+  if (!go_to (request, bench, piece, feature, place, station_for (request, feature, 0)))
+    return 2;
+  if (texts[0] == NULL)
+    return record_pin (request, bench, "");
+  for (guint i = 0; texts[i] != NULL && status == 0; i++)
+    status = record_pin (request, bench, g_strstrip (texts[i]));
+  return status;
 }
 
 static int
@@ -181,7 +234,41 @@ record_at (const Request *request, TmBench *bench, TmPiece *piece, TmFeature *fe
       if (status != 0)
         return status;
     }
-  return 0;
+  return request->pins != NULL ? record_pins (request, bench, piece, feature, place) : 0;
+}
+
+/* FALSE after a line that names the option. */
+static gboolean
+read_temperature (const Request *request, const char *option, const char *text, TmQuantity *out)
+{
+  TmReadStatus status;
+
+  *out = TM_QUANTITY_NONE;
+  if (text == NULL)
+    return TRUE;
+  status = tm_quantity_read (text, TM_UNIT_CELSIUS, out);
+  if (status == TM_READ_OK)
+    return TRUE;
+  tm_fail (_ ("%s: --%s “%s”: %s; write degrees Celsius like 22.5; nothing was recorded"), request->path,
+           option, text, _ (tm_read_status_text (status)));
+  return FALSE;
+}
+
+/* Who, with what, at which temperatures. */
+static gboolean
+set_up (const Request *request, TmBench *bench)
+{
+  TmQuantity part, gauge;
+
+  if (!read_temperature (request, "part-temp", request->part_temp, &part)
+      || !read_temperature (request, "gauge-temp", request->gauge_temp, &gauge))
+    return FALSE;
+  tm_bench_set_by (bench, request->by != NULL ? request->by : "");
+  tm_bench_set_method (bench, request->method != NULL ? request->method : "");
+  tm_bench_set_pin_set (bench, request->pin_set);
+  tm_bench_set_temperatures (bench, &part, &gauge);
+  tm_bench_set_overdue_reason (bench, request->overdue_reason);
+  return TRUE;
 }
 
 static int
@@ -195,10 +282,8 @@ record_values (const Request *request, TmJob *job, const GPtrArray *operands)
   if (piece == NULL || !tm_pick_feature (job, request->path, request->balloon, &feature))
     return 2;
   place = read_place (request, feature);
-  if (place == 0)
+  if (place == 0 || !set_up (request, bench))
     return 2;
-  tm_bench_set_by (bench, request->by != NULL ? request->by : "");
-  tm_bench_set_method (bench, request->method != NULL ? request->method : "");
   return record_at (request, bench, piece, feature, place, operands);
 }
 
@@ -238,7 +323,43 @@ print_reading (yajl_gen gen, const TmReading *reading)
 }
 
 static void
-print_new_readings (const TmJob *job, guint first, gboolean json)
+print_trial_line (const TmPinTrial *trial, const char *size)
+{
+  printf (trial->went ? _ ("pin trial %s: piece %s, feature %s: %s, class %s %s, went\n")
+                      : _ ("pin trial %s: piece %s, feature %s: %s, class %s %s, did not go\n"),
+          trial->row.id, trial->row.piece->serial, trial->row.feature->balloon, size, trial->pin_class,
+          tm_pin_sign_word (trial->sign));
+}
+
+static void
+print_trial (yajl_gen gen, const TmPinTrial *trial)
+{
+  TmUnit unit = trial->row.feature->unit;
+  g_autofree char *size = tm_quantity_format_in (&trial->size, unit);
+
+  if (gen == NULL)
+    {
+      print_trial_line (trial, size);
+      return;
+    }
+  yajl_gen_map_open (gen);
+  tm_print_text (gen, "id", trial->row.id);
+  tm_print_text (gen, "piece", trial->row.piece->serial);
+  tm_print_text (gen, "feature", trial->row.feature->balloon);
+  tm_print_integer (gen, "place", trial->place);
+  tm_print_text (gen, "pin", size);
+  tm_print_unit (gen, unit);
+  tm_print_text (gen, "class", trial->pin_class);
+  tm_print_text (gen, "sign", tm_pin_sign_word (trial->sign));
+  tm_print_flag (gen, "went", trial->went);
+  tm_print_text (gen, "gauge", trial->gauge);
+  tm_print_text (gen, "at", trial->row.at);
+  yajl_gen_map_close (gen);
+}
+
+/* Readings, then pin trials. */
+static void
+print_new_rows (const TmJob *job, guint first, guint first_trial, gboolean json)
 {
   yajl_gen gen = json ? tm_print_begin () : NULL;
 
@@ -246,6 +367,8 @@ print_new_readings (const TmJob *job, guint first, gboolean json)
     yajl_gen_array_open (gen);
   for (guint i = first; i < job->readings->len; i++)
     print_reading (gen, g_ptr_array_index (job->readings, i));
+  for (guint i = first_trial; i < job->pin_trials->len; i++)
+    print_trial (gen, g_ptr_array_index (job->pin_trials, i));
   if (json)
     {
       yajl_gen_array_close (gen);
@@ -272,7 +395,8 @@ static gboolean
 check_request (const Request *request)
 {
   const char *const texts[]
-      = { request->serial, request->balloon, request->station, request->method, request->by, request->at };
+      = { request->serial, request->balloon, request->station, request->method,
+          request->by,     request->at,      request->pins,    request->overdue_reason };
 
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     if (texts[i] != NULL && !g_utf8_validate (texts[i], -1, NULL))
@@ -296,19 +420,20 @@ record_in_locked_file (const Request *request, const GPtrArray *operands)
 {
   g_autoptr (TmJob) job = tm_load_job (request->path);
   GError *error = NULL;
-  guint first;
+  guint first, first_trial;
   int status;
 
   if (job == NULL)
     return 2;
   first = job->readings->len;
+  first_trial = job->pin_trials->len;
   status = record_values (request, job, operands);
   if (status != 0)
     return status;
   if (!tm_job_to_file (job, request->path, &error))
     return tm_fail_error (error);
   warn_of_method (request, job);
-  print_new_readings (job, first, request->json);
+  print_new_rows (job, first, first_trial, request->json);
   return 0;
 }
 
@@ -323,13 +448,13 @@ record_in_file (const Request *request, const GPtrArray *operands)
   return status;
 }
 
-/* Readings as they stand, or the two offsets of one position. */
+/* Readings as they stand, pin trials, or both; or the two offsets of one position. */
 static gboolean
 has_values (const Request *request, guint n_values)
 {
   if ((request->dx != NULL) != (request->dy != NULL))
     return FALSE;
-  return (request->dx != NULL) != (n_values > 0);
+  return (request->dx != NULL) != (n_values > 0 || request->pins != NULL);
 }
 
 int
@@ -348,6 +473,14 @@ tm_verb_record (int n_words, char **words)
     { "at", "TIME", N_ ("when, UTC, such as 2026-05-04T09:12:33Z; else now"), &request.at, NULL },
     { "dx", "X", N_ ("position: its offset from true position along x, with --dy"), &request.dx, NULL },
     { "dy", "Y", N_ ("position: its offset along y"), &request.dy, NULL },
+    { "pin", "TRIALS",
+      N_ ("pins tried: size, then + for went or - for did not go, such as \"12.006+; 12.018-\""),
+      &request.pins, NULL },
+    { "pin-set", "TAG", N_ ("the set they are from; else the finest that holds them"), &request.pin_set,
+      NULL },
+    { "part-temp", "C", N_ ("temperature of the part, degrees Celsius"), &request.part_temp, NULL },
+    { "gauge-temp", "C", N_ ("temperature of the gauge"), &request.gauge_temp, NULL },
+    { "overdue-reason", "TEXT", N_ ("why a gauge past its due date is used"), &request.overdue_reason, NULL },
     { "sure", NULL, N_ ("record a value that looks like a slip"), NULL, &request.sure },
     { "json", NULL, N_ ("print JSON"), NULL, &request.json },
     { NULL },
@@ -360,7 +493,8 @@ tm_verb_record (int n_words, char **words)
   if (operands->len == 0 || request.serial == NULL || request.balloon == NULL
       || !has_values (&request, operands->len - 1))
     return tm_fail (
-        _ ("record: it takes %s, or --dx X --dy Y for a position; see tenthmark-cli record --help"),
+        _ ("record: it takes %s, or --pin TRIALS, or --dx X --dy Y for a position; see tenthmark-cli record "
+           "--help"),
         verb->operands);
   request.path = g_ptr_array_index (operands, 0);
   if (!check_request (&request))

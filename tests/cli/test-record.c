@@ -15,6 +15,23 @@ static const char position_job[]
       "\"HG\"}],"
       " \"pieces\": [{\"serial\": \"001\"}]}";
 
+static const char gauges_job[]
+    = "{\"format\": \"tenthmark-job\", \"version\": 1,"
+      " \"job\": {\"part_number\": \"T-4\", \"unit\": \"mm\"},"
+      " \"gauges\": [{\"tag\": \"BM-2\", \"kind\": \"dial bore gauge\", \"unit\": \"mm\", \"resolution\": "
+      "\"0.001\","
+      "  \"error_limit\": \"0.002\", \"due\": \"2026-05-03\", \"range_from\": \"10\", \"range_to\": "
+      "\"12.5\"},"
+      "  {\"tag\": \"PS-XP\", \"kind\": \"pin set\", \"unit\": \"mm\", \"range_from\": \"11.9\", "
+      "\"range_to\": \"12.1\","
+      "  \"pin_step\": \"0.002\", \"pin_class\": \"X\", \"pin_sign\": \"plus\"},"
+      "  {\"tag\": \"PS-ZM\", \"kind\": \"pin set\", \"unit\": \"mm\", \"range_from\": \"11.9\", "
+      "\"range_to\": \"12.1\","
+      "  \"pin_step\": \"0.002\", \"pin_class\": \"ZZ\", \"pin_sign\": \"minus\"}],"
+      " \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø12 H7\", \"method\": \"BM-2\"},"
+      "  {\"balloon\": \"2\", \"requirement\": \"40 ±0.1\"}],"
+      " \"pieces\": [{\"serial\": \"001\"}]}";
+
 static void
 assert_unchanged (const char *path, const char *content)
 {
@@ -186,6 +203,102 @@ test_full_output (void)
   g_assert_nonnull (strstr (said, "standard output"));
 }
 
+/* Trials are taken as at the bench: the finest set that holds the pin, or the one named. */
+static void
+test_pins (void)
+{
+  g_autofree char *path = write_job ("pins.tmjob", gauges_job);
+  g_auto (Call) both = { 0 };
+  g_auto (Call) named = { 0 };
+  yajl_val tree, row;
+
+  run (&both, "record", path, "--piece", "001", "--feature", "1", "--pin", "12.006+, 12,018 ZZ minus -",
+       "--by", "AB", "--json", NULL);
+  g_assert_cmpint (both.status, ==, 0);
+  tree = parse (&both);
+  g_assert_cmpuint (YAJL_GET_ARRAY (tree)->len, ==, 2);
+  row = YAJL_GET_ARRAY (tree)->values[0];
+  assert_text (row, "id", "1");
+  assert_text (row, "pin", "12.006");
+  assert_text (row, "class", "X");
+  assert_text (row, "sign", "plus");
+  assert_text (row, "gauge", "PS-XP");
+  g_assert_true (YAJL_IS_TRUE (yajl_tree_get (row, (const char *[]) { "went", NULL }, yajl_t_any)));
+  row = YAJL_GET_ARRAY (tree)->values[1];
+  assert_text (row, "pin", "12.018");
+  assert_text (row, "gauge", "PS-ZM");
+  g_assert_true (YAJL_IS_FALSE (yajl_tree_get (row, (const char *[]) { "went", NULL }, yajl_t_any)));
+  yajl_tree_free (tree);
+
+  run (&named, "record", path, "--piece", "001", "--feature", "1", "--pin", "12006 go", "--pin-set", "PS-ZM",
+       NULL);
+  g_assert_cmpint (named.status, ==, 0);
+  g_assert_cmpstr (named.out, ==, "pin trial 3: piece 001, feature 1: 12.006, class ZZ minus, went\n");
+}
+
+static void
+test_pins_refused (void)
+{
+  static const struct {
+    const char *feature;
+    const char *pins;
+    const char *says;
+  } cases[] = {
+    { "1", "12.006", "whether the pin went" }, { "1", "12.007+", "no pin set of this job holds 12.007" },
+    { "1", "12.006+; 12.0q-", "12.0q" },       { "2", "40.002+", "no bore" },
+    { "1", "", "type the pin's size" },
+  };
+  g_autofree char *path = write_job ("pins-refused.tmjob", gauges_job);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_auto (Call) call = { 0 };
+
+      run (&call, "record", path, "--piece", "001", "--feature", cases[i].feature, "--pin", cases[i].pins,
+           NULL);
+      assert_refused (&call, cases[i].says);
+      assert_unchanged (path, gauges_job);
+    }
+}
+
+static void
+test_overdue (void)
+{
+  g_autofree char *path = write_job ("overdue.tmjob", gauges_job);
+  g_auto (Call) refused = { 0 };
+  g_auto (Call) excused = { 0 };
+  g_autofree char *after = NULL;
+
+  run (&refused, "record", path, "--piece", "001", "--feature", "1", "--at", "2026-05-04T09:12:33Z", "12.010",
+       NULL);
+  assert_refused (&refused, "BM-2 was due for calibration on 2026-05-03");
+  g_assert_nonnull (strstr (refused.err, "--overdue-reason"));
+  assert_unchanged (path, gauges_job);
+  run (&excused, "record", path, "--piece", "001", "--feature", "1", "--at", "2026-05-04T09:12:33Z",
+       "--overdue-reason", "booked for Friday", "--part-temp", "24.5", "--gauge-temp", "21", "12.010", NULL);
+  g_assert_cmpint (excused.status, ==, 0);
+  g_assert_true (g_file_get_contents (path, &after, NULL, NULL));
+  g_assert_nonnull (strstr (after, "booked for Friday"));
+  g_assert_nonnull (strstr (after, "\"part_temp\": \"24.5\""));
+  g_assert_nonnull (strstr (after, "\"gauge_temp\": \"21\""));
+}
+
+static void
+test_gauge_refused (void)
+{
+  g_autofree char *path = write_job ("gauge-refused.tmjob", gauges_job);
+  g_auto (Call) warm = { 0 };
+  g_auto (Call) far = { 0 };
+
+  run (&warm, "record", path, "--piece", "001", "--feature", "1", "--part-temp", "warm", "12.010", NULL);
+  assert_refused (&warm, "--part-temp");
+  /* The gauge reaches 10 to 12.5; a value beyond is asked about like a slip. */
+  run (&far, "record", path, "--piece", "001", "--feature", "2", "--method", "BM-2", "--at",
+       "2026-05-03T09:12:33Z", "40.01", NULL);
+  assert_refused (&far, "outside what BM-2 reaches");
+  assert_unchanged (path, gauges_job);
+}
+
 static void
 add_tests (void)
 {
@@ -196,6 +309,10 @@ add_tests (void)
   g_test_add_func ("/cli/record/unknown-method", test_unknown_method);
   g_test_add_func ("/cli/record/byte-stable", test_byte_stable);
   g_test_add_func ("/cli/record/at-once", test_at_once);
+  g_test_add_func ("/cli/record/pins", test_pins);
+  g_test_add_func ("/cli/record/pins-refused", test_pins_refused);
+  g_test_add_func ("/cli/record/overdue", test_overdue);
+  g_test_add_func ("/cli/record/gauge-refused", test_gauge_refused);
   g_test_add_func ("/cli/full-output", test_full_output);
 }
 
