@@ -58,6 +58,31 @@ def check_bench(program):
                           ("image", re.compile("limits .* to ")), ("combo box", "Piece")])
 
 
+def check_pins(program):
+    """F2 tries pins; the bar under the entry says from which set."""
+    program.find(None, "Pin trial…")
+    program.key("F2")
+    program.wait_focus("text box", "Pin trial")
+    check_names(program, [("button", "Went"), ("button", "Did not go"), ("combo box", "Pin set")])
+    program.key("F2")
+    program.wait_focus("text box", "Reading")
+
+
+def check_temperatures(program):
+    program.key("F3")
+    program.wait_focus("text box", "Temperature of the part")
+    check_names(program, [("text box", "Temperature of the gauge"), ("button", "Use from now on"),
+                          ("button", "Not taken")])
+    program.type("22.5")
+    program.key("Return")
+    program.wait_focus("text box", "Temperature of the gauge")
+    program.type("20.5")
+    program.key("Return")
+    program.find("button", "Temperatures: part 22.5, gauge 20.5 °C")
+    program.wait_focus("text box", "Reading")
+    check_names(program, [])
+
+
 def check_readings(program):
     program.key("ctrl+l")
     program.window("Readings")
@@ -120,6 +145,8 @@ def main(binary, job):
             program = cases.start(desktop, binary, "--book", book, os.path.abspath(job))
             pages = [
                 ("Bench", check_bench),
+                ("Pins", check_pins),
+                ("Temperatures", check_temperatures),
                 ("Readings", check_readings),
                 ("Nonconformance", check_nonconformance),
                 ("Job", check_job),

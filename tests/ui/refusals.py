@@ -18,6 +18,7 @@ import subprocess
 import sys
 
 from desktop import Cases, Desktop, Failed, Program, expect, wait_until
+from names import find_unnamed
 
 TYPED = "11.995"
 JOB = {
@@ -26,6 +27,18 @@ JOB = {
     "job": {"part_number": "JT-300", "unit": "mm"},
     "features": [{"balloon": "1", "requirement": "12 h6"}],
     "pieces": [{"serial": "001"}],
+}
+
+# A gauge that has been overdue for years, and one set of pins.
+GAUGES_JOB = {
+    **JOB,
+    "gauges": [
+        {"tag": "OG-1", "kind": "dial bore gauge", "unit": "mm", "resolution": "0.001", "error_limit": "0.002",
+         "calibrated": "2019-05-01", "due": "2020-05-01"},
+        {"tag": "PS-1", "kind": "pin set", "unit": "mm", "range_from": "11.9", "range_to": "12.1",
+         "pin_step": "0.002", "pin_class": "X", "pin_sign": "plus"},
+    ],
+    "features": [{"balloon": "1", "requirement": "12 H7", "method": "OG-1"}],
 }
 
 
@@ -193,6 +206,70 @@ def meet_read_only(desktop, cases):
         cases.run("the program ends after a read-only book", program.quit)
 
 
+def find_cell(book, column, table):
+    with contextlib.closing(sqlite3.connect("file:%s?mode=ro" % book, uri=True)) as database:
+        return database.execute("SELECT %s FROM %s" % (column, table)).fetchone()[0]
+
+
+def ask_why_overdue(program):
+    """Enter opens the dialog that names gauge and date; nothing is recorded and the text stays."""
+    program.key("Return")
+    program.window("A gauge past its due date")
+    program.wait_focus("text box", "Why it is used all the same")
+    text = program.shows("OG-1")
+    expect("2020-05-01" in text and "calibrate it" in text, "the refusal says: " + text)
+    unnamed = find_unnamed(program)
+    expect(not unnamed, "without a name: " + "; ".join(unnamed))
+    program.picture("refusals-overdue")
+
+
+def refuse_overdue(program, book):
+    program.type("12.010")
+    program.wait_text("12.010")
+    ask_why_overdue(program)
+    program.key("Escape")
+    program.window("JT-300")
+    program.wait_focus("text box", "Reading")
+    program.wait_text("12.010")
+    expect(count_rows(book, "reading") == 0, "a reading by an overdue gauge was recorded without a reason")
+
+
+def excuse_overdue(program, book):
+    ask_why_overdue(program)
+    program.type("booked for Friday")
+    program.key("Return")
+    program.window("JT-300")
+    program.shows("Recorded 12.010 mm")
+    expect(find_cell(book, "overdue_reason", "reading") == "booked for Friday", "the reason is not in the book")
+
+
+def refuse_pin(program, book):
+    """A pin that no set holds, and one that the set does hold."""
+    program.wait_focus("text box", "Reading")
+    program.put("12.007+")
+    program.key("Return")
+    text = wait_error(program)
+    expect("no pin set of this job holds 12.007" in text, "the line says: " + text)
+    program.wait_text("12.007+")
+    expect(count_rows(book, "pin_trial") == 0, "a pin that is in no set was recorded")
+    program.picture("refusals-pin")
+    program.put("12.006+")
+    program.key("Return")
+    program.shows("Recorded pin 12.006, class X plus, went")
+    expect(count_rows(book, "pin_trial") == 1, "the pin trial is not in the book")
+
+
+def meet_gauges(desktop, cases):
+    book = desktop.path("gauges.tmbook")
+    path = write_job(desktop.path("gauges.tmjob"), GAUGES_JOB)
+    program = cases.start(desktop, cases.binary, "--book", book, path)
+    go_to_bench(program)
+    cases.run("an overdue gauge is not used without a reason", refuse_overdue, program, book)
+    cases.run("it is with one, and nothing typed is lost", excuse_overdue, program, book)
+    cases.run("a pin that is in no set is refused", refuse_pin, program, book)
+    cases.run("the program ends after that", program.quit)
+
+
 def main(binary):
     cases = Cases()
     cases.binary = binary
@@ -202,6 +279,7 @@ def main(binary):
         open_bad_file(desktop, cases, "truncated.tmjob", ".", cut=120)
         open_bad_file(desktop, cases, "later.tmjob", "version", job=later)
         open_bad_file(desktop, cases, "wrong.tmjob", r"features\[0\]\.lower", job=wrong)
+        meet_gauges(desktop, cases)
         meet_locked_book(desktop, cases)
         meet_full_disk(desktop, cases)
         meet_read_only(desktop, cases)
