@@ -5,6 +5,59 @@
 
 #include "app-edit.h"
 
+/* What hangs on a gauge that is taken away, to be put back where it was when the book does not keep that. */
+typedef struct {
+  GPtrArray *list;
+  guint at;
+  gpointer row;
+} Dependent;
+
+static void
+keep_dependents (GArray *kept, GPtrArray *list, const char *tag, gsize size)
+{
+  for (guint i = 0; i < list->len; i++)
+    {
+      gpointer row = g_ptr_array_index (list, i);
+      Dependent dependent = { list, i, NULL };
+
+      /* Each struct of these lists begins with the tag. */
+      if (!g_str_equal (*(const char **)row, tag))
+        continue;
+      dependent.row = g_memdup2 (row, size);
+      g_array_append_val (kept, dependent);
+    }
+}
+
+static GArray *
+copy_dependents (TmJob *job, const char *tag)
+{
+  GArray *kept = g_array_new (FALSE, FALSE, sizeof (Dependent));
+
+  keep_dependents (kept, job->calibrations, tag, sizeof (TmCalibration));
+  keep_dependents (kept, job->checks, tag, sizeof (TmCheck));
+  keep_dependents (kept, job->pin_sizes, tag, sizeof (TmPinSize));
+  return kept;
+}
+
+static void
+restore_dependents (GArray *kept)
+{
+  for (guint i = 0; i < kept->len; i++)
+    {
+      Dependent *dependent = &g_array_index (kept, Dependent, i);
+
+      g_ptr_array_insert (dependent->list, (int)dependent->at, g_steal_pointer (&dependent->row));
+    }
+}
+
+static void
+free_dependents (GArray *kept)
+{
+  for (guint i = 0; i < kept->len; i++)
+    g_free (g_array_index (kept, Dependent, i).row);
+  g_array_unref (kept);
+}
+
 static gboolean
 add_gauge (TmDocument *document, TmGauge *gauge, GError **error)
 {
@@ -30,7 +83,13 @@ tm_edit_put_gauge (TmDocument *document, const char *tag, TmGauge *gauge, GError
   const char *new_tag = gauge->tag;
   TmGauge *old, *before;
   TmAddStatus status;
+  TmGaugeFault fault = tm_gauge_fault (gauge);
 
+  if (fault != TM_GAUGE_FINE)
+    {
+      tm_gauge_free (gauge);
+      return tm_edit_refuse_fault (new_tag, fault, error);
+    }
   if (tag == NULL)
     return add_gauge (document, gauge, error);
   old = tm_job_find_gauge (job, tag);
@@ -97,26 +156,37 @@ tm_edit_put_method (TmDocument *document, const char *name, TmMethod *method, GE
   return FALSE;
 }
 
+/* The book did not keep that @gauge is gone. */
+static void
+restore_gauge (TmJob *job, TmGauge *gauge, guint at, GArray *dependents)
+{
+  tm_job_add_gauge (job, gauge);
+  tm_edit_move_last (job->gauges, at);
+  restore_dependents (dependents);
+}
+
 gboolean
 tm_edit_remove_gauge (TmDocument *document, const char *tag, GError **error)
 {
   TmJob *job = tm_document_job (document);
   TmGauge *gauge = tm_job_find_gauge (job, tag);
   TmGauge *before = gauge != NULL ? tm_edit_copy_gauge (gauge) : NULL;
-  TmAddStatus status = tm_job_remove_gauge (job, tag);
+  GArray *dependents = copy_dependents (job, tag);
+  TmAddStatus status;
+  gboolean kept = FALSE;
+  guint at = 0;
 
-  if (status == TM_ADD_OK && tm_document_save_definitions (document, error))
-    {
-      tm_gauge_free (before);
-      return TRUE;
-    }
+  g_ptr_array_find (job->gauges, gauge, &at);
+  status = tm_job_remove_gauge (job, tag);
   if (status == TM_ADD_OK)
-    {
-      tm_job_add_gauge (job, before);
-      return FALSE;
-    }
+    kept = tm_document_save_definitions (document, error);
+  else
+    tm_edit_refuse (tag, status, error);
+  if (status == TM_ADD_OK && !kept)
+    restore_gauge (job, g_steal_pointer (&before), at, dependents);
   g_clear_pointer (&before, tm_gauge_free);
-  return tm_edit_refuse (tag, status, error);
+  free_dependents (dependents);
+  return kept;
 }
 
 gboolean

@@ -17,6 +17,15 @@ tm_edit_refuse (const char *name, TmAddStatus status, GError **error)
   return FALSE;
 }
 
+gboolean
+tm_edit_refuse_fault (const char *tag, TmGaugeFault fault, GError **error)
+{
+  const char *why = g_dgettext (GETTEXT_PACKAGE, tm_gauge_fault_text (fault));
+
+  g_set_error (error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED, "%s: %s", tag, why);
+  return FALSE;
+}
+
 TmFeature *
 tm_edit_copy_feature (const TmFeature *feature)
 {
@@ -98,9 +107,8 @@ tm_edit_replace_feature (TmDocument *document, const char *balloon, TmFeature *w
   return FALSE;
 }
 
-/* The row just added at the end of @list belongs at @at. */
-static void
-move_last_to (GPtrArray *list, guint at)
+void
+tm_edit_move_last (GPtrArray *list, guint at)
 {
   gpointer row = g_ptr_array_steal_index (list, list->len - 1);
 
@@ -130,7 +138,7 @@ tm_edit_remove_feature (TmDocument *document, const char *balloon, GError **erro
       return TRUE;
     }
   tm_job_add_feature (job, before);
-  move_last_to (job->features, at);
+  tm_edit_move_last (job->features, at);
   return FALSE;
 }
 
@@ -232,7 +240,7 @@ tm_edit_remove_piece (TmDocument *document, const char *serial, GError **error)
       return TRUE;
     }
   tm_job_add_piece (job, before);
-  move_last_to (job->pieces, at);
+  tm_edit_move_last (job->pieces, at);
   return FALSE;
 }
 
@@ -279,6 +287,6 @@ tm_edit_remove_person (TmDocument *document, const char *initials, GError **erro
       return TRUE;
     }
   tm_job_add_person (job, before);
-  move_last_to (job->people, at);
+  tm_edit_move_last (job->people, at);
   return FALSE;
 }

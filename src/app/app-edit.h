@@ -11,6 +11,7 @@
 #pragma once
 
 #include "app-document.h"
+#include "core-gauge.h"
 #include "exchange-table.h"
 
 G_BEGIN_DECLS
@@ -53,6 +54,29 @@ gboolean tm_edit_put_gauge (TmDocument *document, const char *tag, TmGauge *gaug
 gboolean tm_edit_put_method (TmDocument *document, const char *name, TmMethod *method, GError **error);
 gboolean tm_edit_remove_gauge (TmDocument *document, const char *tag, GError **error);
 gboolean tm_edit_remove_method (TmDocument *document, const char *name, GError **error);
+
+/* Calibrations, checks on the standard, measured pins of a gauge: what core-gauge finds wrong with one is
+ * refused with its line.  A good calibration that is the newest of its gauge moves the dates and the
+ * certificate on the gauge itself along, and taking it away moves them back to the one before. */
+gboolean tm_edit_add_calibration (TmDocument *document, TmCalibration *calibration, GError **error);
+gboolean tm_edit_remove_calibration (TmDocument *document, TmCalibration *calibration, GError **error);
+gboolean tm_edit_add_check (TmDocument *document, TmCheck *check, GError **error);
+gboolean tm_edit_remove_check (TmDocument *document, TmCheck *check, GError **error);
+gboolean tm_edit_add_pin_size (TmDocument *document, TmPinSize *pin, GError **error);
+gboolean tm_edit_remove_pin_size (TmDocument *document, TmPinSize *pin, GError **error);
+
+/* Brings the gauges with these @tags (NULL-terminated), with their calibrations, checks and pin sizes, and
+ * the methods of @from all of whose gauges the job then has, with their budget lines, into the job.  Tags
+ * and names that the job has already are left as they are.  @n_gauges and @n_methods (may be NULL) get
+ * how many came. */
+gboolean tm_edit_take_gauges (TmDocument *document, const TmJob *from, const char *const *tags,
+                              guint *n_gauges, guint *n_methods, GError **error);
+
+/* Says in one line what is wrong with the gauge @tag or what hangs on it; always FALSE. */
+gboolean tm_edit_refuse_fault (const char *tag, TmGaugeFault fault, GError **error);
+
+/* The row just added at the end of @list belongs at @at. */
+void tm_edit_move_last (GPtrArray *list, guint at);
 
 /* Says in one line why the job does not take what is called @name; always FALSE. */
 gboolean tm_edit_refuse (const char *name, TmAddStatus status, GError **error);

@@ -16,7 +16,7 @@ read_in_any_unit (const char *text, TmUnit unit, TmQuantity *out)
 }
 
 gboolean
-tm_form_read_quantity (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem)
+tm_form_read_signed (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem)
 {
   g_autofree char *text = tm_form_text (row);
   const char *title = adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row));
@@ -29,8 +29,39 @@ tm_form_read_quantity (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **pr
     return tm_form_refuse (row, problem,
                            g_strdup_printf ("%s: “%s”: %s", title, text,
                                             g_dgettext (GETTEXT_PACKAGE, tm_read_status_text (status))));
+  return TRUE;
+}
+
+gboolean
+tm_form_read_quantity (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem)
+{
+  const char *title = adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row));
+
+  if (!tm_form_read_signed (row, unit, out, problem))
+    return FALSE;
   if (out->given && out->count < 0)
     return tm_form_refuse (row, problem, g_strdup_printf (_ ("%s cannot be below zero."), title));
+  return TRUE;
+}
+
+gboolean
+tm_form_read_date (AdwEntryRow *row, TmJob *job, const char **out, char **problem)
+{
+  g_autofree char *text = tm_form_text (row);
+  g_autofree char *stamp = g_strdup_printf ("%sT00:00:00Z", text);
+  const char *title = adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row));
+  g_autoptr (GDateTime) date = NULL;
+
+  tm_form_mark_wrong (row, FALSE);
+  if (*text != '\0')
+    {
+      date = strlen (text) == 10 ? g_date_time_new_from_iso8601 (stamp, NULL) : NULL;
+      if (date == NULL)
+        return tm_form_refuse (
+            row, problem,
+            g_strdup_printf (_ ("%s: “%s” is no date; write it like 2026-05-04."), title, text));
+    }
+  *out = tm_job_intern (job, text);
   return TRUE;
 }
 

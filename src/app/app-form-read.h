@@ -16,6 +16,12 @@ G_BEGIN_DECLS
  * below zero. */
 gboolean tm_form_read_quantity (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem);
 
+/* The same, where a value below zero is right: a known error, an offset. */
+gboolean tm_form_read_signed (AdwEntryRow *row, TmUnit unit, TmQuantity *out, char **problem);
+
+/* Reads a date, YYYY-MM-DD, or nothing. */
+gboolean tm_form_read_date (AdwEntryRow *row, TmJob *job, const char **out, char **problem);
+
 /* Reads @row into @out, interned in @job; FALSE likewise when it is empty. */
 gboolean tm_form_read_name (AdwEntryRow *row, TmJob *job, const char **out, char **problem);
 

@@ -6,10 +6,14 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-calibration-dialog.h"
 #include "app-dialog.h"
+#include "app-edit.h"
+#include "app-gauge-detail.h"
+#include "app-gauge-dialog.h"
 #include "app-gauge-item.h"
 #include "app-gauge-words.h"
-#include "app-gauges-dialog.h"
+#include "app-toast.h"
 
 struct _TmGaugeRegister {
   GtkBox parent_instance;
@@ -18,6 +22,7 @@ struct _TmGaugeRegister {
   GListStore *items;
   GtkFilterListModel *filtered;
   GtkSingleSelection *selection;
+  gboolean filling; /* the list is being made anew: what is chosen in between is not shown */
 
   GtkEditable *search;
   GtkLabel *count_label;
@@ -25,7 +30,7 @@ struct _TmGaugeRegister {
   GtkColumnView *view;
   GtkWidget *first_button;
   GtkWidget *divider;
-  GtkBox *side;
+  TmGaugeDetail *detail;
 };
 
 G_DEFINE_FINAL_TYPE (TmGaugeRegister, tm_gauge_register, GTK_TYPE_BOX)
@@ -66,7 +71,7 @@ show_stack (TmGaugeRegister *self)
 
   tm_access_show_page (self->stack, empty ? "empty" : nothing ? "nothing" : "list");
   gtk_widget_set_visible (self->divider, !empty);
-  gtk_widget_set_visible (GTK_WIDGET (self->side), !empty);
+  gtk_widget_set_visible (GTK_WIDGET (self->detail), !empty);
 }
 
 static gboolean
@@ -100,15 +105,27 @@ fill_items (TmGaugeRegister *self)
 }
 
 static void
+show_chosen (TmGaugeRegister *self)
+{
+  if (!self->filling)
+    tm_gauge_detail_show (self->detail, self->document, find_chosen_tag (self));
+}
+
+static void
 definitions_changed_cb (TmGaugeRegister *self)
 {
   g_autofree char *chosen = g_strdup (find_chosen_tag (self));
 
+  self->filling = TRUE;
   fill_items (self);
   tm_gauge_register_choose (self, chosen);
+  self->filling = FALSE;
+  show_chosen (self);
   show_count (self);
   show_stack (self);
 }
+
+/* -------- What the buttons and keys do -------- */
 
 static void
 add_action (GtkWidget *widget, const char *name, GVariant *parameter)
@@ -116,14 +133,116 @@ add_action (GtkWidget *widget, const char *name, GVariant *parameter)
   TmGaugeRegister *self = TM_GAUGE_REGISTER (widget);
 
   if (self->document != NULL)
-    tm_gauges_dialog_present (widget, self->document);
+    tm_gauge_dialog_present (widget, self->document, NULL, NULL);
+}
+
+static void
+change (TmGaugeRegister *self)
+{
+  const char *tag = find_chosen_tag (self);
+
+  if (self->document != NULL && *tag != '\0')
+    tm_gauge_dialog_present (GTK_WIDGET (self), self->document, tag, NULL);
+}
+
+static void
+change_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  change (TM_GAUGE_REGISTER (widget));
 }
 
 static void
 activate_cb (TmGaugeRegister *self, guint position)
 {
-  if (self->document != NULL)
-    tm_gauges_dialog_present (GTK_WIDGET (self), self->document);
+  change (self);
+}
+
+static void
+duplicate_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmGaugeRegister *self = TM_GAUGE_REGISTER (widget);
+  const char *tag = find_chosen_tag (self);
+
+  if (self->document != NULL && *tag != '\0')
+    tm_gauge_dialog_present (widget, self->document, NULL, tag);
+}
+
+static void
+calibrate_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmGaugeRegister *self = TM_GAUGE_REGISTER (widget);
+  const char *tag = find_chosen_tag (self);
+
+  if (self->document != NULL && *tag != '\0')
+    tm_calibration_dialog_present (widget, self->document, tag, NULL);
+}
+
+static void
+remove_gauge (TmGaugeRegister *self, const char *tag)
+{
+  g_autofree char *text = g_strdup_printf (_ ("Removed gauge %s"), tag);
+  g_autoptr (GError) error = NULL;
+
+  if (tm_edit_remove_gauge (self->document, tag, &error))
+    tm_window_toast (GTK_WIDGET (self), text);
+  else
+    tm_window_show_error (GTK_WIDGET (self), error->message);
+}
+
+static void
+remove_response_cb (AdwMessageDialog *dialog, const char *response, TmGaugeRegister *self)
+{
+  const char *tag = g_object_get_data (G_OBJECT (dialog), "tag");
+
+  if (g_str_equal (response, "remove") && self->document != NULL)
+    remove_gauge (self, tag);
+}
+
+/* A gauge with a history takes it along. */
+static void
+ask_to_remove (TmGaugeRegister *self, const char *tag)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  g_autofree char *title = g_strdup_printf (_ ("Remove gauge %s?"), tag);
+  GtkWidget *dialog
+      = adw_message_dialog_new (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, title,
+                                _ ("Its calibrations, checks and measured pins go out of this job with it."));
+
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "keep", _ ("_Keep"), "remove", _ ("_Remove"),
+                                    NULL);
+  adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "remove",
+                                              ADW_RESPONSE_DESTRUCTIVE);
+  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "keep");
+  g_object_set_data_full (G_OBJECT (dialog), "tag", g_strdup (tag), g_free);
+  g_signal_connect_object (dialog, "response", G_CALLBACK (remove_response_cb), self, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static gboolean
+has_history (const TmJob *job, const char *tag)
+{
+  const GPtrArray *lists[] = { job->calibrations, job->checks, job->pin_sizes };
+
+  /* Each struct of these lists begins with the tag. */
+  for (guint l = 0; l < G_N_ELEMENTS (lists); l++)
+    for (guint i = 0; i < lists[l]->len; i++)
+      if (g_str_equal (*(const char **)g_ptr_array_index (lists[l], i), tag))
+        return TRUE;
+  return FALSE;
+}
+
+static void
+remove_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmGaugeRegister *self = TM_GAUGE_REGISTER (widget);
+  g_autofree char *tag = g_strdup (find_chosen_tag (self));
+
+  if (self->document == NULL || *tag == '\0')
+    return;
+  if (has_history (tm_document_job (self->document), tag))
+    ask_to_remove (self, tag);
+  else
+    remove_gauge (self, tag);
 }
 
 void
@@ -137,7 +256,10 @@ tm_gauge_register_set_document (TmGaugeRegister *self, TmDocument *document)
   g_set_object (&self->document, document);
   gtk_editable_set_text (self->search, "");
   if (document == NULL)
-    return;
+    {
+      show_chosen (self);
+      return;
+    }
   g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (definitions_changed_cb), self);
   definitions_changed_cb (self);
 }
@@ -181,6 +303,8 @@ tm_gauge_register_dispose (GObject *object)
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
+  if (self->selection != NULL)
+    g_signal_handlers_disconnect_by_data (self->selection, self);
   if (self->view != NULL)
     gtk_column_view_set_model (self->view, NULL);
   g_clear_object (&self->selection);
@@ -199,7 +323,7 @@ bind_children (GtkWidgetClass *klass)
   gtk_widget_class_bind_template_child (klass, TmGaugeRegister, view);
   gtk_widget_class_bind_template_child (klass, TmGaugeRegister, first_button);
   gtk_widget_class_bind_template_child (klass, TmGaugeRegister, divider);
-  gtk_widget_class_bind_template_child (klass, TmGaugeRegister, side);
+  gtk_widget_class_bind_template_child (klass, TmGaugeRegister, detail);
   gtk_widget_class_bind_template_callback (klass, search_cb);
   gtk_widget_class_bind_template_callback (klass, activate_cb);
 }
@@ -210,10 +334,16 @@ tm_gauge_register_class_init (TmGaugeRegisterClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tm_gauge_register_dispose;
+  g_type_ensure (TM_TYPE_GAUGE_DETAIL);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tenthmark/Tenthmark/gauge-register.ui");
   bind_children (widget_class);
   gtk_widget_class_install_action (widget_class, "register.add", NULL, add_action);
+  gtk_widget_class_install_action (widget_class, "register.change", NULL, change_action);
+  gtk_widget_class_install_action (widget_class, "register.duplicate", NULL, duplicate_action);
+  gtk_widget_class_install_action (widget_class, "register.remove", NULL, remove_action);
+  gtk_widget_class_install_action (widget_class, "register.calibrate", NULL, calibrate_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_i, GDK_CONTROL_MASK, "register.add", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_k, GDK_CONTROL_MASK, "register.calibrate", NULL);
 }
 
 /* As a column's head says where one was clicked, else the overdue ones first. */
@@ -242,6 +372,9 @@ tm_gauge_register_init (TmGaugeRegister *self)
   tm_name_entry (self->search, _ ("Search the gauges"));
   tm_access_name_column_view (self->view, _ ("Gauges"));
   gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
+  g_signal_connect_swapped (self->selection, "notify::selected-item", G_CALLBACK (show_chosen), self);
+  /* Delete works while the list has the focus, not while something is typed. */
+  tm_add_key (GTK_WIDGET (self->view), GDK_KEY_Delete, "register.remove");
 }
 
 GtkWidget *

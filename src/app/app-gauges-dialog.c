@@ -41,6 +41,7 @@ free_dialog (gpointer data)
   g_ptr_array_unref (dialog->gauge_rows);
   g_ptr_array_unref (dialog->method_rows);
   g_free (dialog->editing);
+  tm_gauge_form_clear (&dialog->gauge_form);
   g_free (dialog);
 }
 
@@ -77,7 +78,8 @@ edit_gauge (Dialog *dialog, const char *tag)
 {
   const TmJob *job = tm_document_job (dialog->document);
 
-  tm_gauge_form_fill (&dialog->gauge_form, tag != NULL ? tm_job_find_gauge (job, tag) : NULL, job->unit);
+  tm_gauge_form_fill (&dialog->gauge_form, tag != NULL ? tm_job_find_gauge (job, tag) : NULL, job->unit,
+                      FALSE);
   show_page (dialog, "gauge", tag);
   gtk_widget_grab_focus (GTK_WIDGET (dialog->gauge_form.tag));
 }
@@ -310,11 +312,9 @@ static void
 connect_rows (Dialog *dialog)
 {
   AdwEntryRow *rows[]
-      = { dialog->gauge_form.tag,         dialog->gauge_form.kind,       dialog->gauge_form.resolution,
-          dialog->gauge_form.error_limit, dialog->gauge_form.calibrated, dialog->gauge_form.due,
-          dialog->gauge_form.certificate, dialog->method_form.name,      dialog->method_form.repeatability,
-          dialog->method_form.dof };
+      = { dialog->method_form.name, dialog->method_form.repeatability, dialog->method_form.dof };
 
+  tm_gauge_form_connect (&dialog->gauge_form, G_CALLBACK (save_cb), dialog);
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);
 }

@@ -51,6 +51,8 @@ static const struct {
     N_ ("An H7 bore at four stations, position, a nonconformance") },
   { "pivot-arm-inch.tmjob", N_ ("Pivot arm, inch"),
     N_ ("A press-fit bore with its mate; a first article half measured") },
+  { "guide-block-inch.tmjob", N_ ("Guide block, inch"),
+    N_ ("One bore by an inside caliper, transfer gauges and pins, put together") },
   { "piston-rings.tmjob", N_ ("Piston rings"),
     N_ ("Published measurements: 125 inside diameters in the order made") },
 };

@@ -8,6 +8,7 @@
 #include <stdio.h>
 
 #include "cli-json.h"
+#include "cli-judge-detail.h"
 #include "cli-verbs.h"
 #include "core-judge.h"
 
@@ -17,6 +18,7 @@ typedef struct {
   const TmPiece *only_piece;
   const TmFeature *only_feature;
   yajl_gen gen; /* NULL: words */
+  gboolean budget;
   gboolean good;
 } Judging;
 
@@ -107,7 +109,7 @@ put_proof (yajl_gen gen, const TmJudgement *judgement)
 }
 
 static void
-print_json (yajl_gen gen, const TmJudgement *judgement)
+print_json (yajl_gen gen, const TmJob *job, const TmJudgement *judgement)
 {
   yajl_gen_map_open (gen);
   tm_print_text (gen, "piece", judgement->piece->serial);
@@ -115,6 +117,7 @@ print_json (yajl_gen gen, const TmJudgement *judgement)
   tm_print_integer (gen, "place", judgement->place);
   put_sizes (gen, judgement);
   put_proof (gen, judgement);
+  tm_put_judgement_detail (gen, job, judgement);
   yajl_gen_map_close (gen);
 }
 
@@ -154,7 +157,7 @@ describe_size (const TmJudgement *judgement)
 }
 
 static void
-print_words (const TmJudgement *judgement)
+print_words (const TmJob *job, const TmJudgement *judgement, gboolean budget)
 {
   const TmFeature *feature = judgement->feature;
   g_autofree char *number = feature->places > 1
@@ -170,6 +173,8 @@ print_words (const TmJudgement *judgement)
   print_column (verdict, 18);
   printf ("%s%s%s\n", size, *size && *why ? "  " : "",
           *why ? g_dpgettext2 (GETTEXT_PACKAGE, "why", why) : "");
+  if (budget)
+    tm_print_judgement_detail (job, judgement);
 }
 
 static void
@@ -179,9 +184,9 @@ judge_place (Judging *judging, const TmPiece *piece, const TmFeature *feature, g
 
   tm_judge (judging->job, piece, feature, place, &judgement);
   if (judging->gen != NULL)
-    print_json (judging->gen, &judgement);
+    print_json (judging->gen, judging->job, &judgement);
   else
-    print_words (&judgement);
+    print_words (judging->job, &judgement, judging->budget);
   if (judgement.verdict != TM_VERDICT_IN)
     judging->good = FALSE;
 }
@@ -191,7 +196,8 @@ is_measured (const Judging *judging, const TmPiece *piece, const TmFeature *feat
 {
   for (guint place = 1; place <= feature->places; place++)
     {
-      if (tm_job_readings_at (judging->job, piece, feature, place) != NULL)
+      if (tm_job_readings_at (judging->job, piece, feature, place) != NULL
+          || tm_job_pin_trials_at (judging->job, piece, feature, place) != NULL)
         return TRUE;
     }
   return FALSE;
@@ -246,11 +252,12 @@ tm_verb_judge (int n_words, char **words)
   const TmVerb *verb = tm_verb_find ("judge");
   const char *serial = NULL;
   const char *balloon = NULL;
-  gboolean json = FALSE;
+  gboolean json = FALSE, budget = FALSE;
   const TmOption options[] = {
     { "piece", "S", N_ ("only this piece"), &serial, NULL },
     { "feature", "N", N_ ("only this feature"), &balloon, NULL },
-    { "json", NULL, N_ ("print JSON"), NULL, &json },
+    { "budget", NULL, N_ ("with the uncertainty budget, line by line"), NULL, &budget },
+    { "json", NULL, N_ ("print JSON, which has it always"), NULL, &json },
     { NULL },
   };
   int status;
@@ -271,6 +278,7 @@ tm_verb_judge (int n_words, char **words)
   judging.job = job;
   judging.only_piece = piece;
   judging.only_feature = feature;
+  judging.budget = budget;
   judging.gen = json ? tm_print_begin () : NULL;
   return judge_all (&judging) ? 0 : 1;
 }

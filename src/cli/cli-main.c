@@ -26,6 +26,8 @@ static const TmVerb verbs[] = {
     tm_verb_pins },
   { "study", "FILE", N_ ("Repeatability and reproducibility of a gauge, from a table of readings."),
     tm_verb_study },
+  { "budget", "FILE", N_ ("An uncertainty budget: combined, degrees of freedom, k and expanded."),
+    tm_verb_budget },
   { "summary", "FILE", N_ ("Count, mean, standard deviation and lag-1 autocorrelation of a column."),
     tm_verb_summary },
   { "book", "list|add|export|verify|backup", N_ ("Works on the book, the shop's store of jobs."),

@@ -28,6 +28,12 @@ static const char *const settles_words[] = {
   [TM_SETTLES_CANNOT] = NC_ ("settles", "cannot"),
 };
 
+static const char *const counted_words[TM_N_COUNTED] = {
+  [TM_COUNTED_READINGS] = NC_ ("counted", "readings"),
+  [TM_COUNTED_COMBINED] = NC_ ("counted", "combined"),
+  [TM_COUNTED_PINS] = NC_ ("counted", "pins"),
+};
+
 static const char *const why_words[TM_N_WHYS] = {
   [TM_WHY_NONE] = "",
   [TM_WHY_NO_METHOD] = NC_ ("why", "no method"),
@@ -65,6 +71,13 @@ tm_settles_word (TmSettles settles)
 {
   g_return_val_if_fail ((guint)settles < G_N_ELEMENTS (settles_words), "");
   return settles_words[settles];
+}
+
+const char *
+tm_counted_word (TmCounted counted)
+{
+  g_return_val_if_fail ((guint)counted < G_N_ELEMENTS (counted_words), "");
+  return counted_words[counted];
 }
 
 const char *

@@ -36,6 +36,7 @@ typedef enum {
   TM_COUNTED_READINGS, /* the assigned method's */
   TM_COUNTED_COMBINED, /* all methods and pins */
   TM_COUNTED_PINS,     /* pin trials alone */
+  TM_N_COUNTED
 } TmCounted;
 
 /* Why a verdict is what it is, beyond the number. */
@@ -160,7 +161,8 @@ gboolean tm_job_feature_is_due (const TmJob *job, const TmFeature *feature, cons
 const char *tm_verdict_word (TmVerdict verdict);
 const char *tm_side_word (TmSide side);
 const char *tm_settles_word (TmSettles settles);
-const char *tm_why_word (TmWhy why); /* "no method", "method not good enough"… */
+const char *tm_counted_word (TmCounted counted); /* "readings", "combined", "pins"; context "counted" */
+const char *tm_why_word (TmWhy why);             /* "no method", "method not good enough"… */
 
 /* The printed size of the deciding station in the feature's unit, with enough digits that it
  * cannot disagree with the verdict; "pass" or "fail"; "" when not measured. */

@@ -134,6 +134,49 @@ test_pins (void)
   g_assert_true (row_at (rows, 0)->trial->went);
 }
 
+/* Shown less true is -0.010: the bore that read 25.017 is 25.027, beyond 25.020 by more than its guard of
+ * about 0.003 (u from 0.001 twice); a length that read 10.000 is 10.010, within 9.9 to 10.1 all the same. */
+static void
+test_error (void)
+{
+  g_autoptr (TmJob) job = make_recall_job ();
+  TmQuantity error = quantity ("-0.010", TM_UNIT_MM);
+  TmQuantity angle = quantity ("1", TM_UNIT_DEGREE);
+  g_autoptr (GArray) rows = NULL;
+
+  take (job, "1", "", "25.017", "2026-05-05T00:00:00Z");
+  take (job, "2", "M-1", "10.000", "2026-05-06T08:00:00Z");
+  rows = tm_recall (job, "M-1", "2026-05-04", &error);
+  g_assert_cmpuint (rows->len, ==, 2);
+  g_assert_cmpint (row_at (rows, 0)->before, ==, TM_VERDICT_IN);
+  g_assert_cmpint (row_at (rows, 0)->after, ==, TM_VERDICT_OUT);
+  g_assert_cmpint (row_at (rows, 0)->side_after, ==, TM_SIDE_METAL_GONE);
+  g_assert_cmpint (row_at (rows, 1)->before, ==, TM_VERDICT_IN);
+  g_assert_cmpint (row_at (rows, 1)->after, ==, TM_VERDICT_IN);
+  g_clear_pointer (&rows, g_array_unref);
+
+  /* An error that is none of a length changes nothing. */
+  rows = tm_recall (job, "M-1", "2026-05-04", &angle);
+  g_assert_cmpint (row_at (rows, 0)->after, ==, TM_VERDICT_IN);
+}
+
+/* A place read on both sides of the last good day: only what came after has the error, and the mean of
+ * 25.017 and 25.025 is 25.021: no longer proven in. */
+static void
+test_error_since (void)
+{
+  g_autoptr (TmJob) job = make_recall_job ();
+  TmQuantity error = quantity ("-0.008", TM_UNIT_MM);
+  g_autoptr (GArray) rows = NULL;
+
+  take (job, "1", "", "25.017", "2026-02-28T23:59:59Z");
+  take (job, "1", "", "25.017", "2026-03-01T00:00:00Z");
+  rows = tm_recall (job, "M-1", "2026-02-28", &error);
+  g_assert_cmpuint (rows->len, ==, 1);
+  g_assert_cmpint (row_at (rows, 0)->before, ==, TM_VERDICT_IN);
+  g_assert_cmpint (row_at (rows, 0)->after, ==, TM_VERDICT_TOO_CLOSE);
+}
+
 static void
 test_nothing (void)
 {
@@ -150,6 +193,8 @@ main (int argc, char **argv)
   g_test_add_func ("/recall/uses", test_uses);
   g_test_add_func ("/recall/list", test_list);
   g_test_add_func ("/recall/pins", test_pins);
+  g_test_add_func ("/recall/error", test_error);
+  g_test_add_func ("/recall/error-since", test_error_since);
   g_test_add_func ("/recall/nothing", test_nothing);
   return g_test_run ();
 }

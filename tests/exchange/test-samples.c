@@ -5,6 +5,7 @@
 
 #include "exchange-job.h"
 
+#include "core-combine.h"
 #include "core-judge.h"
 
 #include <string.h>
@@ -94,6 +95,69 @@ test_pivot_arm (void)
   g_assert_cmpuint (counts[TM_VERDICT_NOT_MEASURED], >, 10);
 }
 
+/* The pins of the sets whose tag begins with @prefix, tried on the bore. */
+static void
+judge_set (const TmJob *job, const TmFeature *bore, const char *prefix, TmPinResult *out)
+{
+  const GPtrArray *trials = tm_job_pin_trials_at (job, tm_job_find_piece (job, "1"), bore, 1);
+  TmLimits limits = tm_feature_limits (bore);
+  TmPin pins[8];
+  guint n = 0;
+
+  for (guint i = 0; i < trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (trials, i);
+
+      if (!g_str_has_prefix (trial->gauge, prefix))
+        continue;
+      g_assert_true (tm_pin_extent (trial->size.count, trial->pin_class, trial->sign, NULL, &pins[n]));
+      pins[n++].went = trial->went;
+    }
+  g_assert_cmpuint (n, ==, 2);
+  tm_pins_judge (pins, n, &limits, tm_job_entry_clearance (job), NULL, out);
+}
+
+/* One bore by an inside caliper, two transfer gauges and pins: the caliper cannot settle a band of 0.001 in,
+ * the estimate tightens with each method, class X pins close the band and class ZZ minus pins do not. */
+static void
+test_guide_block (void)
+{
+  g_autoptr (TmJob) job = load ("guide-block-inch.tmjob");
+  const TmFeature *bore = tm_job_find_feature (job, "1");
+  g_auto (TmCombined) combined = { 0 };
+  g_auto (TmPinEvidence) evidence = { 0 };
+  TmPinResult pins;
+  TmOutlook outlook;
+  TmPinPlan plan;
+
+  g_assert_nonnull (strstr (job->customer, "invented"));
+  g_assert_cmpint (bore->upper.count - bore->lower.count, ==, 25400000);
+  g_assert_true (tm_judge_outlook (job, bore, "Inside caliper and micrometer", &outlook));
+  g_assert_cmpint (outlook.settles, ==, TM_SETTLES_CANNOT);
+  g_assert_true (tm_judge_outlook (job, bore, "Small-hole gauge and micrometer", &outlook));
+  g_assert_cmpint (outlook.settles, <, TM_SETTLES_CANNOT);
+  tm_combine (job, tm_job_find_piece (job, "1"), bore, 1, "", &combined);
+  g_assert_cmpuint (combined.n_parts, ==, 3);
+  g_assert_false (combined.disagree);
+  for (guint i = 0; i < combined.n_parts; i++)
+    g_assert_cmpfloat (combined.u, <, combined.parts[i].u);
+  g_assert_true (tm_pin_evidence (job, tm_job_find_piece (job, "1"), bore, 1, TRUE, &evidence));
+  g_assert_cmpfloat (evidence.result.u, <, combined.u);
+  judge_set (job, bore, "PS-X", &pins);
+  g_assert_true (pins.proves_band);
+  judge_set (job, bore, "PS-ZZ", &pins);
+  g_assert_false (pins.proves_band);
+  g_assert_cmpint (pins.open_below, ==, 2 * 2540000); /* 0.0002 in */
+  g_assert_cmpint (pins.open_above, ==, TM_PIN_ENTRY_CLEARANCE);
+  tm_pins_to_pull (job, bore, &plan);
+  g_assert_true (plan.proves_band);
+  g_assert_cmpstr (plan.go_set->tag, ==, "PS-XP");
+  g_assert_cmpstr (plan.nogo_set->tag, ==, "PS-XM");
+  g_assert_cmpint (tm_judge_feature (job, tm_job_find_piece (job, "1"), bore, NULL), ==, TM_VERDICT_IN);
+  g_assert_cmpint (tm_judge_feature (job, tm_job_find_piece (job, "2"), bore, NULL), ==,
+                   TM_VERDICT_TOO_CLOSE);
+}
+
 /* D. C. Montgomery, Introduction to Statistical Quality Control, Table 6.3: 25 samples of five, grand
  * mean 74.001176 (recomputed from the table), so that the sum of all is 9250.147 mm. */
 static void
@@ -122,6 +186,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/exchange/samples/pump-bearing-housing", test_housing);
   g_test_add_func ("/exchange/samples/pivot-arm", test_pivot_arm);
+  g_test_add_func ("/exchange/samples/guide-block", test_guide_block);
   g_test_add_func ("/exchange/samples/piston-rings", test_piston_rings);
   return g_test_run ();
 }

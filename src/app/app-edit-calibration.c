@@ -1,0 +1,201 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-edit-calibration: what hangs on a gauge: its calibrations, its checks on the standard, its measured
+ * pins.
+ */
+
+#include "app-edit.h"
+
+#include <glib/gi18n-lib.h>
+
+/* The three texts of a gauge that follow its newest good calibration. */
+typedef struct {
+  const char *calibrated;
+  const char *due;
+  const char *certificate;
+} Dates;
+
+static Dates
+get_dates (const TmGauge *gauge)
+{
+  return (Dates) { gauge->calibrated, gauge->due, gauge->certificate };
+}
+
+static void
+set_dates (TmGauge *gauge, Dates dates)
+{
+  gauge->calibrated = dates.calibrated;
+  gauge->due = dates.due;
+  gauge->certificate = dates.certificate;
+}
+
+/* The gauge itself says what its newest good calibration says; dates on it that are newer still stand. */
+static void
+follow_newest (const TmJob *job, TmGauge *gauge)
+{
+  const TmCalibration *newest = tm_calibration_at (job, gauge->tag, NULL);
+
+  if (newest != NULL && strcmp (newest->date, gauge->calibrated) >= 0)
+    set_dates (gauge, (Dates) { newest->date, newest->due, newest->certificate });
+}
+
+/* The job knows no @tag, or what is wrong with the row: says so. */
+static gboolean
+refuse_row (const char *tag, const TmGauge *gauge, TmGaugeFault fault, GError **error)
+{
+  if (gauge == NULL)
+    return tm_edit_refuse (tag, TM_ADD_NO_GAUGE, error);
+  return tm_edit_refuse_fault (tag, fault, error);
+}
+
+gboolean
+tm_edit_add_calibration (TmDocument *document, TmCalibration *calibration, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmGauge *gauge = tm_job_find_gauge (job, calibration->gauge);
+  TmGaugeFault fault = gauge != NULL ? tm_calibration_fault (gauge, calibration) : TM_GAUGE_FINE;
+  const char *tag = calibration->gauge;
+  TmAddStatus status;
+  Dates before;
+
+  if (gauge == NULL || fault != TM_GAUGE_FINE)
+    {
+      tm_calibration_free (calibration);
+      return refuse_row (tag, gauge, fault, error);
+    }
+  status = tm_job_add_calibration (job, calibration);
+  if (status != TM_ADD_OK)
+    {
+      g_autofree char *what = g_strdup_printf (_ ("%s, calibration of %s"), tag, calibration->date);
+
+      tm_calibration_free (calibration);
+      return tm_edit_refuse (what, status, error);
+    }
+  before = get_dates (gauge);
+  follow_newest (job, gauge);
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  set_dates (gauge, before);
+  tm_job_remove_calibration (job, calibration);
+  return FALSE;
+}
+
+/* Dates that came from the calibration which is taken away go back to the one before it. */
+static void
+unfollow (const TmJob *job, TmGauge *gauge, const char *date)
+{
+  if (!g_str_equal (gauge->calibrated, date))
+    return;
+  set_dates (gauge, (Dates) { "", "", "" });
+  follow_newest (job, gauge);
+}
+
+gboolean
+tm_edit_remove_calibration (TmDocument *document, TmCalibration *calibration, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmGauge *gauge = tm_job_find_gauge (job, calibration->gauge);
+  TmCalibration *copy = g_memdup2 (calibration, sizeof *calibration);
+  Dates before = get_dates (gauge);
+  guint at = 0;
+
+  g_ptr_array_find (job->calibrations, calibration, &at);
+  tm_job_remove_calibration (job, calibration);
+  unfollow (job, gauge, copy->date);
+  if (tm_document_save_definitions (document, error))
+    {
+      tm_calibration_free (copy);
+      return TRUE;
+    }
+  set_dates (gauge, before);
+  tm_job_add_calibration (job, copy);
+  tm_edit_move_last (job->calibrations, at);
+  return FALSE;
+}
+
+gboolean
+tm_edit_add_check (TmDocument *document, TmCheck *check, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  const TmGauge *gauge = tm_job_find_gauge (job, check->gauge);
+  TmGaugeFault fault = gauge != NULL ? tm_check_fault (gauge, check) : TM_GAUGE_FINE;
+  const char *tag = check->gauge;
+
+  if (gauge == NULL || fault != TM_GAUGE_FINE)
+    {
+      tm_check_free (check);
+      return refuse_row (tag, gauge, fault, error);
+    }
+  tm_job_add_check (job, check);
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  tm_job_remove_check (job, check);
+  return FALSE;
+}
+
+gboolean
+tm_edit_remove_check (TmDocument *document, TmCheck *check, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmCheck *copy = g_memdup2 (check, sizeof *check);
+  guint at = 0;
+
+  g_ptr_array_find (job->checks, check, &at);
+  tm_job_remove_check (job, check);
+  if (tm_document_save_definitions (document, error))
+    {
+      tm_check_free (copy);
+      return TRUE;
+    }
+  tm_job_add_check (job, copy);
+  tm_edit_move_last (job->checks, at);
+  return FALSE;
+}
+
+gboolean
+tm_edit_add_pin_size (TmDocument *document, TmPinSize *pin, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  const TmGauge *gauge = tm_job_find_gauge (job, pin->gauge);
+  TmGaugeFault fault = gauge != NULL ? tm_pin_size_fault (gauge, pin) : TM_GAUGE_FINE;
+  const char *tag = pin->gauge;
+  TmAddStatus status;
+
+  if (gauge == NULL || fault != TM_GAUGE_FINE)
+    {
+      tm_pin_size_free (pin);
+      return refuse_row (tag, gauge, fault, error);
+    }
+  status = tm_job_add_pin_size (job, pin);
+  if (status != TM_ADD_OK)
+    {
+      g_autofree char *size = tm_quantity_format (&pin->size);
+      g_autofree char *what = g_strdup_printf (_ ("%s, pin %s"), tag, size);
+
+      tm_pin_size_free (pin);
+      return tm_edit_refuse (what, status, error);
+    }
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  tm_job_remove_pin_size (job, pin);
+  return FALSE;
+}
+
+gboolean
+tm_edit_remove_pin_size (TmDocument *document, TmPinSize *pin, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmPinSize *copy = g_memdup2 (pin, sizeof *pin);
+  guint at = 0;
+
+  g_ptr_array_find (job->pin_sizes, pin, &at);
+  tm_job_remove_pin_size (job, pin);
+  if (tm_document_save_definitions (document, error))
+    {
+      tm_pin_size_free (copy);
+      return TRUE;
+    }
+  tm_job_add_pin_size (job, copy);
+  tm_edit_move_last (job->pin_sizes, at);
+  return FALSE;
+}
