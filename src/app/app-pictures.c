@@ -67,8 +67,10 @@ refresh (TmPictures *self)
       gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->buttons[i]), i == self->shown);
     }
   self->filling = FALSE;
+  /* Beside a picture of form stands what it cannot show. */
+  gtk_widget_set_visible (GTK_WIDGET (self->blind), self->shown != TM_PICTURE_BAND);
   gtk_widget_set_visible (self->choices, choice);
-  gtk_widget_set_visible (self->head, choice || gtk_widget_get_visible (GTK_WIDGET (self->blind)));
+  gtk_widget_set_visible (self->head, choice);
 }
 
 static void
@@ -138,10 +140,10 @@ build_head (TmPictures *self)
   gtk_label_set_xalign (self->blind, 0);
   gtk_label_set_ellipsize (self->blind, PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (GTK_WIDGET (self->blind), TRUE);
-  gtk_widget_set_visible (GTK_WIDGET (self->blind), FALSE);
   gtk_widget_add_css_class (GTK_WIDGET (self->blind), "tm-blind");
   tm_tip_own_text (GTK_WIDGET (self->blind));
   gtk_widget_set_halign (self->choices, GTK_ALIGN_END);
+  gtk_widget_set_hexpand (self->choices, TRUE);
   for (guint i = 0; i < TM_N_PICTURES; i++)
     add_button (self, i);
   gtk_widget_add_css_class (self->head, "tm-pictures-head");
@@ -183,25 +185,20 @@ tm_pictures_take_plot (TmPictures *self, TmBandPlot *plot)
   tm_band_view_take_plot (TM_BAND_VIEW (self->pictures[TM_PICTURE_BAND]), plot);
 }
 
-static void
-show_blind (TmPictures *self, TmBlind blind)
-{
-  const char *text = blind != TM_BLIND_NONE ? g_dgettext (GETTEXT_PACKAGE, tm_blind_text (blind)) : "";
-  gtk_label_set_text (self->blind, text);
-  gtk_widget_set_visible (GTK_WIDGET (self->blind), blind != TM_BLIND_NONE);
-}
-
 void
 tm_pictures_show (TmPictures *self, const TmJob *job, const TmJudgement *judgement)
 {
+  TmBlind blind = TM_BLIND_NONE;
   g_return_if_fail (TM_IS_PICTURES (self));
 
   self->offered[TM_PICTURE_SECTION]
       = tm_form_view_show (TM_FORM_VIEW (self->pictures[TM_PICTURE_SECTION]), job, judgement);
   self->offered[TM_PICTURE_CLOCK]
       = tm_form_view_show (TM_FORM_VIEW (self->pictures[TM_PICTURE_CLOCK]), job, judgement);
-  show_blind (self,
-              judgement != NULL ? tm_form_blind (job, judgement->feature, &judgement->sizes) : TM_BLIND_NONE);
+  if (judgement != NULL)
+    blind = tm_form_blind (job, judgement->feature, &judgement->sizes);
+  gtk_label_set_text (self->blind,
+                      blind != TM_BLIND_NONE ? g_dgettext (GETTEXT_PACKAGE, tm_blind_text (blind)) : "");
   refresh (self);
 }
 

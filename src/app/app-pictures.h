@@ -24,8 +24,8 @@ GtkWidget *tm_pictures_new (void) G_GNUC_WARN_UNUSED_RESULT;
 /* Takes ownership of @plot, for the band; NULL shows nothing. */
 void tm_pictures_take_plot (TmPictures *self, TmBandPlot *plot);
 
-/* Makes section and clock of the place that @judgement is of, and says what its gauges cannot see;
- * neither is kept.  @judgement may be NULL: there is nothing to show. */
+/* Makes section and clock of the place that @judgement is of, and says beside them what its gauges cannot
+ * see; neither is kept.  @judgement may be NULL: there is nothing to show. */
 void tm_pictures_show (TmPictures *self, const TmJob *job, const TmJudgement *judgement);
 
 /* Chooses a picture, which is remembered; a place that has none of it shows the band. */

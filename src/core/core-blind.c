@@ -102,8 +102,8 @@ tm_blind_text (TmBlind blind)
 {
   static const char *const texts[] = {
     [TM_BLIND_NONE] = "",
-    [TM_BLIND_ODD_LOBES] = N_ ("Two-point gauges alone cannot see an odd number of lobes."),
-    [TM_BLIND_OVAL] = N_ ("Three-point gauges alone cannot see an oval."),
+    [TM_BLIND_ODD_LOBES] = N_ ("Two-point gauges cannot see an odd number of lobes."),
+    [TM_BLIND_OVAL] = N_ ("Three-point gauges cannot see an oval."),
   };
 
   return blind < G_N_ELEMENTS (texts) ? texts[blind] : "";

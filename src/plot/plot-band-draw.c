@@ -249,6 +249,25 @@ typedef struct {
   double radius;
 } Spot;
 
+/* A value that finds no room beside its whisker stands on it, next to its mark, on a ground of its own. */
+static void
+draw_value_on (TmBandDrawing *d, const char *value, const Spot *spot, double x, const TmTextStyle *style)
+{
+  const double width = tm_text_width (&d->pen, value, style), gap = d->pen.size * 0.3;
+  const double beside = spot->radius + gap * 2;
+  const double left = x + beside + width + gap <= d->at.right ? x + beside : x - beside - width;
+  TmTextStyle plain = *style;
+
+  if (left < d->at.left)
+    return;
+  plain.halo = FALSE;
+  plain.align = TM_ALIGN_LEFT;
+  cairo_rectangle (d->pen.cr, left - gap, spot->y - d->pen.size * 0.55, width + 2 * gap, d->pen.size * 1.1);
+  tm_pen_colour (&d->pen, &d->pen.theme->surface, 0.9);
+  cairo_fill (d->pen.cr);
+  tm_text_draw (&d->pen, value, left, spot->y, &plain);
+}
+
 /* A value's number: above its mark when the row is high enough, else beside its whisker. */
 static void
 draw_value (TmBandDrawing *d, const char *value, const Spot *spot, double x, double left, double right,
@@ -256,20 +275,22 @@ draw_value (TmBandDrawing *d, const char *value, const Spot *spot, double x, dou
 {
   TmTextStyle style = { .scale = part ? TM_BAND_PART_TEXT : 0.95, .dim = part, .halo = TRUE };
   const double gap = d->pen.size * 0.7;
+  const double width = tm_text_width (&d->pen, value, &style);
 
-  style.align = TM_ALIGN_CENTRE;
   if (spot->height >= d->pen.size * 2.5)
     {
+      style.align = TM_ALIGN_CENTRE;
       tm_text_draw_within (&d->pen, value, x, spot->y - d->pen.size * 1.15, d->at.left, d->at.width, &style,
                            NULL);
-      return;
     }
-  if (spot->height < d->pen.size * 1.1)
+  else if (spot->height < d->pen.size * 1.1)
     return;
-  style.align
-      = right + gap + tm_text_width (&d->pen, value, &style) <= d->at.width ? TM_ALIGN_LEFT : TM_ALIGN_RIGHT;
-  tm_text_draw_within (&d->pen, value, style.align == TM_ALIGN_LEFT ? right + gap : left - gap, spot->y,
-                       d->at.left, d->at.width, &style, NULL);
+  else if (right + gap + width <= d->at.width)
+    tm_text_draw (&d->pen, value, right + gap, spot->y, &style);
+  else if (left - gap - width >= d->at.left)
+    tm_text_draw (&d->pen, value, left - gap - width, spot->y, &style);
+  else
+    draw_value_on (d, value, spot, x, &style);
 }
 
 /* A method by itself is no verdict: a dim whisker, fainter where many crowd together. */

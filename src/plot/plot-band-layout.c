@@ -6,12 +6,13 @@
 #include "plot-band-layout.h"
 
 /* In sizes of the text. */
-#define PADDING    0.7
-#define ROW_LEAST  1.3
-#define ROW_COMMON 4.2
-#define ROW_MOST   5.5
-#define ROWS_MOST  23.0 /* the rows and the room around them; more only where many rows need it */
-#define LABEL_MOST 0.28 /* of the width */
+#define PADDING         0.7
+#define ROW_LEAST       1.3
+#define ROW_COMMON      4.2
+#define ROW_MOST        5.5
+#define ROWS_MOST       23.0 /* the rows and the room around them; more only where many rows need it */
+#define LABEL_MOST      0.28 /* of the width */
+#define PART_LABEL_MOST 0.2
 
 /* The parts beside the rows, in the order in which they make way when there is little height. */
 typedef enum { PART_FIT, PART_PROVEN, PART_MATE, PART_TICKS, PART_LIMITS, N_PARTS } Part;
@@ -58,7 +59,8 @@ place_columns (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen)
   for (guint i = 0; i < plot->rows->len; i++)
     {
       const TmBandRow *row = &g_array_index (plot->rows, TmBandRow, i);
-      widest = MAX (widest, tm_text_width (pen, row->label, row->part ? &small : &style));
+      const double label = tm_text_width (pen, row->label, row->part ? &small : &style);
+      widest = MAX (widest, row->part ? MIN (label, layout->width * PART_LABEL_MOST) : label);
     }
   if (plot->pins->len > 0)
     widest = MAX (widest, tm_text_width (pen, _ ("pins"), &style));

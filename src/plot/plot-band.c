@@ -197,7 +197,7 @@ tm_band_plot_proven (const TmBandPlot *plot, double *low, double *high)
   return plot->provable && *low <= *high;
 }
 
-/* The range of every value, whisker and pin. */
+/* The range of every value, of the whiskers of those that count, and of the pins. */
 static void
 find_data_range (const TmBandPlot *plot, double *low, double *high)
 {
@@ -209,8 +209,9 @@ find_data_range (const TmBandPlot *plot, double *low, double *high)
       if (row->read)
         {
           tm_range_stretch (low, high, row->at);
-          tm_range_stretch (low, high, row->low);
-          tm_range_stretch (low, high, row->high);
+          /* A coarse method beside finer ones would leave the band too small to read. */
+          tm_range_stretch (low, high, row->part ? (double)NAN : row->low);
+          tm_range_stretch (low, high, row->part ? (double)NAN : row->high);
         }
       if (row->typed)
         tm_range_stretch (low, high, row->typed_at);

@@ -273,7 +273,7 @@ test_clock_words (void)
                    "spread of diameters 0.001 mm; two directions may miss an oval between them. "
                    "The circularity deviation of an oval is half of it. "
                    "differences drawn 600 times too large. "
-                   "Two-point gauges alone cannot see an odd number of lobes.");
+                   "Two-point gauges cannot see an odd number of lobes.");
 }
 
 static void

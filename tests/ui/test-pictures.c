@@ -222,7 +222,9 @@ test_words (void)
       gtk_test_accessible_assert_role (picture, GTK_ACCESSIBLE_ROLE_IMG);
       g_assert_true (gtk_test_accessible_has_property (picture, GTK_ACCESSIBLE_PROPERTY_LABEL));
     }
-  /* A bore micrometer has three points. */
+  /* Where the picture is of form.  A bore micrometer has three points. */
+  g_assert_false (says (&fixture, "cannot see"));
+  tm_pictures_choose (fixture.pictures, TM_PICTURE_CLOCK);
   ui_wait_until (says (&fixture, "cannot see an oval"));
   gauge->kind = "dial bore gauge";
   show (&fixture);
