@@ -73,6 +73,7 @@ find_counted_words (const TmJudgement *judgement)
     case TM_COUNTED_PINS:
       return _ ("by pins");
     case TM_COUNTED_READINGS:
+    case TM_N_COUNTED:
     default:
       return "";
     }
