@@ -70,12 +70,18 @@ get_density (const TmPinDensity *self, double d)
 
 /* -------- Panels between the points where it bends -------- */
 
+/* A point of the quadrature with the mass that it stands for. */
+typedef struct {
+  double at, mass;
+} Node;
+
 typedef struct {
   const TmPinDensity *density;
   gsl_integration_glfixed_table *table;
   double from, to; /* support */
   GArray *bends;   /* double, sorted, from first to last */
   double *below;   /* mass below each bend */
+  Node *nodes;     /* POINTS for each panel */
 } Panels;
 
 static void
@@ -122,17 +128,21 @@ compare_bends (gconstpointer a, gconstpointer b)
   return (*one > *other) - (*one < *other);
 }
 
+/* The mass between two points; @nodes (may be NULL) gets where it lies. */
 static double
-integrate (const Panels *self, double from, double to, double about, int power)
+integrate (const Panels *self, double from, double to, Node *nodes)
 {
   double sum = 0;
 
   for (gsize i = 0; i < POINTS; i++)
     {
-      double d, weight;
+      double at, weight;
 
-      gsl_integration_glfixed_point (from, to, i, &d, &weight, self->table);
-      sum += weight * get_density (self->density, d) * gsl_pow_int (d - about, power);
+      gsl_integration_glfixed_point (from, to, i, &at, &weight, self->table);
+      weight *= get_density (self->density, at);
+      sum += weight;
+      if (nodes != NULL)
+        nodes[i] = (Node) { at, weight };
     }
   return sum;
 }
@@ -176,8 +186,11 @@ open_panels (Panels *self, const TmPinDensity *density)
     add_pin_bends (self, &density->factors[i]);
   g_array_sort (self->bends, compare_bends);
   self->below = g_new0 (double, self->bends->len);
+  self->nodes = g_new (Node, self->bends->len * POINTS);
   for (guint i = 1; i < self->bends->len; i++)
-    self->below[i] = self->below[i - 1] + integrate (self, get_bend (self, i - 1), get_bend (self, i), 0, 0);
+    self->below[i]
+        = self->below[i - 1]
+          + integrate (self, get_bend (self, i - 1), get_bend (self, i), &self->nodes[(i - 1) * POINTS]);
   return TRUE;
 }
 
@@ -189,6 +202,7 @@ close_panels (Panels *self)
   if (self->bends)
     g_array_unref (self->bends);
   g_free (self->below);
+  g_free (self->nodes);
 }
 
 static double
@@ -204,8 +218,8 @@ get_moment (const Panels *self, double about, int power)
 {
   double sum = 0;
 
-  for (guint i = 1; i < self->bends->len; i++)
-    sum += integrate (self, get_bend (self, i - 1), get_bend (self, i), about, power);
+  for (guint i = 0; i < (self->bends->len - 1) * POINTS; i++)
+    sum += self->nodes[i].mass * gsl_pow_int (self->nodes[i].at - about, power);
   return sum / get_mass (self);
 }
 
@@ -223,7 +237,7 @@ find_quantile (const Panels *self, double probability)
   x = (from + to) / 2;
   for (guint i = 0; i < 60 && to - from > 1e-12 * (fabs (from) + fabs (to)); i++)
     {
-      double excess = self->below[panel - 1] + integrate (self, start, x, 0, 0) - wanted;
+      double excess = self->below[panel - 1] + integrate (self, start, x, NULL) - wanted;
       double next = x - excess / get_density (self->density, x);
 
       *(excess > 0 ? &to : &from) = x;
@@ -246,6 +260,15 @@ find_inside (const Panels *self)
   return MIN (1, inside / get_mass (self));
 }
 
+static void
+find_moments (const Panels *self, TmPinSummary *out)
+{
+  double middle = (out->low95 + out->high95) / 2;
+
+  out->mean = middle + get_moment (self, middle, 1);
+  out->sd = sqrt (get_moment (self, out->mean, 2));
+}
+
 gboolean
 tm_pin_density_summarise (const TmPinDensity *density, TmPinSummary *out)
 {
@@ -258,13 +281,13 @@ tm_pin_density_summarise (const TmPinDensity *density, TmPinSummary *out)
       out->low95 = find_quantile (&panels, 0.025);
       out->high95 = find_quantile (&panels, 0.975);
       out->inside = find_inside (&panels);
-      out->mean = find_quantile (&panels, 0.5);
-      out->sd = (out->high95 - out->low95) / 2 / Z_975;
     }
   if (found && (is_closed || density->dof >= 3))
+    find_moments (&panels, out);
+  else if (found)
     {
-      out->mean += get_moment (&panels, out->mean, 1);
-      out->sd = sqrt (get_moment (&panels, out->mean, 2));
+      out->mean = find_quantile (&panels, 0.5);
+      out->sd = (out->high95 - out->low95) / 2 / Z_975;
     }
   close_panels (&panels);
   return found;
