@@ -44,12 +44,13 @@ get_feature (TmPairedPanel *self)
   return chosen < self->features->len ? g_ptr_array_index (self->features, chosen) : NULL;
 }
 
+/* By its words: the list of methods may be another by now. */
 static const char *
-get_method (TmPairedPanel *self, AdwComboRow *row)
+get_method (AdwComboRow *row)
 {
-  const guint chosen = tm_form_chosen (row);
+  GObject *item = adw_combo_row_get_selected_item (row);
 
-  return chosen < self->methods->len ? g_ptr_array_index (self->methods, chosen) : "";
+  return GTK_IS_STRING_OBJECT (item) ? gtk_string_object_get_string (GTK_STRING_OBJECT (item)) : "";
 }
 
 static void
@@ -92,7 +93,7 @@ static void
 refresh (TmPairedPanel *self)
 {
   const TmFeature *feature = get_feature (self);
-  const char *first = get_method (self, self->first), *second = get_method (self, self->second);
+  const char *first = get_method (self->first), *second = get_method (self->second);
 
   if (feature == NULL)
     show (
@@ -146,9 +147,10 @@ find_text (const GPtrArray *texts, const char *text, guint fallback)
 static void
 fill_methods (TmPairedPanel *self)
 {
-  g_autofree char *first = g_strdup (get_method (self, self->first));
-  g_autofree char *second = g_strdup (get_method (self, self->second));
+  g_autofree char *first = g_strdup (get_method (self->first));
+  g_autofree char *second = g_strdup (get_method (self->second));
   g_autoptr (GPtrArray) words = g_ptr_array_new ();
+  guint at_first, at_second;
 
   collect_methods (self, get_feature (self));
   for (guint i = 0; i < self->methods->len; i++)
@@ -156,9 +158,12 @@ fill_methods (TmPairedPanel *self)
   if (words->len == 0)
     g_ptr_array_add (words, (gpointer)_ ("none"));
   g_ptr_array_add (words, NULL);
-  tm_form_set_words (self->first, (const char *const *)words->pdata, find_text (self->methods, first, 0));
-  tm_form_set_words (self->second, (const char *const *)words->pdata,
-                     find_text (self->methods, second, self->methods->len > 1 ? 1 : 0));
+  at_first = find_text (self->methods, first, 0);
+  at_second = find_text (self->methods, second, 0);
+  if (at_second == at_first && self->methods->len > 1)
+    at_second = at_first == 0 ? 1 : 0;
+  tm_form_set_words (self->first, (const char *const *)words->pdata, at_first);
+  tm_form_set_words (self->second, (const char *const *)words->pdata, at_second);
 }
 
 static gboolean
@@ -170,12 +175,20 @@ has_readings (const TmJob *job, const TmFeature *feature)
   return FALSE;
 }
 
+static guint
+count_methods (TmPairedPanel *self, const TmFeature *feature)
+{
+  collect_methods (self, feature);
+  return self->methods->len;
+}
+
 static void
 fill_features (TmPairedPanel *self)
 {
   const TmJob *job = tm_document_job (self->document);
   const TmFeature *chosen = get_feature (self);
   g_autoptr (GPtrArray) words = g_ptr_array_new_with_free_func (g_free);
+  gboolean several = FALSE; /* one that two methods have read is found */
   guint at = 0;
 
   g_ptr_array_set_size (self->features, 0);
@@ -185,8 +198,11 @@ fill_features (TmPairedPanel *self)
 
       if (tm_kind_is_attribute (feature->kind) || !has_readings (job, feature))
         continue;
-      if (feature == chosen)
-        at = self->features->len;
+      if (feature == chosen || (chosen == NULL && !several && count_methods (self, feature) > 1))
+        {
+          at = self->features->len;
+          several = TRUE;
+        }
       g_ptr_array_add (self->features, feature);
       g_ptr_array_add (words, tm_words_feature (feature));
     }
@@ -247,6 +263,9 @@ tm_paired_panel_init (TmPairedPanel *self)
   self->feature = tm_form_choice (group, _ ("Feature"), none);
   self->first = tm_form_choice (group, _ ("Method"), none);
   self->second = tm_form_choice (group, _ ("Against"), none);
+  adw_combo_row_set_use_subtitle (self->feature, TRUE);
+  adw_combo_row_set_use_subtitle (self->first, TRUE);
+  adw_combo_row_set_use_subtitle (self->second, TRUE);
   self->words = g_object_new (GTK_TYPE_LABEL, "xalign", 0.0f, "wrap", TRUE, "selectable", FALSE, NULL);
   gtk_widget_add_css_class (GTK_WIDGET (self->words), "tm-lines");
   self->picture = TM_STUDY_PICTURE (tm_study_picture_new ());

@@ -29,6 +29,8 @@ tm_study_form_build (TmStudyForm *form, GtkBox *into)
   form->name = tm_form_entry (what, _ ("Name of the study"));
   form->method = tm_form_choice (what, _ ("Method, or gauge alone"), none);
   form->feature = tm_form_choice (what, _ ("Feature"), none);
+  adw_combo_row_set_use_subtitle (form->method, TRUE);
+  adw_combo_row_set_use_subtitle (form->feature, TRUE);
   form->band = tm_form_entry (what, _ ("Band to compare with, when it is not the feature’s"));
   form->pieces = tm_form_entry (plan, _ ("Pieces: names with commas between, or how many"));
   form->people = tm_form_entry (plan, _ ("People: initials with commas between"));

@@ -57,6 +57,7 @@ show_chosen (TmStudyView *self)
   const gboolean complete = study != NULL && is_complete (self, study);
   const gboolean compares = self->document != NULL && g_strcmp0 (self->chosen, COMPARE) == 0;
 
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "studies.remove", study != NULL);
   tm_study_entry_set (self->entry, self->document, complete ? NULL : study);
   tm_study_outcome_set (self->outcome, self->document, complete ? study : NULL);
   tm_paired_panel_set_document (self->paired, compares ? self->document : NULL);
@@ -297,6 +298,7 @@ build_list (TmStudyView *self)
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->list));
   gtk_widget_set_vexpand (scroller, TRUE);
   gtk_widget_set_size_request (box, LIST_WIDTH, -1);
+  gtk_widget_set_hexpand (box, FALSE); /* whatever the button in it wants */
   gtk_box_append (GTK_BOX (box), build_list_head ());
   gtk_box_append (GTK_BOX (box), scroller);
   return box;

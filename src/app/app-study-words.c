@@ -135,10 +135,17 @@ add_band_lines (GString *out, const TmJob *job, const TmStudy *study, const TmSt
                      find_share (&(TmStudyPart) { r->grr.high, 0, 0 }, band), SHARE_GOOD, SHARE_COARSE));
 }
 
+static char *
+describe_p (double p)
+{
+  return p < 0.001 ? g_strdup (_ ("p under 0.001")) : g_strdup_printf (_ ("p %.3f"), p);
+}
+
 static void
 add_people_lines (GString *out, const TmStudy *study, const TmStudyResult *r)
 {
   g_autofree char *between = describe_length (r->between, study->unit);
+  g_autofree char *p = describe_p (r->p_interaction);
 
   if (r->status == TM_STUDY_ONE_PERSON)
     {
@@ -156,15 +163,13 @@ add_people_lines (GString *out, const TmStudy *study, const TmStudyResult *r)
                                   "Repeats do not average that."),
                                between));
   if (r->pooled)
-    add_line (out,
-              g_strdup_printf (_ ("No piece is read differently by one person alone (p %.2f); what little "
-                                  "there is counts as repeatability."),
-                               r->p_interaction));
+    add_line (out, g_strdup_printf (_ ("No piece is read differently by one person alone (%s); what little "
+                                       "there is counts as repeatability."),
+                                    p));
   else
-    add_line (out,
-              g_strdup_printf (_ ("Some people read some pieces differently (p %.2f): look at how they hold "
-                                  "those pieces."),
-                               r->p_interaction));
+    add_line (out, g_strdup_printf (_ ("Some people read some pieces differently (%s): look at how they hold "
+                                       "those pieces."),
+                                    p));
 }
 
 static void
@@ -300,9 +305,8 @@ tm_words_paired (const TmPaired *paired, const char *method_a, const char *metho
   g_autofree char *high_high = describe_length (paired->agree_high_high, unit);
 
   add_bias_line (out, paired, method_a, method_b, unit);
-  add_line (out,
-            g_strdup_printf (_ ("On a single piece expect “%s” less “%s” between %s and %s, 19 times of 20; "
-                                "as %u pairs know it, not beyond %s and %s."),
-                             method_a, method_b, low, high, paired->n, low_low, high_high));
+  add_line (out, g_strdup_printf (_ ("On a single piece expect “%s” less “%s” between %s and %s, 19 times of "
+                                     "20; known from %u pairs, these bounds may in truth reach %s and %s."),
+                                  method_a, method_b, low, high, paired->n, low_low, high_high));
   return g_string_free (out, FALSE);
 }

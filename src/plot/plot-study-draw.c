@@ -269,41 +269,77 @@ draw_lane (Drawing *d, guint person)
     draw_cell (d, i, person);
 }
 
+#define LONG_NAME 6.0 /* text sizes: serial numbers are shorter */
+
+/* Names that are long and would not stand side by side give way to numbers, in the order of the plan. */
+static gboolean
+are_numbered (Drawing *d, const TmTextStyle *style)
+{
+  for (guint i = 0; i < d->plot->pieces; i++)
+    {
+      const double width = tm_text_width (&d->pen, g_ptr_array_index (d->plot->piece_names, i), style);
+
+      if (width > find_slot (d) && width > d->pen.size * LONG_NAME)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static char *
+name_piece (const Drawing *d, guint piece, gboolean numbered)
+{
+  return numbered ? g_strdup_printf ("%u", piece + 1)
+                  : g_strdup (g_ptr_array_index (d->plot->piece_names, piece));
+}
+
 /* A name under each piece, or under every second, fifth, tenth… */
 static guint
-choose_every (Drawing *d, const TmTextStyle *style)
+choose_every (Drawing *d, const TmTextStyle *style, gboolean numbered)
 {
   static const guint steps[] = { 1, 2, 5, 10, 20, 50, 100 };
   double widest = 0.0;
 
   for (guint i = 0; i < d->plot->pieces; i++)
-    widest = MAX (widest, tm_text_width (&d->pen, g_ptr_array_index (d->plot->piece_names, i), style));
-  widest = MIN (widest, d->width * 0.2) + d->pen.size * 0.6;
+    {
+      g_autofree char *name = name_piece (d, i, numbered);
+
+      widest = MAX (widest, tm_text_width (&d->pen, name, style));
+    }
+  widest += d->pen.size * 0.6;
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
     if (steps[i] * find_slot (d) >= widest)
       return steps[i];
   return MAX (1, d->plot->pieces);
 }
 
+static void
+draw_piece_names (Drawing *d)
+{
+  const TmTextStyle style = { .scale = 0.95, .dim = TRUE, .align = TM_ALIGN_CENTRE };
+  const gboolean numbered = are_numbered (d, &style);
+  const guint every = choose_every (d, &style, numbered);
+
+  for (guint i = 0; i < d->plot->pieces; i += every)
+    {
+      g_autofree char *name = name_piece (d, i, numbered);
+
+      tm_text_draw_within (&d->pen, name, d->left + (i + 0.5) * find_slot (d), d->bottom + d->pen.line * 0.7,
+                           0.0, d->width, &style, NULL);
+    }
+}
+
 /* How much half a lane is, so that the height of a mark can be read. */
 static void
 draw_pieces_words (Drawing *d)
 {
-  TmTextStyle style = { .scale = 0.95, .dim = TRUE, .align = TM_ALIGN_CENTRE, .max_width = d->width * 0.2 };
   const TmTextStyle heading = { .dim = TRUE };
   g_autofree char *reach = tm_study_number (d->plot->reach, d->plot->unit);
-  g_autofree char *title
-      = g_strdup_printf (_ ("readings less the mean of their piece; the farthest lies %s %s away"), reach,
-                         tm_unit_symbol (d->plot->unit));
-  guint every;
+  g_autofree char *title = g_strdup_printf (_ ("readings less their piece’s mean, within ±%s %s"), reach,
+                                            tm_unit_symbol (d->plot->unit));
 
   if (d->height < d->pen.line * 8.0)
     return;
-  every = choose_every (d, &style);
-  style.max_width = MAX (every * find_slot (d), d->pen.size);
-  for (guint i = 0; i < d->plot->pieces; i += every)
-    tm_text_draw (&d->pen, g_ptr_array_index (d->plot->piece_names, i), d->left + (i + 0.5) * find_slot (d),
-                  d->bottom + d->pen.line * 0.7, &style);
+  draw_piece_names (d);
   tm_text_draw_within (&d->pen, title, d->left, d->top - d->pen.line * 0.5, 0.0, d->width, &heading, NULL);
 }
 
