@@ -113,6 +113,90 @@ test_cannot_settle (void)
   assert_advice (bench, TM_ADVICE_FINER_GAUGE, "mouth/12");
 }
 
+/* What the shop has that does better is named: another gauge, or pins. */
+static void
+test_better_means (void)
+{
+  g_autoptr (TmJob) job = make_job_with ("0.01", "0.02", "0.01");
+  g_autoptr (TmBench) bench = NULL;
+  TmAdvice advice;
+
+  add_method (job, "fine mic", "0.001", "0.001", "0.0005");
+  bench = tm_bench_new (job, tm_recorder_memory ());
+  advice = tm_bench_advice (bench);
+  g_assert_cmpint (advice.kind, ==, TM_ADVICE_FINER_GAUGE);
+  g_assert_cmpstr (advice.method, ==, "fine mic");
+  g_assert_false (advice.pins.has_go || advice.pins.has_nogo);
+
+  /* A plus pin of 25.000 is never below its mark, a minus pin never above. */
+  add_pin_set (job, "P-XP", "24.900", "25.100", "X", "plus");
+  add_pin_set (job, "P-XM", "24.900", "25.100", "X", "minus");
+  advice = tm_bench_advice (bench);
+  g_assert_cmpint (advice.kind, ==, TM_ADVICE_PULL_PINS);
+  g_assert_true (advice.pins.proves_band);
+  g_assert_cmpint (advice.pins.go_size, ==, G_GINT64_CONSTANT (25000000000));
+  g_assert_cmpstr (advice.method, ==, "fine mic");
+  /* The fine gauge does; then it says to read. */
+  tm_bench_set_method (bench, "fine mic");
+  assert_advice (bench, TM_ADVICE_READ, "mouth/12");
+}
+
+static void
+try_next_pin (TmBench *bench, const char *outcome)
+{
+  g_autofree char *pin = tm_bench_next_pin_text (bench);
+  g_autofree char *text = g_strconcat (pin, outcome, NULL);
+
+  g_assert_cmpint (tm_bench_submit_pin (bench, text, AT, NULL), ==, TM_SUBMIT_RECORDED);
+}
+
+/* The caliper's reading is too close to call; pins prove the band; but the caliper is what counts. */
+static void
+test_let_pins_count (void)
+{
+  g_autoptr (TmJob) job = make_job_with ("0.01", "0.02", "0.01");
+  g_autoptr (TmBench) bench = NULL;
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+
+  g_ptr_array_set_size (bore->stations, 0);
+  add_pin_set (job, "P-XP", "24.900", "25.100", "X", "plus");
+  add_pin_set (job, "P-XM", "24.900", "25.100", "X", "minus");
+  bench = tm_bench_new (job, tm_recorder_memory ());
+  g_assert_cmpint (enter (bench, "25.01", 0), ==, TM_SUBMIT_RECORDED);
+  stand_on (bench, job, 0, 0);
+  assert_advice (bench, TM_ADVICE_PULL_PINS, "");
+  try_next_pin (bench, "+");
+  try_next_pin (bench, "-");
+  assert_advice (bench, TM_ADVICE_COUNT_COMBINED, "");
+  bore->counts = TM_COUNTS_COMBINED;
+  assert_advice (bench, TM_ADVICE_NEXT, "");
+}
+
+/* Before the first reading: the gauge is overdue, or was not checked in time. */
+static void
+test_unfit_gauge (void)
+{
+  g_autoptr (TmJob) job = make_job_with ("0.001", "0.001", "0.0005");
+  g_autoptr (TmBench) bench = tm_bench_new (job, tm_recorder_memory ());
+  TmGauge *gauge = tm_job_find_gauge (job, "bore mic");
+  TmAdvice advice;
+
+  gauge->due = tm_job_intern (job, "2026-05-03");
+  assert_advice (bench, TM_ADVICE_READ, "mouth/12"); /* nobody has said what day it is */
+  tm_bench_set_now (bench, AT);
+  advice = tm_bench_advice (bench);
+  g_assert_cmpint (advice.kind, ==, TM_ADVICE_STATE_REASON);
+  g_assert_true (advice.gauge == gauge);
+  tm_bench_set_overdue_reason (bench, "booked for Friday");
+  assert_advice (bench, TM_ADVICE_READ, "mouth/12");
+
+  gauge->due = "";
+  g_assert_cmpint (tm_quantity_read ("8", TM_UNIT_HARDNESS, &job->check_hours), ==, TM_READ_OK);
+  advice = tm_bench_advice (bench);
+  g_assert_cmpint (advice.kind, ==, TM_ADVICE_CHECK_GAUGE);
+  g_assert_true (advice.gauge == gauge);
+}
+
 static void
 test_no_method (void)
 {
@@ -152,6 +236,9 @@ main (int argc, char **argv)
   g_test_add_func ("/bench/advice/out", test_out);
   g_test_add_func ("/bench/advice/too-close", test_too_close);
   g_test_add_func ("/bench/advice/cannot-settle", test_cannot_settle);
+  g_test_add_func ("/bench/advice/better-means", test_better_means);
+  g_test_add_func ("/bench/advice/let-pins-count", test_let_pins_count);
+  g_test_add_func ("/bench/advice/unfit-gauge", test_unfit_gauge);
   g_test_add_func ("/bench/advice/no-method", test_no_method);
   g_test_add_func ("/bench/advice/done", test_done);
   return g_test_run ();
