@@ -21,6 +21,8 @@ typedef struct {
   TmVerdict verdict;
   gboolean combined; /* its size is that of several methods together */
   gboolean disagree; /* they differ by more than their uncertainties explain */
+  gboolean assumed;  /* of a combined size: a tenth or more of its weight lies on methods that rest on lines
+                      * which nobody measured */
 } TmStationCase;
 
 /* A judgement in the making. */

@@ -34,9 +34,25 @@ is_same_case (const TmJob *job, const TmLocalSize *a, const TmLocalSize *b, cons
          && is_same_when (job, a->last, b->last);
 }
 
+static gboolean
+is_weight_on_assumed (const TmJudge *self, const TmCombined *combined, const TmUseWhen *when)
+{
+  double weight = 0;
+
+  for (guint i = 0; i < combined->n_parts; i++)
+    {
+      TmMethodUse use
+          = tm_method_use_at (self->job, self->out->feature, combined->parts[i].method_name, when);
+
+      weight += tm_method_rests_on_assumed (&use) ? combined->parts[i].weight : 0;
+    }
+  return weight >= 0.1;
+}
+
 /* All methods at this station as one size, exact to a count; FALSE where they make none. */
 static gboolean
-combine_station (TmJudge *self, TmLocalSize *size, TmStationCase *out, TmUncertainty *uncertainty)
+combine_station (TmJudge *self, TmLocalSize *size, const TmUseWhen *when, TmStationCase *out,
+                 TmUncertainty *uncertainty)
 {
   TmJudgement *judgement = self->out;
   gboolean asked = judgement->feature->counts == TM_COUNTS_COMBINED;
@@ -44,13 +60,13 @@ combine_station (TmJudge *self, TmLocalSize *size, TmStationCase *out, TmUncerta
 
   if (size->radial || !size->several_methods || judgement->sizes.n_stations > MOST_COMBINED)
     return FALSE;
-
   tm_combine_with (self->job, judgement->piece, judgement->feature, judgement->place, size->station,
                    self->options, &combined);
   out->disagree = combined.disagree;
   if (!asked || isnan (combined.u) || combined.n_parts < 2)
     return FALSE;
   out->combined = TRUE;
+  out->assumed = is_weight_on_assumed (self, &combined, when);
   size->sum = ((TmWide)combined.reference + llround (combined.size)) * size->n;
   *uncertainty
       = (TmUncertainty) { combined.u, combined.u, 0, combined.dof, combined.coverage, combined.expanded };
@@ -68,7 +84,7 @@ make_case (TmJudge *self, TmLocalSize *size, TmStationCase *out)
   out->use = tm_method_use_at (job, self->out->feature, size->method_name, &when);
   if (self->bonus_unknown)
     out->use.known = FALSE;
-  if (!combine_station (self, size, out, &uncertainty))
+  if (!combine_station (self, size, &when, out, &uncertainty))
     uncertainty = tm_method_uncertainty (&out->use, size, self->bonus.value > 0 ? &self->bonus : NULL);
   tm_rule_init (&out->rule, job->decision, tm_job_simple_ratio (job), &self->out->limits, &uncertainty,
                 size->radial);

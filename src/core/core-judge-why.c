@@ -110,9 +110,11 @@ find_budget_why (const TmJudge *self)
 {
   const TmStationCase *deciding = &self->cases[self->out->deciding];
 
-  if (deciding->use.gauge != NULL && !has_error_known (&deciding->use))
+  gboolean assumed = deciding->combined ? deciding->assumed : tm_method_rests_on_assumed (&deciding->use);
+
+  if (!deciding->combined && deciding->use.gauge != NULL && !has_error_known (&deciding->use))
     return TM_WHY_NO_ERROR_LIMIT;
-  if (tm_method_rests_on_assumed (&deciding->use))
+  if (assumed)
     return TM_WHY_ASSUMED;
   return self->out->dof < FEW_DOF ? TM_WHY_FEW_READINGS : TM_WHY_NONE;
 }

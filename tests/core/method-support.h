@@ -74,3 +74,20 @@ count_lines (const TmMethodUse *use, TmComponentKind kind)
     n += use->components[i].kind == kind;
   return n;
 }
+
+static inline TmPinTrial *
+add_trial (TmJob *job, TmFeature *feature, const char *size, const char *pin_class, TmPinSign sign,
+           gboolean went)
+{
+  TmPinTrial *trial = tm_pin_trial_new ();
+
+  trial->row.piece = first_piece (job);
+  trial->row.feature = feature;
+  trial->place = 1;
+  trial->size = quantity (size, TM_UNIT_IN);
+  trial->pin_class = tm_job_intern (job, pin_class);
+  trial->sign = sign;
+  trial->went = went;
+  g_assert_cmpint (tm_job_add_pin_trial (job, trial), ==, TM_ADD_OK);
+  return trial;
+}
