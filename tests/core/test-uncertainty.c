@@ -103,6 +103,27 @@ test_end_gauge (void)
   assert_near (result.expanded, 92.5, 5e-2);
 }
 
+/* JCGM 100, 5.1.2 note, with H.1's second-order terms 11.7 and 1.7 nm (published numbers from memory;
+ * recomputed 11.726 and 1.667): 33.8 (published as 34). */
+static void
+test_end_gauge_second_order (void)
+{
+  const double length = 50e6, per_root_3 = 1 / sqrt (3);
+  const double mean_temperature = hypot (0.2, 0.5 / G_SQRT2);
+  const TmComponent parts[] = {
+    part (31.66, 1, 16.74),
+    part (1e-6 * per_root_3 * mean_temperature, length, INFINITY),
+    part (2e-6 * per_root_3 * 0.05 * per_root_3, length, INFINITY),
+  };
+  TmUncertainty result = tm_uncertainty_combine (parts, 3, 0.95);
+
+  /* The mean temperature: u 0.2, and a cycle of ± 0.5 °C, arcsine: 0.406201920232 (public value). */
+  assert_near (mean_temperature, 0.406201920232, 1e-12);
+  assert_near (tm_component_share (&parts[1]), 11.726, 5e-4);
+  assert_near (tm_component_share (&parts[2]), 1.667, 5e-4);
+  assert_near (result.u, 33.8, 5e-2);
+}
+
 /* With the GUM's rounded parts 5.8, 3.9, 6.7: u(d) 9.68194195397, dof 25.4472507774 (public reference
  * values). */
 static void
@@ -271,6 +292,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/uncertainty/distributions", test_distributions);
   g_test_add_func ("/core/uncertainty/welch-satterthwaite", test_welch_satterthwaite);
   g_test_add_func ("/core/uncertainty/end-gauge", test_end_gauge);
+  g_test_add_func ("/core/uncertainty/end-gauge-second-order", test_end_gauge_second_order);
   g_test_add_func ("/core/uncertainty/end-gauge-rounded", test_end_gauge_rounded);
   g_test_add_func ("/core/uncertainty/t-table", test_t_table);
   g_test_add_func ("/core/uncertainty/nothing-known", test_nothing_known);

@@ -299,6 +299,133 @@ test_probability (void)
     }
 }
 
+/* -------- Risks, by our own chance of a reading -------- */
+
+/* Density of Gamma (shape 4, scale 0.25). */
+static double
+get_gamma (double x)
+{
+  return pow (x, 3) * exp (-x / 0.25) / (6 * pow (0.25, 4));
+}
+
+static double
+get_normal (double x, double s)
+{
+  return exp (-x * x / (2 * s * s)) / (s * sqrt (2 * G_PI));
+}
+
+/* Simpson's rule over 4000 panels. */
+static double
+integrate (double (*value) (double, const double *), const double *data, double from, double to)
+{
+  const guint n = 4000;
+  double step = (to - from) / n, sum = value (from, data) + value (to, data);
+
+  for (guint i = 1; i < n; i++)
+    sum += (i % 2 ? 4 : 2) * value (from + i * step, data);
+  return sum * step / 3;
+}
+
+/* P(a reading of the true value x is at most A), data: A, u. */
+static double
+get_accepted (double x, double limit, double u)
+{
+  const TmMargin margin = { INFINITY, limit - x, FALSE, 0 };
+
+  return tm_probability_in (&margin, u, INFINITY);
+}
+
+static double
+weigh_gamma (double x, const double *data)
+{
+  return get_gamma (x) * get_accepted (x, data[0], data[1]);
+}
+
+static double
+weigh_gamma_rejected (double x, const double *data)
+{
+  return get_gamma (x) * (1 - get_accepted (x, data[0], data[1]));
+}
+
+/* J1, JCGM 106:2012, 9.5.4: radial error motion of a ball bearing, limit 2 µm, u 0.25 µm. Consumer's risk
+ * with A = 2: 0.80 % (recomputed 0.801911); producer's 1.74446 %; a risk of 0.1 % takes A = 1.672 (recomputed
+ * 1.671829). */
+static void
+test_ball_bearing (void)
+{
+  const double simple[] = { 2, 0.25 }, guarded[] = { 1.671829, 0.25 };
+
+  assert_near (integrate (weigh_gamma, simple, 2, 6), 0.00801911, 5e-8);
+  assert_near (integrate (weigh_gamma_rejected, simple, 0, 2), 0.0174446, 5e-7);
+  assert_near (integrate (weigh_gamma, guarded, 2, 6), 0.001, 5e-8);
+  assert_near (integrate (weigh_gamma_rejected, guarded, 0, 2), 0.0754939, 5e-7);
+}
+
+/* P(a reading of x lies within ±1), for a process of deviation data[0] read with a quarter of it. */
+static double
+weigh_process (double x, const double *data)
+{
+  const TmMargin margin = { x + 1, 1 - x, FALSE, 0 };
+
+  return get_normal (x, data[0]) * tm_probability_in (&margin, data[0] / 4, INFINITY);
+}
+
+static double
+weigh_process_rejected (double x, const double *data)
+{
+  return get_normal (x, data[0]) - weigh_process (x, data);
+}
+
+/* J2: global risk; PFA (unconditional, and of what is accepted) published, the producer's risk
+ * recomputed. Tolerance: the fourth row as published differs from its recomputation in the sixth digit. */
+static void
+test_global_risk (void)
+{
+  static const struct {
+    double deviation, false_accept, of_accepted, false_reject; /* % */
+  } rows[] = {
+    { 1.18818295, 4.83860326, 8.26008199, 6.260453 }, { 0.96484734, 3.92234109, 5.72322042, 5.388530 },
+    { 0.78030415, 2.85583037, 3.63227145, 4.232016 }, { 0.51021346, 0.87100925, 0.92389664, 1.595394 },
+    { 0.38822448, 0.19991684, 0.20243866, 0.445636 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      const double *data = &rows[i].deviation;
+      double wrong = 2 * integrate (weigh_process, data, 1, 1 + 8 * data[0]);
+      double right = integrate (weigh_process, data, -1, 1);
+
+      assert_near (100 * wrong, rows[i].false_accept, 1.5e-6);
+      assert_near (100 * wrong / (wrong + right), rows[i].of_accepted, 1.5e-6);
+      assert_near (100 * integrate (weigh_process_rejected, data, -1, 1), rows[i].false_reject, 5e-6);
+    }
+}
+
+/* J7, ASME B89.7.3.1 (recomputed): a band of 0.001 in: 4:1 allows U up to 0.000125 in, 10:1 up to 0.00005.
+ * Trap: compared with U in place of 2U, twice as much would pass. */
+static void
+test_ratio_of_width (void)
+{
+  static const struct {
+    double ratio, expanded; /* 1e-6 in */
+    gboolean good;
+  } cases[] = {
+    { 4, 125, TRUE }, { 4, 126, FALSE }, { 4, 250, FALSE }, { 10, 50, TRUE }, { 10, 51, FALSE },
+  };
+  const gint64 band = 25400000;
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      double expanded = cases[i].expanded * 25400;
+      const TmUncertainty uncertainty = { expanded / 2, expanded / 2, 0, INFINITY, 2, expanded };
+      const TmLimits limits = between (0, band);
+      TmRule rule;
+
+      tm_rule_init (&rule, TM_DECISION_SIMPLE, cases[i].ratio, &limits, &uncertainty, FALSE);
+      g_assert_cmpint (rule.can_prove_in, ==, cases[i].good);
+    }
+}
+
 /* Student's t with 1 degree of freedom is Cauchy's: P = (atan a + atan b)/π. */
 static void
 test_probability_by_t (void)
@@ -411,6 +538,9 @@ main (int argc, char **argv)
   g_test_add_func ("/core/verdict/unknown-is-plain", test_unknown_is_plain);
   g_test_add_func ("/core/verdict/no-band", test_no_band);
   g_test_add_func ("/core/verdict/probability", test_probability);
+  g_test_add_func ("/core/verdict/ball-bearing", test_ball_bearing);
+  g_test_add_func ("/core/verdict/global-risk", test_global_risk);
+  g_test_add_func ("/core/verdict/ratio-of-width", test_ratio_of_width);
   g_test_add_func ("/core/verdict/probability-by-t", test_probability_by_t);
   g_test_add_func ("/core/verdict/all-in-correlated", test_all_in_correlated);
   g_test_add_func ("/core/verdict/all-in-limits", test_all_in_limits);
