@@ -41,36 +41,95 @@ add_sizes (Loading *loading)
     g_hash_table_add (loading->spots, g_ptr_array_index (more, i));
 }
 
-/* Rows of the record begin with id, piece and feature.  All places of a spot are taken: a correction may
- * name another place than the row that it corrects. */
-static gboolean
-is_concerned (Loading *loading, sqlite3_stmt *statement)
+static int
+compare_seq_cb (gconstpointer a, gconstpointer b)
 {
-  tm_recall_spot (loading->spot, tm_column_text (statement, 3), tm_column_text (statement, 4));
-  return g_hash_table_contains (loading->spots, loading->spot->str);
+  gint64 one = *(const gint64 *)a;
+  gint64 other = *(const gint64 *)b;
+
+  return (one > other) - (one < other);
 }
 
+/* Appends the numbers of the rows of one spot.  All its places are taken: a correction may name another
+ * place than the row that it corrects. */
 static gboolean
-load_record (Loading *loading, TmBookKind kind, GError **error)
+collect_spot (Loading *loading, const char *sql, const char *spot, GArray *numbers, GError **error)
 {
   TmBook *book = loading->query->book;
-  sqlite3_stmt *statement = tm_book_select_kind (book, kind, loading->number, error);
-  TmReader reader = { .job = loading->job };
+  const char *end = strchr (spot, '\n');
+  sqlite3_stmt *statement = tm_book_prepare (book, sql, error);
   GError *failure = NULL;
 
   if (statement == NULL)
     return FALSE;
+  sqlite3_bind_int64 (statement, 1, loading->number);
+  sqlite3_bind_text (statement, 2, spot, (int)(end - spot), SQLITE_STATIC);
+  sqlite3_bind_text (statement, 3, end + 1, -1, SQLITE_STATIC);
   while (tm_book_step (book, statement, &failure))
     {
-      if (!is_concerned (loading, statement) || tm_book_load_row (book, kind, &reader, statement, &failure))
-        continue;
-      sqlite3_reset (statement);
-      break;
+      gint64 seq = sqlite3_column_int64 (statement, 0);
+
+      g_array_append_val (numbers, seq);
     }
   if (failure == NULL)
     return TRUE;
   g_propagate_error (error, failure);
   return FALSE;
+}
+
+/* The numbers of the rows of @kind that are concerned, in the order recorded. */
+static GArray *
+collect_rows (Loading *loading, TmBookKind kind, GError **error)
+{
+  g_autoptr (GArray) numbers = g_array_new (FALSE, FALSE, sizeof (gint64));
+  g_autofree char *sql = g_strdup_printf ("SELECT seq FROM %s WHERE job = ? AND piece = ? AND feature = ?",
+                                          tm_kind_info (kind)->table);
+  GHashTableIter iterator;
+  gpointer spot;
+
+  g_hash_table_iter_init (&iterator, loading->spots);
+  while (g_hash_table_iter_next (&iterator, &spot, NULL))
+    {
+      if (!collect_spot (loading, sql, spot, numbers, error))
+        return NULL;
+    }
+  g_array_sort (numbers, compare_seq_cb);
+  return g_steal_pointer (&numbers);
+}
+
+static gboolean
+load_numbered (Loading *loading, TmBookKind kind, TmReader *reader, sqlite3_stmt *statement, gint64 seq,
+               GError **error)
+{
+  GError *failure = NULL;
+
+  sqlite3_bind_int64 (statement, 1, seq);
+  if (tm_book_step (loading->query->book, statement, &failure))
+    tm_book_load_row (loading->query->book, kind, reader, statement, &failure);
+  sqlite3_reset (statement);
+  if (failure == NULL)
+    return TRUE;
+  g_propagate_error (error, failure);
+  return FALSE;
+}
+
+static gboolean
+load_record (Loading *loading, TmBookKind kind, GError **error)
+{
+  g_autoptr (GArray) numbers = collect_rows (loading, kind, error);
+  g_autofree char *select = tm_kind_select_sql (kind);
+  g_autofree char *sql = g_strconcat (select, " WHERE seq = ?", NULL);
+  sqlite3_stmt *statement = numbers != NULL ? tm_book_prepare (loading->query->book, sql, error) : NULL;
+  TmReader reader = { .job = loading->job };
+
+  if (statement == NULL)
+    return FALSE;
+  for (guint i = 0; i < numbers->len; i++)
+    {
+      if (!load_numbered (loading, kind, &reader, statement, g_array_index (numbers, gint64, i), error))
+        return FALSE;
+    }
+  return TRUE;
 }
 
 static void

@@ -161,8 +161,8 @@ static const char version_1[]
 #define JOINS_LENGTH(table_, name_) JOINS_QUANTITY (table_, name_, "_pm")
 #define JOINS_NUMBER(table_, name_) JOINS_QUANTITY (table_, name_, "_count")
 
-/* What a reading proves: the gauges' history, pins, budgets and studies.  The index is for a recall: who
- * measured with this gauge since then. */
+/* What a reading proves: the gauges' history, pins, budgets and studies.  The indices are for a recall: what
+ * was measured with this gauge since then, and what else was read there. */
 static const char version_2[] = JOINS_NUMBER ("facts", "part_temp_limit") JOINS_NUMBER (
     "facts", "gauge_temp_limit") JOINS_NUMBER ("facts", "thermometer") JOINS_NUMBER ("facts", "expansion")
     JOINS_LENGTH ("facts", "entry_clearance") JOINS_TEXT ("facts", "drift_rule") JOINS_NUMBER (
@@ -214,8 +214,9 @@ static const char version_2[] = JOINS_NUMBER ("facts", "part_temp_limit") JOINS_
                                                         "TEXT, typed TEXT NOT NULL,"
                                                         " taken_at TEXT NOT NULL, extra TEXT NOT NULL")
 
-                                                "CREATE INDEX reading_method ON reading (method, "
-                                                "taken_at);\n";
+                                                "CREATE INDEX reading_method ON reading (method, taken_at);\n"
+                                                "CREATE INDEX reading_spot ON reading (job, piece, "
+                                                "feature);\n";
 
 const char *const tm_schema_steps[] = { version_1, version_2 };
 const guint tm_schema_n_steps = G_N_ELEMENTS (tm_schema_steps);
