@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * cli-book: tenthmark-cli book list|add|export|verify|backup.
+ * cli-book: tenthmark-cli book list|add|export|verify|backup; recall stands in cli-book-recall.c.
  */
 
 #include <errno.h>
@@ -9,19 +9,10 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "book-store.h"
+#include "cli-book.h"
 #include "cli-json.h"
 #include "cli-verbs.h"
 #include "exchange-job.h"
-
-/* A call of `book`: its operands after the word that says what to do. */
-typedef struct {
-  const char *book_path;
-  const char *out;
-  gboolean json;
-  char **operands; /* borrowed */
-  guint n_operands;
-} Call;
 
 /* The user's own book, where the window keeps it too. */
 static char *
@@ -51,8 +42,8 @@ prepare_own_book (const char *path, TmBookOpenFlags flags)
   return FALSE;
 }
 
-static TmBook *
-open_book (const Call *call, TmBookOpenFlags flags)
+TmBook *
+tm_book_call_open (const TmBookCall *call, TmBookOpenFlags flags)
 {
   g_autofree char *own = default_book ();
   const char *path = call->book_path != NULL ? call->book_path : own;
@@ -85,9 +76,9 @@ put_entry (yajl_gen gen, const TmBookEntry *entry)
 }
 
 static int
-list_jobs (const Call *call)
+list_jobs (const TmBookCall *call)
 {
-  g_autoptr (TmBook) book = open_book (call, TM_BOOK_OPEN_READ_ONLY);
+  g_autoptr (TmBook) book = tm_book_call_open (call, TM_BOOK_OPEN_READ_ONLY);
   g_autoptr (GPtrArray) entries = NULL;
   GError *error = NULL;
   yajl_gen gen = NULL;
@@ -149,7 +140,7 @@ add_file (TmBook *book, const char *path, yajl_gen gen)
 }
 
 static int
-add_jobs (const Call *call)
+add_jobs (const TmBookCall *call)
 {
   g_autoptr (TmBook) book = NULL;
   yajl_gen gen;
@@ -157,7 +148,7 @@ add_jobs (const Call *call)
 
   if (call->n_operands == 0)
     return tm_fail (_ ("book add: it takes one or more job files"));
-  book = open_book (call, TM_BOOK_OPEN_NORMAL);
+  book = tm_book_call_open (call, TM_BOOK_OPEN_NORMAL);
   if (book == NULL)
     return 2;
   gen = call->json ? tm_print_begin () : NULL;
@@ -222,7 +213,7 @@ write_job (const TmJob *job, const char *out)
 }
 
 static int
-export_job (const Call *call)
+export_job (const TmBookCall *call)
 {
   g_autoptr (TmBook) book = NULL;
   g_autoptr (TmJob) job = NULL;
@@ -231,7 +222,7 @@ export_job (const Call *call)
 
   if (call->n_operands != 1)
     return tm_fail (_ ("book export: it takes one job, by id or part number"));
-  book = open_book (call, TM_BOOK_OPEN_READ_ONLY);
+  book = tm_book_call_open (call, TM_BOOK_OPEN_READ_ONLY);
   id = book != NULL ? find_job_id (book, call->operands[0]) : NULL;
   if (id == NULL)
     return 2;
@@ -286,9 +277,9 @@ print_faults (const GPtrArray *faults, guint64 n_checked, const char *head, gboo
 }
 
 static int
-verify_book (const Call *call)
+verify_book (const TmBookCall *call)
 {
-  g_autoptr (TmBook) book = open_book (call, TM_BOOK_OPEN_READ_ONLY);
+  g_autoptr (TmBook) book = tm_book_call_open (call, TM_BOOK_OPEN_READ_ONLY);
   g_autoptr (GPtrArray) faults = NULL;
   g_autofree char *head = NULL;
   GError *error = NULL;
@@ -305,7 +296,7 @@ verify_book (const Call *call)
 }
 
 static int
-back_up_book (const Call *call)
+back_up_book (const TmBookCall *call)
 {
   g_autoptr (TmBook) book = NULL;
   GError *error = NULL;
@@ -313,7 +304,7 @@ back_up_book (const Call *call)
 
   if (call->n_operands != 1)
     return tm_fail (_ ("book backup: it takes the file to write"));
-  book = open_book (call, TM_BOOK_OPEN_READ_ONLY);
+  book = tm_book_call_open (call, TM_BOOK_OPEN_READ_ONLY);
   if (book == NULL)
     return 2;
   if (!tm_book_backup (book, call->operands[0], &error))
@@ -333,15 +324,15 @@ back_up_book (const Call *call)
 
 static const struct {
   const char *word;
-  int (*run) (const Call *call);
+  int (*run) (const TmBookCall *call);
   gboolean bare; /* takes no operand */
 } actions[] = {
   { "list", list_jobs, TRUE },     { "add", add_jobs, FALSE },        { "export", export_job, FALSE },
-  { "verify", verify_book, TRUE }, { "backup", back_up_book, FALSE },
+  { "verify", verify_book, TRUE }, { "backup", back_up_book, FALSE }, { "recall", tm_book_call_recall, TRUE },
 };
 
 static int
-run_action (gsize action, const Call *call)
+run_action (gsize action, const TmBookCall *call)
 {
   if (actions[action].bare && call->n_operands > 0)
     return tm_fail (_ ("book %s: it takes nothing more, but “%s” follows; name another book with --book"),
@@ -353,10 +344,16 @@ int
 tm_verb_book (int n_words, char **words)
 {
   const TmVerb *verb = tm_verb_find ("book");
-  Call call = { NULL };
+  TmBookCall call = { NULL };
   const TmOption options[] = {
     { "book", "PATH", N_ ("which book; else the user's own"), &call.book_path, NULL },
-    { "out", "FILE", N_ ("export: where to write the job file; else standard output"), &call.out, NULL },
+    { "out", "FILE", N_ ("export, recall: where to write the job file or the list; else standard output"),
+      &call.out, NULL },
+    { "tag", "TAG", N_ ("recall: the gauge that was found bad"), &call.tag, NULL },
+    { "good-until", "DATE", N_ ("recall: the last day it was known to be good, like 2026-03-01"),
+      &call.good_until, NULL },
+    { "error", "E", N_ ("recall: how much it was found to read too large, in the gauge's unit"), &call.error,
+      NULL },
     { "json", NULL, N_ ("print JSON"), NULL, &call.json },
     { NULL },
   };
