@@ -11,10 +11,11 @@ static const char recalled_job[]
       "\"error_limit\": \"0.001\"}, {\"tag\": \"M-2\", \"unit\": \"in\", \"resolution\": \"0.0001\"}], "
       "\"methods\": [{\"name\": \"micrometer\", \"gauges\": [\"M-1\"]}], \"features\": [{\"balloon\": \"1\", "
       "\"kind\": \"bore\", \"requirement\": \"Ø25 H7\", \"method\": \"micrometer\"}], \"pieces\": "
-      "[{\"serial\": \"001\"}, {\"serial\": \"002\"}], \"readings\": [{\"id\": \"1\", \"piece\": \"001\", "
+      "[{\"serial\": \"001\"}, {\"serial\": \"002\"}, {\"serial\": \"003\"}], \"readings\": [{\"id\": \"1\", "
+      "\"piece\": \"001\", "
       "\"feature\": \"1\", \"station\": \"mouth/12\", \"value\": \"25.019\", \"by\": \"RT\", \"at\": "
       "\"2026-05-04T09:12:33Z\"}, {\"id\": \"2\", \"piece\": \"002\", \"feature\": \"1\", \"value\": "
-      "\"25.010\", \"at\": \"2026-05-04T09:13:33Z\"}, {\"id\": \"3\", \"piece\": \"002\", \"feature\": "
+      "\"25.010\", \"at\": \"2026-05-04T09:13:33Z\"}, {\"id\": \"3\", \"piece\": \"003\", \"feature\": "
       "\"1\", \"value\": \"25.010\", \"at\": \"2026-03-01T09:13:33Z\"}]}";
 
 static char *book;
