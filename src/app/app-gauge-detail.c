@@ -203,6 +203,9 @@ build_buttons (void)
     { N_ ("C_hange…"), N_ ("Change what the register says of it (Return)"), "register.change" },
     { N_ ("_Duplicate…"), N_ ("Add another gauge with the same figures"), "register.duplicate" },
     { N_ ("_Remove"), N_ ("Take it out of this job (Delete)"), "register.remove" },
+    { N_ ("Update _other jobs"), N_ ("Make this gauge so in every other job of the book that has it"),
+      "register.spread" },
+    { N_ ("Reca_ll…"), N_ ("What this gauge has measured since it was last known good"), "register.recall" },
   };
   GtkWidget *box = gtk_flow_box_new ();
 

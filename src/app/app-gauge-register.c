@@ -12,7 +12,9 @@
 #include "app-gauge-detail.h"
 #include "app-gauge-dialog.h"
 #include "app-gauge-item.h"
+#include "app-gauge-take.h"
 #include "app-gauge-words.h"
+#include "app-recall-dialog.h"
 #include "app-toast.h"
 
 struct _TmGaugeRegister {
@@ -167,6 +169,13 @@ duplicate_action (GtkWidget *widget, const char *name, GVariant *parameter)
     tm_gauge_dialog_present (widget, self->document, NULL, tag);
 }
 
+/* What it has measured since it was last good is the next thing to know. */
+static void
+found_bad_cb (GtkWidget *parent, TmDocument *document, const char *tag, const char *date)
+{
+  tm_recall_dialog_present (parent, document, tag, date);
+}
+
 static void
 calibrate_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -174,7 +183,55 @@ calibrate_action (GtkWidget *widget, const char *name, GVariant *parameter)
   const char *tag = find_chosen_tag (self);
 
   if (self->document != NULL && *tag != '\0')
-    tm_calibration_dialog_present (widget, self->document, tag, NULL);
+    tm_calibration_dialog_present (widget, self->document, tag, found_bad_cb);
+}
+
+static void
+recall_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmGaugeRegister *self = TM_GAUGE_REGISTER (widget);
+  const char *tag = find_chosen_tag (self);
+
+  if (self->document != NULL && *tag != '\0')
+    tm_recall_dialog_present (widget, self->document, tag, "");
+}
+
+static void
+take_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmGaugeRegister *self = TM_GAUGE_REGISTER (widget);
+
+  if (self->document != NULL)
+    tm_gauge_take_present (widget, self->document);
+}
+
+static void
+say_spread (TmGaugeRegister *self, const char *tag, guint n)
+{
+  g_autofree char *text
+      = n > 0 ? g_strdup_printf (
+            ngettext ("%s is now so in %u other job", "%s is now so in %u other jobs", n), tag, n)
+              : g_strdup_printf (_ ("No other job has %s in another way"), tag);
+
+  tm_window_toast (GTK_WIDGET (self), text);
+}
+
+static void
+spread_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmGaugeRegister *self = TM_GAUGE_REGISTER (widget);
+  const char *tag = find_chosen_tag (self);
+  g_autofree char *now = tm_now_utc ();
+  g_autoptr (GError) error = NULL;
+  guint n = 0;
+
+  if (self->document == NULL || *tag == '\0')
+    return;
+  if (tm_book_spread_gauge (tm_document_book (self->document), tm_document_job (self->document), tag,
+                            tm_bench_by (tm_document_bench (self->document)), now, &n, &error))
+    say_spread (self, tag, n);
+  else
+    tm_window_show_error (widget, error->message);
 }
 
 static void
@@ -342,6 +399,9 @@ tm_gauge_register_class_init (TmGaugeRegisterClass *klass)
   gtk_widget_class_install_action (widget_class, "register.duplicate", NULL, duplicate_action);
   gtk_widget_class_install_action (widget_class, "register.remove", NULL, remove_action);
   gtk_widget_class_install_action (widget_class, "register.calibrate", NULL, calibrate_action);
+  gtk_widget_class_install_action (widget_class, "register.recall", NULL, recall_action);
+  gtk_widget_class_install_action (widget_class, "register.take", NULL, take_action);
+  gtk_widget_class_install_action (widget_class, "register.spread", NULL, spread_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_i, GDK_CONTROL_MASK, "register.add", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_k, GDK_CONTROL_MASK, "register.calibrate", NULL);
 }
