@@ -189,24 +189,30 @@ tm_edit_remove_gauge (TmDocument *document, const char *tag, GError **error)
   return kept;
 }
 
+/* Its lines went with it. */
+static void
+restore_method (TmJob *job, TmMethod *method, GPtrArray *lines)
+{
+  tm_job_add_method (job, method);
+  for (guint i = 0; i < lines->len; i++)
+    tm_job_add_budget_line (job, g_ptr_array_index (lines, i));
+}
+
 gboolean
 tm_edit_remove_method (TmDocument *document, const char *name, GError **error)
 {
   TmJob *job = tm_document_job (document);
   TmMethod *method = tm_job_find_method (job, name);
   TmMethod *before = method != NULL ? tm_edit_copy_method (method) : NULL;
+  g_autoptr (GPtrArray) lines = tm_edit_copy_budget (job, name);
   TmAddStatus status = tm_job_remove_method (job, name);
 
-  if (status == TM_ADD_OK && tm_document_save_definitions (document, error))
+  if (status == TM_ADD_OK && !tm_document_save_definitions (document, error))
     {
-      tm_method_free (before);
-      return TRUE;
-    }
-  if (status == TM_ADD_OK)
-    {
-      tm_job_add_method (job, before);
+      restore_method (job, before, lines);
       return FALSE;
     }
+  g_ptr_array_foreach (lines, (GFunc)(GCallback)tm_budget_line_free, NULL);
   g_clear_pointer (&before, tm_method_free);
-  return tm_edit_refuse (name, status, error);
+  return status == TM_ADD_OK || tm_edit_refuse (name, status, error);
 }

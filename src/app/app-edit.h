@@ -78,6 +78,11 @@ gboolean tm_edit_refuse_fault (const char *tag, TmGaugeFault fault, GError **err
 /* The row just added at the end of @list belongs at @at. */
 void tm_edit_move_last (GPtrArray *list, guint at);
 
+/* @old NULL adds. */
+gboolean tm_edit_put_budget_line (TmDocument *document, TmBudgetLine *old, TmBudgetLine *line,
+                                  GError **error);
+gboolean tm_edit_remove_budget_line (TmDocument *document, TmBudgetLine *line, GError **error);
+
 /* Says in one line why the job does not take what is called @name; always FALSE. */
 gboolean tm_edit_refuse (const char *name, TmAddStatus status, GError **error);
 
@@ -85,6 +90,9 @@ gboolean tm_edit_refuse (const char *name, TmAddStatus status, GError **error);
 TmFeature *tm_edit_copy_feature (const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
 TmGauge *tm_edit_copy_gauge (const TmGauge *gauge) G_GNUC_WARN_UNUSED_RESULT;
 TmMethod *tm_edit_copy_method (const TmMethod *method) G_GNUC_WARN_UNUSED_RESULT;
+TmBudgetLine *tm_edit_copy_budget_line (const TmBudgetLine *line) G_GNUC_WARN_UNUSED_RESULT;
+/* TmBudgetLine *, of the method so called; the array does not own them. */
+GPtrArray *tm_edit_copy_budget (const TmJob *job, const char *method) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The balloon number after the largest whole number in use; the serial after the last piece's,
  * counted on in its last digits ("A-009" gives "A-010"). */

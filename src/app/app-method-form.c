@@ -25,6 +25,8 @@ tm_method_form_build (TmMethodForm *form, GtkBox *into)
   form->second = tm_form_choice (what, _ ("Instrument that reads it"), none);
   form->repeatability = tm_form_entry (spread, _ ("Standard deviation, in the gauge’s unit"));
   form->dof = tm_form_entry (spread, _ ("Degrees of freedom: repeats less one"));
+  form->source = tm_form_entry (spread, _ ("Where the figure comes from"));
+  form->spread = spread;
 }
 
 static void
@@ -74,17 +76,57 @@ tm_method_form_fill (TmMethodForm *form, const TmJob *job, const TmMethod *metho
   fill_gauges (form->second, job, method, 1);
   tm_form_fill_quantity (form->repeatability, &shown->repeatability, unit_of_method (job, shown));
   tm_form_fill_quantity (form->dof, &shown->repeatability_dof, TM_UNIT_COUNT);
+  tm_form_fill_text (form->source, shown->repeatability_source);
   tm_method_free (blank);
+}
+
+void
+tm_method_form_propose (TmMethodForm *form, const TmQuantity *repeatability, guint dof, const char *source)
+{
+  const TmQuantity degrees = tm_quantity_new (dof, TM_UNIT_COUNT, 0);
+
+  tm_form_fill_quantity (form->repeatability, repeatability, (TmUnit)repeatability->unit);
+  tm_form_fill_quantity (form->dof, &degrees, TM_UNIT_COUNT);
+  tm_form_fill_text (form->source, source);
+}
+
+static const char *
+chosen_tag (AdwComboRow *row)
+{
+  GObject *item = adw_combo_row_get_selected_item (row);
+
+  return tm_form_chosen (row) > 0 && GTK_IS_STRING_OBJECT (item)
+             ? gtk_string_object_get_string (GTK_STRING_OBJECT (item))
+             : "";
+}
+
+TmUnit
+tm_method_form_unit (TmMethodForm *form, const TmJob *job)
+{
+  const TmGauge *gauge = tm_job_find_gauge (job, chosen_tag (form->first));
+
+  return gauge != NULL ? gauge->unit : job->unit;
 }
 
 static void
 take_gauge (AdwComboRow *row, TmJob *job, TmMethod *method)
 {
-  GObject *item = adw_combo_row_get_selected_item (row);
+  const char *tag = chosen_tag (row);
 
-  if (tm_form_chosen (row) > 0 && GTK_IS_STRING_OBJECT (item))
-    g_ptr_array_add (method->gauges,
-                     (gpointer)tm_job_intern (job, gtk_string_object_get_string (GTK_STRING_OBJECT (item))));
+  if (*tag != '\0')
+    g_ptr_array_add (method->gauges, (gpointer)tm_job_intern (job, tag));
+}
+
+static gboolean
+check_there (TmMethodForm *form, const TmJob *job, const TmMethod *method, char **problem)
+{
+  for (guint i = 0; i < method->gauges->len; i++)
+    if (tm_job_find_gauge (job, g_ptr_array_index (method->gauges, i)) == NULL)
+      return tm_form_refuse (
+          form->name, problem,
+          g_strdup_printf (_ ("%s is not in the register; choose another gauge, or add it."),
+                           (const char *)g_ptr_array_index (method->gauges, i)));
+  return TRUE;
 }
 
 static gboolean
@@ -118,11 +160,15 @@ tm_method_form_read (TmMethodForm *form, TmJob *job, const TmMethod *method, cha
 {
   TmMethod *read = method != NULL ? tm_edit_copy_method (method) : tm_method_new ();
 
+  g_autofree char *source = tm_form_text (form->source);
+
   *problem = NULL;
+  read->repeatability_source = tm_job_intern (job, source);
   g_ptr_array_set_size (read->gauges, 0);
   take_gauge (form->first, job, read);
   take_gauge (form->second, job, read);
   if (tm_form_read_name (form->name, job, &read->name, problem) && check_gauges (form, read, problem)
+      && check_there (form, job, read, problem)
       && tm_form_read_quantity (form->repeatability, unit_of_method (job, read), &read->repeatability,
                                 problem)
       && read_dof (form->dof, &read->repeatability_dof, problem))

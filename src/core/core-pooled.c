@@ -153,3 +153,14 @@ tm_pooled_repeatability (const TmJob *job, const char *method_name, TmDimension 
   return tm_pool_squares ((const double *)(gpointer)sums->data, (const guint *)(gpointer)dofs->data,
                           sums->len, &out->sd, &out->dof);
 }
+
+TmQuantity
+tm_pooled_quantity (const TmPooled *pooled, TmUnit unit)
+{
+  double value = pooled->sd / (double)MAX (tm_unit_counts (unit), 1);
+  double wanted = value > 0 ? 2 - floor (log10 (value)) : 3;
+  guint decimals = (guint)CLAMP (wanted, 0, 9);
+  double scale = pow (10, decimals);
+
+  return tm_quantity_new (tm_count_from_double (round (value * scale) / scale, unit), unit, decimals);
+}

@@ -27,4 +27,7 @@ gboolean tm_pool_squares (const double *sums, const guint *dofs, gsize n, double
 gboolean tm_pooled_repeatability (const TmJob *job, const char *method_name, TmDimension dimension,
                                   TmPooled *out);
 
+/* Its standard deviation in @unit, a length, rounded to three significant digits. */
+TmQuantity tm_pooled_quantity (const TmPooled *pooled, TmUnit unit);
+
 G_END_DECLS

@@ -51,6 +51,17 @@ make_sirstv (void)
 }
 
 static void
+assert_printed (const TmPooled *pooled, TmUnit unit, const char *text)
+{
+  TmQuantity quantity = tm_pooled_quantity (pooled, unit);
+  g_autofree char *printed = tm_quantity_format (&quantity);
+
+  g_assert_cmpstr (printed, ==, text);
+  /* It can be read back: whole counts. */
+  g_assert_cmpint (tm_quantity_read (printed, unit, &quantity), ==, TM_READ_OK);
+}
+
+static void
 test_certified (void)
 {
   g_autoptr (TmJob) job = make_sirstv ();
@@ -61,6 +72,8 @@ test_certified (void)
   g_assert_cmpuint (pooled.n_stations, ==, 5);
   g_assert_cmpuint (pooled.n_readings, ==, 25);
   assert_near (pooled.sd / 1e9, 1.04076068334656e-01, 1e-14);
+  assert_printed (&pooled, TM_UNIT_MM, "0.104");
+  assert_printed (&pooled, TM_UNIT_IN, "0.00410");
 }
 
 /* Another method, another dimension, a withdrawn reading and a station read once add nothing. */

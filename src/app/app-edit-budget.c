@@ -1,0 +1,81 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-edit-budget: changes to the lines that a person wrote into a method's budget.
+ */
+
+#include "app-edit.h"
+
+static gboolean
+add_line (TmDocument *document, TmBudgetLine *line, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmAddStatus status = tm_job_add_budget_line (job, line);
+
+  if (status != TM_ADD_OK)
+    {
+      tm_edit_refuse (line->name, status, error);
+      tm_budget_line_free (line);
+      return FALSE;
+    }
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  tm_job_remove_budget_line (job, line);
+  return FALSE;
+}
+
+gboolean
+tm_edit_put_budget_line (TmDocument *document, TmBudgetLine *old, TmBudgetLine *line, GError **error)
+{
+  TmBudgetLine before;
+
+  if (old == NULL)
+    return add_line (document, line, error);
+  before = *old;
+  *old = *line;
+  tm_budget_line_free (line);
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  *old = before;
+  return FALSE;
+}
+
+gboolean
+tm_edit_remove_budget_line (TmDocument *document, TmBudgetLine *line, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmBudgetLine *before = tm_edit_copy_budget_line (line);
+  guint at = 0;
+
+  g_ptr_array_find (job->budget_lines, line, &at);
+  tm_job_remove_budget_line (job, line);
+  if (tm_document_save_definitions (document, error))
+    {
+      tm_budget_line_free (before);
+      return TRUE;
+    }
+  tm_job_add_budget_line (job, before);
+  g_ptr_array_insert (job->budget_lines, (int)at,
+                      g_ptr_array_steal_index (job->budget_lines, job->budget_lines->len - 1));
+  return FALSE;
+}
+
+TmBudgetLine *
+tm_edit_copy_budget_line (const TmBudgetLine *line)
+{
+  return g_memdup2 (line, sizeof *line);
+}
+
+GPtrArray *
+tm_edit_copy_budget (const TmJob *job, const char *method)
+{
+  GPtrArray *lines = g_ptr_array_new ();
+
+  for (guint i = 0; i < job->budget_lines->len; i++)
+    {
+      const TmBudgetLine *line = g_ptr_array_index (job->budget_lines, i);
+
+      if (g_str_equal (line->method, method))
+        g_ptr_array_add (lines, tm_edit_copy_budget_line (line));
+    }
+  return lines;
+}

@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-form-dialog.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-button.h"
+#include "app-dialog.h"
+#include "app-toast.h"
+
+static GtkWidget *
+build_header (TmFormDialog *dialog)
+{
+  GtkWidget *header;
+
+  dialog->save = tm_button_new (_ ("_Save"));
+  gtk_widget_add_css_class (dialog->save, "suggested-action");
+  header = tm_dialog_header_new (dialog->save);
+  dialog->remove = tm_button_new (_ ("_Remove"));
+  gtk_widget_set_visible (dialog->remove, FALSE);
+  adw_header_bar_pack_end (ADW_HEADER_BAR (header), dialog->remove);
+  return header;
+}
+
+void
+tm_form_dialog_build (TmFormDialog *dialog, GtkWidget *any_child, const char *title, int width, int height)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  dialog->window = GTK_WINDOW (adw_window_new ());
+  dialog->problem = tm_dialog_problem_new ();
+  dialog->rows = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 18));
+  gtk_widget_add_css_class (GTK_WIDGET (dialog->rows), "tm-dialog");
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (dialog->rows));
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (box), build_header (dialog));
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (dialog->problem));
+  gtk_box_append (GTK_BOX (box), scroller);
+  gtk_window_set_title (dialog->window, title);
+  gtk_window_set_default_size (dialog->window, width, height);
+  adw_window_set_content (ADW_WINDOW (dialog->window), box);
+  tm_dialog_attach (dialog->window, any_child);
+}
+
+void
+tm_form_dialog_done (TmFormDialog *dialog, const char *text)
+{
+  GtkWindow *parent = gtk_window_get_transient_for (dialog->window);
+
+  if (parent != NULL)
+    tm_window_toast (GTK_WIDGET (parent), text);
+  gtk_window_destroy (dialog->window);
+}

@@ -1,0 +1,459 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-method-view.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-access.h"
+#include "app-budget-view.h"
+#include "app-budget-words.h"
+#include "app-button.h"
+#include "app-dialog.h"
+#include "app-feature-drop.h"
+#include "app-line-dialog.h"
+#include "app-list-row.h"
+#include "app-method-dialog.h"
+
+struct _TmMethodView {
+  GtkBox parent_instance;
+
+  TmDocument *document;
+  char *name;    /* of the method or bare gauge chosen, or NULL */
+  char *balloon; /* of the feature chosen, or NULL */
+  gboolean filling;
+
+  GtkListBox *methods;
+  GtkStack *stack; /* "empty" or "budget" */
+  GtkLabel *title;
+  GtkLabel *about;
+  GtkDropDown *feature;
+  GtkWidget *change;
+  GtkWidget *add_line;
+  TmBudgetView *budget;
+};
+
+G_DEFINE_FINAL_TYPE (TmMethodView, tm_method_view, GTK_TYPE_BOX)
+
+static const TmMethod *
+chosen_method (TmMethodView *self)
+{
+  return self->document != NULL && self->name != NULL
+             ? tm_job_find_method (tm_document_job (self->document), self->name)
+             : NULL;
+}
+
+static TmFeature *
+chosen_feature (TmMethodView *self)
+{
+  return self->document != NULL ? tm_feature_drop_get (self->feature, tm_document_job (self->document))
+                                : NULL;
+}
+
+/* -------- The list -------- */
+
+/* "±6.2 µm" for the feature chosen; "" when it is not known. */
+static char *
+describe_expanded (TmMethodView *self, const char *name)
+{
+  const TmFeature *feature = chosen_feature (self);
+  TmOutlook outlook;
+
+  if (feature == NULL || !tm_judge_outlook (tm_document_job (self->document), feature, name, &outlook))
+    return g_strdup ("");
+  return tm_words_total (feature, &outlook, TM_TOTAL_EXPANDED);
+}
+
+static void
+add_row (TmMethodView *self, const char *name, const char *about)
+{
+  g_autofree char *expanded = describe_expanded (self, name);
+  g_autofree char *sentence
+      = *expanded != '\0'
+            ? g_strdup_printf (_ ("%s: %s, expanded uncertainty %s"), name, about, expanded)
+            : g_strdup_printf (_ ("%s: %s, uncertainty not known for this feature"), name, about);
+
+  gtk_list_box_append (self->methods, tm_list_row_new (name, about, expanded, sentence, name));
+}
+
+static gboolean
+is_in_a_method (const TmJob *job, const TmGauge *gauge)
+{
+  for (guint i = 0; i < job->methods->len; i++)
+    {
+      const TmMethod *method = g_ptr_array_index (job->methods, i);
+
+      if (g_ptr_array_find_with_equal_func (method->gauges, gauge->tag, g_str_equal, NULL))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+add_bare_gauges (TmMethodView *self, const TmJob *job)
+{
+  gboolean any = FALSE;
+
+  for (guint i = 0; i < job->gauges->len; i++)
+    {
+      const TmGauge *gauge = g_ptr_array_index (job->gauges, i);
+
+      if (is_in_a_method (job, gauge) || tm_job_find_method (job, gauge->tag) != NULL)
+        continue;
+      if (!any)
+        gtk_list_box_append (self->methods, tm_list_row_heading_new (_ ("Gauges used alone")));
+      any = TRUE;
+      add_row (self, gauge->tag, gauge->kind);
+    }
+}
+
+static gboolean
+is_there (const TmJob *job, const char *name)
+{
+  return name != NULL && (tm_job_find_method (job, name) != NULL || tm_job_find_gauge (job, name) != NULL);
+}
+
+/* The method chosen before, else the feature's own, else the first in the list. */
+static void
+choose_something (TmMethodView *self, const TmJob *job)
+{
+  const TmFeature *feature = chosen_feature (self);
+  const char *name = NULL;
+
+  if (is_there (job, self->name))
+    return;
+  if (feature != NULL && is_there (job, feature->method))
+    name = feature->method;
+  else if (job->methods->len > 0)
+    name = ((const TmMethod *)g_ptr_array_index (job->methods, 0))->name;
+  else if (job->gauges->len > 0)
+    name = ((const TmGauge *)g_ptr_array_index (job->gauges, 0))->tag;
+  g_free (self->name);
+  self->name = g_strdup (name);
+}
+
+static void
+fill_list (TmMethodView *self, const TmJob *job)
+{
+  gboolean focused = tm_list_clear (self->methods);
+
+  for (guint i = 0; i < job->methods->len; i++)
+    {
+      const TmMethod *method = g_ptr_array_index (job->methods, i);
+      g_autofree char *about = tm_words_method_gauges (method);
+
+      add_row (self, method->name, about);
+    }
+  add_bare_gauges (self, job);
+  tm_list_select (self->methods, self->name, focused);
+}
+
+/* -------- The budget -------- */
+
+/* "telescoping gauge TG-1, read with OM-25; repeatability from readings" */
+static char *
+describe_method (const TmJob *job, const char *name)
+{
+  const TmMethod *method = tm_job_find_method (job, name);
+  const TmGauge *gauge = tm_job_find_gauge (job, name);
+  g_autofree char *gauges = method != NULL ? tm_words_method_gauges (method) : NULL;
+
+  if (method == NULL)
+    return g_strdup_printf (_ ("%s, used alone"), gauge != NULL ? gauge->kind : name);
+  return g_strdup_printf (_ ("%s; the budget of one reading"), gauges);
+}
+
+static void
+show_budget (TmMethodView *self)
+{
+  const TmJob *job = tm_document_job (self->document);
+  g_autofree char *about = self->name != NULL ? describe_method (job, self->name) : g_strdup ("");
+  const TmFeature *feature = chosen_feature (self);
+  gboolean is_method = chosen_method (self) != NULL;
+
+  tm_access_show_page (self->stack, self->name == NULL ? "empty" : "budget");
+  gtk_label_set_text (self->title, self->name != NULL ? self->name : "");
+  gtk_label_set_text (self->about,
+                      feature != NULL ? about : _ ("Add a feature with limits to see a budget."));
+  tm_button_set_label (self->change, is_method ? _ ("_Change…") : _ ("_Make a method of it…"));
+  gtk_widget_set_visible (self->add_line, is_method);
+  tm_budget_view_show (self->budget, self->document, feature, self->name);
+}
+
+static void
+refresh (TmMethodView *self)
+{
+  const TmJob *job = tm_document_job (self->document);
+
+  self->filling = TRUE;
+  tm_feature_drop_fill (self->feature, job, self->balloon);
+  choose_something (self, job);
+  fill_list (self, job);
+  self->filling = FALSE;
+  show_budget (self);
+}
+
+static void
+row_selected_cb (TmMethodView *self, GtkListBoxRow *row)
+{
+  if (self->filling || row == NULL || self->document == NULL)
+    return;
+  g_free (self->name);
+  self->name = g_strdup (tm_list_row_key (row));
+  show_budget (self);
+}
+
+static void
+feature_cb (TmMethodView *self)
+{
+  const TmFeature *feature;
+
+  if (self->filling || self->document == NULL)
+    return;
+  feature = chosen_feature (self);
+  g_free (self->balloon);
+  self->balloon = g_strdup (feature != NULL ? feature->balloon : NULL);
+  self->filling = TRUE;
+  fill_list (self, tm_document_job (self->document));
+  self->filling = FALSE;
+  show_budget (self);
+}
+
+/* -------- Actions -------- */
+
+static void
+change_cb (TmMethodView *self)
+{
+  if (self->document == NULL || self->name == NULL)
+    return;
+  if (chosen_method (self) != NULL)
+    tm_method_dialog_present (GTK_WIDGET (self), self->document, self->name, NULL);
+  else
+    tm_method_dialog_present (GTK_WIDGET (self), self->document, NULL, self->name);
+}
+
+static void
+add_method_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmMethodView *self = TM_METHOD_VIEW (widget);
+
+  if (self->document != NULL)
+    tm_method_dialog_present (widget, self->document, NULL, NULL);
+}
+
+static void
+change_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  change_cb (TM_METHOD_VIEW (widget));
+}
+
+static void
+add_line_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmMethodView *self = TM_METHOD_VIEW (widget);
+
+  if (chosen_method (self) != NULL)
+    tm_line_dialog_present (widget, self->document, self->name, NULL);
+}
+
+static void
+row_activated_cb (TmMethodView *self)
+{
+  change_cb (self);
+}
+
+void
+tm_method_view_choose (TmMethodView *self, const char *name, const char *balloon)
+{
+  g_return_if_fail (TM_IS_METHOD_VIEW (self));
+
+  g_free (self->name);
+  g_free (self->balloon);
+  self->name = g_strdup (name);
+  self->balloon = g_strdup (balloon);
+  if (self->document != NULL)
+    refresh (self);
+}
+
+void
+tm_method_view_set_document (TmMethodView *self, TmDocument *document)
+{
+  g_return_if_fail (TM_IS_METHOD_VIEW (self));
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  tm_budget_view_show (self->budget, NULL, NULL, NULL);
+  tm_list_clear (self->methods);
+  g_clear_pointer (&self->name, g_free);
+  g_clear_pointer (&self->balloon, g_free);
+  g_set_object (&self->document, document);
+  if (document == NULL)
+    return;
+  g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (refresh), self);
+  refresh (self);
+}
+
+GtkListBox *
+tm_method_view_methods (TmMethodView *self)
+{
+  g_return_val_if_fail (TM_IS_METHOD_VIEW (self), NULL);
+
+  return self->methods;
+}
+
+GtkListBox *
+tm_method_view_budget (TmMethodView *self)
+{
+  g_return_val_if_fail (TM_IS_METHOD_VIEW (self), NULL);
+
+  return tm_budget_view_list (self->budget);
+}
+
+/* -------- Building -------- */
+
+static GtkWidget *
+new_action_button (const char *label, const char *action, const char *tip)
+{
+  GtkWidget *button = tm_button_new (label);
+
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
+  gtk_widget_set_tooltip_text (button, tip);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  return button;
+}
+
+static GtkWidget *
+build_left (TmMethodView *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *title = gtk_label_new (_ ("Methods"));
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  gtk_widget_add_css_class (title, "title-4");
+  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_widget_set_hexpand (title, TRUE);
+  gtk_widget_add_css_class (head, "tm-view-head");
+  gtk_box_append (GTK_BOX (head), title);
+  gtk_box_append (GTK_BOX (head), new_action_button (_ ("_Add a method…"), "method.add",
+                                                     _ ("One gauge, or a transfer gauge and what reads it")));
+  self->methods = GTK_LIST_BOX (gtk_list_box_new ());
+  gtk_list_box_set_activate_on_single_click (self->methods, FALSE);
+  gtk_widget_add_css_class (GTK_WIDGET (self->methods), "tm-choices");
+  tm_name_widget (GTK_WIDGET (self->methods), _ ("Methods"));
+  g_signal_connect_swapped (self->methods, "row-selected", G_CALLBACK (row_selected_cb), self);
+  g_signal_connect_swapped (self->methods, "row-activated", G_CALLBACK (row_activated_cb), self);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->methods));
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (box), head);
+  gtk_box_append (GTK_BOX (box), scroller);
+  gtk_widget_add_css_class (box, "tm-choice-side");
+  return box;
+}
+
+static GtkWidget *
+build_head (TmMethodView *self)
+{
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *labels[] = { gtk_label_new (NULL), gtk_label_new (NULL) };
+
+  for (guint i = 0; i < G_N_ELEMENTS (labels); i++)
+    {
+      gtk_label_set_xalign (GTK_LABEL (labels[i]), 0);
+      gtk_label_set_ellipsize (GTK_LABEL (labels[i]), PANGO_ELLIPSIZE_END);
+      gtk_widget_add_css_class (labels[i], i == 0 ? "title-4" : "dim-label");
+      gtk_box_append (GTK_BOX (texts), labels[i]);
+    }
+  self->title = GTK_LABEL (labels[0]);
+  self->about = GTK_LABEL (labels[1]);
+  gtk_widget_set_hexpand (texts, TRUE);
+  self->feature = tm_feature_drop_new (_ ("Feature"));
+  gtk_widget_set_valign (GTK_WIDGET (self->feature), GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (self->feature, "notify::selected", G_CALLBACK (feature_cb), self);
+  self->change = new_action_button (_ ("_Change…"), "method.change", _ ("Name, gauges and repeatability"));
+  self->add_line
+      = new_action_button (_ ("Add a _line…"), "method.add-line", _ ("A line of your own in this budget"));
+  gtk_box_append (GTK_BOX (head), texts);
+  gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->feature));
+  gtk_box_append (GTK_BOX (head), self->change);
+  gtk_box_append (GTK_BOX (head), self->add_line);
+  gtk_widget_add_css_class (head, "tm-view-head");
+  return head;
+}
+
+static GtkWidget *
+build_right (TmMethodView *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  self->budget = TM_BUDGET_VIEW (tm_budget_view_new ());
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->budget));
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (box), build_head (self));
+  gtk_box_append (GTK_BOX (box), scroller);
+  return box;
+}
+
+static GtkWidget *
+build_empty (void)
+{
+  GtkWidget *page = adw_status_page_new ();
+  GtkWidget *add = new_action_button (_ ("Add a _method…"), "method.add", NULL);
+
+  adw_status_page_set_title (ADW_STATUS_PAGE (page), _ ("No methods yet"));
+  adw_status_page_set_description (
+      ADW_STATUS_PAGE (page),
+      _ ("Put the gauges into the register first. A method is one of them, or a transfer gauge and the "
+         "instrument that reads it; its uncertainty is worked out here, line by line."));
+  gtk_widget_set_halign (add, GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (add, "suggested-action");
+  gtk_widget_add_css_class (add, "tm-wide");
+  adw_status_page_set_child (ADW_STATUS_PAGE (page), add);
+  return page;
+}
+
+static void
+tm_method_view_dispose (GObject *object)
+{
+  TmMethodView *self = TM_METHOD_VIEW (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  g_clear_pointer (&self->name, g_free);
+  g_clear_pointer (&self->balloon, g_free);
+  G_OBJECT_CLASS (tm_method_view_parent_class)->dispose (object);
+}
+
+static void
+tm_method_view_class_init (TmMethodViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = tm_method_view_dispose;
+  gtk_widget_class_install_action (widget_class, "method.add", NULL, add_method_action);
+  gtk_widget_class_install_action (widget_class, "method.change", NULL, change_action);
+  gtk_widget_class_install_action (widget_class, "method.add-line", NULL, add_line_action);
+}
+
+static void
+tm_method_view_init (TmMethodView *self)
+{
+  self->stack = GTK_STACK (gtk_stack_new ());
+  gtk_widget_set_hexpand (GTK_WIDGET (self->stack), TRUE);
+  gtk_box_append (GTK_BOX (self), build_left (self));
+  gtk_box_append (GTK_BOX (self), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
+  gtk_stack_add_named (self->stack, build_empty (), "empty");
+  gtk_stack_add_named (self->stack, build_right (self), "budget");
+  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->stack));
+  tm_access_show_page (self->stack, "empty");
+}
+
+GtkWidget *
+tm_method_view_new (void)
+{
+  return g_object_new (TM_TYPE_METHOD_VIEW, NULL);
+}
