@@ -6,6 +6,7 @@
 
 #include "app-gauge-register.h"
 #include "app-study-view.h"
+#include "app-method-view.h"
 
 static void
 set_register_document (GtkWidget *view, TmDocument *document)
@@ -29,11 +30,21 @@ static void
 enter_study (GtkWidget *view)
 {
   tm_study_view_enter (TM_STUDY_VIEW (view));
+set_method_document (GtkWidget *view, TmDocument *document)
+{
+  tm_method_view_set_document (TM_METHOD_VIEW (view), document);
+}
+
+static void
+enter_methods (GtkWidget *view)
+{
+  tm_method_view_enter (TM_METHOD_VIEW (view));
 }
 
 static const TmPageKind views[] = {
   { "register", N_ ("Register"), tm_gauge_register_new, set_register_document, enter_register },
   { "studies", N_ ("Studies"), tm_study_view_new, set_study_document, enter_study },
+  { "methods", N_ ("Methods"), tm_method_view_new, set_method_document, enter_methods },
 };
 
 const TmPageKind *

@@ -292,6 +292,15 @@ tm_method_view_set_document (TmMethodView *self, TmDocument *document)
   refresh (self);
 }
 
+void
+tm_method_view_enter (TmMethodView *self)
+{
+  g_return_if_fail (TM_IS_METHOD_VIEW (self));
+
+  if (!tm_list_select (self->methods, self->name, TRUE))
+    gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
+}
+
 GtkListBox *
 tm_method_view_methods (TmMethodView *self)
 {

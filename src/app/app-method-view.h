@@ -23,6 +23,9 @@ void tm_method_view_set_document (TmMethodView *self, TmDocument *document);
 /* Shows the budget of a method, or of a gauge used alone, for the feature called @balloon. */
 void tm_method_view_choose (TmMethodView *self, const char *name, const char *balloon);
 
+/* Puts the focus on the method chosen. */
+void tm_method_view_enter (TmMethodView *self);
+
 /* The methods, and the rows of the budget; for tests. */
 GtkListBox *tm_method_view_methods (TmMethodView *self);
 GtkListBox *tm_method_view_budget (TmMethodView *self);
