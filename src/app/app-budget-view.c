@@ -27,8 +27,8 @@ static const Column columns[N_COLUMNS] = {
   [STANDARD] = { N_ ("Standard"), 72, 1, FALSE },
   /* Translators: degrees of freedom. */
   [DOF] = { N_ ("Freedom"), 58, 1, FALSE },
-  [SHARE] = { N_ ("Share"), 124, 0, FALSE },
-  [SOURCE] = { N_ ("Source"), 120, 0, TRUE },
+  [SHARE] = { N_ ("Share"), 132, 0, FALSE },
+  [SOURCE] = { N_ ("Source"), 140, 0, TRUE },
 };
 
 struct _TmBudgetView {

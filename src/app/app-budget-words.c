@@ -7,7 +7,8 @@
 
 #include "core-gauge-kind.h"
 
-#define MAX_DECIMALS 6
+#define MAX_DECIMALS        6
+#define MAX_STATED_DECIMALS 2
 
 /* Digits after the point that show two significant ones of @value. */
 static guint
@@ -114,11 +115,23 @@ describe_source (const TmComponent *component)
   return g_strdup_printf (_ ("assumed: %s"), source);
 }
 
+/* The figure as it was stated when it has few digits, else to two significant ones. */
+static char *
+format_stated (double counts, TmUnit unit)
+{
+  TmUnit small = tm_unit_small (unit);
+  g_autofree char *exact = tm_count_format_exact ((gint64)llround (counts), small, 0);
+  const char *point = strchr (exact, '.');
+
+  return point == NULL || strlen (point) <= MAX_STATED_DECIMALS + 1 ? join_unit (exact, small)
+                                                                    : tm_words_small (counts, unit, FALSE);
+}
+
 /* A half-width goes both ways; a deviation stands as it is. */
 static char *
 describe_stated (const TmComponent *component, TmUnit unit)
 {
-  g_autofree char *value = tm_words_small (component->value, unit, FALSE);
+  g_autofree char *value = format_stated (component->value, unit);
 
   return tm_component_divisor (component) > 1 ? g_strconcat ("±", value, NULL) : g_steal_pointer (&value);
 }
@@ -249,13 +262,14 @@ tm_words_total_name (TmTotal total)
   return g_dpgettext2 (GETTEXT_PACKAGE, "total", total_names[total]);
 }
 
-/* Degrees of freedom are cut to a whole number, never below one, before k is taken. */
+/* Degrees of freedom are cut to a whole number, never below one, before k is taken; cut here too, so that
+ * what is printed and what is taken agree. */
 static char *
 describe_total_dof (double dof)
 {
   if (!isfinite (dof) || dof > 1e6)
     return g_strdup (_ ("without limit"));
-  return g_strdup_printf (_ ("%.2f, taken as %.0f"), dof, MAX (floor (dof), 1));
+  return g_strdup_printf (_ ("%.2f, taken as %.0f"), floor (dof * 100) / 100, MAX (floor (dof), 1));
 }
 
 static char *
