@@ -20,7 +20,7 @@ typedef struct {
 } Column;
 
 static const Column columns[N_COLUMNS] = {
-  [WHAT] = { N_ ("Line"), 150, 0, TRUE },
+  [WHAT] = { N_ ("Line"), 190, 0, FALSE },
   [STATED] = { N_ ("As stated"), 76, 1, FALSE },
   [DISTRIBUTION] = { N_ ("Distribution"), 92, 0, FALSE },
   [DIVISOR] = { N_ ("Divisor"), 52, 1, FALSE },
@@ -51,11 +51,12 @@ new_cell (TmBudgetView *self, guint which, const char *text)
 
   gtk_label_set_xalign (GTK_LABEL (label), column->xalign);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  if (column->expand)
+  if (which == WHAT || which == SOURCE)
     {
       gtk_label_set_wrap (GTK_LABEL (label), TRUE);
       gtk_label_set_lines (GTK_LABEL (label), 2);
       gtk_label_set_width_chars (GTK_LABEL (label), 14);
+      gtk_label_set_max_width_chars (GTK_LABEL (label), which == WHAT ? 25 : -1);
     }
   gtk_widget_set_size_request (label, column->width, -1);
   gtk_widget_set_hexpand (label, column->expand);
@@ -152,7 +153,7 @@ static GtkWidget *
 new_totals (const TmFeature *feature, const TmOutlook *outlook)
 {
   GtkWidget *row = gtk_list_box_row_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 28);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
   g_autoptr (GString) sentence = g_string_new (_ ("Together"));
 
   for (guint i = 0; i < TM_N_TOTALS; i++)

@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app-suitability-words.h"
 #include "core-gauge-kind.h"
 
 #define MAX_DECIMALS        6
@@ -252,6 +253,7 @@ static const char *const total_names[TM_N_TOTALS] = {
   [TM_TOTAL_EXPANDED] = NC_ ("total", "Expanded, 95 %"),
   [TM_TOTAL_GUARD] = NC_ ("total", "Guard"),
   [TM_TOTAL_SHARE] = NC_ ("total", "Share of the band"),
+  [TM_TOTAL_WORD] = NC_ ("total", "In a word"),
 };
 
 const char *
@@ -281,6 +283,8 @@ describe_band_share (const TmFeature *feature, const TmOutlook *outlook)
 
   if (band <= 0 || outlook->guard <= 0)
     return g_strdup ("");
+  if (outlook->settles == TM_SETTLES_CANNOT)
+    return g_strdup (_ ("all of it"));
   return tm_words_share (guards * (double)outlook->guard / (double)band);
 }
 
@@ -306,6 +310,8 @@ tm_words_total (const TmFeature *feature, const TmOutlook *outlook, TmTotal tota
                                 : g_strdup ("");
     case TM_TOTAL_SHARE:
       return describe_band_share (feature, outlook);
+    case TM_TOTAL_WORD:
+      return g_strdup (outlook->settles != TM_SETTLES_UNKNOWN ? tm_words_settles (outlook->settles) : "");
     case TM_N_TOTALS:
     default:
       return g_strdup ("");

@@ -44,6 +44,7 @@ typedef enum {
   TM_TOTAL_EXPANDED,
   TM_TOTAL_GUARD,
   TM_TOTAL_SHARE, /* of the band that the guards take */
+  TM_TOTAL_WORD,  /* "settles most readings" */
   TM_N_TOTALS
 } TmTotal;
 const char *tm_words_total_name (TmTotal total);

@@ -7,6 +7,7 @@
 #include "app-gauge-register.h"
 #include "app-study-view.h"
 #include "app-method-view.h"
+#include "app-suitability-view.h"
 
 static void
 set_register_document (GtkWidget *view, TmDocument *document)
@@ -41,10 +42,23 @@ enter_methods (GtkWidget *view)
   tm_method_view_enter (TM_METHOD_VIEW (view));
 }
 
+static void
+set_suitability_document (GtkWidget *view, TmDocument *document)
+{
+  tm_suitability_view_set_document (TM_SUITABILITY_VIEW (view), document);
+}
+
+static void
+enter_suitability (GtkWidget *view)
+{
+  tm_suitability_view_enter (TM_SUITABILITY_VIEW (view));
+}
+
 static const TmPageKind views[] = {
   { "register", N_ ("Register"), tm_gauge_register_new, set_register_document, enter_register },
   { "studies", N_ ("Studies"), tm_study_view_new, set_study_document, enter_study },
   { "methods", N_ ("Methods"), tm_method_view_new, set_method_document, enter_methods },
+  { "suitability", N_ ("Suitability"), tm_suitability_view_new, set_suitability_document, enter_suitability },
 };
 
 const TmPageKind *
