@@ -20,7 +20,7 @@ typedef struct {
 } Column;
 
 static const Column columns[N_COLUMNS] = {
-  [WHAT] = { N_ ("Line"), 190, 0, FALSE },
+  [WHAT] = { N_ ("Line"), 176, 0, FALSE },
   [STATED] = { N_ ("As stated"), 76, 1, FALSE },
   [DISTRIBUTION] = { N_ ("Distribution"), 92, 0, FALSE },
   [DIVISOR] = { N_ ("Divisor"), 52, 1, FALSE },
@@ -56,7 +56,7 @@ new_cell (TmBudgetView *self, guint which, const char *text)
       gtk_label_set_wrap (GTK_LABEL (label), TRUE);
       gtk_label_set_lines (GTK_LABEL (label), 2);
       gtk_label_set_width_chars (GTK_LABEL (label), 14);
-      gtk_label_set_max_width_chars (GTK_LABEL (label), which == WHAT ? 25 : -1);
+      gtk_label_set_max_width_chars (GTK_LABEL (label), which == WHAT ? 22 : -1);
     }
   gtk_widget_set_size_request (label, column->width, -1);
   gtk_widget_set_hexpand (label, column->expand);
@@ -153,7 +153,7 @@ static GtkWidget *
 new_totals (const TmFeature *feature, const TmOutlook *outlook)
 {
   GtkWidget *row = gtk_list_box_row_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
   g_autoptr (GString) sentence = g_string_new (_ ("Together"));
 
   for (guint i = 0; i < TM_N_TOTALS; i++)
@@ -163,7 +163,9 @@ new_totals (const TmFeature *feature, const TmOutlook *outlook)
 
       if (*value == '\0')
         continue;
-      gtk_box_append (GTK_BOX (box), new_total (name, value));
+      /* The word stands at the head of the view; here it is only read out. */
+      if (i != TM_TOTAL_WORD)
+        gtk_box_append (GTK_BOX (box), new_total (name, value));
       g_string_append_printf (sentence, "%s %s %s", i == 0 ? ":" : ",", name, value);
     }
   gtk_widget_add_css_class (box, "tm-totals");

@@ -7,6 +7,7 @@
 #include "app-gauge-register.h"
 #include "app-study-view.h"
 #include "app-method-view.h"
+#include "app-rules-view.h"
 #include "app-suitability-view.h"
 
 static void
@@ -54,11 +55,24 @@ enter_suitability (GtkWidget *view)
   tm_suitability_view_enter (TM_SUITABILITY_VIEW (view));
 }
 
+static void
+set_rules_document (GtkWidget *view, TmDocument *document)
+{
+  tm_rules_view_set_document (TM_RULES_VIEW (view), document);
+}
+
+static void
+enter_rules (GtkWidget *view)
+{
+  tm_rules_view_enter (TM_RULES_VIEW (view));
+}
+
 static const TmPageKind views[] = {
   { "register", N_ ("Register"), tm_gauge_register_new, set_register_document, enter_register },
   { "studies", N_ ("Studies"), tm_study_view_new, set_study_document, enter_study },
   { "methods", N_ ("Methods"), tm_method_view_new, set_method_document, enter_methods },
   { "suitability", N_ ("Suitability"), tm_suitability_view_new, set_suitability_document, enter_suitability },
+  { "rules", N_ ("Shop rules"), tm_rules_view_new, set_rules_document, enter_rules },
 };
 
 const TmPageKind *

@@ -75,6 +75,16 @@ add_row (TmMethodView *self, const char *name, const char *about)
   gtk_list_box_append (self->methods, tm_list_row_new (name, about, expanded, sentence, name));
 }
 
+/* What measures a feature by itself is listed even so. */
+static gboolean
+is_assigned (const TmJob *job, const TmGauge *gauge)
+{
+  for (guint i = 0; i < job->features->len; i++)
+    if (g_str_equal (((const TmFeature *)g_ptr_array_index (job->features, i))->method, gauge->tag))
+      return TRUE;
+  return FALSE;
+}
+
 static gboolean
 is_in_a_method (const TmJob *job, const TmGauge *gauge)
 {
@@ -97,7 +107,8 @@ add_bare_gauges (TmMethodView *self, const TmJob *job)
     {
       const TmGauge *gauge = g_ptr_array_index (job->gauges, i);
 
-      if (is_in_a_method (job, gauge) || tm_job_find_method (job, gauge->tag) != NULL)
+      if ((is_in_a_method (job, gauge) && !is_assigned (job, gauge))
+          || tm_job_find_method (job, gauge->tag) != NULL)
         continue;
       if (!any)
         gtk_list_box_append (self->methods, tm_list_row_heading_new (_ ("Gauges used alone")));
@@ -149,25 +160,29 @@ fill_list (TmMethodView *self, const TmJob *job)
 
 /* -------- The budget -------- */
 
-/* "telescoping gauge TG-1, read with OM-25; repeatability from readings" */
+/* "TG-1, read with OM-25: settles most readings" */
 static char *
-describe_method (const TmJob *job, const char *name)
+describe_method (TmMethodView *self, const TmJob *job, const TmFeature *feature)
 {
-  const TmMethod *method = tm_job_find_method (job, name);
-  const TmGauge *gauge = tm_job_find_gauge (job, name);
-  g_autofree char *gauges = method != NULL ? tm_words_method_gauges (method) : NULL;
+  const TmMethod *method = tm_job_find_method (job, self->name);
+  const TmGauge *gauge = tm_job_find_gauge (job, self->name);
+  g_autofree char *gauges = method != NULL ? tm_words_method_gauges (method)
+                                           : g_strdup (gauge != NULL ? gauge->kind : self->name);
+  g_autofree char *word = NULL;
+  TmOutlook outlook;
 
-  if (method == NULL)
-    return g_strdup_printf (_ ("%s, used alone"), gauge != NULL ? gauge->kind : name);
-  return g_strdup_printf (_ ("%s; the budget of one reading"), gauges);
+  if (tm_judge_outlook (job, feature, self->name, &outlook))
+    word = tm_words_total (feature, &outlook, TM_TOTAL_WORD);
+  return word != NULL && *word != '\0' ? g_strdup_printf ("%s: %s", gauges, word) : g_steal_pointer (&gauges);
 }
 
 static void
 show_budget (TmMethodView *self)
 {
   const TmJob *job = tm_document_job (self->document);
-  g_autofree char *about = self->name != NULL ? describe_method (job, self->name) : g_strdup ("");
   const TmFeature *feature = chosen_feature (self);
+  g_autofree char *about
+      = self->name != NULL && feature != NULL ? describe_method (self, job, feature) : NULL;
   gboolean is_method = chosen_method (self) != NULL;
 
   tm_access_show_page (self->stack, self->name == NULL ? "empty" : "budget");

@@ -134,7 +134,7 @@ new_row (TmSuitabilityList *self, const TmFeature *feature, const TmSuitability 
   GtkWidget *row = gtk_list_box_row_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   TmSettles settles = suitability->known ? suitability->outlook.settles : TM_SETTLES_UNKNOWN;
-  GtkWidget *word = new_label (WORD, tm_words_settles (settles));
+  GtkWidget *word = new_label (WORD, tm_words_suitability_word (feature, suitability));
 
   if (settles == TM_SETTLES_CANNOT)
     gtk_widget_add_css_class (word, "tm-cannot");

@@ -29,49 +29,59 @@ tm_words_settles (TmSettles settles)
     }
 }
 
+/* With one limit, a maximum or a minimum, there is no band for the guard to eat. */
+static const char *
+describe_settles (const TmFeature *feature, TmSettles settles)
+{
+  TmLimits limits = tm_feature_limits (feature);
+
+  if (settles == TM_SETTLES_UNKNOWN && tm_limits_band (&limits) <= 0)
+    return _ ("one limit only");
+  return tm_words_settles (settles);
+}
+
 static gboolean
 has_limits (const TmFeature *feature)
 {
   return feature->lower.given || feature->upper.given;
 }
 
-/* FALSE where nothing can be said: no numbers, no limits or no method. */
 static gboolean
-find_assigned (const TmJob *job, const TmFeature *feature, TmSettles *settles)
+wants_method (const TmFeature *feature)
 {
-  TmOutlook outlook;
-
-  if (tm_kind_is_attribute (feature->kind) || !has_limits (feature) || *feature->method == '\0')
-    return FALSE;
-  *settles
-      = tm_judge_outlook (job, feature, feature->method, &outlook) ? outlook.settles : TM_SETTLES_UNKNOWN;
-  return TRUE;
+  return !tm_kind_is_attribute (feature->kind) && has_limits (feature);
 }
 
 const char *
 tm_words_assigned (const TmJob *job, const TmFeature *feature)
 {
-  TmSettles settles;
+  TmOutlook outlook;
 
-  if (find_assigned (job, feature, &settles))
-    return tm_words_settles (settles);
   if (tm_kind_is_attribute (feature->kind))
     return _ ("pass or fail");
-  return has_limits (feature) ? _ ("no method") : _ ("no limits");
+  if (!has_limits (feature))
+    return _ ("no limits");
+  if (*feature->method == '\0')
+    return _ ("no method");
+  if (!tm_judge_outlook (job, feature, feature->method, &outlook))
+    return tm_words_settles (TM_SETTLES_UNKNOWN);
+  return describe_settles (feature, outlook.settles);
 }
 
 gboolean
 tm_assigned_cannot (const TmJob *job, const TmFeature *feature)
 {
-  TmSettles settles;
+  TmOutlook outlook;
 
-  return find_assigned (job, feature, &settles) && settles == TM_SETTLES_CANNOT;
+  return wants_method (feature) && tm_judge_outlook (job, feature, feature->method, &outlook)
+         && outlook.settles == TM_SETTLES_CANNOT;
 }
 
-static gboolean
-lacks_method (const TmFeature *feature)
+const char *
+tm_words_suitability_word (const TmFeature *feature, const TmSuitability *row)
 {
-  return !tm_kind_is_attribute (feature->kind) && has_limits (feature) && *feature->method == '\0';
+  return row->known ? describe_settles (feature, row->outlook.settles)
+                    : tm_words_settles (TM_SETTLES_UNKNOWN);
 }
 
 char *
@@ -85,7 +95,7 @@ tm_words_suitability_summary (const TmJob *job)
       const TmFeature *feature = g_ptr_array_index (job->features, i);
 
       n_cannot += tm_assigned_cannot (job, feature) ? 1 : 0;
-      n_without += lacks_method (feature) ? 1 : 0;
+      n_without += wants_method (feature) && *feature->method == '\0' ? 1 : 0;
     }
   if (n_cannot > 0)
     g_string_append_printf (text,
@@ -142,7 +152,7 @@ char *
 tm_words_suitability (const TmFeature *feature, const TmSuitability *row, gboolean assigned)
 {
   g_autofree char *remarks = tm_words_suitability_remarks (row);
-  const char *word = tm_words_settles (row->known ? row->outlook.settles : TM_SETTLES_UNKNOWN);
+  const char *word = tm_words_suitability_word (feature, row);
   GString *text = g_string_new (row->name);
 
   if (assigned)

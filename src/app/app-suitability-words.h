@@ -22,6 +22,9 @@ gboolean tm_assigned_cannot (const TmJob *job, const TmFeature *feature);
 /* "2 features cannot be proven with their method. 1 has no method."  "" for a job without features. */
 char *tm_words_suitability_summary (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
 
+/* How a method would do: as above, or "one limit only". */
+const char *tm_words_suitability_word (const TmFeature *feature, const TmSuitability *row);
+
 /* What speaks against a method, or must be known of it: "out of its range, overdue, rests on assumed
  * figures"; "" for nothing. */
 char *tm_words_suitability_remarks (const TmSuitability *row) G_GNUC_WARN_UNUSED_RESULT;

@@ -200,8 +200,10 @@ is_in_a_method (const TmJob *job, const TmGauge *gauge)
 
 /* A method's name hides a gauge of the same tag: readings name the method then. */
 static gboolean
-is_used_alone (const TmJob *job, const TmGauge *gauge)
+is_used_alone (const TmJob *job, const TmFeature *feature, const TmGauge *gauge)
 {
+  if (strcmp (feature->method, gauge->tag) == 0)
+    return tm_job_find_method (job, gauge->tag) == NULL;
   return !is_in_a_method (job, gauge) && has_reading (tm_gauge_kind_find (gauge->kind))
          && tm_job_find_method (job, gauge->tag) == NULL;
 }
@@ -241,7 +243,7 @@ tm_suitability (const TmJob *job, const TmFeature *feature, const char *at)
     {
       const TmGauge *gauge = g_ptr_array_index (job->gauges, i);
 
-      if (is_used_alone (job, gauge))
+      if (is_used_alone (job, feature, gauge))
         add_gauge (job, feature, at, gauge, all);
     }
   g_array_sort (all, compare_cb);

@@ -24,8 +24,8 @@ typedef struct {
   TmDue due;              /* the worst of its gauges' */
 } TmSuitability;
 
-/* Each method and each gauge that reads by itself and is in no method, best first (by expanded uncertainty;
- * those that do not fit or reach last).  @at: today, for `due`. */
+/* Each method, each gauge that reads by itself and is in no method, and the gauge assigned to @feature, best
+ * first (by expanded uncertainty; those that do not fit or reach last).  @at: today, for `due`. */
 GArray *tm_suitability (const TmJob *job, const TmFeature *feature, const char *at) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
