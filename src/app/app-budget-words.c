@@ -53,7 +53,7 @@ tm_words_share (double share)
   if (!isfinite (share))
     return g_strdup ("");
   if (share > 0 && share < 0.005)
-    return g_strdup (_ ("under 1 %"));
+    return g_strdup_printf (_ ("under %d %%"), 1);
   /* Translators: a share of the whole. */
   return g_strdup_printf (_ ("%.0f %%"), 100.0 * share);
 }
@@ -250,7 +250,7 @@ static const char *const total_names[TM_N_TOTALS] = {
   [TM_TOTAL_COMBINED] = NC_ ("total", "Combined"),
   [TM_TOTAL_DOF] = NC_ ("total", "Effective degrees of freedom"),
   [TM_TOTAL_COVERAGE] = NC_ ("total", "Coverage factor k"),
-  [TM_TOTAL_EXPANDED] = NC_ ("total", "Expanded, 95 %"),
+  [TM_TOTAL_EXPANDED] = NC_ ("total", "Expanded (95 %)"),
   [TM_TOTAL_GUARD] = NC_ ("total", "Guard"),
   [TM_TOTAL_SHARE] = NC_ ("total", "Share of the band"),
   [TM_TOTAL_WORD] = NC_ ("total", "In a word"),
