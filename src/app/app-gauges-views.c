@@ -5,9 +5,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-gauge-register.h"
-#include "app-study-view.h"
 #include "app-method-view.h"
 #include "app-rules-view.h"
+#include "app-study-view.h"
 #include "app-suitability-view.h"
 
 static void
@@ -32,6 +32,9 @@ static void
 enter_study (GtkWidget *view)
 {
   tm_study_view_enter (TM_STUDY_VIEW (view));
+}
+
+static void
 set_method_document (GtkWidget *view, TmDocument *document)
 {
   tm_method_view_set_document (TM_METHOD_VIEW (view), document);
@@ -69,9 +72,9 @@ enter_rules (GtkWidget *view)
 
 static const TmPageKind views[] = {
   { "register", N_ ("Register"), tm_gauge_register_new, set_register_document, enter_register },
-  { "studies", N_ ("Studies"), tm_study_view_new, set_study_document, enter_study },
   { "methods", N_ ("Methods"), tm_method_view_new, set_method_document, enter_methods },
   { "suitability", N_ ("Suitability"), tm_suitability_view_new, set_suitability_document, enter_suitability },
+  { "studies", N_ ("Studies"), tm_study_view_new, set_study_document, enter_study },
   { "rules", N_ ("Shop rules"), tm_rules_view_new, set_rules_document, enter_rules },
 };
 
