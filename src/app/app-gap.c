@@ -52,6 +52,7 @@ tm_gap_go (TmWindow *window, const TmGap *gap)
       break;
     case TM_GAP_GAUGE_UNKNOWN:
     case TM_GAP_GAUGE_OVERDUE:
+    case TM_GAP_ASSUMED:
       gtk_widget_activate_action (GTK_WIDGET (show_job_page (window)), "job.gauges", NULL);
       break;
     case TM_GAP_NO_REFERENCE:
@@ -60,6 +61,8 @@ tm_gap_go (TmWindow *window, const TmGap *gap)
     case TM_GAP_NOT_MEASURED:
     case TM_GAP_STATION_MISSING:
     case TM_GAP_TOO_CLOSE:
+    case TM_GAP_PINS_CONTRADICT:
+    case TM_GAP_METHODS_DISAGREE:
     case TM_N_GAPS:
     default:
       show_bench (window, gap, NULL);

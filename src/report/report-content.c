@@ -55,7 +55,8 @@ static gboolean
 belongs (const TmJob *job, const TmPiece *piece, guint index, const TmFeature *feature, guint place)
 {
   return piece->first_article || tm_job_feature_is_due (job, feature, piece, index)
-         || tm_job_readings_at (job, piece, feature, place) != NULL;
+         || tm_job_readings_at (job, piece, feature, place) != NULL
+         || tm_job_pin_trials_at (job, piece, feature, place) != NULL;
 }
 
 static void
@@ -85,13 +86,18 @@ typedef struct {
 } GaugeCollection;
 
 static void
-collect_tag_cb (const char *tag, const TmReading *reading, gpointer data)
+collect_tag (GaugeCollection *collection, const char *tag)
 {
-  GaugeCollection *collection = data;
   TmGauge *gauge = tm_job_find_gauge (collection->content->job, tag);
 
   if (gauge != NULL && g_hash_table_add (collection->seen, gauge))
     g_ptr_array_add (collection->content->gauges, gauge);
+}
+
+static void
+collect_tag_cb (const char *tag, const TmReading *reading, gpointer data)
+{
+  collect_tag (data, tag);
 }
 
 static void
@@ -103,6 +109,8 @@ add_gauges (TmReportContent *content)
   for (guint i = 0; i < content->job->readings->len; i++)
     tm_report_each_tag (content->job, g_ptr_array_index (content->job->readings, i), collect_tag_cb,
                         &collection);
+  for (guint i = 0; i < content->job->pin_trials->len; i++)
+    collect_tag (&collection, ((const TmPinTrial *)g_ptr_array_index (content->job->pin_trials, i))->gauge);
 }
 
 TmReportContent *

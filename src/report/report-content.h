@@ -13,16 +13,19 @@ G_BEGIN_DECLS
 /* Something that must be mended before the report can go out. */
 typedef enum {
   TM_GAP_NO_FEATURES,
-  TM_GAP_NO_PIECE,        /* no first-article piece */
-  TM_GAP_FACT_MISSING,    /* part name, revision, drawing, customer or order: see `field` */
-  TM_GAP_NOT_MEASURED,    /* a feature or place without a result */
-  TM_GAP_STATION_MISSING, /* a required station was not read */
-  TM_GAP_TOO_CLOSE,       /* too close to call and nothing decided */
-  TM_GAP_NO_METHOD,       /* a reading whose method is unknown */
-  TM_GAP_GAUGE_UNKNOWN,   /* a method names a gauge that is not registered */
-  TM_GAP_GAUGE_OVERDUE,   /* overdue on the day of the reading, or no due date */
-  TM_GAP_NO_REFERENCE,    /* out, without a nonconformance number */
-  TM_GAP_PARTIAL_REASON,  /* partial without reason or baseline */
+  TM_GAP_NO_PIECE,         /* no first-article piece */
+  TM_GAP_FACT_MISSING,     /* part name, revision, drawing, customer or order: see `field` */
+  TM_GAP_NOT_MEASURED,     /* a feature or place without a result */
+  TM_GAP_STATION_MISSING,  /* a required station was not read */
+  TM_GAP_TOO_CLOSE,        /* too close to call and nothing decided */
+  TM_GAP_NO_METHOD,        /* a reading whose method is unknown */
+  TM_GAP_GAUGE_UNKNOWN,    /* a method names a gauge that is not registered */
+  TM_GAP_GAUGE_OVERDUE,    /* overdue on the day of the reading and no reason stated, or no due date */
+  TM_GAP_NO_REFERENCE,     /* out, without a nonconformance number */
+  TM_GAP_PARTIAL_REASON,   /* partial without reason or baseline */
+  TM_GAP_PINS_CONTRADICT,  /* pins, or pins and readings, that cannot all be true */
+  TM_GAP_METHODS_DISAGREE, /* beyond what their uncertainties explain */
+  TM_GAP_ASSUMED,          /* a verdict rests on an uncertainty that nobody measured here: see `field` */
   TM_N_GAPS
 } TmGapKind;
 
@@ -32,7 +35,7 @@ typedef struct {
   const TmFeature *feature; /* or NULL */
   guint place;              /* or 0 */
   const char *station;      /* or "" */
-  const char *field;        /* the fact's or gauge's name, or "" */
+  const char *field;        /* the fact's, gauge's or method's name, or "" */
 } TmGap;
 
 /* One line of the characteristics table. */
@@ -49,7 +52,7 @@ typedef struct {
   GPtrArray
       *lines; /* TmReportLine: first-article pieces (all pieces when none is marked) × features × places */
   GPtrArray *gaps;   /* TmGap */
-  GPtrArray *gauges; /* const TmGauge *: used by any reading shown */
+  GPtrArray *gauges; /* const TmGauge *: used by any reading or pin trial */
   guint n_in, n_out, n_too_close, n_not_measured;
 } TmReportContent;
 

@@ -70,8 +70,31 @@ describe_gauge_gap (const TmGap *gap, const char *feature)
                                "job's gauges."),
                             gap->field, feature, get_serial (gap));
   return g_strdup_printf (_ ("Gauge %s was not in calibration when it read feature %s of piece %s: enter its "
-                             "due date, or measure again with another."),
+                             "due date, state why it was used, or measure again with another."),
                           gap->field, feature, get_serial (gap));
+}
+
+/* What is said against the evidence itself. */
+static char *
+describe_evidence_gap (const TmGap *gap, const char *feature)
+{
+  const char *serial = get_serial (gap);
+
+  if (gap->kind == TM_GAP_PINS_CONTRADICT)
+    return g_strdup_printf (_ ("The pins tried in feature %s of piece %s cannot all be true: try them again, "
+                               "and withdraw what was wrong."),
+                            feature, serial);
+  if (gap->kind == TM_GAP_METHODS_DISAGREE)
+    return g_strdup_printf (_ ("The methods used on feature %s of piece %s disagree beyond their "
+                               "uncertainties: find which is wrong, and measure again."),
+                            feature, serial);
+  if (*gap->field == '\0')
+    return g_strdup_printf (_ ("The result of feature %s of piece %s rests on an assumed uncertainty: make a "
+                               "study, or enter what the certificate states."),
+                            feature, serial);
+  return g_strdup_printf (_ ("Method %s, first used on feature %s of piece %s, rests on an assumed "
+                             "uncertainty: make a study, or enter what the certificate states."),
+                          gap->field, feature, serial);
 }
 
 static char *
@@ -116,6 +139,10 @@ tm_gap_describe (const TmGap *gap)
     case TM_GAP_GAUGE_UNKNOWN:
     case TM_GAP_GAUGE_OVERDUE:
       return describe_gauge_gap (gap, feature);
+    case TM_GAP_PINS_CONTRADICT:
+    case TM_GAP_METHODS_DISAGREE:
+    case TM_GAP_ASSUMED:
+      return describe_evidence_gap (gap, feature);
     case TM_GAP_NOT_MEASURED:
     case TM_GAP_STATION_MISSING:
     case TM_GAP_TOO_CLOSE:

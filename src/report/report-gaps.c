@@ -2,6 +2,10 @@
 
 #include "report-gaps.h"
 
+#include "core-combine.h"
+#include "core-gauge.h"
+#include "core-method.h"
+
 #include <string.h>
 
 #define DATE_LENGTH 10 /* YYYY-MM-DD */
@@ -96,18 +100,62 @@ find_method_gap (TmReportContent *content, const TmReportLine *line)
     }
 }
 
+static gboolean
+do_pins_contradict (const TmReportContent *content, const TmReportLine *line)
+{
+  g_auto (TmPinEvidence) evidence = { 0 };
+
+  return tm_job_pin_trials_at (content->job, line->piece, line->feature, line->place) != NULL
+         && tm_pin_evidence (content->job, line->piece, line->feature, line->place, TRUE, &evidence)
+         && evidence.result.contradiction;
+}
+
+static gboolean
+do_methods_disagree (const TmReportContent *content, const TmReportLine *line)
+{
+  const TmSizes *sizes = &line->judgement.sizes;
+
+  for (guint i = 0; i < sizes->n_stations; i++)
+    {
+      g_auto (TmCombined) combined = { 0 };
+
+      if (!sizes->stations[i].several_methods)
+        continue;
+      tm_combine (content->job, line->piece, line->feature, line->place, sizes->stations[i].station,
+                  &combined);
+      if (combined.disagree)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+find_evidence_gaps (TmReportContent *content, const TmReportLine *line)
+{
+  if (tm_kind_is_attribute (line->feature->kind))
+    return;
+  if (line->judgement.why == TM_WHY_PINS_CONTRADICT || do_pins_contradict (content, line))
+    add_gap (content, TM_GAP_PINS_CONTRADICT, line, "", "");
+  if (line->judgement.why == TM_WHY_METHODS_DISAGREE || do_methods_disagree (content, line))
+    add_gap (content, TM_GAP_METHODS_DISAGREE, line, "", "");
+}
+
 static void
 find_line_gaps (TmReportContent *content, const TmReportLine *line)
 {
   const TmJudgement *judgement = &line->judgement;
   const TmNonconformance *note = line->nonconformance;
+  const gboolean by_pins = judgement->sizes.n_stations == 0 && judgement->verdict != TM_VERDICT_NOT_MEASURED;
 
-  if (judgement->sizes.n_stations == 0
-      || (judgement->verdict == TM_VERDICT_NOT_MEASURED && judgement->why != TM_WHY_STATIONS_MISSING))
+  if (!by_pins
+      && (judgement->sizes.n_stations == 0
+          || (judgement->verdict == TM_VERDICT_NOT_MEASURED && judgement->why != TM_WHY_STATIONS_MISSING)))
     add_gap (content, TM_GAP_NOT_MEASURED, line, "", "");
-  if (judgement->sizes.n_stations == 0)
+  find_evidence_gaps (content, line);
+  if (judgement->sizes.n_stations == 0 && !by_pins)
     return;
-  find_station_gaps (content, line);
+  if (!by_pins)
+    find_station_gaps (content, line);
   find_method_gap (content, line);
   if (judgement->verdict == TM_VERDICT_TOO_CLOSE
       && (note == NULL || (is_blank (note->number) && is_blank (note->disposition))))
@@ -132,19 +180,6 @@ tm_report_each_tag (const TmJob *job, const TmReading *reading, TmTagFunc each, 
     each (g_ptr_array_index (method->gauges, i), reading, data);
 }
 
-/* Whether the calibration of @gauge covers the day of @at (UTC text, or "": any day up to the due
- * date). */
-static gboolean
-covers (const TmGauge *gauge, const char *at)
-{
-  if (*gauge->due == '\0')
-    return FALSE;
-  if (strlen (at) < DATE_LENGTH)
-    return TRUE;
-  return strncmp (at, gauge->due, DATE_LENGTH) <= 0
-         && (*gauge->calibrated == '\0' || strncmp (at, gauge->calibrated, DATE_LENGTH) >= 0);
-}
-
 /* The first of a method's two gauges (a telescoping gauge, a small-hole gauge) only carries the size
  * to the one that reads, which has the calibration. */
 static gboolean
@@ -157,15 +192,17 @@ is_transfer (const TmJob *job, const TmReading *reading, const TmGauge *gauge)
          && strcmp (g_ptr_array_index (method->gauges, 0), gauge->tag) == 0;
 }
 
-/* A transfer gauge is overdue only where the shop gave it a due date and that has passed. */
+/* A transfer gauge is overdue only where the shop gave it a due date and that has passed.  Without a time
+ * any day up to the due date is taken. */
 static gboolean
-was_good (const TmJob *job, const TmReading *reading, const TmGauge *gauge)
+was_good (const TmJob *job, const char *at, const TmGauge *gauge, gboolean transfer)
 {
-  const char *at = reading->row.at;
+  TmDue due;
 
-  if (!is_transfer (job, reading, gauge))
-    return covers (gauge, at);
-  return *gauge->due == '\0' || strlen (at) < DATE_LENGTH || strncmp (at, gauge->due, DATE_LENGTH) <= 0;
+  if (strlen (at) < DATE_LENGTH)
+    return transfer || *tm_gauge_due_date (job, gauge, NULL) != '\0';
+  due = tm_gauge_due (job, gauge, at);
+  return due == TM_DUE_UNKNOWN ? transfer : due != TM_DUE_OVERDUE;
 }
 
 typedef struct {
@@ -173,21 +210,44 @@ typedef struct {
   GHashTable *named; /* tags that already have their gap */
 } GaugeSearch;
 
-/* One gap for each gauge, at the first reading that it spoils. */
+/* One gap for each gauge, at the first row that it spoils. */
+static void
+add_gauge_gap (GaugeSearch *search, const char *tag, TmGapKind kind, const TmEntryRow *row, guint place,
+               const char *station)
+{
+  const TmReportLine line = { .feature = row->feature, .piece = row->piece, .place = place };
+
+  if (g_hash_table_add (search->named, (gpointer)tag))
+    add_gap (search->content, kind, &line, station, tag);
+}
+
 static void
 check_tag_cb (const char *tag, const TmReading *reading, gpointer data)
 {
   GaugeSearch *search = data;
-  const TmGauge *gauge = tm_job_find_gauge (search->content->job, tag);
-  const TmReportLine line
-      = { .feature = reading->row.feature, .piece = reading->row.piece, .place = reading->place };
+  const TmJob *job = search->content->job;
+  const TmGauge *gauge = tm_job_find_gauge (job, tag);
 
-  if (gauge != NULL && was_good (search->content->job, reading, gauge))
+  if (gauge == NULL)
+    add_gauge_gap (search, tag, TM_GAP_GAUGE_UNKNOWN, &reading->row, reading->place, reading->station);
+  else if (is_blank (reading->overdue_reason)
+           && !was_good (job, reading->row.at, gauge, is_transfer (job, reading, gauge)))
+    add_gauge_gap (search, tag, TM_GAP_GAUGE_OVERDUE, &reading->row, reading->place, reading->station);
+}
+
+/* A trial may name no set: its class and sign are what it proves by. */
+static void
+check_trial (GaugeSearch *search, const TmPinTrial *trial)
+{
+  const TmJob *job = search->content->job;
+  const TmGauge *set = tm_job_find_gauge (job, trial->gauge);
+
+  if (*trial->gauge == '\0')
     return;
-  if (!g_hash_table_add (search->named, (gpointer)tag))
-    return;
-  add_gap (search->content, gauge == NULL ? TM_GAP_GAUGE_UNKNOWN : TM_GAP_GAUGE_OVERDUE, &line,
-           reading->station, tag);
+  if (set == NULL)
+    add_gauge_gap (search, trial->gauge, TM_GAP_GAUGE_UNKNOWN, &trial->row, trial->place, "");
+  else if (is_blank (trial->overdue_reason) && !was_good (job, trial->row.at, set, FALSE))
+    add_gauge_gap (search, trial->gauge, TM_GAP_GAUGE_OVERDUE, &trial->row, trial->place, "");
 }
 
 static void
@@ -202,6 +262,48 @@ find_gauge_gaps (TmReportContent *content)
       if (tm_row_counts (&reading->row))
         tm_report_each_tag (content->job, reading, check_tag_cb, &search);
     }
+  for (guint i = 0; i < content->job->pin_trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (content->job->pin_trials, i);
+      if (tm_row_counts (&trial->row))
+        check_trial (&search, trial);
+    }
+}
+
+/* Whether what decided @line rests on a starting value of its method. */
+static gboolean
+rests_on_assumed (const TmReportContent *content, const TmReportLine *line)
+{
+  const TmJudgement *judgement = &line->judgement;
+  const TmLocalSize *size;
+  TmUseWhen when;
+  TmMethodUse use;
+
+  if (judgement->why == TM_WHY_ASSUMED)
+    return TRUE;
+  if (judgement->sizes.n_stations == 0 || judgement->counted != TM_COUNTED_READINGS
+      || tm_kind_is_attribute (line->feature->kind))
+    return FALSE;
+  size = &judgement->sizes.stations[judgement->deciding];
+  when = tm_use_when (size->last);
+  use = tm_method_use_at (content->job, line->feature, size->method_name, &when);
+  return use.known && tm_method_rests_on_assumed (&use);
+}
+
+/* One gap for each method, at the first line that rests on it. */
+static void
+find_assumed_gaps (TmReportContent *content)
+{
+  g_autoptr (GHashTable) named = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < content->lines->len; i++)
+    {
+      const TmReportLine *line = g_ptr_array_index (content->lines, i);
+      const char *name = line->judgement.method_name;
+
+      if (rests_on_assumed (content, line) && g_hash_table_add (named, (gpointer)name))
+        add_gap (content, TM_GAP_ASSUMED, line, "", name);
+    }
 }
 
 void
@@ -211,4 +313,5 @@ tm_report_find_gaps (TmReportContent *content)
   for (guint i = 0; i < content->lines->len; i++)
     find_line_gaps (content, g_ptr_array_index (content->lines, i));
   find_gauge_gaps (content);
+  find_assumed_gaps (content);
 }

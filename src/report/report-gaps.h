@@ -10,7 +10,7 @@
 G_BEGIN_DECLS
 
 /* Fills content->gaps from its job and lines, in the order of TmGapKind's subjects: the job, then
- * the lines, then the gauges. */
+ * the lines, then the gauges and methods. */
 void tm_report_find_gaps (TmReportContent *content);
 
 /* Calls @each with each gauge tag that @reading was taken with: those of its method, or the tag it

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core-correction.h"
 #include "plot-run.h"
 #include "report-sheets.h"
 #include "report-words.h"
@@ -105,12 +106,12 @@ write_row (TmSheet *sheet, Block *block, const TmPiece *piece, guint place, cons
 static void
 write_place (TmSheet *sheet, Block *block, const TmPiece *piece, guint place)
 {
-  const GPtrArray *readings = tm_job_readings_at (sheet->workbook->job, piece, block->feature, place);
+  const TmJob *job = sheet->workbook->job;
   g_auto (TmSizes) sizes = { 0 };
 
-  if (readings == NULL)
+  if (tm_job_readings_at (job, piece, block->feature, place) == NULL)
     return;
-  tm_sizes_collect (block->feature, readings, &sizes);
+  tm_sizes_at (job, piece, block->feature, place, NULL, &sizes);
   if (sizes.n_stations == 0)
     return;
   block->decimals = MAX (block->decimals, sizes.stations[0].decimals);

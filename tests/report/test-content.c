@@ -236,6 +236,142 @@ test_transfer_reader_overdue (void)
   assert_only_gap (job, TM_GAP_GAUGE_OVERDUE, "M-2");
 }
 
+/* A stated reason settles it: the report carries the reason instead. */
+static void
+test_overdue_with_reason (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmReading *reading = g_ptr_array_index (job->readings, 0);
+  g_autoptr (TmReportContent) content = NULL;
+
+  tm_job_find_gauge (job, "M-1")->due = "2026-02-01";
+  reading->overdue_reason = "the other one is at the laboratory";
+  content = tm_report_content_new (job);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+}
+
+/* The calibration in force at the reading decides, whatever the gauge's newest date is. */
+static void
+test_calibration_in_force (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmGauge *gauge = tm_job_find_gauge (job, "M-1");
+  TmCalibration *calibration = tm_calibration_new ();
+  g_autoptr (TmReportContent) content = NULL;
+
+  gauge->calibrated = "2026-06-01";
+  gauge->due = "2027-06-01";
+  calibration->gauge = "M-1";
+  calibration->date = "2025-06-01";
+  calibration->due = "2026-06-01";
+  g_assert_cmpint (tm_job_add_calibration (job, calibration), ==, TM_ADD_OK);
+  content = tm_report_content_new (job);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+  g_clear_pointer (&content, tm_report_content_free);
+  calibration->due = "2026-04-01";
+  assert_only_gap (g_steal_pointer (&job), TM_GAP_GAUGE_OVERDUE, "state why");
+}
+
+static TmPinTrial *
+add_trial (TmJob *job, const char *size, gboolean went)
+{
+  TmPinTrial *trial = tm_pin_trial_new ();
+
+  trial->row.piece = first_piece (job);
+  trial->row.feature = first_feature (job);
+  trial->row.at = "2026-05-04T09:12:33Z";
+  trial->size = quantity (size, TM_UNIT_MM);
+  trial->pin_class = "X";
+  trial->sign = went ? TM_PIN_PLUS : TM_PIN_MINUS;
+  trial->went = went;
+  g_assert_cmpint (tm_job_add_pin_trial (job, trial), ==, TM_ADD_OK);
+  return trial;
+}
+
+static void
+test_pin_set (void)
+{
+  static const struct {
+    const char *due, *reason;
+    gboolean good;
+  } cases[] = {
+    { "2027-01-05", "", TRUE }, { "2026-05-03", "", FALSE }, { "", "", FALSE }, { "", "no other set", TRUE }
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_whole_job ();
+      TmPinTrial *trial = add_trial (job, "25.002", TRUE);
+      g_autoptr (TmReportContent) content = NULL;
+
+      add_gauge (job, "PS-1", "", "", cases[i].due);
+      trial->gauge = "PS-1";
+      trial->overdue_reason = cases[i].reason;
+      content = tm_report_content_new (job);
+      g_assert_cmpuint (content->gauges->len, ==, 2);
+      g_assert_cmpuint (content->gaps->len, ==, cases[i].good ? 0 : 1);
+    }
+}
+
+/* The larger pin went where the smaller did not. */
+static void
+test_pins_contradict (void)
+{
+  TmJob *job = make_whole_job ();
+
+  add_trial (job, "25.015", TRUE);
+  add_trial (job, "25.005", FALSE);
+  assert_only_gap (job, TM_GAP_PINS_CONTRADICT, "cannot all be true");
+}
+
+/* Two pins that prove the band are a result: nothing is missing. */
+static void
+test_pins_alone (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmReading *reading = g_ptr_array_index (job->readings, 0);
+  g_autoptr (TmReportContent) content = NULL;
+
+  tm_job_withdraw (job, &reading->row, "AB", "2026-05-04T10:00:00Z", "chip");
+  add_trial (job, "25.002", TRUE);
+  add_trial (job, "25.018", FALSE);
+  content = tm_report_content_new (job);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+  g_assert_cmpuint (content->n_in, ==, 1);
+}
+
+/* 25.010 and 25.018 mm by two gauges of ±0.002 mm. */
+static void
+test_methods_disagree (void)
+{
+  TmJob *job = make_whole_job ();
+
+  add_gauge (job, "M-2", "0.001", "0.002", "2027-01-05");
+  add_method (job, "other", "M-2", NULL);
+  tm_job_find_method (job, "micrometer")->repeatability = quantity ("0.0005", TM_UNIT_MM);
+  tm_job_find_method (job, "other")->repeatability = quantity ("0.0005", TM_UNIT_MM);
+  add_reading (job, first_piece (job), first_feature (job), "", "25.018")->method = "other";
+  assert_only_gap (job, TM_GAP_METHODS_DISAGREE, "disagree");
+}
+
+/* A feel that nobody measured makes up most of the budget: said once for the method. */
+static void
+test_assumed (void)
+{
+  TmJob *job = make_whole_job ();
+  TmFeature *bore = add_feature (job, "2", TM_KIND_BORE, "30", "30.00", "30.50", "telescoping");
+  TmFeature *other = add_feature (job, "3", TM_KIND_BORE, "31", "31.00", "31.50", "telescoping");
+  TmGauge *gauge = add_gauge (job, "TG-1", "", "", "");
+
+  gauge->kind = "telescoping gauge";
+  gauge->feel = quantity ("0.025", TM_UNIT_MM);
+  gauge->source = "assumed: common practice, from memory";
+  add_method (job, "telescoping", "TG-1", "M-1");
+  add_reading (job, first_piece (job), bore, "", "30.25");
+  add_reading (job, first_piece (job), other, "", "31.25");
+  assert_only_gap (job, TM_GAP_ASSUMED, "telescoping");
+}
+
 static void
 test_no_reference (void)
 {
@@ -309,6 +445,13 @@ main (int argc, char **argv)
   g_test_add_func ("/content/gap/overdue", test_overdue);
   g_test_add_func ("/content/gap/transfer", test_transfer);
   g_test_add_func ("/content/gap/transfer-reader-overdue", test_transfer_reader_overdue);
+  g_test_add_func ("/content/gap/overdue-with-reason", test_overdue_with_reason);
+  g_test_add_func ("/content/gap/calibration-in-force", test_calibration_in_force);
+  g_test_add_func ("/content/gap/pin-set", test_pin_set);
+  g_test_add_func ("/content/gap/pins-contradict", test_pins_contradict);
+  g_test_add_func ("/content/pins-alone", test_pins_alone);
+  g_test_add_func ("/content/gap/methods-disagree", test_methods_disagree);
+  g_test_add_func ("/content/gap/assumed", test_assumed);
   g_test_add_func ("/content/gap/no-reference", test_no_reference);
   g_test_add_func ("/content/gap/partial", test_partial);
   g_test_add_func ("/content/withdrawn", test_withdrawn);
