@@ -147,7 +147,7 @@ show_head (TmGaugeDetail *self, const TmJob *job, const TmGauge *gauge)
   gtk_label_set_text (self->tag, gauge->tag);
   gtk_label_set_text (self->kind, tm_words_gauge_kind (gauge->kind));
   gtk_label_set_text (self->state, marked);
-  if (due == TM_DUE_OVERDUE)
+  if (due == TM_DUE_OVERDUE || due == TM_DUE_SOON)
     gtk_widget_add_css_class (GTK_WIDGET (self->state), "tm-overdue");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self->state), "tm-overdue");

@@ -24,6 +24,7 @@ struct _TmGaugeHistory {
   TmGaugeSection calibrations;
   TmGaugeSection checks;
   TmGaugeSection pins;
+  GtkWidget *checks_box;
   GtkWidget *pins_box;
 };
 
@@ -262,6 +263,15 @@ add_check_row (TmGaugeHistory *self, const TmGauge *gauge, TmCheck *check)
   tm_gauge_section_add_row (&self->checks, title, about, remove, check, G_CALLBACK (remove_check_cb), self);
 }
 
+/* What has no reading of its own, and what is a size itself, is not checked on a standard. */
+static gboolean
+can_be_checked (const TmGauge *gauge)
+{
+  const TmGaugeKind *kind = tm_gauge_kind_find (gauge->kind);
+
+  return kind == NULL || (!kind->transfer && !kind->classed);
+}
+
 static void
 show_checks (TmGaugeHistory *self, const TmGauge *gauge)
 {
@@ -278,6 +288,7 @@ show_checks (TmGaugeHistory *self, const TmGauge *gauge)
       add_check_row (self, gauge, each);
       n++;
     }
+  gtk_widget_set_visible (self->checks_box, n > 0 || can_be_checked (gauge));
 }
 
 /* The standard that was used last. */
@@ -468,7 +479,8 @@ tm_gauge_history_init (TmGaugeHistory *self)
 {
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 18);
-  tm_gauge_section_build (&self->checks, add_box (self), _ ("Checked on the standard"), NULL);
+  self->checks_box = GTK_WIDGET (add_box (self));
+  tm_gauge_section_build (&self->checks, GTK_BOX (self->checks_box), _ ("Checked on the standard"), NULL);
   tm_gauge_section_add_fields (&self->checks, _ ("Standard’s size"), _ ("The gauge shows, then Enter"),
                                G_CALLBACK (check_changed_cb), G_CALLBACK (add_check_cb), self);
   build_calibrations (self);

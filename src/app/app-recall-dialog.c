@@ -164,18 +164,17 @@ tm_recall_dialog_write (TmRecallDialog *self, const char *path)
   g_autoptr (GError) error = NULL;
   g_autofree char *shown = g_filename_display_basename (path);
   g_autofree char *text = g_strdup_printf (_ ("Written: %s"), shown);
-  GString *csv;
+  const GString *table;
   gboolean written;
 
   g_return_if_fail (TM_IS_RECALL_DIALOG (self));
 
   if (self->list == NULL)
     return;
-  csv = tm_recall_list_to_csv (self->list);
+  table = self->list->table;
   written
-      = g_file_set_contents_full (path, csv->str, (gssize)csv->len,
+      = g_file_set_contents_full (path, table->str, (gssize)table->len,
                                   G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0666, &error);
-  g_string_free (csv, TRUE);
   tm_dialog_problem_set (self->problem, written ? NULL : error->message);
   if (written)
     gtk_label_set_text (self->says, text);

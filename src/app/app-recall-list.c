@@ -11,7 +11,7 @@
 #include "app-pointer-list.h"
 #include "app-tip.h"
 #include "app-words.h"
-#include "exchange-csv.h"
+#include "exchange-recall.h"
 
 static void
 free_line (TmRecallLine *line)
@@ -30,6 +30,7 @@ void
 tm_recall_list_free (TmRecallList *list)
 {
   g_ptr_array_unref (list->lines);
+  g_string_free (list->table, TRUE);
   g_free (list);
 }
 
@@ -52,12 +53,6 @@ describe_trial (const TmPinTrial *trial)
   return g_strdup_printf (trial->went ? _ ("pin %s went") : _ ("pin %s did not go"), size);
 }
 
-static gboolean
-is_changed (const TmRecallRow *row)
-{
-  return row->before != row->after || row->side_before != row->side_after;
-}
-
 static TmRecallLine *
 new_line (const TmJob *job, const TmRecallRow *row)
 {
@@ -73,7 +68,7 @@ new_line (const TmJob *job, const TmRecallRow *row)
   line->time = tm_words_time (entry->at);
   line->before = describe_verdict (row->before, row->side_before);
   line->after = describe_verdict (row->after, row->side_after);
-  line->changes = is_changed (row);
+  line->changes = tm_recall_changes (row);
   return line;
 }
 
@@ -96,7 +91,7 @@ count_changes (const GArray *rows)
     {
       const TmRecallRow *row = &g_array_index (rows, TmRecallRow, i);
 
-      if (is_changed (row))
+      if (tm_recall_changes (row))
         g_hash_table_add (places, name_place (row));
     }
   return g_hash_table_size (places);
@@ -109,7 +104,7 @@ add_job (TmRecallList *list, GPtrArray *others, const TmJob *job, const GArray *
     {
       const TmRecallRow *row = &g_array_index (rows, TmRecallRow, i);
 
-      g_ptr_array_add (is_changed (row) ? list->lines : others, new_line (job, row));
+      g_ptr_array_add (tm_recall_changes (row) ? list->lines : others, new_line (job, row));
     }
   list->n_jobs += rows->len > 0 ? 1 : 0;
   list->n_changes += count_changes (rows);
@@ -122,6 +117,8 @@ tm_recall_list_new (const GPtrArray *jobs, const char *tag, const char *good_unt
   GPtrArray *others = g_ptr_array_new ();
 
   list->lines = g_ptr_array_new_with_free_func ((GDestroyNotify)free_line);
+  list->table = g_string_new (NULL);
+  tm_recall_table_begin (list->table);
   list->with_error = error != NULL && error->given;
   for (guint i = 0; i < jobs->len; i++)
     {
@@ -129,6 +126,7 @@ tm_recall_list_new (const GPtrArray *jobs, const char *tag, const char *good_unt
       g_autoptr (GArray) rows = tm_recall (job, tag, good_until, list->with_error ? error : NULL);
 
       add_job (list, others, job, rows);
+      tm_recall_table_add (list->table, job, rows);
     }
   g_ptr_array_extend_and_steal (list->lines, others);
   return list;
@@ -240,21 +238,4 @@ tm_recall_add_columns (GtkColumnView *view)
         gtk_column_view_column_set_fixed_width (column, columns[i].width);
       gtk_column_view_append_column (view, column);
     }
-}
-
-GString *
-tm_recall_list_to_csv (const TmRecallList *list)
-{
-  GString *text = g_string_new (NULL);
-
-  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
-    tm_csv_put_text (text, g_dgettext (GETTEXT_PACKAGE, columns[i].title));
-  tm_csv_end_line (text);
-  for (guint l = 0; l < list->lines->len; l++)
-    {
-      for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
-        tm_csv_put_text (text, get_text (g_ptr_array_index (list->lines, l), &columns[i]));
-      tm_csv_end_line (text);
-    }
-  return text;
 }

@@ -26,6 +26,7 @@ typedef struct {
 typedef struct {
   GPtrArray *lines; /* TmRecallLine: those whose verdict changes first, else in the order of the jobs and of
                      * the record */
+  GString *table;   /* the same as a table for a spreadsheet */
   guint n_jobs;     /* that have a line */
   guint n_changes;  /* places whose verdict would change */
   gboolean with_error;
@@ -38,9 +39,6 @@ void tm_recall_list_free (TmRecallList *list);
 
 /* "38 readings in 3 jobs; 2 verdicts would change" */
 char *tm_recall_list_summary (const TmRecallList *list) G_GNUC_WARN_UNUSED_RESULT;
-
-/* The lines as CSV, with a head. */
-GString *tm_recall_list_to_csv (const TmRecallList *list) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Job, piece, feature, reading, time, verdict, and with the error taken out. */
 void tm_recall_add_columns (GtkColumnView *view);
