@@ -77,7 +77,8 @@ fill_typed (const TmBandPlot *plot, const TmJob *job, const TmFeature *feature, 
 {
   const TmQuantity *typed = &entry->value;
   const char *method = choose_method (feature, entry);
-  const TmLocalSize size = { .station = "", .sum = typed->count, .n = 1, .method_name = method };
+  const TmLocalSize size
+      = { .station = "", .sum = typed->count, .raw_sum = typed->count, .n = 1, .method_name = method };
 
   row->typed = TRUE;
   row->typed_at = (double)typed->count;

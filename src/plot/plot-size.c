@@ -73,10 +73,11 @@ tm_station_number (const TmJudgement *judgement, guint index, guint decimals)
   const TmLocalSize *size = &judgement->sizes.stations[index];
   const TmUnit unit = judgement->feature->unit;
 
-  if (index == judgement->deciding)
+  /* With pins the judgement's size is the mating size, which is none of a station. */
+  if (index == judgement->deciding && !judgement->pins_joined)
     return tm_judgement_size_text (judgement);
   decimals = MAX (decimals, size->unit == unit ? size->decimals : decimals + 1);
-  if (size->n > 1)
+  if (size->n > 1 || size->sum != size->raw_sum)
     decimals++;
   return tm_mean_format (size->sum, size->n, unit, MIN (decimals, TM_MAX_DECIMALS));
 }

@@ -775,6 +775,33 @@ test_pins_to_pull (void)
   g_assert_null (closed->open_words);
 }
 
+/* Where pins and readings count together, the station keeps its own size, and the mating size, which pins
+ * cut off, has a row with the verdict. */
+static void
+test_mating_size (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  TmFeature *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.025", NULL);
+  g_autoptr (TmBandPlot) plot = NULL;
+  const TmBandRow *mating;
+
+  bore->counts = TM_COUNTS_COMBINED;
+  add_reading (job, bore, "", "25.012");
+  try_pin (job, bore, "25.000", "X", TM_PIN_PLUS, TRUE);
+  try_pin (job, bore, "25.012", "X", TM_PIN_MINUS, FALSE);
+  plot = make_plot (job, bore);
+  g_assert_cmpuint (plot->rows->len, ==, 2);
+  g_assert_cmpstr (get_row (plot, 0)->value, ==, "25.012");
+  g_assert_false (get_row (plot, 0)->mating);
+  mating = get_row (plot, 1);
+  g_assert_true (mating->mating);
+  g_assert_cmpint (mating->verdict, ==, TM_VERDICT_IN);
+  g_assert_cmpfloat (mating->at, <, get_row (plot, 0)->at);
+  g_assert_cmpfloat (mating->low, >, 25.000e9);
+  /* It did not take the pin of 25.012 and its clearance of 1 µm. */
+  g_assert_cmpfloat (mating->high, <, 25.013e9);
+}
+
 /* Pins that contradict each other are said to, and nothing is planned on them. */
 static void
 test_pins_contradict (void)
@@ -842,6 +869,7 @@ main (int argc, char **argv)
   g_test_add_func ("/band/pin-extent", test_pin_extent);
   g_test_add_func ("/band/pins-open", test_pins_open);
   g_test_add_func ("/band/pins-to-pull", test_pins_to_pull);
+  g_test_add_func ("/band/mating-size", test_mating_size);
   g_test_add_func ("/band/pins-contradict", test_pins_contradict);
   g_test_add_func ("/band/pin-rows", test_pin_rows);
   g_test_add_func ("/band/png", test_png);
