@@ -49,8 +49,8 @@ tm_words_study_state (const TmJob *job, const TmStudy *study)
   if (!is_analysed (&result))
     return g_strdup (translate (tm_study_status_text (result.status)));
   if (isfinite (result.percent_band))
-    return g_strdup_printf (_ ("complete: the gauge eats %.0f %% of the band"), result.percent_band);
-  return g_strdup_printf (_ ("complete: the gauge makes %.0f %% of the spread"), result.percent_study);
+    return g_strdup_printf (_ ("complete: the gauge eats %.1f %% of the band"), result.percent_band);
+  return g_strdup_printf (_ ("complete: the gauge makes %.1f %% of the spread"), result.percent_study);
 }
 
 char *
@@ -84,12 +84,12 @@ tm_words_study_headline (const TmJob *job, const TmStudy *study, const TmStudyRe
   if (!is_analysed (result))
     return g_strdup (translate (tm_study_status_text (result->status)));
   if (!isfinite (result->percent_band))
-    return g_strdup_printf (_ ("The gauge makes %.0f %% of the spread seen."), result->percent_study);
+    return g_strdup_printf (_ ("The gauge makes %.1f %% of the spread seen."), result->percent_study);
   if (result->percent_band <= SHARE_GOOD)
     return g_strdup_printf (_ ("The gauge eats %.1f %% of the band: good for it."), result->percent_band);
   if (result->percent_band <= SHARE_COARSE)
-    return g_strdup_printf (_ ("The gauge eats %.0f %% of the band: it may do."), result->percent_band);
-  return g_strdup_printf (_ ("The gauge eats %.0f %% of the band: too coarse for it."), result->percent_band);
+    return g_strdup_printf (_ ("The gauge eats %.1f %% of the band: it may do."), result->percent_band);
+  return g_strdup_printf (_ ("The gauge eats %.1f %% of the band: too coarse for it."), result->percent_band);
 }
 
 static void

@@ -160,7 +160,7 @@ draw_parts_axis (Drawing *d)
 {
   const TmTextStyle style = { .scale = 0.95, .dim = TRUE, .align = TM_ALIGN_CENTRE };
   const TmTextStyle heading = { .dim = TRUE };
-  const guint most = (guint)CLAMP ((d->right - d->left) / (d->pen.size * 7.0), 1.0, 8.0);
+  const guint most = (guint)CLAMP ((d->right - d->left) / (d->pen.size * 4.5), 1.0, 8.0);
   const TmTicks ticks = tm_axis_ticks (&d->axis, most);
   g_autofree char *title
       = g_strdup_printf (_ ("six standard deviations of each part, %s"), tm_unit_symbol (d->plot->unit));

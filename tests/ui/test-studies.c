@@ -184,7 +184,7 @@ test_whole (void)
   take_all (view, fixture);
   g_assert_cmpstr (tm_study_view_page (view), ==, "outcome");
   g_assert_cmpstr (tm_study_outcome_headline (outcome), ==,
-                   "The gauge eats 43 % of the band: too coarse for it.");
+                   "The gauge eats 43.3 % of the band: too coarse for it.");
   g_assert_nonnull (strstr (tm_study_outcome_words (outcome),
                             "Repeatability alone eats 18.1 % of the band of 0.0210 "
                             "mm, people alone 39.4 %"));
