@@ -5,6 +5,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-button.h"
 #include "app-dialog.h"
 #include "app-edit.h"
@@ -160,6 +161,7 @@ build_rows (Dialog *dialog, GtkBox *into)
   AdwPreferencesGroup *when = tm_form_group (into, NULL, _ ("Dates are year-month-day: 2026-05-04."));
   AdwPreferencesGroup *what = tm_form_group (into, _ ("What the certificate says"), NULL);
 
+  tm_access_name_inside (GTK_WIDGET (when), GTK_TYPE_LIST_BOX, _ ("When, and with what outcome"));
   dialog->date = add_row (dialog, when, _ ("Calibrated on"));
   dialog->due = add_row (dialog, when, _ ("Due on"));
   dialog->outcome = tm_form_choice (when, _ ("Outcome"), outcomes);

@@ -2,6 +2,7 @@
 
 #include "app-gap.h"
 
+#include "app-gauges-page.h"
 #include "app-job-page.h"
 #include "app-window-private.h"
 
@@ -10,6 +11,21 @@ show_job_page (TmWindow *window)
 {
   tm_window_show_page (window, "job");
   return TM_JOB_PAGE (gtk_stack_get_child_by_name (window->pages, "job"));
+}
+
+/* The register, with the gauge of that name chosen; a method of that name where it is none. */
+static void
+show_gauge (TmWindow *window, const char *name)
+{
+  const TmJob *job = tm_document_job (window->document);
+  TmGaugesPage *page;
+
+  tm_window_show_page (window, "gauges");
+  page = TM_GAUGES_PAGE (gtk_stack_get_child_by_name (window->pages, "gauges"));
+  if (tm_job_find_gauge (job, name) == NULL && tm_job_find_method (job, name) != NULL)
+    tm_gauges_page_show_view (page, "methods");
+  else
+    tm_gauges_page_show_gauge (page, name);
 }
 
 /* The bench, at the place of the gap, with an action of the page when there is one for it. */
@@ -53,7 +69,7 @@ tm_gap_go (TmWindow *window, const TmGap *gap)
     case TM_GAP_GAUGE_UNKNOWN:
     case TM_GAP_GAUGE_OVERDUE:
     case TM_GAP_ASSUMED:
-      gtk_widget_activate_action (GTK_WIDGET (show_job_page (window)), "job.gauges", NULL);
+      show_gauge (window, gap->field != NULL ? gap->field : "");
       break;
     case TM_GAP_NO_REFERENCE:
       show_bench (window, gap, "bench.nonconformance");

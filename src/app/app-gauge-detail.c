@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-button.h"
+#include "app-dialog.h"
 #include "app-gauge-words.h"
 #include "app-words.h"
 #include "core-gauge-kind.h"
@@ -209,6 +210,7 @@ build_buttons (void)
   };
   GtkWidget *box = gtk_flow_box_new ();
 
+  tm_name_widget (box, _ ("What to do with this gauge"));
   gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (box), GTK_SELECTION_NONE);
   gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (box), 3);
   gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (box), 6);

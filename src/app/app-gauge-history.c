@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-button.h"
 #include "app-edit.h"
 #include "app-feature-words.h"
 #include "app-form.h"
@@ -465,7 +466,7 @@ add_box (TmGaugeHistory *self)
 static void
 build_calibrations (TmGaugeHistory *self)
 {
-  GtkWidget *add = gtk_button_new_with_mnemonic (_ ("Add a _calibration…"));
+  GtkWidget *add = tm_button_new (_ ("Add a _calibration…"));
 
   tm_gauge_section_build (&self->calibrations, add_box (self), _ ("Calibrations"), NULL);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (add), "register.calibrate");

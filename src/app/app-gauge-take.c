@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-button.h"
 #include "app-dialog.h"
 #include "app-edit.h"
@@ -211,6 +212,7 @@ build_list (TmGaugeTake *self)
   gtk_widget_add_css_class (box, "tm-dialog");
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->says));
   self->group = tm_form_group (GTK_BOX (box), NULL, NULL);
+  tm_access_name_inside (GTK_WIDGET (self->group), GTK_TYPE_LIST_BOX, _ ("Gauges of the book"));
   gtk_widget_set_visible (GTK_WIDGET (self->group), FALSE);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);

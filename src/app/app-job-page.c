@@ -2,7 +2,6 @@
 
 #include "app-job-page.h"
 
-#include "app-gauges-dialog.h"
 #include "app-job-facts.h"
 #include "app-job-features.h"
 #include "app-job-people.h"
@@ -28,15 +27,6 @@ table_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
   if (self->document != NULL)
     tm_table_dialog_present (widget, self->document);
-}
-
-static void
-gauges_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  TmJobPage *self = TM_JOB_PAGE (widget);
-
-  if (self->document != NULL)
-    tm_gauges_dialog_present (widget, self->document);
 }
 
 static void
@@ -71,10 +61,9 @@ tm_job_page_class_init (TmJobPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, features);
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, pieces);
   gtk_widget_class_install_action (widget_class, "job.table", NULL, table_action);
-  gtk_widget_class_install_action (widget_class, "job.gauges", NULL, gauges_action);
   gtk_widget_class_install_action (widget_class, "job.focus-callout", NULL, focus_callout_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_t, GDK_CONTROL_MASK, "job.table", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_CONTROL_MASK, "job.gauges", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_CONTROL_MASK, "win.page", "s", "gauges");
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK, "job.focus-callout", NULL);
 }
 

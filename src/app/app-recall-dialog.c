@@ -238,6 +238,8 @@ build_fields (TmRecallDialog *self)
   AdwPreferencesGroup *when = tm_form_group (GTK_BOX (box), NULL, NULL);
   AdwPreferencesGroup *what = tm_form_group (GTK_BOX (box), NULL, NULL);
 
+  tm_access_name_inside (GTK_WIDGET (when), GTK_TYPE_LIST_BOX, _ ("Since when"));
+  tm_access_name_inside (GTK_WIDGET (what), GTK_TYPE_LIST_BOX, _ ("By how much it was wrong"));
   self->good_until = tm_form_entry (when, _ ("Last known good on, year-month-day"));
   self->known_error = tm_form_entry (what, _ ("Error: shown less true; empty: only the list"));
   self->ask = tm_button_new (_ ("_List"));

@@ -106,10 +106,30 @@ def check_job(program):
 
 
 def check_gauges(program):
-    program.key("ctrl+g")
-    program.window("Gauges")
-    check_names(program, [("list", re.compile("."))])
+    program.key("alt+3")
+    check_names(program, [("tree grid", "Gauges"), ("text box", "Standard’s size"),
+                          ("button", "Add a calibration…")])
+    program.key("ctrl+i")
+    program.window("Add a gauge")
+    check_names(program, [("text box", "Tag"), ("text box", "Resolution: the smallest step it shows")])
     program.key("Escape")
+    program.find("tree grid", "Gauges")
+    program.key("ctrl+k")
+    program.window("Calibration of")
+    check_names(program, [("text box", "Calibrated on"), ("text box", "Expanded uncertainty, ±")])
+    program.key("Escape")
+    program.find("tree grid", "Gauges")
+    program.key("alt+l")
+    program.window("Recall of")
+    check_names(program, [("text box", re.compile("^Last known good")), ("button", "List")])
+    program.key("Escape")
+    program.find("tree grid", "Gauges")
+    program.key("alt+t")
+    program.window("Take gauges")
+    check_names(program, [("button", "Take")])
+    program.key("Escape")
+    program.find("tree grid", "Gauges")
+    program.key("alt+1")
     program.find("tree grid", "Pieces")
 
 
