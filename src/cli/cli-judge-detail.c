@@ -53,6 +53,7 @@ put_raw (yajl_gen gen, const TmJudgement *judgement)
     raw = tm_mean_format (size->raw_sum, size->n, unit, SIZE_DECIMALS);
   tm_print_text (gen, "raw_size", raw);
   tm_print_counts (gen, "correction", size != NULL ? judgement->correction : (double)NAN, unit);
+  tm_print_counts (gen, "standard_uncertainty", judgement->u, unit);
   tm_print_text (gen, "counted", tm_counted_word (judgement->counted));
 }
 
@@ -81,7 +82,6 @@ put_budget (yajl_gen gen, const TmJob *job, const TmJudgement *judgement)
   TmComponent lines[TM_METHOD_MAX_LINES];
   guint n = tm_judgement_lines (job, judgement, lines);
 
-  tm_print_counts (gen, "standard_uncertainty", judgement->u, judgement->feature->unit);
   tm_print_key (gen, "budget");
   yajl_gen_array_open (gen);
   for (guint i = 0; i < n; i++)
@@ -198,10 +198,11 @@ put_pins (yajl_gen gen, const TmJob *job, const TmJudgement *judgement)
 }
 
 void
-tm_put_judgement_detail (yajl_gen gen, const TmJob *job, const TmJudgement *judgement)
+tm_put_judgement_detail (yajl_gen gen, const TmJob *job, const TmJudgement *judgement, gboolean budget)
 {
   put_raw (gen, judgement);
-  put_budget (gen, job, judgement);
+  if (budget)
+    put_budget (gen, job, judgement);
   put_combined (gen, job, judgement);
   put_pins (gen, job, judgement);
 }

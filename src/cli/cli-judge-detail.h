@@ -12,8 +12,8 @@
 
 G_BEGIN_DECLS
 
-/* Members of the open object. */
-void tm_put_judgement_detail (yajl_gen gen, const TmJob *job, const TmJudgement *judgement);
+/* Members of the open object; the lines only with @budget: they make the document three times as long. */
+void tm_put_judgement_detail (yajl_gen gen, const TmJob *job, const TmJudgement *judgement, gboolean budget);
 
 /* The same in words, on lines of their own. */
 void tm_print_judgement_detail (const TmJob *job, const TmJudgement *judgement);

@@ -109,7 +109,7 @@ put_proof (yajl_gen gen, const TmJudgement *judgement)
 }
 
 static void
-print_json (yajl_gen gen, const TmJob *job, const TmJudgement *judgement)
+print_json (yajl_gen gen, const TmJob *job, const TmJudgement *judgement, gboolean budget)
 {
   yajl_gen_map_open (gen);
   tm_print_text (gen, "piece", judgement->piece->serial);
@@ -117,7 +117,7 @@ print_json (yajl_gen gen, const TmJob *job, const TmJudgement *judgement)
   tm_print_integer (gen, "place", judgement->place);
   put_sizes (gen, judgement);
   put_proof (gen, judgement);
-  tm_put_judgement_detail (gen, job, judgement);
+  tm_put_judgement_detail (gen, job, judgement, budget);
   yajl_gen_map_close (gen);
 }
 
@@ -184,7 +184,7 @@ judge_place (Judging *judging, const TmPiece *piece, const TmFeature *feature, g
 
   tm_judge (judging->job, piece, feature, place, &judgement);
   if (judging->gen != NULL)
-    print_json (judging->gen, judging->job, &judgement);
+    print_json (judging->gen, judging->job, &judgement, judging->budget);
   else
     print_words (judging->job, &judgement, judging->budget);
   if (judgement.verdict != TM_VERDICT_IN)
@@ -257,7 +257,7 @@ tm_verb_judge (int n_words, char **words)
     { "piece", "S", N_ ("only this piece"), &serial, NULL },
     { "feature", "N", N_ ("only this feature"), &balloon, NULL },
     { "budget", NULL, N_ ("with the uncertainty budget, line by line"), NULL, &budget },
-    { "json", NULL, N_ ("print JSON, which has it always"), NULL, &json },
+    { "json", NULL, N_ ("print JSON"), NULL, &json },
     { NULL },
   };
   int status;

@@ -109,10 +109,11 @@ has_key (const char *words, const char *keys)
 
   for (const char *to = strchr (from, '|'); to != NULL; from = to + 1, to = strchr (from, '|'))
     {
-      g_autofree char *key = g_strdup_printf (" %.*s ", (int)(to - from), from);
+      gsize length = (gsize)(to - from);
 
-      if (strstr (words, key) != NULL)
-        return TRUE;
+      for (const char *at = strchr (words, ' '); at[1] != '\0'; at = strchr (at + 1, ' '))
+        if (strncmp (at + 1, from, length) == 0 && at[1 + length] == ' ')
+          return TRUE;
     }
   return FALSE;
 }
@@ -152,7 +153,9 @@ find_cached (const char *text, TmExpansion *out)
   static _Thread_local TmExpansion expansion;
   static _Thread_local gboolean found;
 
-  if (text[0] == '\0' || strlen (text) >= sizeof last)
+  if (text[0] == '\0')
+    return FALSE;
+  if (strlen (text) >= sizeof last)
     return tm_material_expansion (text, out);
   if (strcmp (last, text) != 0)
     {

@@ -188,7 +188,7 @@ test_judge (void)
   g_auto (Call) call = { 0 }, words = { 0 };
   yajl_val tree, first, lines;
 
-  run (&call, "judge", path, "--json", NULL);
+  run (&call, "judge", path, "--json", "--budget", NULL);
   g_assert_cmpint (call.status, ==, 0);
   tree = parse (&call);
   first = YAJL_GET_ARRAY (tree)->values[0];
