@@ -112,15 +112,32 @@ tm_words_together (const TmCombined *combined, const TmFeature *feature)
   return join_lines (lines);
 }
 
+/* One digit more than was read, and as many more as tell the two values apart. */
+static guint
+find_telling_decimals (const TmLocalSize *size, const TmFeature *feature)
+{
+  guint decimals = MAX (size->decimals, MAX (feature->lower.decimals, feature->upper.decimals)) + 1;
+  for (; decimals < TM_MAX_DECIMALS; decimals++)
+    {
+      g_autofree char *raw = tm_mean_format (size->raw_sum, size->n, feature->unit, decimals);
+      g_autofree char *corrected = tm_mean_format (size->sum, size->n, feature->unit, decimals);
+      if (!g_str_equal (raw, corrected))
+        break;
+    }
+  return MIN (decimals, TM_MAX_DECIMALS);
+}
+
 char *
 tm_words_corrected (const TmJudgement *judgement)
 {
   const TmFeature *feature = judgement->feature;
   const TmSizes *sizes = &judgement->sizes;
-  if (judgement->correction == 0.0 || judgement->deciding >= sizes->n_stations)
+  if (judgement->deciding >= sizes->n_stations)
     return g_strdup ("");
   const TmLocalSize *size = &sizes->stations[judgement->deciding];
-  guint decimals = MAX (size->decimals, MAX (feature->lower.decimals, feature->upper.decimals)) + 1;
+  if (size->sum == size->raw_sum || size->radial)
+    return g_strdup ("");
+  guint decimals = find_telling_decimals (size, feature);
   g_autofree char *raw = tm_mean_format (size->raw_sum, size->n, feature->unit, decimals);
   g_autofree char *corrected = tm_mean_format (size->sum, size->n, feature->unit, decimals);
   if (size->last != NULL && size->last->part_temp.given && size->last->gauge_temp.given)

@@ -24,6 +24,7 @@ struct _TmVerdictPanel {
   GtkLabel *where;
   GtkLabel *size;
   GtkLabel *chance;
+  GtkLabel *corrected; /* raw beside corrected value */
   TmSection form;
   TmSection gauge;
   TmSection todo;
@@ -110,6 +111,7 @@ build_head (TmVerdictPanel *self)
   gtk_widget_add_css_class (rule, "tm-rule");
   self->size = add_label (head, "tm-size");
   self->chance = add_label (head, "tm-chance");
+  self->corrected = add_label (head, "tm-chance");
   return head;
 }
 
@@ -235,7 +237,7 @@ take_lines (TmSection *section, char *text)
   take_text (section->lines, text);
 }
 
-/* Lines under the gauge: what it is, what it rests on, what was corrected. */
+/* Lines under the gauge: what it is, what its figures rest on. */
 static char *
 describe_gauge (TmDocument *document, const TmJudgement *judgement)
 {
@@ -249,8 +251,7 @@ describe_gauge (TmDocument *document, const TmJudgement *judgement)
   g_autofree char *assumed = *method != '\0' && !tm_kind_is_attribute (feature->kind)
                                  ? tm_words_assumed (job, feature, method)
                                  : g_strdup ("");
-  g_autofree char *corrected = tm_words_corrected (judgement);
-  const char *const lines[] = { gauge, assumed, corrected };
+  const char *const lines[] = { gauge, assumed };
   GString *text = g_string_new (NULL);
   for (guint i = 0; i < G_N_ELEMENTS (lines); i++)
     {
@@ -280,6 +281,7 @@ show_nowhere (TmVerdictPanel *self)
   take_text (self->where, g_strdup (""));
   take_text (self->size, g_strdup (""));
   take_text (self->chance, g_strdup (""));
+  take_text (self->corrected, g_strdup (""));
   take_lines (&self->form, g_strdup (""));
   take_lines (&self->gauge, g_strdup (""));
   take_lines (&self->nonconformance, g_strdup (""));
@@ -293,6 +295,7 @@ show_judgement (TmVerdictPanel *self, TmDocument *document, const TmJudgement *j
   take_text (self->where, tm_words_where (judgement));
   take_text (self->size, tm_words_size (judgement));
   take_text (self->chance, tm_words_chance (judgement));
+  take_text (self->corrected, tm_words_corrected (judgement));
   take_lines (&self->form, tm_words_form (tm_document_job (document), judgement));
   take_lines (&self->gauge, describe_gauge (document, judgement));
   take_lines (&self->nonconformance, describe_nonconformance (document, judgement));

@@ -16,9 +16,9 @@ tm_bench_pin_plan (const TmBench *bench, TmPinPlan *out)
     tm_pins_to_pull (bench->job, bench->spot.feature, out);
 }
 
-/* Whether this pin of this set has been tried at the present place. */
-static gboolean
-is_tried (const TmBench *bench, gint64 size, const TmGauge *set)
+/* The trial of this pin of this set at the present place that counts; NULL: none. */
+static const TmPinTrial *
+find_trial (const TmBench *bench, gint64 size, const TmGauge *set)
 {
   const TmSpot *spot = &bench->spot;
   const GPtrArray *trials = tm_job_pin_trials_at (bench->job, spot->piece, spot->feature, spot->place);
@@ -28,23 +28,27 @@ is_tried (const TmBench *bench, gint64 size, const TmGauge *set)
       const TmPinTrial *trial = g_ptr_array_index (trials, i);
 
       if (tm_row_counts (&trial->row) && trial->size.count == size && g_str_equal (trial->gauge, set->tag))
-        return TRUE;
+        return trial;
     }
-  return FALSE;
+  return NULL;
 }
 
 TmNextPin
 tm_bench_plan_next (const TmBench *bench, const TmPinPlan *plan)
 {
   TmNextPin none = { .given = FALSE };
+  const TmPinTrial *go;
 
   g_return_val_if_fail (bench != NULL && plan != NULL, none);
 
   if (bench->spot.piece == NULL || bench->spot.feature == NULL)
     return none;
-  if (plan->has_go && !is_tried (bench, plan->go_size, plan->go_set))
+  go = plan->has_go ? find_trial (bench, plan->go_size, plan->go_set) : NULL;
+  if (plan->has_go && go == NULL)
     return (TmNextPin) { TRUE, plan->go_size, plan->go_set, TRUE };
-  if (plan->has_nogo && !is_tried (bench, plan->nogo_size, plan->nogo_set))
+  /* Where the smaller pin did not go, a larger one says nothing. */
+  if (plan->has_nogo && (go == NULL || go->went)
+      && find_trial (bench, plan->nogo_size, plan->nogo_set) == NULL)
     return (TmNextPin) { TRUE, plan->nogo_size, plan->nogo_set, FALSE };
   return none;
 }

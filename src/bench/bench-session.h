@@ -180,7 +180,8 @@ gboolean tm_gauge_is_pins (const TmGauge *gauge);
 /* Of the present feature: what tm_pins_to_pull() says. */
 void tm_bench_pin_plan (const TmBench *bench, TmPinPlan *out);
 
-/* The pin of the plan that was not tried yet at the present place: the go pin first. */
+/* The pin of the plan that was not tried yet at the present place: the go pin first, and none after a go
+ * pin that did not go. */
 typedef struct {
   gboolean given;
   gint64 size;

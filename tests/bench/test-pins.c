@@ -274,6 +274,22 @@ test_next_pin (void)
   g_assert_cmpstr (none, ==, "");
 }
 
+/* A go pin that does not go leaves nothing for the larger one to say. */
+static void
+test_go_stops (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  g_autoptr (TmBench) bench = NULL;
+
+  add_pin_set (job, "P-XP", "24.900", "25.100", "X", "plus");
+  add_pin_set (job, "P-XM", "24.900", "25.100", "X", "minus");
+  bench = tm_bench_new (job, tm_recorder_memory ());
+  g_assert_cmpint (try_pin (bench, "25.000 X plus -"), ==, TM_SUBMIT_RECORDED);
+  g_assert_false (tm_bench_next_pin (bench).given);
+  g_assert_true (tm_bench_withdraw_pin (bench, last_trial (bench), "burr", AT, NULL));
+  g_assert_true (tm_bench_next_pin (bench).go);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -286,5 +302,6 @@ main (int argc, char **argv)
   g_test_add_func ("/bench/pins/withdraw", test_withdraw);
   g_test_add_func ("/bench/pins/pins-measure", test_pins_measure);
   g_test_add_func ("/bench/pins/next-pin", test_next_pin);
+  g_test_add_func ("/bench/pins/go-stops", test_go_stops);
   return g_test_run ();
 }
