@@ -54,8 +54,7 @@ tm_edit_remove_budget_line (TmDocument *document, TmBudgetLine *line, GError **e
       return TRUE;
     }
   tm_job_add_budget_line (job, before);
-  g_ptr_array_insert (job->budget_lines, (int)at,
-                      g_ptr_array_steal_index (job->budget_lines, job->budget_lines->len - 1));
+  tm_edit_move_last (job->budget_lines, at);
   return FALSE;
 }
 
@@ -63,19 +62,4 @@ TmBudgetLine *
 tm_edit_copy_budget_line (const TmBudgetLine *line)
 {
   return g_memdup2 (line, sizeof *line);
-}
-
-GPtrArray *
-tm_edit_copy_budget (const TmJob *job, const char *method)
-{
-  GPtrArray *lines = g_ptr_array_new ();
-
-  for (guint i = 0; i < job->budget_lines->len; i++)
-    {
-      const TmBudgetLine *line = g_ptr_array_index (job->budget_lines, i);
-
-      if (g_str_equal (line->method, method))
-        g_ptr_array_add (lines, tm_edit_copy_budget_line (line));
-    }
-  return lines;
 }

@@ -189,13 +189,32 @@ tm_edit_remove_gauge (TmDocument *document, const char *tag, GError **error)
   return kept;
 }
 
-/* Its lines went with it. */
-static void
-restore_method (TmJob *job, TmMethod *method, GPtrArray *lines)
+/* Copies of what a method takes along when it goes, each with its place in the job's list. */
+static GPtrArray *
+copy_budget (const TmJob *job, const char *name, GArray *places)
 {
-  tm_job_add_method (job, method);
+  GPtrArray *lines = g_ptr_array_new ();
+
+  for (guint i = 0; i < job->budget_lines->len; i++)
+    {
+      const TmBudgetLine *line = g_ptr_array_index (job->budget_lines, i);
+
+      if (!g_str_equal (line->method, name))
+        continue;
+      g_ptr_array_add (lines, tm_edit_copy_budget_line (line));
+      g_array_append_val (places, i);
+    }
+  return lines;
+}
+
+static void
+restore_budget (TmJob *job, const GPtrArray *lines, const GArray *places)
+{
   for (guint i = 0; i < lines->len; i++)
-    tm_job_add_budget_line (job, g_ptr_array_index (lines, i));
+    {
+      tm_job_add_budget_line (job, g_ptr_array_index (lines, i));
+      tm_edit_move_last (job->budget_lines, g_array_index (places, guint, i));
+    }
 }
 
 gboolean
@@ -204,12 +223,18 @@ tm_edit_remove_method (TmDocument *document, const char *name, GError **error)
   TmJob *job = tm_document_job (document);
   TmMethod *method = tm_job_find_method (job, name);
   TmMethod *before = method != NULL ? tm_edit_copy_method (method) : NULL;
-  g_autoptr (GPtrArray) lines = tm_edit_copy_budget (job, name);
-  TmAddStatus status = tm_job_remove_method (job, name);
+  g_autoptr (GArray) places = g_array_new (FALSE, FALSE, sizeof (guint));
+  g_autoptr (GPtrArray) lines = copy_budget (job, name, places);
+  TmAddStatus status;
+  guint at = 0;
 
+  g_ptr_array_find (job->methods, method, &at);
+  status = tm_job_remove_method (job, name);
   if (status == TM_ADD_OK && !tm_document_save_definitions (document, error))
     {
-      restore_method (job, before, lines);
+      tm_job_add_method (job, before);
+      tm_edit_move_last (job->methods, at);
+      restore_budget (job, lines, places);
       return FALSE;
     }
   g_ptr_array_foreach (lines, (GFunc)(GCallback)tm_budget_line_free, NULL);

@@ -91,8 +91,6 @@ TmFeature *tm_edit_copy_feature (const TmFeature *feature) G_GNUC_WARN_UNUSED_RE
 TmGauge *tm_edit_copy_gauge (const TmGauge *gauge) G_GNUC_WARN_UNUSED_RESULT;
 TmMethod *tm_edit_copy_method (const TmMethod *method) G_GNUC_WARN_UNUSED_RESULT;
 TmBudgetLine *tm_edit_copy_budget_line (const TmBudgetLine *line) G_GNUC_WARN_UNUSED_RESULT;
-/* TmBudgetLine *, of the method so called; the array does not own them. */
-GPtrArray *tm_edit_copy_budget (const TmJob *job, const char *method) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The balloon number after the largest whole number in use; the serial after the last piece's,
  * counted on in its last digits ("A-009" gives "A-010"). */

@@ -29,7 +29,38 @@ assert_kept (UiFixture *fixture)
   g_assert_cmpstr (in_book, ==, in_model);
 }
 
-/* The fixture's job with a micrometer that has a history, and a pin set. */
+static TmBudgetLine *
+make_line (const char *method, const char *name, const char *value)
+{
+  TmBudgetLine *line = tm_budget_line_new ();
+
+  line->method = method;
+  line->name = name;
+  line->distribution = "rectangular";
+  tm_quantity_read (value, TM_UNIT_MM, &line->value);
+  return line;
+}
+
+/* Two methods, the lines of one between those of the other. */
+static void
+add_methods (TmJob *job)
+{
+  static const char *const names[] = { "bored", "turned" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      TmMethod *method = tm_method_new ();
+
+      method->name = names[i];
+      g_ptr_array_add (method->gauges, (gpointer)tm_job_intern (job, "BM-2"));
+      g_assert_cmpint (tm_job_add_method (job, method), ==, TM_ADD_OK);
+    }
+  for (guint i = 0; i < 4; i++)
+    g_assert_cmpint (tm_job_add_budget_line (job, make_line (names[i % 2], i < 2 ? "ring" : "jaws", "0.001")),
+                     ==, TM_ADD_OK);
+}
+
+/* The fixture's job with a micrometer that has a history, a pin set, and methods with budget lines. */
 static TmJob *
 make_job (void)
 {
@@ -61,6 +92,7 @@ make_job (void)
   tm_quantity_read ("6", TM_UNIT_MM, &pin->size);
   tm_quantity_read ("6.0004", TM_UNIT_MM, &pin->measured);
   g_assert_cmpint (tm_job_add_pin_size (job, pin), ==, TM_ADD_OK);
+  add_methods (job);
   return job;
 }
 
@@ -291,6 +323,37 @@ do_add_method (TmDocument *document, GError **error)
 }
 
 static gboolean
+do_remove_method (TmDocument *document, GError **error)
+{
+  return tm_edit_remove_method (document, "bored", error);
+}
+
+static TmBudgetLine *
+first_line (TmDocument *document)
+{
+  return g_ptr_array_index (tm_document_job (document)->budget_lines, 0);
+}
+
+static gboolean
+do_add_line (TmDocument *document, GError **error)
+{
+  return tm_edit_put_budget_line (document, NULL, make_line ("turned", "chuck", "0.002"), error);
+}
+
+static gboolean
+do_change_line (TmDocument *document, GError **error)
+{
+  return tm_edit_put_budget_line (document, first_line (document), make_line ("bored", "ring 2", "0.002"),
+                                  error);
+}
+
+static gboolean
+do_remove_line (TmDocument *document, GError **error)
+{
+  return tm_edit_remove_budget_line (document, first_line (document), error);
+}
+
+static gboolean
 do_add_person (TmDocument *document, GError **error)
 {
   return tm_edit_add_person (document, "EF", "Eva Falk", error);
@@ -328,6 +391,10 @@ static const Edit edits[] = {
   { "add-pin", do_add_pin },
   { "remove-pin", do_remove_pin },
   { "add-method", do_add_method },
+  { "remove-method", do_remove_method },
+  { "add-line", do_add_line },
+  { "change-line", do_change_line },
+  { "remove-line", do_remove_line },
   { "add-person", do_add_person },
   { "remove-person", do_remove_person },
 };
