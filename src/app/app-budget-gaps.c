@@ -44,11 +44,14 @@ find_gauge_gaps (const Gaps *gaps, const TmGauge *gauge)
 {
   if (is_transfer (gauge))
     {
-      if (!gauge->feel.given && !has_line (gaps, TM_COMPONENT_FEEL, NULL))
-        add_gap (gaps, g_strdup_printf (_ ("Transfer feel of %s: not stated, left out."), gauge->tag));
+      if (!has_line (gaps, TM_COMPONENT_FEEL, NULL))
+        add_gap (gaps, g_strdup_printf (has_line (gaps, TM_COMPONENT_REPEATABILITY, NULL)
+                                            ? _ ("Transfer feel of %s: taken as within the repeatability.")
+                                            : _ ("Transfer feel of %s: not stated, left out."),
+                                        gauge->tag));
       return;
     }
-  if (!gauge->resolution.given)
+  if (!has_line (gaps, TM_COMPONENT_RESOLUTION, gauge->tag))
     add_gap (gaps, g_strdup_printf (_ ("Resolution of %s: not stated, left out."), gauge->tag));
   if (!has_line (gaps, TM_COMPONENT_ERROR_LIMIT, gauge->tag)
       && !has_line (gaps, TM_COMPONENT_CERTIFICATE, gauge->tag))
