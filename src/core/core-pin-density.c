@@ -6,7 +6,6 @@
 #include <gsl/gsl_math.h>
 #include <gsl/gsl_randist.h>
 #include <math.h>
-#include <stdlib.h>
 
 #include "core-uncertainty.h"
 

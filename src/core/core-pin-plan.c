@@ -8,7 +8,6 @@
 
 #include "core-pins.h"
 
-#include <stdlib.h>
 
 #include "core-gauge-kind.h"
 #include "core-pin-class.h"

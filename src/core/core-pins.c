@@ -3,7 +3,6 @@
 #include "core-pins.h"
 
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "core-pin-density.h"
@@ -51,7 +50,7 @@ compare_trials (const TmPinTrial *a, const TmPinTrial *b)
 }
 
 static int
-compare_pins (gconstpointer a, gconstpointer b)
+compare_pins (gconstpointer a, gconstpointer b, gpointer data)
 {
   const TmPin *one = *(const TmPin *const *)a, *other = *(const TmPin *const *)b;
   int order;
@@ -87,10 +86,10 @@ group_pins (const TmPin *pins, guint n)
 
   for (guint i = 0; i < n; i++)
     sorted[i] = &pins[i];
-  qsort (sorted, n, sizeof *sorted, compare_pins);
+  g_qsort_with_data (sorted, (gint)n, sizeof *sorted, compare_pins, NULL);
   for (guint i = 0; i < n; i++)
     {
-      if (i == 0 || compare_pins (&sorted[i - 1], &sorted[i]) != 0)
+      if (i == 0 || compare_pins (&sorted[i - 1], &sorted[i], NULL) != 0)
         {
           Group group = { sorted[i]->low, sorted[i]->high, NULL, NULL };
 

@@ -6,6 +6,7 @@
 #include "exchange-job-read.h"
 
 #include <glib/gi18n-lib.h>
+#include <inttypes.h>
 
 #define MAX_REPEATS 100
 /* Pieces times people times repeats: nobody enters more at a bench. */
@@ -53,8 +54,7 @@ take_repeats (const TmJsonRow *row, TmStudy *study, GError **error)
   n = study->repeats.count;
   if (n < 2 || n > MAX_REPEATS)
     return tm_member_fail (repeats, TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                           _ ("%" G_GINT64_FORMAT " is out of range; use a number from %d to %d"), n, 2,
-                           MAX_REPEATS);
+                           _ ("%" PRId64 " is out of range; use a number from %d to %d"), n, 2, MAX_REPEATS);
   if ((gint64)study->pieces->len * study->people->len * n > MAX_CELLS)
     return tm_member_fail (repeats, TM_EXCHANGE_ERROR_BAD_VALUE, error,
                            _ ("the study would take more than %d readings; split it"), MAX_CELLS);
