@@ -5,6 +5,7 @@
 
 #include <math.h>
 
+#include "core-correction.h"
 #include "core-station.h"
 #include "core-statistics.h"
 #include "core-study.h"
@@ -69,6 +70,7 @@ typedef struct {
   const TmFeature *feature;
   const char *method_a, *method_b;
   GArray *a, *b;
+  const TmJob *job;
 } Pairs;
 
 static void
@@ -95,8 +97,8 @@ add_place (Pairs *pairs, const GPtrArray *readings)
   g_autoptr (GPtrArray) b = select_readings (pairs->feature, readings, pairs->method_b);
   g_auto (TmSizes) sizes_a = { 0 }, sizes_b = { 0 };
 
-  tm_sizes_collect (pairs->feature, a, &sizes_a);
-  tm_sizes_collect (pairs->feature, b, &sizes_b);
+  tm_sizes_of (pairs->job, pairs->feature, a, NULL, &sizes_a);
+  tm_sizes_of (pairs->job, pairs->feature, b, NULL, &sizes_b);
   add_stations (pairs, &sizes_a, &sizes_b);
 }
 
@@ -104,7 +106,7 @@ guint
 tm_paired_values (const TmJob *job, const TmFeature *feature, const char *method_a, const char *method_b,
                   double **a, double **b)
 {
-  Pairs pairs = { feature, method_a, method_b, NULL, NULL };
+  Pairs pairs = { feature, method_a, method_b, NULL, NULL, job };
   guint n;
 
   pairs.a = g_array_new (FALSE, FALSE, sizeof (double));

@@ -3,6 +3,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core-correction.h"
 #include "plot-label.h"
 #include "plot-run-private.h"
 
@@ -40,12 +41,13 @@ find_mean (const TmLocalSize *size)
 }
 
 static void
-add_point (TmRunPlot *plot, const TmFeature *feature, const GPtrArray *readings, guint piece, guint place)
+add_point (TmRunPlot *plot, const TmJob *job, const TmFeature *feature, const GPtrArray *readings,
+           guint piece, guint place)
 {
   TmSizes sizes = { 0 };
   TmRunPoint point = { .piece = piece, .place = place };
 
-  tm_sizes_collect (feature, readings, &sizes);
+  tm_sizes_of (job, feature, readings, NULL, &sizes);
   if (sizes.n_stations > 0)
     {
       double sum = 0.0;
@@ -74,7 +76,7 @@ add_points (TmRunPlot *plot, const TmJob *job, const TmFeature *feature)
         {
           const GPtrArray *readings = tm_job_readings_at (job, piece, feature, place);
           if (readings != NULL)
-            add_point (plot, feature, readings, i, place);
+            add_point (plot, job, feature, readings, i, place);
         }
     }
 }
