@@ -130,6 +130,17 @@ tm_access_name_row (GtkWidget *child, const char *name)
 }
 
 void
+tm_access_scroll_column_view (GtkColumnView *view, guint position)
+{
+  g_return_if_fail (GTK_IS_COLUMN_VIEW (view));
+
+  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (view)); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (GTK_IS_LIST_VIEW (child))
+      gtk_widget_activate_action (child, "list.scroll-to-item", "u", position);
+}
+
+void
 tm_access_show_page (GtkStack *stack, const char *name)
 {
   GtkWidget *page;

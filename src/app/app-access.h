@@ -22,6 +22,9 @@ void tm_access_name_drop_down (GtkDropDown *drop, const char *name);
 /* Names @view and the list inside it, which has the focus. */
 void tm_access_name_column_view (GtkColumnView *view, const char *name);
 
+/* Brings the row at @position into view: GTK 4.8 has the action on the inner list alone. */
+void tm_access_scroll_column_view (GtkColumnView *view, guint position);
+
 /* Names the row of a list or table that shows @child, the child of one of its list items. */
 void tm_access_name_row (GtkWidget *child, const char *name);
 

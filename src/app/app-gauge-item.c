@@ -64,6 +64,41 @@ tm_gauge_item_new (const TmJob *job, const TmGauge *gauge, const char *today)
   return self;
 }
 
+static gboolean
+says_the_same (TmGaugeItem *a, TmGaugeItem *b)
+{
+  for (guint i = 0; i < N_TEXTS; i++)
+    if (!g_str_equal (a->texts[i], b->texts[i]))
+      return FALSE;
+  return a->due == b->due && g_str_equal (a->found, b->found);
+}
+
+static gboolean
+is_kept (GListStore *store, guint at, TmGaugeItem *fresh)
+{
+  g_autoptr (TmGaugeItem) old = g_list_model_get_item (G_LIST_MODEL (store), at);
+
+  return says_the_same (old, fresh);
+}
+
+void
+tm_gauge_items_refresh (GListStore *store, const TmJob *job, const char *today)
+{
+  g_autoptr (GPtrArray) fresh = g_ptr_array_new_with_free_func (g_object_unref);
+  guint n_old = g_list_model_get_n_items (G_LIST_MODEL (store));
+  guint n_new = job->gauges->len, head = 0, tail = 0;
+
+  for (guint i = 0; i < n_new; i++)
+    g_ptr_array_add (fresh, tm_gauge_item_new (job, g_ptr_array_index (job->gauges, i), today));
+  while (head < MIN (n_old, n_new) && is_kept (store, head, g_ptr_array_index (fresh, head)))
+    head++;
+  while (tail < MIN (n_old, n_new) - head
+         && is_kept (store, n_old - 1 - tail, g_ptr_array_index (fresh, n_new - 1 - tail)))
+    tail++;
+  if (n_old > head + tail || n_new > head + tail)
+    g_list_store_splice (store, head, n_old - head - tail, fresh->pdata + head, n_new - head - tail);
+}
+
 const char *
 tm_gauge_item_tag (TmGaugeItem *self)
 {

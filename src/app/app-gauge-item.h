@@ -17,6 +17,9 @@ G_DECLARE_FINAL_TYPE (TmGaugeItem, tm_gauge_item, TM, GAUGE_ITEM, GObject)
 /* Copies what is shown: it outlives the gauge. */
 TmGaugeItem *tm_gauge_item_new (const TmJob *job, const TmGauge *gauge, const char *today);
 
+/* Shows the gauges of @job in @store, which keeps the rows that say what they said before. */
+void tm_gauge_items_refresh (GListStore *store, const TmJob *job, const char *today);
+
 const char *tm_gauge_item_tag (TmGaugeItem *self);
 TmDue tm_gauge_item_due (TmGaugeItem *self);
 

@@ -24,6 +24,7 @@ struct _TmGaugeRegister {
   GListStore *items;
   GtkFilterListModel *filtered;
   GtkSingleSelection *selection;
+  guint n_gauges;   /* that are shown */
   gboolean filling; /* the list is being made anew: what is chosen in between is not shown */
 
   GtkEditable *search;
@@ -94,37 +95,52 @@ search_cb (TmGaugeRegister *self)
 }
 
 static void
-fill_items (TmGaugeRegister *self)
-{
-  const TmJob *job = tm_document_job (self->document);
-  g_autofree char *today = tm_today ();
-  g_autoptr (GPtrArray) fresh = g_ptr_array_new_with_free_func (g_object_unref);
-
-  for (guint i = 0; i < job->gauges->len; i++)
-    g_ptr_array_add (fresh, tm_gauge_item_new (job, g_ptr_array_index (job->gauges, i), today));
-  g_list_store_splice (self->items, 0, g_list_model_get_n_items (G_LIST_MODEL (self->items)), fresh->pdata,
-                       fresh->len);
-}
-
-static void
 show_chosen (TmGaugeRegister *self)
 {
   if (!self->filling)
     tm_gauge_detail_show (self->detail, self->document, find_chosen_tag (self));
 }
 
+/* A gauge that was just added is the one to look at. */
+static char *
+find_next_chosen (TmGaugeRegister *self)
+{
+  const TmJob *job = tm_document_job (self->document);
+  guint n = job->gauges->len;
+
+  if (self->n_gauges > 0 && n == self->n_gauges + 1)
+    return g_strdup (((const TmGauge *)g_ptr_array_index (job->gauges, n - 1))->tag);
+  return g_strdup (find_chosen_tag (self));
+}
+
+/* A row that is made anew takes the focus with it. */
+static gboolean
+has_focus (TmGaugeRegister *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->view));
+}
+
 static void
 definitions_changed_cb (TmGaugeRegister *self)
 {
-  g_autofree char *chosen = g_strdup (find_chosen_tag (self));
+  const TmJob *job = tm_document_job (self->document);
+  g_autofree char *chosen = find_next_chosen (self);
+  g_autofree char *today = tm_today ();
+  gboolean focus = has_focus (self);
 
   self->filling = TRUE;
-  fill_items (self);
+  tm_gauge_items_refresh (self->items, job, today);
   tm_gauge_register_choose (self, chosen);
   self->filling = FALSE;
+  self->n_gauges = job->gauges->len;
   show_chosen (self);
   show_count (self);
   show_stack (self);
+  if (focus && !has_focus (self))
+    gtk_widget_grab_focus (GTK_WIDGET (self->view));
 }
 
 /* -------- What the buttons and keys do -------- */
@@ -310,6 +326,7 @@ tm_gauge_register_set_document (TmGaugeRegister *self, TmDocument *document)
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_list_store_remove_all (self->items);
+  self->n_gauges = 0;
   g_set_object (&self->document, document);
   gtk_editable_set_text (self->search, "");
   if (document == NULL)
@@ -346,6 +363,8 @@ tm_gauge_register_choose (TmGaugeRegister *self, const char *tag)
 
       if (g_str_equal (tm_gauge_item_tag (item), tag))
         {
+          if (gtk_single_selection_get_selected (self->selection) != i)
+            tm_access_scroll_column_view (self->view, i);
           gtk_single_selection_set_selected (self->selection, i);
           return;
         }

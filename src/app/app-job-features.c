@@ -122,17 +122,11 @@ make_feature (TmJobFeatures *self, const char *balloon, const char *callout)
   return feature;
 }
 
-/* There is no scroll-to in GTK 4.8's column view: its inner list has the action. */
 static void
 scroll_to (TmJobFeatures *self, guint at)
 {
-  GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self->view));
-
   gtk_single_selection_set_selected (self->selection, at);
-  while (child != NULL && !GTK_IS_LIST_VIEW (child))
-    child = gtk_widget_get_next_sibling (child);
-  if (child != NULL)
-    gtk_widget_activate_action (child, "list.scroll-to-item", "u", at);
+  tm_access_scroll_column_view (self->view, at);
 }
 
 static void

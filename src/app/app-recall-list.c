@@ -53,6 +53,16 @@ describe_trial (const TmPinTrial *trial)
   return g_strdup_printf (trial->went ? _ ("pin %s went") : _ ("pin %s did not go"), size);
 }
 
+/* "1 · Ø25 H7, mouth 12" */
+static char *
+describe_spot (const TmFeature *feature, guint place, const char *station)
+{
+  g_autofree char *name = tm_words_feature (feature);
+  g_autofree char *spot = tm_words_spot (feature, place, station);
+
+  return *spot != '\0' ? g_strdup_printf ("%s, %s", name, spot) : g_steal_pointer (&name);
+}
+
 static TmRecallLine *
 new_line (const TmJob *job, const TmRecallRow *row)
 {
@@ -63,7 +73,7 @@ new_line (const TmJob *job, const TmRecallRow *row)
 
   line->job = tm_words_job_title (job->part_number, job->part_name, job->revision);
   line->piece = g_strdup (entry->piece->serial);
-  line->feature = tm_words_spot (entry->feature, place, station);
+  line->feature = describe_spot (entry->feature, place, station);
   line->value = row->reading != NULL ? tm_words_reading (row->reading) : describe_trial (row->trial);
   line->time = tm_words_time (entry->at);
   line->before = describe_verdict (row->before, row->side_before);
@@ -164,10 +174,10 @@ static const Column columns[] = {
   { N_ ("Job"), G_STRUCT_OFFSET (TmRecallLine, job), 120, TRUE },
   { N_ ("Piece"), G_STRUCT_OFFSET (TmRecallLine, piece), 80, FALSE },
   { N_ ("Feature"), G_STRUCT_OFFSET (TmRecallLine, feature), 120, TRUE },
-  { N_ ("Reading"), G_STRUCT_OFFSET (TmRecallLine, value), 130, FALSE },
-  { N_ ("Time"), G_STRUCT_OFFSET (TmRecallLine, time), 160, FALSE },
-  { N_ ("Verdict"), G_STRUCT_OFFSET (TmRecallLine, before), 140, FALSE },
-  { N_ ("With the error taken out"), G_STRUCT_OFFSET (TmRecallLine, after), 190, FALSE },
+  { N_ ("Reading"), G_STRUCT_OFFSET (TmRecallLine, value), 110, FALSE },
+  { N_ ("Time"), G_STRUCT_OFFSET (TmRecallLine, time), 150, FALSE },
+  { N_ ("Verdict"), G_STRUCT_OFFSET (TmRecallLine, before), 120, FALSE },
+  { N_ ("With the error taken out"), G_STRUCT_OFFSET (TmRecallLine, after), 180, FALSE },
 };
 
 static const char *
