@@ -130,10 +130,20 @@ format_bound (gint64 count, TmUnit unit, gboolean up)
   return tm_count_format_exact (count, unit, unit == TM_UNIT_IN ? 4 : 3);
 }
 
+/* A count that lies @counts beside @reference. */
+static gint64
+round_beside (gint64 reference, double counts)
+{
+  double most = (double)TM_COUNT_MAX;
+  TmWide sum = (TmWide)reference + llround (CLAMP (counts, -2 * most, 2 * most));
+
+  return (gint64)CLAMP (sum, -TM_COUNT_MAX, TM_COUNT_MAX);
+}
+
 static char *
 format_estimate (gint64 reference, double counts, TmUnit unit)
 {
-  return tm_count_format (reference + (gint64)llround (counts), unit, (guint)get_decimals (unit));
+  return tm_count_format (round_beside (reference, counts), unit, (guint)get_decimals (unit));
 }
 
 /* -------- What trials prove -------- */
@@ -150,7 +160,7 @@ static void
 put_estimate (yajl_gen gen, const char *key, const TmPinResult *result, double counts, TmUnit unit)
 {
   put_count (gen, key, result->has_estimate,
-             result->has_estimate ? result->reference + (gint64)llround (counts) : 0, unit);
+             result->has_estimate ? round_beside (result->reference, counts) : 0, unit);
 }
 
 static void
@@ -267,7 +277,7 @@ print_estimate (const Question *question, const TmPinResult *result)
 {
   TmUnit unit = question->unit;
   g_autofree char *mean = format_estimate (result->reference, result->estimate, unit);
-  g_autofree char *u = tm_count_format (llround (result->u), unit, (guint)get_decimals (unit));
+  g_autofree char *u = tm_count_format (round_beside (0, result->u), unit, (guint)get_decimals (unit));
   g_autofree char *low = format_estimate (result->reference, result->low95, unit);
   g_autofree char *high = format_estimate (result->reference, result->high95, unit);
   g_autofree char *form = tm_count_format_exact (question->form.count, unit, 0);

@@ -94,5 +94,5 @@ tm_job_entry_clearance (const TmJob *job)
 
   if (!stated->given || stated->count < 0 || tm_unit_dimension (stated->unit) != TM_DIMENSION_LENGTH)
     return TM_PIN_ENTRY_CLEARANCE;
-  return stated->count;
+  return MIN (stated->count, TM_PIN_CLEARANCE_MOST);
 }

@@ -8,7 +8,6 @@
 
 #include "core-pins.h"
 
-
 #include "core-gauge-kind.h"
 #include "core-pin-class.h"
 
@@ -236,7 +235,7 @@ note_set (Planner *self, const TmGauge *set)
 
 typedef struct {
   const Candidate *go, *nogo;
-  gint64 open;  /* over both ends */
+  TmWide open;  /* over both ends */
   gint64 width; /* of what is proven */
 } Pair;
 
@@ -258,7 +257,7 @@ get_open (const Candidate *candidate)
 static void
 try_pair (Pair *best, const Candidate *go, const Candidate *nogo)
 {
-  Pair pair = { go, nogo, get_open (go) + get_open (nogo), 0 };
+  Pair pair = { go, nogo, (TmWide)get_open (go) + get_open (nogo), 0 };
 
   if (!can_pair (go, nogo))
     return;

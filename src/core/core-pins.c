@@ -290,6 +290,7 @@ tm_pins_judge (const TmPin *pins, guint n, const TmLimits *limits, gint64 cleara
   g_autoptr (GArray) groups = NULL;
 
   g_return_if_fail (limits != NULL && out != NULL && clearance >= 0);
+  clearance = MIN (clearance, TM_PIN_CLEARANCE_MOST);
   groups = group_pins (pins, n);
   *out = (TmPinResult) {
     .n_pins = n, .estimate = NAN, .u = NAN, .low95 = NAN, .high95 = NAN, .probability_in = NAN

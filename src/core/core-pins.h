@@ -13,6 +13,9 @@ G_BEGIN_DECLS
 
 #define TM_PIN_ENTRY_CLEARANCE G_GINT64_CONSTANT (1000000) /* c: 1 µm, assumed; the job may state its own */
 
+/* A clearance larger than this, 1 m, is taken as this. */
+#define TM_PIN_CLEARANCE_MOST G_GINT64_CONSTANT (1000000000000)
+
 /* Total tolerance of @pin_class at @size, counts; 0 for a class or size outside the tables. */
 gint64 tm_pin_class_tolerance (const char *pin_class, gint64 size);
 

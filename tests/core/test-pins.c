@@ -306,6 +306,23 @@ test_open_side (void)
   g_assert_cmpfloat (result.high95, >, result.estimate);
 }
 
+/* The largest counts that can be typed wrap nowhere. */
+static void
+test_extremes (void)
+{
+  TmPin pins[]
+      = { { -TM_COUNT_MAX, -TM_COUNT_MAX, TRUE, NULL }, { TM_COUNT_MAX, TM_COUNT_MAX, FALSE, NULL } };
+  TmLimits limits = { TM_COUNT_MAX, -TM_COUNT_MAX, TRUE, TRUE, FALSE };
+  TmPinSizeInput size = { TRUE, TM_COUNT_MAX, 0, 1, 2, 1e18 };
+  TmPinResult result;
+
+  tm_pins_judge (pins, 2, &limits, TM_COUNT_MAX, &size, &result);
+  g_assert_cmpint (result.open_below, ==, 2 * TM_COUNT_MAX);
+  g_assert_true (result.has_estimate && isfinite (result.u));
+  tm_pins_judge (pins, 1, &limits, 0, &size, &result);
+  g_assert_true (isfinite (result.estimate));
+}
+
 /* A crowd of trials is answered at once, and the certain bounds take every one of them. */
 static void
 test_many_pins (void)
@@ -342,6 +359,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/pins/went-and-did-not", test_pin_went_and_did_not);
   g_test_add_func ("/pins/contradiction", test_contradiction);
   g_test_add_func ("/pins/open-side", test_open_side);
+  g_test_add_func ("/pins/extremes", test_extremes);
   g_test_add_func ("/pins/many", test_many_pins);
 
   return g_test_run ();
