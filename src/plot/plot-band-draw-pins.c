@@ -69,28 +69,34 @@ is_row_free (const TmBandDrawing *d, guint row, double from, double to)
   return TRUE;
 }
 
-/* The word stands where no pin's words do. */
+/* The word stands in what is open, or just beyond it, where no pin's words do. */
 static void
-draw_open_word (TmBandDrawing *d, double left, double right)
+draw_open_word (TmBandDrawing *d, double left, double right, gboolean below)
 {
   const TmTextStyle style = { .scale = 0.85, .dim = TRUE, .align = TM_ALIGN_CENTRE };
   /* Translators: a range of sizes that the pins have not closed. */
   const char *word = C_ ("pin", "open");
   const double half = tm_text_width (&d->pen, word, &style) / 2 + 2;
-  const double middle = (left + right) / 2;
+  const gboolean fits = right - left >= 2 * half;
+  const double inside[] = { (left + right) / 2, left + half, right - half };
+  const double beyond[] = { below ? left - half : right + half };
+  const double *places = fits ? inside : beyond;
+  const gsize n = fits ? G_N_ELEMENTS (inside) : G_N_ELEMENTS (beyond);
 
-  if (right - left < 2 * half || d->at.row_height < d->pen.size * 1.1)
+  if (d->at.row_height < d->pen.size * 1.1)
     return;
   for (guint row = 0; row < d->at.n_pin_rows; row++)
-    if (is_row_free (d, row, middle - half, middle + half))
-      {
-        tm_text_draw (&d->pen, word, middle, d->at.pins_top + (row + 0.5) * d->at.row_height, &style);
-        return;
-      }
+    for (gsize i = 0; i < n; i++)
+      if (places[i] - half >= d->at.left && places[i] + half <= d->at.width
+          && is_row_free (d, row, places[i] - half, places[i] + half))
+        {
+          tm_text_draw (&d->pen, word, places[i], d->at.pins_top + (row + 0.5) * d->at.row_height, &style);
+          return;
+        }
 }
 
 static void
-draw_open (TmBandDrawing *d, double from, double to)
+draw_open (TmBandDrawing *d, double from, double to, gboolean below)
 {
   double left, right;
 
@@ -101,7 +107,7 @@ draw_open (TmBandDrawing *d, double from, double to)
   cairo_rectangle (d->pen.cr, left, d->at.pins_top, right - left, d->at.n_pin_rows * d->at.row_height);
   tm_pen_colour (&d->pen, &d->pen.theme->close, 0.22);
   cairo_fill (d->pen.cr);
-  draw_open_word (d, left, right);
+  draw_open_word (d, left, right, below);
 }
 
 void
@@ -109,8 +115,8 @@ tm_band_draw_pins (TmBandDrawing *d)
 {
   if (d->at.n_pins == 0)
     return;
-  draw_open (d, d->plot->open_low_from, d->plot->open_low_to);
-  draw_open (d, d->plot->open_high_from, d->plot->open_high_to);
+  draw_open (d, d->plot->open_low_from, d->plot->open_low_to, TRUE);
+  draw_open (d, d->plot->open_high_from, d->plot->open_high_to, FALSE);
   tm_band_draw_label (d, _ ("pins"), d->at.pins_top + 0.5 * d->at.row_height, 1.0, FALSE);
   for (guint i = 0; i < d->at.n_pins; i++)
     draw_pin (d, &d->at.pins[i]);
