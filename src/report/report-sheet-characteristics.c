@@ -34,6 +34,7 @@ typedef enum {
   COLUMN_GAUGE,
   COLUMN_DUE,
   COLUMN_REFERENCE,
+  COLUMN_COUNTS,
   COLUMN_COMMENT,
   /* Beside the printed page: what the verdict's formula also rests on. */
   COLUMN_GUARD,
@@ -63,6 +64,7 @@ static const TmColumn columns[N_COLUMNS] = {
   [COLUMN_GAUGE] = { N_ ("Gauge"), 7, 12 },
   [COLUMN_DUE] = { N_ ("Calibration due"), 10, 12 },
   [COLUMN_REFERENCE] = { N_ ("Nonconformance"), 9, 16 },
+  [COLUMN_COUNTS] = { N_ ("What counts"), 8, 10 },
   [COLUMN_COMMENT] = { N_ ("Comment"), 10, 24 },
   [COLUMN_GUARD] = { N_ ("Guard, in"), 9, 14 },
   [COLUMN_GUARD_OUT] = { N_ ("Guard, out"), 9, 14 },
@@ -220,6 +222,33 @@ append_note (GString *out, const char *text)
   g_string_append (out, text);
 }
 
+/* The value that counts, where it is not the smallest and the largest reading. */
+static void
+append_combined (GString *out, const TmJudgement *judgement)
+{
+  g_autofree char *size = NULL;
+  g_autofree char *note = NULL;
+
+  if (judgement->counted == TM_COUNTED_READINGS || isnan (judgement->combined_size))
+    return;
+  size = tm_judgement_size_text (judgement);
+  note = g_strdup_printf (judgement->pins_joined ? _ ("mating size %s") : _ ("combined %s"), size);
+  append_note (out, note);
+}
+
+/* Whose value the verdict rests on: of the method assigned, of all put together, of the pins. */
+static const char *
+name_counted (const TmJudgement *judgement)
+{
+  if ((judgement->sizes.n_stations == 0 && judgement->counted != TM_COUNTED_PINS)
+      || tm_kind_is_attribute (judgement->feature->kind))
+    return "";
+  if (judgement->counted == TM_COUNTED_READINGS && *judgement->method_name != '\0'
+      && g_str_equal (judgement->method_name, judgement->feature->method))
+    return _ ("assigned method");
+  return g_dpgettext2 (GETTEXT_PACKAGE, "counted", tm_counted_word (judgement->counted));
+}
+
 static char *
 write_comment (const TmReportLine *line)
 {
@@ -227,6 +256,7 @@ write_comment (const TmReportLine *line)
   GString *out = g_string_new (NULL);
 
   append_note (out, tm_report_why_word (judgement->why));
+  append_combined (out, judgement);
   if (judgement->limits.has_upper && line->feature->upper.given
       && judgement->limits.upper != line->feature->upper.count)
     append_note (out, _ ("upper limit with bonus"));
@@ -249,6 +279,7 @@ write_gauge (TmSheet *sheet, const TmReportLine *line)
   tm_sheet_date (sheet, COLUMN_DUE, find_due (job, &line->judgement));
   tm_sheet_text (sheet, COLUMN_REFERENCE, line->nonconformance != NULL ? line->nonconformance->number : "",
                  TM_STYLE_TEXT);
+  tm_sheet_text (sheet, COLUMN_COUNTS, name_counted (&line->judgement), TM_STYLE_CENTRE);
   tm_sheet_text (sheet, COLUMN_COMMENT, comment, TM_STYLE_TEXT);
 }
 

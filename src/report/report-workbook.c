@@ -102,7 +102,9 @@ write_sheets (TmWorkbook *workbook)
     { tm_sheet_write_readings, 0.30 },
     { tm_sheet_write_pins, 0.02 },
     { tm_sheet_write_gauges, 0.02 },
-    { tm_sheet_write_pictures, 0.23 },
+    { tm_sheet_write_uncertainty, 0.02 },
+    { tm_sheet_write_studies, 0.01 },
+    { tm_sheet_write_pictures, 0.20 },
     { tm_sheet_write_runs, 0.10 },
   };
 

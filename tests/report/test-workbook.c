@@ -142,8 +142,8 @@ test_dates (void)
   sheet = zip_read (place.path, CHARACTERISTICS);
   g_assert_cmpfloat (cell_number (sheet, "R5"), ==, 46392.0);
   gauges = zip_read (place.path, GAUGES);
-  g_assert_cmpfloat (cell_number (gauges, "G5"), ==, 46392.0);
-  bad = cell_string (place.path, gauges, "G6");
+  g_assert_cmpfloat (cell_number (gauges, "J5"), ==, 46392.0);
+  bad = cell_string (place.path, gauges, "J6");
   g_assert_cmpstr (bad, ==, "2027-02-30");
   readings = zip_read (place.path, READINGS);
   /* 09:12:33 of the day, to a tenth of a second. */
@@ -163,7 +163,7 @@ test_pages (void)
   job->part_number = "A&B";
   write_job (job, place.path, TM_PAPER_A4);
   book = zip_read (place.path, "xl/workbook.xml");
-  g_assert_nonnull (strstr (book, "localSheetId=\"2\">Characteristics!$A$1:$T$5</definedName>"));
+  g_assert_nonnull (strstr (book, "localSheetId=\"2\">Characteristics!$A$1:$U$5</definedName>"));
   g_assert_nonnull (strstr (book, "localSheetId=\"2\">Characteristics!$4:$4</definedName>"));
   sheet = zip_read (place.path, CHARACTERISTICS);
   g_assert_nonnull (strstr (sheet, "paperSize=\"9\""));
@@ -222,11 +222,11 @@ test_history (void)
   g_assert_cmpint (tm_job_withdraw (job, &second->row, "AB", "2026-05-05T08:00:00Z", "chip"), ==, TM_ADD_OK);
   write_job (job, place.path, TM_PAPER_A4);
   sheet = zip_read (place.path, READINGS);
-  status = cell_string (place.path, sheet, "Q5");
+  status = cell_string (place.path, sheet, "R5");
   g_assert_cmpstr (status, ==, "corrected by 2");
-  withdrawn = cell_string (place.path, sheet, "Q6");
+  withdrawn = cell_string (place.path, sheet, "R6");
   g_assert_cmpstr (withdrawn, ==, "withdrawn");
-  reason = cell_string (place.path, sheet, "S6");
+  reason = cell_string (place.path, sheet, "T6");
   g_assert_cmpstr (reason, ==, "=a turn high; withdrawn by AB, 2026-05-05T08:00:00Z: chip");
   clear_place (&place);
 }
