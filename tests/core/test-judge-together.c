@@ -401,6 +401,111 @@ test_lines (void)
   g_assert_cmpstr (lines[2].source, ==, "these readings alone");
 }
 
+/* -------- Anything at all -------- */
+
+static gint64
+pick (GRand *rand)
+{
+  static const gint64 values[] = { 0,           1,           -1,           1000000,      25000000000,
+                                   25010000000, 25021000000, -25000000000, TM_COUNT_MAX, -TM_COUNT_MAX };
+
+  return values[g_rand_int_range (rand, 0, G_N_ELEMENTS (values))];
+}
+
+static TmQuantity
+pick_quantity (GRand *rand, TmUnit unit)
+{
+  return g_rand_boolean (rand) ? tm_quantity_new (pick (rand), unit, 3) : TM_QUANTITY_NONE;
+}
+
+static void
+add_hostile_rows (TmJob *job, TmFeature *bore, GRand *rand)
+{
+  static const char *const methods[] = { "A", "B", "G1", "nobody" }, *const stations[]
+                                                                     = { "", "mouth", "bottom/3" };
+  static const char *const classes[] = { "X", "ZZ", "none" };
+
+  for (guint i = 0; i < 6; i++)
+    {
+      TmReading *reading = new_reading (job, bore, stations[g_rand_int_range (rand, 0, 3)],
+                                        methods[g_rand_int_range (rand, 0, 4)]);
+      TmPinTrial *trial;
+
+      reading->value = tm_quantity_new (pick (rand), TM_UNIT_MM, 3);
+      reading->part_temp = pick_quantity (rand, TM_UNIT_CELSIUS);
+      reading->gauge_temp = pick_quantity (rand, TM_UNIT_CELSIUS);
+      reading->row.at = g_rand_boolean (rand) ? "2026-05-04T09:12:33Z" : "";
+      g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+      trial = add_trial (job, bore, "0.5", classes[g_rand_int_range (rand, 0, 3)],
+                         g_rand_boolean (rand) ? TM_PIN_PLUS : TM_PIN_MINUS, g_rand_boolean (rand));
+      trial->size.count = pick (rand);
+      trial->measured = pick_quantity (rand, TM_UNIT_MM);
+    }
+}
+
+static TmFeature *
+make_hostile (TmJob *job, GRand *rand)
+{
+  TmGauge *gauges[] = { add_gauge (job, "G1", "0.001", NULL), add_gauge (job, "G2", NULL, "0.001") };
+  TmFeature *bore;
+
+  gauges[0]->kind = "telescoping gauge";
+  for (guint i = 0; i < 2; i++)
+    {
+      TmCalibration *calibration = add_calibration (job, gauges[i]->tag, "2026-01-01", NULL, NULL);
+      TmCheck *check = add_check (job, gauges[i]->tag, "2026-05-04T08:00:00Z", "1", "1");
+
+      gauges[i]->error_limit = pick_quantity (rand, TM_UNIT_MM);
+      gauges[i]->feel = pick_quantity (rand, TM_UNIT_MM);
+      gauges[i]->expansion = pick_quantity (rand, TM_UNIT_HARDNESS);
+      calibration->uncertainty = pick_quantity (rand, TM_UNIT_MM);
+      calibration->coverage = pick_quantity (rand, TM_UNIT_HARDNESS);
+      calibration->error = pick_quantity (rand, TM_UNIT_MM);
+      check->reading.count = pick (rand);
+    }
+  add_method (job, "A", "G1,G2", "1", "1")->repeatability.count = pick (rand);
+  add_method (job, "B", "G2", NULL, NULL);
+  add_budget_line (job, "B", TM_LINE_OTHER, "x", "1", "t")->value.count = pick (rand);
+  job->part_temp_limit = pick_quantity (rand, TM_UNIT_CELSIUS);
+  job->thermometer = pick_quantity (rand, TM_UNIT_CELSIUS);
+  job->expansion = pick_quantity (rand, TM_UNIT_HARDNESS);
+  job->check_hours = pick_quantity (rand, TM_UNIT_HARDNESS);
+  job->drift_rule = g_rand_boolean (rand) ? TM_DRIFT_ASK : TM_DRIFT_WIDEN;
+  bore = add_feature (job, "1", TM_KIND_BORE, NULL, NULL, "A");
+  bore->lower = pick_quantity (rand, TM_UNIT_MM);
+  bore->upper = pick_quantity (rand, TM_UNIT_MM);
+  bore->counts = g_rand_boolean (rand) ? TM_COUNTS_COMBINED : TM_COUNTS_ASSIGNED;
+  bore->form_unseen = pick_quantity (rand, TM_UNIT_MM);
+  add_hostile_rows (job, bore, rand);
+  return bore;
+}
+
+/* The ends of what is counted, in every place: no crash, no overflow (under the sanitizers), a probability
+ * that is one or none. */
+static void
+test_hostile (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20261125);
+
+  for (guint i = 0; i < 4000; i++)
+    {
+      g_autoptr (TmJob) job = make_job (i % 2 ? TM_DECISION_SIMPLE : TM_DECISION_GUARDED);
+      TmFeature *bore = make_hostile (job, rand);
+      const TmJudgeOptions options = { "G2", "2026-01-01", pick (rand) };
+      g_auto (TmJudgement) judgement = { 0 };
+      g_autofree char *text = NULL, *spread = NULL;
+      TmComponent lines[TM_METHOD_MAX_LINES];
+
+      tm_judge_with (job, first_piece (job), bore, 1, i % 3 ? &options : NULL, &judgement);
+      tm_judgement_lines (job, &judgement, lines);
+      text = tm_judgement_size_text (&judgement);
+      spread = tm_judgement_spread_text (&judgement, judgement.expanded);
+      g_assert_true (isnan (judgement.probability_in)
+                     || (judgement.probability_in >= 0 && judgement.probability_in <= 1));
+      g_assert_false (judgement.verdict == TM_VERDICT_NOT_MEASURED && judgement.why == TM_WHY_NONE);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -419,5 +524,6 @@ main (int argc, char **argv)
   g_test_add_func ("/core/judge-together/out-of-range", test_out_of_range);
   g_test_add_func ("/core/judge-together/check-asked", test_check_asked);
   g_test_add_func ("/core/judge-together/lines", test_lines);
+  g_test_add_func ("/core/judge-together/hostile", test_hostile);
   return g_test_run ();
 }
