@@ -9,6 +9,7 @@
 #include "exchange-csv.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 static const char *const columns[] = {
   N_ ("Piece"),
@@ -34,6 +35,10 @@ static const char *const columns[] = {
   N_ ("Gauge"),
   N_ ("Calibration due"),
   N_ ("Nonconformance"),
+  N_ ("What counts"),
+  N_ ("Because"),
+  N_ ("Correction"),
+  N_ ("Overdue gauge used because"),
 };
 
 static void
@@ -130,6 +135,63 @@ put_method (GString *out, const TmJudgement *judgement)
   tm_csv_put_text (out, judgement->gauge != NULL ? judgement->gauge->due : "");
 }
 
+/* What was added to the mean of the deciding station before it was judged. */
+static void
+put_correction (GString *out, const TmJudgement *judgement)
+{
+  g_autofree char *text = NULL;
+
+  if (judgement->sizes.n_stations > 0 && judgement->correction != 0)
+    text = tm_count_format (
+        llround (judgement->correction), judgement->feature->unit,
+        MIN (judgement->sizes.stations[judgement->deciding].decimals + 1u, TM_MAX_DECIMALS));
+  tm_csv_put_number (out, text != NULL ? text : "");
+}
+
+/* Why a reading or a trial of the place was taken with an overdue gauge: the last reason stated. */
+static const char *
+find_overdue_reason (const TmJob *job, const TmJudgement *judgement)
+{
+  const GPtrArray *readings
+      = tm_job_readings_at (job, judgement->piece, judgement->feature, judgement->place);
+  const GPtrArray *trials
+      = tm_job_pin_trials_at (job, judgement->piece, judgement->feature, judgement->place);
+  const char *reason = "";
+
+  for (guint i = 0; readings != NULL && i < readings->len; i++)
+    {
+      const TmReading *reading = g_ptr_array_index (readings, i);
+      if (tm_row_counts (&reading->row) && *reading->overdue_reason != '\0')
+        reason = reading->overdue_reason;
+    }
+  for (guint i = 0; trials != NULL && i < trials->len; i++)
+    {
+      const TmPinTrial *trial = g_ptr_array_index (trials, i);
+      if (tm_row_counts (&trial->row) && *trial->overdue_reason != '\0')
+        reason = trial->overdue_reason;
+    }
+  return reason;
+}
+
+static const char *
+translate (const char *context, const char *word)
+{
+  return *word != '\0' ? g_dpgettext2 (GETTEXT_PACKAGE, context, word) : "";
+}
+
+/* What the verdict rests on. */
+static void
+put_basis (GString *out, const TmJob *job, const TmJudgement *judgement)
+{
+  const gboolean measured = (judgement->sizes.n_stations > 0 || judgement->counted == TM_COUNTED_PINS)
+                            && !tm_kind_is_attribute (judgement->feature->kind);
+
+  tm_csv_put_text (out, measured ? translate ("counted", tm_counted_word (judgement->counted)) : "");
+  tm_csv_put_text (out, translate ("why", tm_why_word (judgement->why)));
+  put_correction (out, judgement);
+  tm_csv_put_text (out, find_overdue_reason (job, judgement));
+}
+
 static void
 put_requirement (GString *out, const TmPiece *piece, const TmFeature *feature, guint place)
 {
@@ -162,6 +224,7 @@ put_line (GString *out, const TmJob *job, const TmPiece *piece, const TmFeature 
   tm_csv_put_text (out, translate_side (judgement.side));
   put_method (out, &judgement);
   tm_csv_put_text (out, nonconformance != NULL ? nonconformance->number : "");
+  put_basis (out, job, &judgement);
   tm_csv_end_line (out);
 }
 
@@ -170,7 +233,8 @@ static gboolean
 is_shown (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint index, guint place)
 {
   return tm_job_feature_is_due (job, feature, piece, index)
-         || tm_job_readings_at (job, piece, feature, place) != NULL;
+         || tm_job_readings_at (job, piece, feature, place) != NULL
+         || tm_job_pin_trials_at (job, piece, feature, place) != NULL;
 }
 
 GString *

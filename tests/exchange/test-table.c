@@ -279,10 +279,46 @@ test_report (void)
   g_assert_true (g_str_has_prefix (lines[0], "Piece,Feature,Name,"));
   g_assert_cmpstr (lines[1], ==,
                    "001,1,\"'=1+1\",,,,1,Ø25 H7,mm,25,25.000,25.021,25.022,25.022,25.022,0.022,out,metal "
-                   "gone,,,,,\"'-7\"");
-  g_assert_cmpstr (lines[2], ==, "001,2,\"'+x, \"\"y\"\"\",,,,1,,,,,,pass,,,,in,,,,,,");
-  g_assert_cmpstr (lines[3], ==, "001,3,,,,,1,12 ±0.1,mm,12,11.9,12.1,11.95,11.95,11.95,-0.05,in,,,,,,");
-  g_assert_true (g_str_has_suffix (lines[4], ",not measured,,,,,,"));
+                   "gone,,,,,\"'-7\",readings,no method,,");
+  g_assert_cmpstr (lines[2], ==, "001,2,\"'+x, \"\"y\"\"\",,,,1,,,,,,pass,,,,in,,,,,,,,,,");
+  g_assert_cmpstr (
+      lines[3], ==,
+      "001,3,,,,,1,12 ±0.1,mm,12,11.9,12.1,11.95,11.95,11.95,-0.05,in,,,,,,,readings,no method,,");
+  g_assert_true (g_str_has_suffix (lines[4], ",not measured,,,,,,,,,,"));
+}
+
+/* What a verdict rests on stands in its line: the pins that proved the band, the reason why an overdue
+ * gauge was used, and the correction to 20 °C: 25.010 mm with 23.6e-6 and 11.5e-6 / °C at 25 °C each is
+ * 25.010 · (11.5 - 23.6)e-6 · 5 = -0.0015 larger. */
+static void
+test_report_basis (void)
+{
+  static const char text[]
+      = "{\"format\": \"tenthmark-job\", \"version\": 1, \"job\": {\"part_number\": \"P\", \"unit\": \"mm\", "
+        "\"expansion\": \"23.6\"}, \"gauges\": [{\"tag\": \"M\", \"resolution\": \"0.001\", \"error_limit\": "
+        "\"0.001\", \"expansion\": \"11.5\"}], \"features\": [{\"balloon\": \"1\", \"kind\": \"bore\", "
+        "\"requirement\": \"Ø25 H7\", \"places\": 2, \"method\": \"M\"}], \"pieces\": [{\"serial\": "
+        "\"001\"}], "
+        "\"readings\": [{\"piece\": \"001\", \"feature\": \"1\", \"value\": \"25.010\", \"part_temp\": "
+        "\"25\", "
+        "\"gauge_temp\": \"25\", \"overdue_reason\": \"=no other\"}], \"pin_trials\": [{\"piece\": \"001\", "
+        "\"feature\": \"1\", \"place\": 2, \"size\": \"25.002\", \"class\": \"X\", \"sign\": \"plus\", "
+        "\"went\": true}, {\"piece\": \"001\", \"feature\": \"1\", \"place\": 2, \"size\": \"25.018\", "
+        "\"class\": \"X\", \"sign\": \"minus\", \"went\": false}]}";
+  g_autoptr (GError) error = NULL;
+  g_autoptr (TmJob) job = tm_job_from_bytes (text, strlen (text), "p.tmjob", NULL, NULL, NULL, &error);
+  g_autoptr (GString) report = NULL;
+  g_auto (GStrv) lines = NULL;
+
+  g_assert_no_error (error);
+  report = tm_table_report (job);
+  lines = g_strsplit (report->str, "\r\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==, 4);
+  g_assert_true (g_str_has_suffix (lines[0], ",What counts,Because,Correction,Overdue gauge used because"));
+  g_assert_nonnull (strstr (lines[1], ",readings,"));
+  g_assert_nonnull (strstr (lines[1], ",-0.0015,\"'=no other\""));
+  g_assert_nonnull (strstr (lines[2], ",in,"));
+  g_assert_true (g_str_has_suffix (lines[2], ",pins,,,"));
 }
 
 int
@@ -298,5 +334,6 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/table/all-or-none", test_all_or_none);
   g_test_add_func ("/exchange/table/wrong", test_wrong);
   g_test_add_func ("/exchange/table/report", test_report);
+  g_test_add_func ("/exchange/table/report-basis", test_report_basis);
   return g_test_run ();
 }
