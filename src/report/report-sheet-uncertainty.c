@@ -40,7 +40,7 @@ static const TmColumn columns[N_COLUMNS] = {
   [COLUMN_SENSITIVITY] = { N_ ("Sensitivity"), 7, 12 },
   [COLUMN_CONTRIBUTION] = { N_ ("Standard uncertainty"), 10, 14 },
   [COLUMN_DOF] = { N_ ("Degrees of freedom"), 8, 12 },
-  [COLUMN_SHARE] = { N_ ("Share of variance, %"), 8, 10 },
+  [COLUMN_SHARE] = { N_ ("Share of variance (%)"), 8, 10 },
   [COLUMN_ASSUMED] = { N_ ("Known how"), 8, 14 },
 };
 
@@ -230,7 +230,7 @@ static const TmColumn combined_columns[] = {
   { N_ ("Settles"), 14, 36 },
   { N_ ("Stands apart by"), 11, 14 },
   { N_ ("Size"), 9, 14 },
-  { N_ ("Weight, %"), 7, 10 },
+  { N_ ("Weight (%)"), 7, 10 },
   { N_ ("Degrees of freedom"), 7, 12 },
   { N_ ("Standard uncertainty"), 10, 14 },
 };
