@@ -11,6 +11,7 @@
 #include "app-study-words.h"
 #include "app-toast.h"
 #include "core-entry.h"
+#include "core-gauge.h"
 
 /* A gauge that types may send Enter twice: the second never confirms within this time, ms. */
 #define TWICE_MS 300
@@ -156,18 +157,43 @@ refresh (TmStudyEntry *self)
   show_says (self);
 }
 
-/* TRUE when the value looks like a slip of the hand and has not been confirmed. */
+static gboolean
+is_short (const TmGauge *gauge, const TmQuantity *value)
+{
+  return gauge != NULL && tm_unit_dimension (value->unit) == TM_DIMENSION_LENGTH
+         && !tm_gauge_reaches (gauge, value->count);
+}
+
+/* A gauge of the study's method that cannot have read this size, or NULL. */
+static const TmGauge *
+find_short (TmStudyEntry *self, const TmQuantity *value)
+{
+  const TmJob *job = tm_document_job (self->document);
+  const TmMethod *method = tm_job_find_method (job, self->study->method);
+  const TmGauge *gauge = method == NULL ? tm_job_find_gauge (job, self->study->method) : NULL;
+
+  for (guint i = 0; method != NULL && i < method->gauges->len && !is_short (gauge, value); i++)
+    gauge = tm_job_find_gauge (job, g_ptr_array_index (method->gauges, i));
+  return is_short (gauge, value) ? gauge : NULL;
+}
+
+/* TRUE when the value looks like a slip of the hand, or is out of the gauge's reach, and has not been
+ * confirmed. */
 static gboolean
 asks_again (TmStudyEntry *self, const TmEntry *entry)
 {
   const gint64 now = g_get_monotonic_time () / 1000;
-  const TmSlipCheck slip = tm_entry_slip_check (entry, get_feature (self), NULL, 0);
-  g_autofree char *question = tm_words_slip (&slip, entry, get_feature (self), NULL);
+  const TmGauge *gauge = find_short (self, &entry->value);
+  TmSlipCheck slip = tm_entry_slip_check (entry, get_feature (self), NULL, 0);
+  g_autofree char *question = NULL;
 
+  if (gauge != NULL && !slip.likelier.given)
+    slip.slip = TM_SLIP_OUT_OF_REACH;
   if (slip.slip == TM_SLIP_NONE || (self->asked_ms > 0 && now - self->asked_ms >= TWICE_MS))
     return FALSE;
   if (self->asked_ms == 0)
     self->asked_ms = now;
+  question = tm_words_slip (&slip, entry, get_feature (self), gauge);
   ask (self, question);
   return TRUE;
 }

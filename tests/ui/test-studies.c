@@ -271,6 +271,29 @@ test_entry_refused (void)
   close_view (window, fixture);
 }
 
+/* What the gauge does not reach is asked about. */
+static void
+test_out_of_reach (void)
+{
+  TmJob *job = make_job ();
+  TmGauge *gauge = tm_job_find_gauge (job, "BM-2");
+  UiFixture *fixture;
+  TmStudyView *view;
+  TmStudyEntry *entry;
+  GtkWidget *window;
+
+  g_assert_cmpint (tm_quantity_read ("30", TM_UNIT_MM, &gauge->range_from), ==, TM_READ_OK);
+  g_assert_cmpint (tm_quantity_read ("40", TM_UNIT_MM, &gauge->range_to), ==, TM_READ_OK);
+  fixture = ui_fixture_new (job);
+  window = open_view (fixture, &view);
+  entry = tm_study_view_entry (view);
+  plan (view, fixture, "2", "CD");
+  type (entry, "25.012");
+  g_assert_nonnull (strstr (tm_study_entry_submit (entry), "BM-2"));
+  g_assert_cmpuint (job->study_readings->len, ==, 0);
+  close_view (window, fixture);
+}
+
 static void
 test_plan_refused (void)
 {
@@ -415,6 +438,7 @@ main (int argc, char **argv)
   g_test_add_func ("/studies/one-person", test_one_person);
   g_test_add_func ("/studies/take-back", test_take_back);
   g_test_add_func ("/studies/entry-refused", test_entry_refused);
+  g_test_add_func ("/studies/out-of-reach", test_out_of_reach);
   g_test_add_func ("/studies/plan-refused", test_plan_refused);
   g_test_add_func ("/studies/undone", test_undone);
   g_test_add_func ("/studies/paired", test_paired);
