@@ -5,14 +5,13 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-button.h"
-#include "app-dialog.h"
 #include "app-gauge-words.h"
 #include "app-words.h"
 #include "core-gauge-kind.h"
 #include "core-recall.h"
 
 /* Pixels. */
-#define DETAIL_WIDTH 448
+#define DETAIL_WIDTH 414
 
 struct _TmGaugeDetail {
   GtkBox parent_instance;
@@ -200,29 +199,26 @@ build_buttons (void)
 {
   static const struct {
     const char *label, *tip, *action;
+    int row;
   } buttons[] = {
-    { N_ ("C_hange…"), N_ ("Change what the register says of it (Return)"), "register.change" },
-    { N_ ("_Duplicate…"), N_ ("Add another gauge with the same figures"), "register.duplicate" },
-    { N_ ("_Remove"), N_ ("Take it out of this job (Delete)"), "register.remove" },
+    { N_ ("C_hange…"), N_ ("Change what the register says of it (Return)"), "register.change", 0 },
+    { N_ ("_Duplicate…"), N_ ("Add another gauge with the same figures"), "register.duplicate", 0 },
+    { N_ ("_Remove"), N_ ("Take it out of this job (Delete)"), "register.remove", 0 },
     { N_ ("Update _other jobs"), N_ ("Make this gauge so in every other job of the book that has it"),
-      "register.spread" },
-    { N_ ("Reca_ll…"), N_ ("What this gauge has measured since it was last known good"), "register.recall" },
+      "register.spread", 1 },
+    { N_ ("Reca_ll…"), N_ ("What this gauge has measured since it was last known good"), "register.recall",
+      1 },
   };
-  GtkWidget *box = gtk_flow_box_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *rows[]
+      = { gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6), gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6) };
 
-  tm_name_widget (box, _ ("What to do with this gauge"));
-  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (box), GTK_SELECTION_NONE);
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (box), 3);
-  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (box), 6);
-  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (box), 6);
   for (guint i = 0; i < G_N_ELEMENTS (buttons); i++)
-    {
-      GtkWidget *button = new_action_button (g_dgettext (GETTEXT_PACKAGE, buttons[i].label),
-                                             g_dgettext (GETTEXT_PACKAGE, buttons[i].tip), buttons[i].action);
-
-      gtk_flow_box_insert (GTK_FLOW_BOX (box), button, -1);
-      gtk_widget_set_focusable (gtk_widget_get_parent (button), FALSE);
-    }
+    gtk_box_append (GTK_BOX (rows[buttons[i].row]),
+                    new_action_button (g_dgettext (GETTEXT_PACKAGE, buttons[i].label),
+                                       g_dgettext (GETTEXT_PACKAGE, buttons[i].tip), buttons[i].action));
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    gtk_box_append (GTK_BOX (box), rows[i]);
   return box;
 }
 

@@ -498,6 +498,18 @@ tm_gauge_history_new (void)
   return g_object_new (TM_TYPE_GAUGE_HISTORY, NULL);
 }
 
+void
+tm_gauge_history_focus_check (TmGaugeHistory *self)
+{
+  g_autofree char *standard = NULL;
+
+  g_return_if_fail (TM_IS_GAUGE_HISTORY (self));
+
+  standard = tm_form_text (self->checks.first);
+  if (gtk_widget_get_visible (self->checks_box))
+    gtk_widget_grab_focus (GTK_WIDGET (*standard != '\0' ? self->checks.second : self->checks.first));
+}
+
 static void
 type_fields (TmGaugeSection *section, const char *first, const char *second)
 {

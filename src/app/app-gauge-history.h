@@ -21,6 +21,9 @@ GtkWidget *tm_gauge_history_new (void) G_GNUC_WARN_UNUSED_RESULT;
  * be NULL. */
 void tm_gauge_history_show (TmGaugeHistory *self, TmDocument *document, const char *tag);
 
+/* Puts the cursor where the next check on the standard is typed. */
+void tm_gauge_history_focus_check (TmGaugeHistory *self);
+
 /* Types into the fields of the check, or of the measured pin, and presses Enter.  For tests. */
 void tm_gauge_history_enter_check (TmGaugeHistory *self, const char *standard, const char *reading);
 void tm_gauge_history_enter_pin (TmGaugeHistory *self, const char *size, const char *measured);

@@ -153,7 +153,7 @@ typedef struct {
 
 static const Column columns[] = {
   { N_ ("Tag"), TEXT_TAG, 96, FALSE },      { N_ ("Kind"), TEXT_KIND, 120, TRUE },
-  { N_ ("Range"), TEXT_RANGE, 90, TRUE },   { N_ ("Reads"), TEXT_RESOLUTION, 88, FALSE },
+  { N_ ("Range"), TEXT_RANGE, 152, FALSE }, { N_ ("Reads"), TEXT_RESOLUTION, 88, FALSE },
   { N_ ("Error"), TEXT_LIMIT, 112, FALSE }, { N_ ("Calibration"), TEXT_STATE, 248, FALSE },
 };
 

@@ -203,6 +203,12 @@ calibrate_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+check_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  tm_gauge_history_focus_check (tm_gauge_detail_history (TM_GAUGE_REGISTER (widget)->detail));
+}
+
+static void
 recall_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmGaugeRegister *self = TM_GAUGE_REGISTER (widget);
@@ -418,11 +424,13 @@ tm_gauge_register_class_init (TmGaugeRegisterClass *klass)
   gtk_widget_class_install_action (widget_class, "register.duplicate", NULL, duplicate_action);
   gtk_widget_class_install_action (widget_class, "register.remove", NULL, remove_action);
   gtk_widget_class_install_action (widget_class, "register.calibrate", NULL, calibrate_action);
+  gtk_widget_class_install_action (widget_class, "register.check", NULL, check_action);
   gtk_widget_class_install_action (widget_class, "register.recall", NULL, recall_action);
   gtk_widget_class_install_action (widget_class, "register.take", NULL, take_action);
   gtk_widget_class_install_action (widget_class, "register.spread", NULL, spread_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_i, GDK_CONTROL_MASK, "register.add", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_k, GDK_CONTROL_MASK, "register.calibrate", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_d, GDK_CONTROL_MASK, "register.check", NULL);
 }
 
 /* As a column's head says where one was clicked, else the overdue ones first. */

@@ -2,13 +2,14 @@
 
 #include "app-gauge-section.h"
 
+#include "app-access.h"
 #include "app-dialog.h"
 #include "app-form.h"
 
 void
 tm_gauge_section_build (TmGaugeSection *section, GtkBox *into, const char *title, const char *description)
 {
-  section->group = tm_form_group (into, title, description);
+  section->group = section->list = tm_form_group (into, title, description);
   section->rows = g_ptr_array_new ();
 }
 
@@ -36,6 +37,11 @@ tm_gauge_section_add_fields (TmGaugeSection *section, const char *first, const c
   gtk_label_set_xalign (section->says, 0);
   gtk_widget_add_css_class (GTK_WIDGET (section->says), "tm-section-says");
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (section->says));
+  /* What the fields are read as stands right under them, above the rows. */
+  section->list = tm_form_group (GTK_BOX (box), NULL, NULL);
+  tm_access_name_inside (GTK_WIDGET (section->list), GTK_TYPE_LIST_BOX,
+                         adw_preferences_group_get_title (section->group));
+  gtk_widget_set_visible (GTK_WIDGET (section->list), FALSE);
 }
 
 static GtkWidget *
@@ -55,7 +61,8 @@ new_remove_button (const char *name, gpointer row, GCallback remove_cb, gpointer
 static void
 add_row (TmGaugeSection *section, GtkWidget *row)
 {
-  adw_preferences_group_add (section->group, row);
+  adw_preferences_group_add (section->list, row);
+  gtk_widget_set_visible (GTK_WIDGET (section->list), TRUE);
   g_ptr_array_add (section->rows, row);
 }
 
@@ -92,6 +99,7 @@ void
 tm_gauge_section_drop_rows (TmGaugeSection *section)
 {
   for (guint i = 0; i < section->rows->len; i++)
-    adw_preferences_group_remove (section->group, g_ptr_array_index (section->rows, i));
+    adw_preferences_group_remove (section->list, g_ptr_array_index (section->rows, i));
   g_ptr_array_set_size (section->rows, 0);
+  gtk_widget_set_visible (GTK_WIDGET (section->list), section->list == section->group);
 }

@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 
 typedef struct {
   AdwPreferencesGroup *group;
-  GPtrArray *rows; /* AdwActionRow, owned by the group */
+  AdwPreferencesGroup *list; /* of the rows: the same, or where there are fields the one below them */
+  GPtrArray *rows;           /* AdwActionRow, owned by the group */
   AdwEntryRow *first, *second;
   GtkLabel *says; /* what the two fields are read as, or what is wrong with them */
 } TmGaugeSection;
