@@ -143,19 +143,23 @@ show_calibrations (TmGaugeHistory *self)
 
 /* -------- Checks on the standard -------- */
 
+/* What it has moved, held against what the shop lets it move. */
 static char *
 describe_drift (const TmJob *job, const TmGauge *gauge, const TmCheck *check)
 {
   gint64 drift = check->reading.count - check->standard.count;
+  gint64 allowed = tm_gauge_drift_limit (job, gauge);
   g_autofree char *moved = tm_words_signed (drift, &check->reading);
-  g_autofree char *limit = tm_words_limit (&gauge->error_limit);
+  g_autofree char *digits = NULL;
+  g_autofree char *limit = NULL;
 
-  if (!gauge->error_limit.given)
+  if (allowed < 0)
     return g_strdup_printf (_ ("drift %s"), moved);
-  if (ABS (drift) <= gauge->error_limit.count)
-    return g_strdup_printf (_ ("drift %s, within its limit of error %s"), moved, limit);
-  return g_strdup_printf (_ ("drift %s, beyond its limit of error %s: set it, then check it again"), moved,
-                          limit);
+  digits = tm_count_format_exact (allowed, (TmUnit)gauge->error_limit.unit, gauge->error_limit.decimals);
+  limit = g_strdup_printf ("±%s %s", digits, tm_unit_symbol ((TmUnit)gauge->error_limit.unit));
+  if (ABS (drift) <= allowed)
+    return g_strdup_printf (_ ("drift %s, within %s"), moved, limit);
+  return g_strdup_printf (_ ("drift %s, beyond %s: set it, then check it again"), moved, limit);
 }
 
 static gboolean

@@ -235,14 +235,27 @@ find_last_check (const TmJob *job, const char *tag, const char *at)
   return last;
 }
 
-/* |drift| > limit × error limit, in whole counts. */
+gint64
+tm_gauge_drift_limit (const TmJob *job, const TmGauge *gauge)
+{
+  TmWide share, one;
+
+  g_return_val_if_fail (job != NULL && gauge != NULL, -1);
+
+  if (!gauge->error_limit.given)
+    return -1;
+  share = job->drift_limit.given ? job->drift_limit.count : 1;
+  one = job->drift_limit.given ? MAX (tm_unit_counts ((TmUnit)job->drift_limit.unit), 1) : 1;
+  return (gint64)MIN (share * gauge->error_limit.count / one, TM_COUNT_MAX);
+}
+
+/* In whole counts: what is at the limit is not beyond it. */
 static gboolean
 is_beyond (const TmJob *job, const TmGauge *gauge, gint64 drift)
 {
-  TmWide share = job->drift_limit.given ? job->drift_limit.count : 1;
-  TmWide one = job->drift_limit.given ? MAX (tm_unit_counts (job->drift_limit.unit), 1) : 1;
+  gint64 limit = tm_gauge_drift_limit (job, gauge);
 
-  return gauge->error_limit.given && (TmWide)ABS (drift) * one > share * gauge->error_limit.count;
+  return limit >= 0 && ABS (drift) > limit;
 }
 
 static gboolean

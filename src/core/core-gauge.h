@@ -51,6 +51,10 @@ typedef struct {
 /* @at may be a date: checks of that day count, and age is taken at its first moment. */
 TmCheckState tm_gauge_check_state (const TmJob *job, const TmGauge *gauge, const char *at);
 
+/* By how much @gauge may have drifted on its standard: the job's share of its limit of error, rounded down to
+ * a count; -1 where it states none. */
+gint64 tm_gauge_drift_limit (const TmJob *job, const TmGauge *gauge);
+
 /* Whether @size (a length) is within what the gauge says it reaches; TRUE when it says nothing. */
 gboolean tm_gauge_reaches (const TmGauge *gauge, gint64 size);
 

@@ -148,6 +148,8 @@ test_checks (void)
    * met by 0.0021. */
   job->drift_limit = quantity ("0.5", TM_UNIT_HARDNESS);
   g_assert_true (tm_gauge_check_state (job, gauge, "2026-05-04T10:00:00Z").beyond);
+  g_assert_cmpint (tm_gauge_drift_limit (job, gauge), ==, 1000000);
+  g_assert_cmpint (tm_gauge_drift_limit (job, bare), ==, -1);
   job->drift_limit = quantity ("1.05", TM_UNIT_HARDNESS);
   g_assert_false (tm_gauge_check_state (job, gauge, NULL).beyond);
 }
