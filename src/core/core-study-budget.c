@@ -51,6 +51,8 @@ find_unit (const TmJob *job, const TmMethod *method, TmUnit unit)
   return gauge != NULL && tm_unit_dimension (gauge->unit) == tm_unit_dimension (unit) ? gauge->unit : unit;
 }
 
+/* It has no name of its own: lines of one kind and name are one error in all methods that have them, and
+ * people handle one gauge otherwise than another. */
 static TmBudgetLine *
 make_people_line (TmJob *job, const TmStudy *study, const TmStudyResult *result, const char *source)
 {
@@ -59,7 +61,6 @@ make_people_line (TmJob *job, const TmStudy *study, const TmStudyResult *result,
 
   line->method = study->method;
   line->kind = TM_LINE_PEOPLE;
-  line->name = tm_job_intern (job, "people");
   line->value = make_quantity (result->between, study->unit);
   line->distribution = tm_job_intern (job, "t");
   line->dof = tm_quantity_new ((gint64)rint (result->between_dof * 100) * point, TM_UNIT_HARDNESS, 2);

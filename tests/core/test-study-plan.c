@@ -209,6 +209,7 @@ test_budget (void)
   g_assert_cmpint (budget.people->value.unit, ==, TM_UNIT_MM);
   g_assert_cmpstr (people_dof, ==, "1.90");
   g_assert_cmpint (budget.people->kind, ==, TM_LINE_PEOPLE);
+  g_assert_cmpstr (budget.people->name, ==, "");
   g_assert_cmpstr (budget.people->distribution, ==, "t");
   g_assert_cmpstr (budget.people->source, ==, "study first");
   g_assert_cmpint (tm_job_add_budget_line (job, budget.people), ==, TM_ADD_OK);
