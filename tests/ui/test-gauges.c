@@ -273,9 +273,12 @@ test_refusals (void)
   static const struct {
     const char *row, *text, *says;
   } cases[] = {
-    { "Resolution", "0", "resolution is zero" },           { "Resolution", "-0.001", "below zero" },
-    { "Limit of error", "0,0,2", "more than one decimal mark" }, { "Range to", "20", "ends before it begins" },
-    { "Due on", "2026-02-28", "before the calibration" },  { "Due on", "next year", "no date" },
+    { "Resolution", "0", "resolution is zero" },
+    { "Resolution", "-0.001", "below zero" },
+    { "Limit of error", "0,0,2", "more than one decimal mark" },
+    { "Range to", "20", "ends before it begins" },
+    { "Due on", "2026-02-28", "before the calibration" },
+    { "Due on", "next year", "no date" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -516,6 +519,27 @@ test_empty (void)
   close_page (page);
 }
 
+/* The view looked at last is the one that a new page begins with; what is no view changes nothing. */
+static void
+test_views (void)
+{
+  Page *page = open_page (make_job ());
+  g_autofree char *view = NULL;
+  GtkWidget *other;
+
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page->page), "gauges.view", "s", "methods"));
+  tm_gauges_page_show_view (page->page, "nowhere");
+  other = g_object_ref_sink (tm_gauges_page_new ());
+  g_object_get (other, "view", &view, NULL);
+  g_assert_cmpstr (view, ==, "methods");
+  g_object_unref (other);
+  tm_gauges_page_show_gauge (page->page, "PS-1");
+  g_clear_pointer (&view, g_free);
+  g_object_get (page->page, "view", &view, NULL);
+  g_assert_cmpstr (view, ==, "register");
+  close_page (page);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -534,6 +558,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/gauges/recall", test_recall);
   g_test_add_func ("/gauges/found-bad", test_found_bad);
   g_test_add_func ("/gauges/take", test_take);
+  g_test_add_func ("/gauges/views", test_views);
   g_test_add_func ("/gauges/empty", test_empty);
   return g_test_run ();
 }
