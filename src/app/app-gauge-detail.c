@@ -106,6 +106,7 @@ static void
 show_figures (TmGaugeDetail *self, const TmGauge *gauge)
 {
   g_autofree char *range = tm_words_gauge_range (gauge);
+  g_autofree char *made_to = tm_words_gauge_class (gauge);
   g_autofree char *resolution = tm_words_quantity (&gauge->resolution);
   g_autofree char *error_limit = tm_words_limit (&gauge->error_limit);
   g_autofree char *feel = tm_words_limit (&gauge->feel);
@@ -114,6 +115,7 @@ show_figures (TmGaugeDetail *self, const TmGauge *gauge)
       = gauge->expansion.given ? g_strdup_printf (_ ("%s millionths per °C"), expansion) : g_strdup ("");
 
   add_fact (self, _ ("Range"), range);
+  add_fact (self, _ ("Made to"), made_to);
   add_fact (self, _ ("Reads"), resolution);
   add_fact (self, _ ("Limit of error"), error_limit);
   add_fact (self, _ ("Transfer feel"), feel);

@@ -55,11 +55,13 @@ tm_gauge_item_new (const TmJob *job, const TmGauge *gauge, const char *today)
   self->texts[TEXT_KIND] = g_strdup (tm_words_gauge_kind (gauge->kind));
   self->texts[TEXT_RANGE] = tm_words_gauge_range (gauge);
   self->texts[TEXT_RESOLUTION] = tm_words_quantity (&gauge->resolution);
-  self->texts[TEXT_LIMIT] = tm_words_limit (&gauge->error_limit);
+  /* What is made to a class has its limit by that. */
+  self->texts[TEXT_LIMIT]
+      = gauge->error_limit.given ? tm_words_limit (&gauge->error_limit) : tm_words_gauge_class (gauge);
   self->texts[TEXT_STATE] = tm_words_gauge_state (job, gauge, today);
   all = g_strjoin (" ", gauge->tag, self->texts[TEXT_KIND], gauge->kind, self->texts[TEXT_RANGE],
-                   self->texts[TEXT_STATE], gauge->serial, gauge->owner, gauge->place, gauge->certificate,
-                   NULL);
+                   self->texts[TEXT_LIMIT], self->texts[TEXT_STATE], gauge->serial, gauge->owner,
+                   gauge->place, gauge->certificate, NULL);
   self->found = g_utf8_casefold (all, -1);
   return self;
 }

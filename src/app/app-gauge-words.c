@@ -48,11 +48,18 @@ tm_words_gauge_range (const TmGauge *gauge)
 
   if (gauge->pin_step.given)
     g_string_append_printf (text, _ (" by %s"), step);
-  if (*gauge->pin_class != '\0')
-    g_string_append_printf (text, "%s%s", text->len > 0 ? ", " : "", gauge->pin_class);
-  if (*gauge->pin_sign != '\0')
-    g_string_append_printf (text, " %s", g_str_equal (gauge->pin_sign, "plus") ? _ ("plus") : _ ("minus"));
   return g_string_free (text, FALSE);
+}
+
+char *
+tm_words_gauge_class (const TmGauge *gauge)
+{
+  const char *sign = *gauge->pin_sign == '\0'                ? ""
+                     : g_str_equal (gauge->pin_sign, "plus") ? _ ("plus")
+                                                             : _ ("minus");
+  g_autofree char *both = g_strdup_printf ("%s %s", gauge->pin_class, sign);
+
+  return g_strdup (g_strstrip (both));
 }
 
 static int

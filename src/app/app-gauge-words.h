@@ -12,8 +12,11 @@ G_BEGIN_DECLS
 /* The kind in the person's language when it is one that the program knows, else as it was written. */
 const char *tm_words_gauge_kind (const char *kind);
 
-/* "25 … 50 mm", "up to 100 mm", "12.010 mm", "1.00 … 10.00 mm by 0.02, ZZ minus"; "" when nothing is said. */
+/* "25 … 50 mm", "up to 100 mm", "12.010 mm", "1.00 … 10.00 mm by 0.02"; "" when nothing is said. */
 char *tm_words_gauge_range (const TmGauge *gauge) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "ZZ minus", "X", "plus"; "" likewise. */
+char *tm_words_gauge_class (const TmGauge *gauge) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "overdue since 2 Mar 2026", "due 14 Dec 2026, in 19 days", "due 14 Mar 2027", "no due date", "found
  * bad on 1 Apr 2026", as of the day @today. */
