@@ -10,6 +10,7 @@
 #include "app-method-choice.h"
 #include "app-reading-words.h"
 #include "app-temperatures.h"
+#include "core-handling.h"
 
 /* A small heading and the lines under it; hidden when there is nothing to say. */
 typedef struct {
@@ -304,6 +305,26 @@ show_judgement (TmVerdictPanel *self, TmDocument *document, const TmJudgement *j
                           self->has_choice || *gtk_label_get_text (self->gauge.lines) != '\0');
 }
 
+/* How the gauge that reads next is held right, where that decides the size. */
+static const char *
+find_handling (TmDocument *document, const TmAdvice *advice)
+{
+  if ((advice->kind != TM_ADVICE_READ && advice->kind != TM_ADVICE_REPEAT) || advice->feature == NULL)
+    return "";
+  const char *method = tm_bench_method (tm_document_bench (document));
+  TmHandling handling = tm_handling_of (tm_document_job (document), advice->feature,
+                                        *method != '\0' ? method : advice->feature->method);
+  return handling != TM_HANDLING_NONE ? g_dgettext (GETTEXT_PACKAGE, tm_handling_text (handling)) : "";
+}
+
+static char *
+describe_advice (TmDocument *document, const TmAdvice *advice, const TmJudgement *judgement)
+{
+  g_autofree char *words = tm_words_advice (advice, judgement);
+  const char *handling = find_handling (document, advice);
+  return *handling != '\0' ? g_strdup_printf ("%s %s", words, handling) : g_steal_pointer (&words);
+}
+
 void
 tm_verdict_panel_show (TmVerdictPanel *self, TmDocument *document, const TmJudgement *judgement)
 {
@@ -319,7 +340,7 @@ tm_verdict_panel_show (TmVerdictPanel *self, TmDocument *document, const TmJudge
     show_judgement (self, document, judgement);
   gtk_widget_set_visible (self->pin_trial, judgement != NULL && tm_feature_takes_pins (judgement->feature));
   tm_temperatures_show (self->temperatures, document);
-  take_lines (&self->todo, tm_words_advice (&advice, judgement));
+  take_lines (&self->todo, describe_advice (document, &advice, judgement));
   take_text (self->caution, tm_words_caution (&advice));
 }
 
