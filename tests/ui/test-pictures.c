@@ -6,6 +6,7 @@
 #include <adwaita.h>
 #include <string.h>
 
+#include "app-bench-page.h"
 #include "app-form-view.h"
 #include "app-pictures.h"
 #include "app-settings.h"
@@ -235,6 +236,24 @@ test_words (void)
   close_pictures (&fixture);
 }
 
+/* Beside the pictures, where the next reading is asked for, stands how the gauge is held right. */
+static void
+test_handling_words (void)
+{
+  TmJob *job = ui_make_job ();
+  ((TmGauge *)g_ptr_array_index (job->gauges, 0))->kind = "telescoping gauge";
+  UiFixture *fixture = ui_fixture_new (job);
+  GtkWidget *window = gtk_window_new (), *page = tm_bench_page_new ();
+  gtk_window_set_child (GTK_WINDOW (window), page);
+  tm_bench_page_set_document (TM_BENCH_PAGE (page), fixture->document);
+  gtk_window_present (GTK_WINDOW (window));
+  ui_wait_until (find_label (page, "largest across and the smallest along") != NULL);
+  gtk_window_destroy (GTK_WINDOW (window));
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+  ui_fixture_free (fixture);
+}
+
 static void
 test_closes_clean (void)
 {
@@ -255,6 +274,7 @@ main (int argc, char **argv)
   g_test_add_func ("/pictures/keys", test_keys);
   g_test_add_func ("/pictures/buttons", test_buttons);
   g_test_add_func ("/pictures/words", test_words);
+  g_test_add_func ("/pictures/handling-words", test_handling_words);
   g_test_add_func ("/pictures/closes-clean", test_closes_clean);
   return g_test_run ();
 }
