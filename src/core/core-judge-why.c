@@ -121,11 +121,34 @@ find_budget_why (const TmJudge *self)
 
 /* -------- The reason -------- */
 
+static gboolean
+is_trial_overdue (const TmJob *job, const TmPinTrial *trial)
+{
+  const TmGauge *set = trial->gauge[0] != '\0' ? tm_job_find_gauge (job, trial->gauge) : NULL;
+
+  return set != NULL && tm_row_counts (&trial->row) && trial->overdue_reason[0] == '\0'
+         && tm_gauge_due (job, set, trial->row.at) == TM_DUE_OVERDUE;
+}
+
+static gboolean
+is_any_trial_overdue (const TmJudge *self)
+{
+  const TmJudgement *out = self->out;
+  const GPtrArray *trials = tm_job_pin_trials_at (self->job, out->piece, out->feature, out->place);
+
+  for (guint i = 0; trials != NULL && i < trials->len; i++)
+    if (is_trial_overdue (self->job, g_ptr_array_index (trials, i)))
+      return TRUE;
+  return FALSE;
+}
+
 static TmWhy
 find_pins_why (const TmJudge *self)
 {
   if (self->pins_contradict)
     return TM_WHY_PINS_CONTRADICT;
+  if (self->out->pins_joined && is_any_trial_overdue (self))
+    return TM_WHY_OVERDUE;
   return self->pins_open ? TM_WHY_PINS_OPEN : TM_WHY_NONE;
 }
 
@@ -153,6 +176,8 @@ tm_judge_find_why (const TmJudge *self)
   if (do_methods_disagree (self))
     return TM_WHY_METHODS_DISAGREE;
   why = find_gauge_why (self);
+  if (why == TM_WHY_NONE && out->pins_joined && is_any_trial_overdue (self))
+    why = TM_WHY_OVERDUE;
   if (why == TM_WHY_NONE)
     why = find_budget_why (self);
   return why != TM_WHY_NONE ? why : find_pins_why (self);

@@ -332,6 +332,29 @@ test_overdue (void)
   g_assert_cmpint (judgement.why, ==, TM_WHY_NONE);
 }
 
+/* A pin set past its date likewise, where its pins are what counts. */
+static void
+test_overdue_pins (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmFeature *bore = make_bore (job, "0.4380", "0.4390");
+  g_auto (TmJudgement) judgement = { 0 };
+  TmPinTrial *go, *nogo;
+
+  add_gauge (job, "PINS", NULL, NULL)->due = "2026-05-01";
+  go = add_trial (job, bore, "0.4382", "X", TM_PIN_PLUS, TRUE);
+  nogo = add_trial (job, bore, "0.4384", "X", TM_PIN_MINUS, FALSE);
+  go->gauge = nogo->gauge = "PINS";
+  go->row.at = "2026-05-01T10:00:00Z";
+  nogo->row.at = "2026-05-03T10:00:00Z";
+  judge_one (job, bore, &judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_IN);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_OVERDUE);
+  nogo->overdue_reason = "the set is at the laboratory from Monday on";
+  judge_one (job, bore, &judgement);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_NONE);
+}
+
 static void
 test_out_of_range (void)
 {
@@ -521,6 +544,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/judge-together/pins-and-bell-mouth", test_pins_and_bell_mouth);
   g_test_add_func ("/core/judge-together/pins-beside-assigned", test_pins_beside_assigned);
   g_test_add_func ("/core/judge-together/overdue", test_overdue);
+  g_test_add_func ("/core/judge-together/overdue-pins", test_overdue_pins);
   g_test_add_func ("/core/judge-together/out-of-range", test_out_of_range);
   g_test_add_func ("/core/judge-together/check-asked", test_check_asked);
   g_test_add_func ("/core/judge-together/lines", test_lines);
