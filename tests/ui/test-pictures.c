@@ -241,7 +241,7 @@ static void
 test_handling_words (void)
 {
   TmJob *job = ui_make_job ();
-  ((TmGauge *)g_ptr_array_index (job->gauges, 0))->kind = "telescoping gauge";
+  ((TmGauge *)g_ptr_array_index (job->gauges, 0))->kind = "dial bore gauge";
   UiFixture *fixture = ui_fixture_new (job);
   GtkWidget *window = gtk_window_new (), *page = tm_bench_page_new ();
   gtk_window_set_child (GTK_WINDOW (window), page);
