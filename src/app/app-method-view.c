@@ -371,6 +371,7 @@ build_left (TmMethodView *self)
   gtk_widget_set_vexpand (scroller, TRUE);
   gtk_box_append (GTK_BOX (box), head);
   gtk_box_append (GTK_BOX (box), scroller);
+  gtk_widget_set_hexpand (box, FALSE);
   gtk_widget_add_css_class (box, "tm-choice-side");
   return box;
 }
@@ -425,17 +426,19 @@ static GtkWidget *
 build_empty (void)
 {
   GtkWidget *page = adw_status_page_new ();
-  GtkWidget *add = new_action_button (_ ("Add a _method…"), "method.add", NULL);
+  GtkWidget *open = tm_button_new (_ ("_Open the register"));
 
   adw_status_page_set_title (ADW_STATUS_PAGE (page), _ ("No methods yet"));
   adw_status_page_set_description (
       ADW_STATUS_PAGE (page),
       _ ("Put the gauges into the register first. A method is one of them, or a transfer gauge and the "
          "instrument that reads it; its uncertainty is worked out here, line by line."));
-  gtk_widget_set_halign (add, GTK_ALIGN_CENTER);
-  gtk_widget_add_css_class (add, "suggested-action");
-  gtk_widget_add_css_class (add, "tm-wide");
-  adw_status_page_set_child (ADW_STATUS_PAGE (page), add);
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (open), "s", "register");
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (open), "gauges.view");
+  gtk_widget_set_halign (open, GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (open, "suggested-action");
+  gtk_widget_add_css_class (open, "tm-wide");
+  adw_status_page_set_child (ADW_STATUS_PAGE (page), open);
   return page;
 }
 

@@ -154,7 +154,7 @@ describe (TmJob *job, TmRuleFigureKind which)
     {
       g_autofree char *taken = tm_words_expansion (job);
 
-      return g_strdup_printf ("%s %s", about, taken);
+      return g_strdup_printf ("%s %s", taken, about);
     }
   if (tm_rule_quantity (job, which)->given)
     return g_strdup (about);

@@ -26,7 +26,7 @@ static const TmRuleFigure figures[TM_N_RULE_FIGURES] = {
       TM_UNIT_CELSIUS, 10, TRUE },
   [TM_RULE_EXPANSION]
   = { RULE (expansion), N_ ("Expansion of the parts, millionths per °C"),
-      N_ ("Your own figure goes before the one of the material."), "",
+      N_ ("Your own figure goes before the one of the tables."), "",
       N_ ("write millionths per °C, above 0 and up to 500: steel has about 11.7, aluminium 23.6"), PLAIN,
       500 },
   [TM_RULE_ENTRY_CLEARANCE]
@@ -106,7 +106,7 @@ tm_words_expansion (const TmJob *job)
   value = g_strdup_printf ("%.4g", found.value);
   if (*found.material == '\0')
     return g_strdup_printf (_ ("Your own figure: %s."), value);
-  /* Translators: "aluminium 6061: 23.6, by Callister, Materials Science and Engineering". */
-  return g_strdup_printf (_ ("%s: %s, by %s."), found.material, value,
+  /* Translators: "In the tables: aluminium 6061, 23.6, by Callister, Materials Science and Engineering". */
+  return g_strdup_printf (_ ("In the tables: %s, %s, by %s."), found.material, value,
                           g_dgettext (GETTEXT_PACKAGE, found.source));
 }

@@ -133,10 +133,9 @@ new_row (TmSuitabilityList *self, const TmFeature *feature, const TmSuitability 
   g_autofree char *sentence = tm_words_suitability (feature, suitability, assigned);
   GtkWidget *row = gtk_list_box_row_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  TmSettles settles = suitability->known ? suitability->outlook.settles : TM_SETTLES_UNKNOWN;
   GtkWidget *word = new_label (WORD, tm_words_suitability_word (feature, suitability));
 
-  if (settles == TM_SETTLES_CANNOT)
+  if (tm_suitability_cannot (suitability))
     gtk_widget_add_css_class (word, "tm-cannot");
   gtk_box_append (GTK_BOX (box), place (self, METHOD, new_name (suitability, assigned)));
   gtk_box_append (GTK_BOX (box), place (self, WORD, word));

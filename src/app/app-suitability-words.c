@@ -53,9 +53,26 @@ wants_method (const TmFeature *feature)
 }
 
 const char *
+tm_words_suitability_word (const TmFeature *feature, const TmSuitability *row)
+{
+  if (!row->fits)
+    return _ ("not made for it");
+  if (!row->reaches)
+    return _ ("does not reach it");
+  return row->known ? describe_settles (feature, row->outlook.settles)
+                    : tm_words_settles (TM_SETTLES_UNKNOWN);
+}
+
+gboolean
+tm_suitability_cannot (const TmSuitability *row)
+{
+  return !row->fits || !row->reaches || (row->known && row->outlook.settles == TM_SETTLES_CANNOT);
+}
+
+const char *
 tm_words_assigned (const TmJob *job, const TmFeature *feature)
 {
-  TmOutlook outlook;
+  TmSuitability row;
 
   if (tm_kind_is_attribute (feature->kind))
     return _ ("pass or fail");
@@ -63,25 +80,18 @@ tm_words_assigned (const TmJob *job, const TmFeature *feature)
     return _ ("no limits");
   if (*feature->method == '\0')
     return _ ("no method");
-  if (!tm_judge_outlook (job, feature, feature->method, &outlook))
-    return tm_words_settles (TM_SETTLES_UNKNOWN);
-  return describe_settles (feature, outlook.settles);
+  if (!tm_suitability_of (job, feature, feature->method, NULL, &row))
+    return _ ("not in the register");
+  return tm_words_suitability_word (feature, &row);
 }
 
 gboolean
 tm_assigned_cannot (const TmJob *job, const TmFeature *feature)
 {
-  TmOutlook outlook;
+  TmSuitability row;
 
-  return wants_method (feature) && tm_judge_outlook (job, feature, feature->method, &outlook)
-         && outlook.settles == TM_SETTLES_CANNOT;
-}
-
-const char *
-tm_words_suitability_word (const TmFeature *feature, const TmSuitability *row)
-{
-  return row->known ? describe_settles (feature, row->outlook.settles)
-                    : tm_words_settles (TM_SETTLES_UNKNOWN);
+  return wants_method (feature) && tm_suitability_of (job, feature, feature->method, NULL, &row)
+         && tm_suitability_cannot (&row);
 }
 
 char *
@@ -103,7 +113,7 @@ tm_words_suitability_summary (const TmJob *job)
                                       "%u features cannot be proven with their method.", n_cannot),
                             n_cannot);
   else if (job->features->len > 0)
-    g_string_append (text, _ ("No method is unable to settle its feature."));
+    g_string_append (text, _ ("Each method can prove its feature."));
   if (n_without > 0)
     g_string_append_printf (
         text, ngettext (" %u feature has no method.", " %u features have no method.", n_without), n_without);
@@ -124,8 +134,7 @@ tm_words_suitability_remarks (const TmSuitability *row)
   g_autofree char *coarse
       = g_strdup_printf (_ ("one step is %.0f %% of the band"), 100.0 * row->outlook.blind_share);
 
-  append_remark (text, !row->fits, _ ("not made for this feature"));
-  append_remark (text, !row->reaches, _ ("out of its range"));
+  append_remark (text, !row->fits && !row->reaches, _ ("out of its range"));
   append_remark (text, row->due == TM_DUE_OVERDUE, _ ("calibration overdue"));
   append_remark (text, row->due == TM_DUE_SOON, _ ("calibration due soon"));
   append_remark (text, row->known && row->outlook.blind_share > COARSE_SHARE, coarse);

@@ -249,3 +249,21 @@ tm_suitability (const TmJob *job, const TmFeature *feature, const char *at)
   g_array_sort (all, compare_cb);
   return all;
 }
+
+gboolean
+tm_suitability_of (const TmJob *job, const TmFeature *feature, const char *name, const char *at,
+                   TmSuitability *out)
+{
+  const TmMethod *method = tm_job_find_method (job, name);
+  const TmGauge *gauge = method != NULL ? NULL : tm_job_find_gauge (job, name);
+  g_autoptr (GArray) one = g_array_new (FALSE, TRUE, sizeof (TmSuitability));
+
+  if (method != NULL)
+    add_method (job, feature, at, method, one);
+  else if (gauge != NULL)
+    add_gauge (job, feature, at, gauge, one);
+  else
+    return FALSE;
+  *out = g_array_index (one, TmSuitability, 0);
+  return TRUE;
+}

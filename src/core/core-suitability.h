@@ -28,4 +28,8 @@ typedef struct {
  * first (by expanded uncertainty; those that do not fit or reach last).  @at: today, for `due`. */
 GArray *tm_suitability (const TmJob *job, const TmFeature *feature, const char *at) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The method or gauge called @name by itself; FALSE when the job has none. */
+gboolean tm_suitability_of (const TmJob *job, const TmFeature *feature, const char *name, const char *at,
+                            TmSuitability *out);
+
 G_END_DECLS

@@ -111,6 +111,33 @@ test_methods (void)
   close_page (page);
 }
 
+/* A gauge that does not reach the size, or is made for something else, cannot prove it, however fine. */
+static void
+test_unfit (void)
+{
+  TmJob *job = make_job ();
+  GtkListBox *methods, *features;
+  TmGauge *short_one;
+  Page *page;
+
+  short_one = add_gauge (job, "BM-9", "three-point bore micrometer");
+  short_one->resolution = mm ("0.001");
+  short_one->error_limit = mm ("0.001");
+  short_one->range_from = mm ("6");
+  short_one->range_to = mm ("12");
+  add_method (job, "outside", "OM-25", NULL);
+  tm_job_find_feature (job, "1")->method = "BM-9";
+  page = open_page (job, tm_suitability_view_new ());
+  methods = tm_suitability_view_methods (TM_SUITABILITY_VIEW (page->view));
+  features = tm_suitability_view_features (TM_SUITABILITY_VIEW (page->view));
+  g_assert_true (is_read_out (features, "1 · Ø25 H7: does not reach it · BM-9"));
+  g_assert_true (is_read_out (methods,
+                              "outside: not made for it; expanded uncertainty ±2.3 µm, guard 2.0 µm, "
+                              "19 % of the band"));
+  assert_says (tm_suitability_view_summary (TM_SUITABILITY_VIEW (page->view)), "1 feature cannot be proven");
+  close_page (page);
+}
+
 /* Enter on a method assigns it: in the model, in the book, and in the words. */
 static void
 test_assign (void)
@@ -127,7 +154,7 @@ test_assign (void)
   g_assert_true (
       is_read_out (tm_suitability_view_features (view), "1 · Ø25 H7: settles most readings · bored"));
   g_assert_cmpstr (tm_suitability_view_summary (view), ==,
-                   "No method is unable to settle its feature. 1 feature has no method.");
+                   "Each method can prove its feature. 1 feature has no method.");
   /* The button does the same for the one selected. */
   tm_suitability_view_choose (view, "3");
   g_assert_true (tm_list_select (tm_suitability_view_methods (view), "CA-150", FALSE));
@@ -252,7 +279,8 @@ test_rules_assumed (void)
   job->material = "6061-T6";
   page = open_page (job, tm_rules_view_new ());
   row = need (page->view, is_row, "Expansion");
-  assert_says (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), "6061: 23.6, by Callister");
+  assert_says (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)),
+               "In the tables: aluminium 6061, 23.6, by Callister");
   write_rule (page, "expansion", "22.9");
   assert_says (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), "Your own figure: 22.9.");
   row = need (page->view, is_row, "Thermometer");
@@ -275,6 +303,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/suitability/words", test_words);
   g_test_add_func ("/suitability/features", test_features);
   g_test_add_func ("/suitability/methods", test_methods);
+  g_test_add_func ("/suitability/unfit", test_unfit);
   g_test_add_func ("/suitability/assign", test_assign);
   g_test_add_func ("/suitability/nothing", test_nothing);
   g_test_add_func ("/rules/kept", test_rules_kept);
