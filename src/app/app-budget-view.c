@@ -278,6 +278,7 @@ tm_budget_view_init (TmBudgetView *self)
   self->list = GTK_LIST_BOX (gtk_list_box_new ());
   gtk_list_box_set_selection_mode (self->list, GTK_SELECTION_NONE);
   gtk_widget_add_css_class (GTK_WIDGET (self->list), "tm-budget");
+  tm_list_tab_leaves (self->list);
   tm_name_widget (GTK_WIDGET (self->list), _ ("Uncertainty budget"));
   g_signal_connect_swapped (self->list, "row-activated", G_CALLBACK (row_activated_cb), self);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->list));

@@ -81,7 +81,7 @@ tm_line_form_fill (TmLineForm *form, const TmJob *job, const TmBudgetLine *line)
   adw_combo_row_set_selected (form->kind, shown->kind);
   tm_form_fill_text (form->name, shown->name);
   tm_form_fill_quantity (form->value, &shown->value, job->unit);
-  fill_distribution (form, shown->distribution);
+  fill_distribution (form, line != NULL ? line->distribution : "");
   tm_form_fill_quantity (form->divisor, &shown->divisor, TM_UNIT_HARDNESS);
   tm_form_fill_quantity (form->dof, &shown->dof, TM_UNIT_HARDNESS);
   tm_form_fill_text (form->source, shown->source);

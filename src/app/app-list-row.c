@@ -94,3 +94,54 @@ tm_list_select (GtkListBox *list, const char *key, gboolean focus)
       return TRUE;
     }
 }
+
+static GtkListBoxRow *
+find_focused_row (GtkListBox *list)
+{
+  GtkWidget *child = gtk_widget_get_focus_child (GTK_WIDGET (list));
+
+  return GTK_IS_LIST_BOX_ROW (child) ? GTK_LIST_BOX_ROW (child) : NULL;
+}
+
+/* The next row, where the focus would go, does not take it for this once. */
+static void
+leave (GtkListBox *list, GtkDirectionType direction)
+{
+  GtkListBoxRow *row = find_focused_row (list);
+  int step = direction == GTK_DIR_TAB_FORWARD ? 1 : -1;
+  GtkListBoxRow *next
+      = row != NULL ? gtk_list_box_get_row_at_index (list, gtk_list_box_row_get_index (row) + step) : NULL;
+  gboolean focusable = next != NULL && gtk_widget_get_focusable (GTK_WIDGET (next));
+
+  if (next != NULL)
+    gtk_widget_set_focusable (GTK_WIDGET (next), FALSE);
+  gtk_widget_child_focus (GTK_WIDGET (gtk_widget_get_root (GTK_WIDGET (list))), direction);
+  if (next != NULL)
+    gtk_widget_set_focusable (GTK_WIDGET (next), focusable);
+}
+
+static gboolean
+key_cb (GtkEventControllerKey *keys, guint keyval, guint keycode, GdkModifierType state, GtkListBox *list)
+{
+  GdkModifierType held = state & gtk_accelerator_get_default_mod_mask ();
+
+  if (keyval == GDK_KEY_Tab && held == 0)
+    leave (list, GTK_DIR_TAB_FORWARD);
+  else if ((keyval == GDK_KEY_ISO_Left_Tab || keyval == GDK_KEY_Tab) && held == GDK_SHIFT_MASK)
+    leave (list, GTK_DIR_TAB_BACKWARD);
+  else
+    return FALSE;
+  return TRUE;
+}
+
+void
+tm_list_tab_leaves (GtkListBox *list)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  g_return_if_fail (GTK_IS_LIST_BOX (list));
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_cb), list);
+  gtk_widget_add_controller (GTK_WIDGET (list), keys);
+}

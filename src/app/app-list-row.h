@@ -24,4 +24,8 @@ gboolean tm_list_clear (GtkListBox *list);
 /* Selects the row with @key, and puts the focus on it if asked; FALSE when there is none. */
 gboolean tm_list_select (GtkListBox *list, const char *key, gboolean focus);
 
+/* Tab and Shift+Tab leave @list, as they leave a table; the arrow keys move within it.  A GtkListBox of
+ * GTK 4.8 walks through its rows, and so chooses each of them, before it lets the focus go. */
+void tm_list_tab_leaves (GtkListBox *list);
+
 G_END_DECLS

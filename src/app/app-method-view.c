@@ -363,6 +363,7 @@ build_left (TmMethodView *self)
   self->methods = GTK_LIST_BOX (gtk_list_box_new ());
   gtk_list_box_set_activate_on_single_click (self->methods, FALSE);
   gtk_widget_add_css_class (GTK_WIDGET (self->methods), "tm-choices");
+  tm_list_tab_leaves (self->methods);
   tm_name_widget (GTK_WIDGET (self->methods), _ ("Methods"));
   g_signal_connect_swapped (self->methods, "row-selected", G_CALLBACK (row_selected_cb), self);
   g_signal_connect_swapped (self->methods, "row-activated", G_CALLBACK (row_activated_cb), self);

@@ -281,7 +281,6 @@ add_row (AdwPreferencesGroup *group, const char *title, GtkWidget *suffix)
   adw_action_row_set_subtitle_lines (row, 3);
   gtk_widget_set_valign (suffix, GTK_ALIGN_CENTER);
   adw_action_row_add_suffix (row, suffix);
-  adw_action_row_set_activatable_widget (row, suffix);
   gtk_widget_set_focusable (GTK_WIDGET (row), FALSE);
   adw_preferences_group_add (group, GTK_WIDGET (row));
   return row;

@@ -208,6 +208,7 @@ tm_suitability_list_init (TmSuitabilityList *self)
   self->rows = GTK_LIST_BOX (gtk_list_box_new ());
   gtk_list_box_set_activate_on_single_click (self->rows, FALSE);
   gtk_widget_add_css_class (GTK_WIDGET (self->rows), "tm-budget");
+  tm_list_tab_leaves (self->rows);
   tm_name_widget (GTK_WIDGET (self->rows), _ ("How each method settles it"));
   gtk_box_append (GTK_BOX (self), self->head);
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->rows));

@@ -272,6 +272,7 @@ build_left (TmSuitabilityView *self)
   gtk_label_set_wrap (self->summary, TRUE);
   self->features = GTK_LIST_BOX (gtk_list_box_new ());
   gtk_widget_add_css_class (GTK_WIDGET (self->features), "tm-choices");
+  tm_list_tab_leaves (self->features);
   tm_name_widget (GTK_WIDGET (self->features), _ ("Features"));
   g_signal_connect_swapped (self->features, "row-selected", G_CALLBACK (feature_selected_cb), self);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->summary));
