@@ -301,7 +301,8 @@ find_assumed_gaps (TmReportContent *content)
       const TmReportLine *line = g_ptr_array_index (content->lines, i);
       const char *name = line->judgement.method_name;
 
-      if (rests_on_assumed (content, line) && g_hash_table_add (named, (gpointer)name))
+      if (!g_hash_table_contains (named, name) && rests_on_assumed (content, line)
+          && g_hash_table_add (named, (gpointer)name))
         add_gap (content, TM_GAP_ASSUMED, line, "", name);
     }
 }

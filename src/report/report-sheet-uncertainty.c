@@ -317,14 +317,14 @@ typedef struct {
 static gboolean
 write_once (Budgets *budgets, const TmReportLine *line, const TmLocalSize *size)
 {
+  g_autofree char *key = g_strconcat (line->feature->balloon, "\n", size->method_name, NULL);
   Budget budget;
-  char *key;
 
-  if (!make_budget (budgets->sheet->workbook->job, line, size, &budget))
+  if (g_hash_table_contains (budgets->written, key)
+      || !make_budget (budgets->sheet->workbook->job, line, size, &budget))
     return TRUE;
-  key = g_strconcat (line->feature->balloon, "\n", size->method_name, NULL);
-  return !g_hash_table_add (budgets->written, key)
-         || write_budget (budgets->sheet, &budget, budgets->fraction);
+  g_hash_table_add (budgets->written, g_steal_pointer (&key));
+  return write_budget (budgets->sheet, &budget, budgets->fraction);
 }
 
 /* The readings at @size's station that @method took. */
