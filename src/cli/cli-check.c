@@ -85,14 +85,6 @@ check_feature (const TmJob *job, const TmFeature *feature, GPtrArray *faults)
 }
 
 static void
-check_gauge (const TmGauge *gauge, GPtrArray *faults)
-{
-  if (*gauge->calibrated != '\0' && *gauge->due != '\0' && strcmp (gauge->due, gauge->calibrated) < 0)
-    add_fault (faults, _ ("gauge %s: it is due on %s, before it was calibrated on %s; correct one of them"),
-               gauge->tag, gauge->due, gauge->calibrated);
-}
-
-static void
 check_method (const TmJob *job, const TmMethod *method, GPtrArray *faults)
 {
   if (tm_job_find_gauge (job, method->name) != NULL
@@ -180,8 +172,6 @@ find_faults (const TmJob *job)
   GPtrArray *faults = g_ptr_array_new_with_free_func (g_free);
 
   check_general (job, faults);
-  for (guint i = 0; i < job->gauges->len; i++)
-    check_gauge (g_ptr_array_index (job->gauges, i), faults);
   for (guint i = 0; i < job->methods->len; i++)
     check_method (job, g_ptr_array_index (job->methods, i), faults);
   for (guint i = 0; i < job->features->len; i++)

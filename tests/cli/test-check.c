@@ -37,8 +37,6 @@ static const struct {
          " \"nonconformances\": [{\"piece\": \"1\", \"feature\": \"8\", \"number\": \"N-1\"}]}",
     "feature “8”" },
   { HEAD ", \"events\": [{\"before_piece\": \"3\", \"kind\": \"tool\"}]}", "piece “3”" },
-  { HEAD ", \"gauges\": [{\"tag\": \"G\", \"calibrated\": \"2026-05-01\", \"due\": \"2026-01-01\"}]}",
-    "before it was calibrated" },
   { HEAD ", \"features\": [{\"balloon\": \"2\", \"requirement\": \"⌖ Ø0.2 A\"}], \"pieces\": [{\"serial\": "
          "\"1\"}],"
          " \"readings\": [{\"piece\": \"1\", \"feature\": \"2\", \"value\": \"0.10\", \"dx\": \"0.03\","
@@ -79,6 +77,30 @@ test_faults (void)
       if (*cases[i].wanted != '\0')
         assert_text_holds (YAJL_GET_ARRAY (wrong)->values[0], cases[i].wanted);
       yajl_tree_free (tree);
+    }
+}
+
+/* What a gauge cannot be is refused before anything else of the file is looked at. */
+static void
+test_wrong_gauges (void)
+{
+  static const struct {
+    const char *gauge, *wanted;
+  } wrong[] = {
+    { "\"calibrated\": \"2026-05-01\", \"due\": \"2026-01-01\"", "due date is before the calibration" },
+    { "\"resolution\": \"0\"", "resolution is zero" },
+    { "\"error_limit\": \"-0.002\"", "below zero" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      g_autofree char *job = g_strdup_printf (HEAD ", \"gauges\": [{\"tag\": \"G\", %s}]}", wrong[i].gauge);
+      g_autofree char *path = write_job ("gauge.tmjob", job);
+      g_auto (Call) call = { 0 };
+
+      run (&call, "check", path, "--json", NULL);
+      assert_refused (&call, wrong[i].wanted);
+      g_assert_nonnull (strstr (call.err, "gauges[0]"));
     }
 }
 
@@ -137,6 +159,7 @@ static void
 add_tests (void)
 {
   g_test_add_func ("/cli/check/faults", test_faults);
+  g_test_add_func ("/cli/check/wrong-gauges", test_wrong_gauges);
   g_test_add_func ("/cli/check/nulls", test_nulls);
   g_test_add_func ("/cli/check/arguments", test_arguments);
   g_test_add_func ("/cli/check/own-book", test_own_book);
