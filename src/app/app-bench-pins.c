@@ -114,11 +114,18 @@ pin_tried_cb (TmReadingEntry *entry, const char *trial, TmBenchPage *self)
   tm_bench_page_submit_pin (self, trial);
 }
 
+/* A button is as good as the key; where the text is no pin, the line that the session has for it says why. */
 static void
 bar_tried_cb (TmPinBar *bar, gboolean went, TmBenchPage *self)
 {
-  if (!tm_reading_entry_try_pin (self->entry, went))
-    tm_window_toast (GTK_WIDGET (self), _ ("Type the pin's size first."));
+  g_autofree char *text = g_strdup (tm_bench_text (tm_document_bench (self->document)));
+  if (tm_reading_entry_try_pin (self->entry, went))
+    return;
+  if (tm_bench_text_is_pin (tm_document_bench (self->document), text))
+    tm_window_toast (GTK_WIDGET (self),
+                     _ ("The entry already says what the pin did: press Enter to record it."));
+  else
+    tm_bench_page_submit_pin (self, text);
 }
 
 static void

@@ -491,7 +491,9 @@ tm_reading_entry_has_text (TmReadingEntry *self)
 {
   g_return_val_if_fail (TM_IS_READING_ENTRY (self), FALSE);
 
-  return *get_text (self->value) != '\0' || *get_text (self->dx) != '\0' || *get_text (self->dy) != '\0';
+  gboolean offered = self->pins && g_str_equal (get_text (self->value), self->suggested);
+  return (*get_text (self->value) != '\0' && !offered) || *get_text (self->dx) != '\0'
+         || *get_text (self->dy) != '\0';
 }
 
 void

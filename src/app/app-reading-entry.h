@@ -40,7 +40,7 @@ gboolean tm_reading_entry_offsets (TmReadingEntry *self, const char **dx, const 
 /* The value that is typed now, for the plot: FALSE when there is none that reads. */
 gboolean tm_reading_entry_value (TmReadingEntry *self, TmQuantity *out);
 
-/* TRUE while any of the entries holds text. */
+/* TRUE while any of the entries holds text that somebody typed: a pin that is offered is none. */
 gboolean tm_reading_entry_has_text (TmReadingEntry *self);
 
 /* Empties the offsets after they were recorded. */

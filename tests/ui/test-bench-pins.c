@@ -125,6 +125,7 @@ test_two_keys (void)
   g_assert_true (tm_reading_entry_takes_pins (bench.page->entry));
   g_assert_true (gtk_widget_get_visible (GTK_WIDGET (bench.page->pin_bar)));
   g_assert_cmpstr (get_text (&bench), ==, "12.000 X plus");
+  g_assert_false (tm_reading_entry_has_text (bench.page->entry)); /* Ctrl+Z is not the entry's */
   g_assert_true (tm_reading_entry_try_pin (bench.page->entry, TRUE));
   g_assert_cmpuint (count_trials (&bench), ==, 1);
   /* The next pin stands ready, and after it there is none: readings again. */
@@ -180,6 +181,16 @@ test_typed (void)
   act (&bench, "bench.pin-trial");
   gtk_drop_down_set_selected (GTK_DROP_DOWN (tm_pin_bar_sets (bench.page->pin_bar)), 2);
   g_assert_cmpstr (tm_bench_pin_set (tm_document_bench (bench.job->document)), ==, "P-XM");
+  /* The buttons do as the keys: a pin of the chosen set, one of no set, a text that says it already. */
+  type (&bench, "12.0");
+  g_signal_emit_by_name (bench.page->pin_bar, "tried", TRUE);
+  g_assert_cmpuint (count_trials (&bench), ==, 2);
+  type (&bench, "12.001");
+  g_signal_emit_by_name (bench.page->pin_bar, "tried", TRUE);
+  g_assert_cmpuint (count_trials (&bench), ==, 2);
+  type (&bench, "12.014 +");
+  g_signal_emit_by_name (bench.page->pin_bar, "tried", FALSE);
+  g_assert_cmpstr (get_text (&bench), ==, "12.014 +");
   type (&bench, "12.014");
   g_assert_true (tm_reading_entry_try_pin (bench.page->entry, FALSE));
   g_assert_cmpstr (tm_bench_newest (tm_document_bench (bench.job->document)).trial->gauge, ==, "P-XM");
