@@ -176,6 +176,8 @@ weigh_simple (TmJudge *self, const TmPinResult *pins)
     out->verdict = TM_VERDICT_IN;
 }
 
+/* Proven in, or proven out on one side: a method so coarse that the band is lost in its uncertainty
+ * proves neither. */
 static void
 weigh_guarded (TmJudge *self, const TmPinResult *pins)
 {
@@ -183,8 +185,8 @@ weigh_guarded (TmJudge *self, const TmPinResult *pins)
 
   if (pins->probability_in >= CONFORMANCE && are_others_below_upper (self))
     out->verdict = TM_VERDICT_IN;
-  else if (pins->probability_in <= 1 - CONFORMANCE)
-    set_out (out, is_estimate_small (out, pins));
+  else if (pins->probability_below >= CONFORMANCE || pins->probability_above >= CONFORMANCE)
+    set_out (out, pins->probability_below >= CONFORMANCE);
 }
 
 /* Pins and readings together, where all methods count. */

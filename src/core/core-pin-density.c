@@ -247,16 +247,16 @@ find_quantile (const Panels *self, double probability)
   return x;
 }
 
+/* The share between @from and @to, which are bends or lie outside them all. */
 static double
-find_inside (const Panels *self)
+find_share (const Panels *self, double from, double to)
 {
-  const TmPinDensity *density = self->density;
-  double inside = 0;
+  double share = 0;
 
   for (guint i = 1; i < self->bends->len; i++)
-    if (get_bend (self, i - 1) >= density->lower && get_bend (self, i) <= density->upper)
-      inside += self->below[i] - self->below[i - 1];
-  return MIN (1, inside / get_mass (self));
+    if (get_bend (self, i - 1) >= from && get_bend (self, i) <= to)
+      share += self->below[i] - self->below[i - 1];
+  return MIN (1, share / get_mass (self));
 }
 
 static void
@@ -279,7 +279,9 @@ tm_pin_density_summarise (const TmPinDensity *density, TmPinSummary *out)
     {
       out->low95 = find_quantile (&panels, 0.025);
       out->high95 = find_quantile (&panels, 0.975);
-      out->inside = find_inside (&panels);
+      out->inside = find_share (&panels, density->lower, density->upper);
+      out->below = find_share (&panels, -INFINITY, density->lower);
+      out->above = find_share (&panels, density->upper, INFINITY);
     }
   if (found && (is_closed || density->dof >= 3))
     find_moments (&panels, out);

@@ -34,6 +34,7 @@ typedef struct {
   double mean, sd;
   double low95, high95; /* central 95 % */
   double inside;        /* P(lower <= D <= upper) */
+  double below, above;  /* P(D < lower), P(D > upper) */
 } TmPinSummary;
 
 /* By Gauss-Legendre quadrature between the points where the density bends.  With two or fewer degrees

@@ -280,7 +280,11 @@ find_estimate (GArray *groups, gint64 clearance, const TmLimits *limits, const T
   out->low95 = summary.low95;
   out->high95 = summary.high95;
   if (limits->has_lower || limits->has_upper)
-    out->probability_in = summary.inside;
+    {
+      out->probability_in = summary.inside;
+      out->probability_below = summary.below;
+      out->probability_above = summary.above;
+    }
 }
 
 void
@@ -292,9 +296,14 @@ tm_pins_judge (const TmPin *pins, guint n, const TmLimits *limits, gint64 cleara
   g_return_if_fail (limits != NULL && out != NULL && clearance >= 0);
   clearance = MIN (clearance, TM_PIN_CLEARANCE_MOST);
   groups = group_pins (pins, n);
-  *out = (TmPinResult) {
-    .n_pins = n, .estimate = NAN, .u = NAN, .low95 = NAN, .high95 = NAN, .probability_in = NAN
-  };
+  *out = (TmPinResult) { .n_pins = n,
+                         .estimate = NAN,
+                         .u = NAN,
+                         .low95 = NAN,
+                         .high95 = NAN,
+                         .probability_in = NAN,
+                         .probability_below = NAN,
+                         .probability_above = NAN };
   find_bounds (groups, clearance, out);
   find_contradiction (groups, clearance, out);
   if (!out->contradiction)

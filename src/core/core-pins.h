@@ -51,7 +51,8 @@ typedef struct {
   double estimate; /* mean of the density, relative to `reference` */
   double u;        /* its standard deviation */
   double low95, high95;
-  double probability_in; /* P(L <= D <= U); NAN without an estimate */
+  double probability_in;                       /* P(L <= D <= U); NAN without an estimate */
+  double probability_below, probability_above; /* P(D < L), P(D > U); likewise */
   gint64 reference;
 } TmPinResult;
 

@@ -254,6 +254,29 @@ test_pins_by_chance (void)
     }
 }
 
+/* A method in whose uncertainty the whole band is lost proves nothing, neither in nor out: here the chance
+ * of in is a fiftieth, that of out on either side no more than a half. */
+static void
+test_pins_and_lost_band (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmFeature *bore = make_bore (job, "0.43800", "0.43805");
+  g_auto (TmJudgement) judgement = { 0 };
+  TmGauge *caliper = add_gauge (job, "IC", NULL, NULL);
+
+  caliper->kind = "inside caliper";
+  add_gauge (job, "MIC", "0.0001", "0.001");
+  add_method (job, "caliper", "IC,MIC", NULL, NULL);
+  bore->counts = TM_COUNTS_COMBINED;
+  bore->form_unseen = quantity ("0", TM_UNIT_IN);
+  read_size (job, bore, "", "0.4380", "caliper");
+  add_trial (job, bore, "0.4340", "X", TM_PIN_PLUS, TRUE);
+  judge_one (job, bore, &judgement);
+  g_assert_cmpfloat (judgement.probability_in, <, 0.05);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_TOO_CLOSE);
+  g_assert_cmpint (judgement.side, ==, TM_SIDE_NONE);
+}
+
 /* A station that its readings prove out stays out: a no-go pin is stopped by the narrowest place. */
 static void
 test_pins_and_bell_mouth (void)
@@ -541,6 +564,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/judge-together/pins-and-stations", test_pins_and_stations);
   g_test_add_func ("/core/judge-together/pins-close", test_pins_close);
   g_test_add_func ("/core/judge-together/pins-by-chance", test_pins_by_chance);
+  g_test_add_func ("/core/judge-together/pins-and-lost-band", test_pins_and_lost_band);
   g_test_add_func ("/core/judge-together/pins-and-bell-mouth", test_pins_and_bell_mouth);
   g_test_add_func ("/core/judge-together/pins-beside-assigned", test_pins_beside_assigned);
   g_test_add_func ("/core/judge-together/overdue", test_overdue);
