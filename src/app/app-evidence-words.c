@@ -67,7 +67,8 @@ describe_part (const TmCombined *combined, const TmCombinePart *part, const TmFe
   const char *name = *part->method_name != '\0' ? part->method_name : _ ("no gauge named");
   g_autofree char *size = tm_words_size_pair (feature, combined->reference, part->size, part->expanded);
   g_autofree char *counted
-      = part->n > 1 ? g_strdup_printf (ngettext ("%s, %u reading", "%s, %u readings", part->n), name, part->n)
+      = part->n > 1 ? g_strdup_printf (ngettext ("%s, %u\u00a0reading", "%s, %u\u00a0readings", part->n),
+                                       name, part->n)
                     : g_strdup (name);
   if (*settles == '\0')
     return g_strdup_printf ("%s\n%s", counted, size);
@@ -135,12 +136,16 @@ tm_words_corrected (const TmJudgement *judgement)
   if (judgement->deciding >= sizes->n_stations)
     return g_strdup ("");
   const TmLocalSize *size = &sizes->stations[judgement->deciding];
-  if (size->sum == size->raw_sum || size->radial)
+  gboolean warm = size->last != NULL && size->last->part_temp.given && size->last->gauge_temp.given;
+  /* Methods put together have no one raw value. */
+  if (judgement->counted != TM_COUNTED_READINGS)
+    return g_strdup (warm ? _ ("each reading is brought to 20 °C first") : "");
+  if (judgement->correction == 0.0 || size->radial)
     return g_strdup ("");
   guint decimals = find_telling_decimals (size, feature);
   g_autofree char *raw = tm_mean_format (size->raw_sum, size->n, feature->unit, decimals);
   g_autofree char *corrected = tm_mean_format (size->sum, size->n, feature->unit, decimals);
-  if (size->last != NULL && size->last->part_temp.given && size->last->gauge_temp.given)
+  if (warm)
     return g_strdup_printf (_ ("%s read, %s at 20 °C"), raw, corrected);
   return g_strdup_printf (_ ("%s read, %s by the certificate"), raw, corrected);
 }

@@ -96,7 +96,7 @@ test_methods (void)
   g_autofree char *parts = tm_words_methods (&combined, bore_of (job));
   g_autofree char *together = tm_words_together (&combined, bore_of (job));
   assert_holds (parts, "inside caliper\n0.4388 ± 0.0021 in: cannot settle this band");
-  assert_holds (parts, "small-hole gauge, 2 readings\n0.4382");
+  assert_holds (parts, "small-hole gauge, 2\u00a0readings\n0.4382");
   g_assert_true (g_str_has_prefix (together, "together: 0.4382"));
 }
 
@@ -206,6 +206,13 @@ test_temperature (void)
   tm_judge (job, g_ptr_array_index (job->pieces, 0), g_ptr_array_index (job->features, 1), 1, &judgement);
   g_autofree char *text = tm_words_corrected (&judgement);
   g_assert_cmpstr (text, ==, "1.00000 read, 0.99994 at 20 °C");
+  /* Methods put together differ from the last one's mean, but nobody has corrected that. */
+  g_auto (TmJudgement) together = { 0 };
+  ((TmFeature *)bore_of (job))->counts = TM_COUNTS_COMBINED;
+  tm_judge (job, g_ptr_array_index (job->pieces, 0), bore_of (job), 1, &together);
+  g_autofree char *none = tm_words_corrected (&together);
+  g_assert_cmpint (together.counted, ==, TM_COUNTED_COMBINED);
+  g_assert_cmpstr (none, ==, "");
 }
 
 static void
