@@ -85,6 +85,8 @@ tm_edit_put_gauge (TmDocument *document, const char *tag, TmGauge *gauge, GError
   TmAddStatus status;
   TmGaugeFault fault = tm_gauge_fault (gauge);
 
+  if (fault == TM_GAUGE_FINE && tag != NULL)
+    fault = tm_gauge_history_fault (job, tag, gauge);
   if (fault != TM_GAUGE_FINE)
     {
       tm_gauge_free (gauge);

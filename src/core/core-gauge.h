@@ -81,6 +81,9 @@ TmGaugeFault tm_gauge_fault (const TmGauge *gauge);
 TmGaugeFault tm_calibration_fault (const TmGauge *gauge, const TmCalibration *calibration);
 TmGaugeFault tm_check_fault (const TmGauge *gauge, const TmCheck *check);
 TmGaugeFault tm_pin_size_fault (const TmGauge *gauge, const TmPinSize *pin);
+/* What of the history of gauge @tag in @job (calibrations, checks, measured pins) would no longer fit it if
+ * it were @gauge: a job file with such a row would be refused. */
+TmGaugeFault tm_gauge_history_fault (const TmJob *job, const char *tag, const TmGauge *gauge);
 const char *tm_gauge_fault_text (TmGaugeFault fault);
 
 G_END_DECLS

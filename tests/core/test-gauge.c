@@ -321,6 +321,26 @@ test_pin_size_faults (void)
 }
 
 /* Every fault has its line, and each another. */
+/* What is known of a gauge must fit it as it is to be. */
+static void
+test_history_faults (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmGauge *gauge = add_gauge (job, "M-1", "0.001", "0.002");
+  TmGauge wanted = *gauge;
+
+  add_gauge (job, "M-2", "0.001", "0.002");
+  add_calibration (job, "M-1", "2026-03-01", "2027-03-01", "good");
+  add_check (job, "M-1", "25", "25.001", "2026-03-02T08:00:00Z");
+  g_assert_cmpint (tm_gauge_history_fault (job, "M-1", &wanted), ==, TM_GAUGE_FINE);
+  wanted.range_from = quantity ("0", TM_UNIT_MM);
+  wanted.range_to = quantity ("25", TM_UNIT_MM);
+  g_assert_cmpint (tm_gauge_history_fault (job, "M-1", &wanted), ==, TM_GAUGE_FINE);
+  wanted.range_to = quantity ("20", TM_UNIT_MM);
+  g_assert_cmpint (tm_gauge_history_fault (job, "M-1", &wanted), ==, TM_GAUGE_STANDARD);
+  g_assert_cmpint (tm_gauge_history_fault (job, "M-2", &wanted), ==, TM_GAUGE_FINE);
+}
+
 static void
 test_fault_texts (void)
 {
@@ -344,6 +364,7 @@ main (int argc, char **argv)
   g_test_add_func ("/gauge/calibration-faults", test_calibration_faults);
   g_test_add_func ("/gauge/check-faults", test_check_faults);
   g_test_add_func ("/gauge/pin-size-faults", test_pin_size_faults);
+  g_test_add_func ("/gauge/history-faults", test_history_faults);
   g_test_add_func ("/gauge/fault-texts", test_fault_texts);
   return g_test_run ();
 }

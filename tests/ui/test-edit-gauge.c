@@ -168,6 +168,35 @@ static const Edit edits[] = {
   { "remove-pin", make_job, do_remove_pin },
 };
 
+/* A range that leaves out a pin whose size was measured, or a standard that the gauge was tried on, would
+ * make a job that cannot be read again. */
+static void
+test_gauge_outgrown (void)
+{
+  UiFixture *fixture = ui_fixture_new (make_job ());
+  TmDocument *document = fixture->document;
+  TmJob *job = tm_document_job (document);
+  TmGauge *pins = tm_edit_copy_gauge (tm_job_find_gauge (job, "PS-1"));
+  TmGauge *micrometer = tm_edit_copy_gauge (tm_job_find_gauge (job, "OM-1"));
+  TmGauge *wide = tm_edit_copy_gauge (tm_job_find_gauge (job, "PS-1"));
+  g_autoptr (GError) pin = NULL;
+  g_autoptr (GError) standard = NULL;
+  g_autoptr (GError) error = NULL;
+
+  tm_quantity_read ("7", TM_UNIT_MM, &pins->range_from);
+  g_assert_false (tm_edit_put_gauge (document, "PS-1", pins, &pin));
+  g_assert_error (pin, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED);
+  g_assert_true (g_str_has_prefix (pin->message, "PS-1: "));
+  tm_quantity_read ("20", TM_UNIT_MM, &micrometer->range_to);
+  g_assert_false (tm_edit_put_gauge (document, "OM-1", micrometer, &standard));
+  g_assert_true (g_str_has_prefix (standard->message, "OM-1: "));
+  assert_kept (fixture);
+  tm_quantity_read ("5", TM_UNIT_MM, &wide->range_from);
+  g_assert_true (tm_edit_put_gauge (document, "PS-1", wide, &error));
+  g_assert_no_error (error);
+  ui_fixture_free (fixture);
+}
+
 /* What core finds wrong is refused with the gauge's tag, and nothing of it is kept. */
 static void
 test_gauge_faults (void)
@@ -233,6 +262,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   add_edits (edits, G_N_ELEMENTS (edits));
   g_test_add_func ("/edit/gauge-faults", test_gauge_faults);
+  g_test_add_func ("/edit/gauge-outgrown", test_gauge_outgrown);
   g_test_add_func ("/edit/dates-follow", test_dates_follow);
   return g_test_run ();
 }
