@@ -101,7 +101,7 @@ write_words (TmSheet *sheet, const Shown *shown)
 static char *
 name_study (const TmStudy *study)
 {
-  return g_strdup_printf (_ ("%s: %s, pieces %u, people %u, repeats %u, in %s"), study->name, study->method,
+  return g_strdup_printf (_ ("%s: %s, pieces %u, people %u, repeats %u; unit: %s"), study->name, study->method,
                           study->pieces->len, study->people->len, (guint)study->repeats.count,
                           tm_unit_symbol (study->unit));
 }
