@@ -12,6 +12,11 @@
 
 enum { WHAT, STATED, DISTRIBUTION, DIVISOR, STANDARD, DOF, SHARE, SOURCE, N_COLUMNS };
 
+/* Pixels. */
+#define COLUMN_SPACING 10
+/* Characters of the columns that hold texts. */
+#define TEXT_CHARS 18
+
 typedef struct {
   const char *title;
   int width; /* pixels at least */
@@ -20,15 +25,15 @@ typedef struct {
 } Column;
 
 static const Column columns[N_COLUMNS] = {
-  [WHAT] = { N_ ("Line"), 176, 0, FALSE },
+  [WHAT] = { N_ ("Line"), -1, 0, FALSE },
   [STATED] = { N_ ("As stated"), 76, 1, FALSE },
-  [DISTRIBUTION] = { N_ ("Distribution"), 92, 0, FALSE },
+  [DISTRIBUTION] = { N_ ("Distribution"), 84, 0, FALSE },
   [DIVISOR] = { N_ ("Divisor"), 52, 1, FALSE },
   [STANDARD] = { N_ ("Standard"), 72, 1, FALSE },
   /* Translators: degrees of freedom. */
   [DOF] = { N_ ("Freedom"), 58, 1, FALSE },
   [SHARE] = { N_ ("Share"), 132, 0, FALSE },
-  [SOURCE] = { N_ ("Source"), 140, 0, TRUE },
+  [SOURCE] = { N_ ("Source"), -1, 0, TRUE },
 };
 
 struct _TmBudgetView {
@@ -50,13 +55,14 @@ new_cell (TmBudgetView *self, guint which, const char *text)
   GtkWidget *label = gtk_label_new (text);
 
   gtk_label_set_xalign (GTK_LABEL (label), column->xalign);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  /* The same least and natural width in every row, so that the columns line up. */
   if (which == WHAT || which == SOURCE)
     {
+      gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
       gtk_label_set_wrap (GTK_LABEL (label), TRUE);
       gtk_label_set_lines (GTK_LABEL (label), 2);
-      gtk_label_set_width_chars (GTK_LABEL (label), 14);
-      gtk_label_set_max_width_chars (GTK_LABEL (label), which == WHAT ? 22 : -1);
+      gtk_label_set_width_chars (GTK_LABEL (label), TEXT_CHARS);
+      gtk_label_set_max_width_chars (GTK_LABEL (label), TEXT_CHARS);
     }
   gtk_widget_set_size_request (label, column->width, -1);
   gtk_widget_set_hexpand (label, column->expand);
@@ -93,7 +99,7 @@ new_line (TmBudgetView *self, const TmBudgetRow *row)
   const char *texts[N_COLUMNS] = { row->what, row->stated, row->distribution, row->divisor, row->standard,
                                    row->dof,  NULL,        row->source };
   GtkWidget *list_row = gtk_list_box_row_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, COLUMN_SPACING);
 
   for (guint i = 0; i < N_COLUMNS; i++)
     {
@@ -259,7 +265,7 @@ tm_budget_view_class_init (TmBudgetViewClass *klass)
 static void
 build_head (TmBudgetView *self)
 {
-  self->head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  self->head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, COLUMN_SPACING);
   gtk_widget_add_css_class (self->head, "tm-budget-head");
   for (guint i = 0; i < N_COLUMNS; i++)
     {

@@ -11,11 +11,11 @@
 #define MAX_DECIMALS        6
 #define MAX_STATED_DECIMALS 2
 
-/* Digits after the point that show two significant ones of @value. */
+/* Digits after the point that show two significant ones of @value; one of what is below a hundredth. */
 static guint
 count_decimals (double value)
 {
-  double decimals = value > 0 ? 1 - floor (log10 (value)) : 0;
+  double decimals = value > 0 ? (value < 0.01 ? 0 : 1) - floor (log10 (value)) : 0;
 
   return (guint)CLAMP (decimals, 0, MAX_DECIMALS);
 }

@@ -21,11 +21,11 @@ static const char *const kind_names[TM_N_LINE_KINDS] = {
 
 /* In the order of TmDistribution: what the value is. */
 static const char *const distribution_names[TM_N_DISTRIBUTIONS] = {
-  [TM_DISTRIBUTION_NORMAL] = N_ ("normal: a standard uncertainty"),
-  [TM_DISTRIBUTION_T] = N_ ("t: a standard deviation from readings"),
-  [TM_DISTRIBUTION_RECTANGULAR] = N_ ("rectangular: ± limits, each size as likely"),
-  [TM_DISTRIBUTION_TRIANGULAR] = N_ ("triangular: ± limits, the middle likelier"),
-  [TM_DISTRIBUTION_U_SHAPED] = N_ ("u-shaped: ± limits, the ends likelier"),
+  [TM_DISTRIBUTION_NORMAL] = N_ ("normal, a standard uncertainty"),
+  [TM_DISTRIBUTION_T] = N_ ("t, a deviation from readings"),
+  [TM_DISTRIBUTION_RECTANGULAR] = N_ ("rectangular, ± limits"),
+  [TM_DISTRIBUTION_TRIANGULAR] = N_ ("triangular, ± limits"),
+  [TM_DISTRIBUTION_U_SHAPED] = N_ ("u-shaped, ± limits"),
 };
 
 static void
@@ -47,9 +47,11 @@ tm_line_form_build (TmLineForm *form, GtkBox *into)
   AdwPreferencesGroup *group;
 
   build_what (form, into);
-  group = tm_form_group (into, _ ("Figure"),
-                         _ ("95 % limits: choose normal, and divide by 2. Left empty, the divisor is the "
-                            "distribution’s own, and the figure is taken as known."));
+  group = tm_form_group (
+      into, _ ("Figure"),
+      _ ("A number without a unit is in the drawing’s unit. For 95 % limits choose normal and "
+         "divide by 2. Left empty, the divisor is the distribution’s own and the figure is "
+         "taken as known."));
   form->value = tm_form_entry (group, _ ("Value"));
   form->distribution = tm_form_choice (group, _ ("Distribution"), (const char *const[]) { NULL });
   form->divisor = tm_form_entry (group, _ ("Divisor"));

@@ -13,6 +13,7 @@
 #include "app-line-dialog.h"
 #include "app-list-row.h"
 #include "app-method-dialog.h"
+#include "core-gauge-kind.h"
 
 struct _TmMethodView {
   GtkBox parent_instance;
@@ -98,6 +99,24 @@ is_in_a_method (const TmJob *job, const TmGauge *gauge)
   return FALSE;
 }
 
+/* Pins, rings and blocks have no scale to read, and a transfer gauge none without its instrument. */
+static gboolean
+reads_by_itself (const TmGauge *gauge)
+{
+  const TmGaugeKind *kind = tm_gauge_kind_find (gauge->kind);
+
+  return kind == NULL
+         || !(kind->transfer || kind->pins || kind->classed || kind->contact == TM_CONTACT_FULL_FORM);
+}
+
+static gboolean
+is_listed (const TmJob *job, const TmGauge *gauge)
+{
+  if (tm_job_find_method (job, gauge->tag) != NULL)
+    return FALSE;
+  return is_assigned (job, gauge) || (!is_in_a_method (job, gauge) && reads_by_itself (gauge));
+}
+
 static void
 add_bare_gauges (TmMethodView *self, const TmJob *job)
 {
@@ -107,8 +126,7 @@ add_bare_gauges (TmMethodView *self, const TmJob *job)
     {
       const TmGauge *gauge = g_ptr_array_index (job->gauges, i);
 
-      if ((is_in_a_method (job, gauge) && !is_assigned (job, gauge))
-          || tm_job_find_method (job, gauge->tag) != NULL)
+      if (!is_listed (job, gauge))
         continue;
       if (!any)
         gtk_list_box_append (self->methods, tm_list_row_heading_new (_ ("Gauges used alone")));

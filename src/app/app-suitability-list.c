@@ -10,6 +10,10 @@
 #include "app-suitability-words.h"
 #include "app-tip.h"
 
+/* Characters, the same in every row, so that the columns line up. */
+#define NAME_CHARS   24
+#define REMARK_CHARS 18
+
 enum { METHOD, WORD, EXPANDED, GUARD, SHARE, REMARKS, N_COLUMNS };
 
 typedef struct {
@@ -19,9 +23,12 @@ typedef struct {
 } Column;
 
 static const Column columns[N_COLUMNS] = {
-  [METHOD] = { N_ ("Method"), 216, 0 },           [WORD] = { N_ ("In a word"), 150, 0 },
-  [EXPANDED] = { N_ ("Expanded"), 80, 1 },        [GUARD] = { N_ ("Guard"), 72, 1 },
-  [SHARE] = { N_ ("Share of the band"), 132, 0 }, [REMARKS] = { N_ ("Remarks"), 160, 0 },
+  [METHOD] = { N_ ("Method"), -1, 0 },
+  [WORD] = { N_ ("In a word"), 150, 0 },
+  [EXPANDED] = { N_ ("Expanded"), 80, 1 },
+  [GUARD] = { N_ ("Guard"), 72, 1 },
+  [SHARE] = { N_ ("Share of the band"), 132, 0 },
+  [REMARKS] = { N_ ("Remarks"), -1, 0 },
 };
 
 struct _TmSuitabilityList {
@@ -68,8 +75,8 @@ new_name (const TmSuitability *row, gboolean assigned)
   gtk_widget_add_css_class (labels[1], "dim-label");
   for (guint i = 0; i < G_N_ELEMENTS (labels); i++)
     {
-      gtk_label_set_width_chars (GTK_LABEL (labels[i]), 10);
-      gtk_label_set_max_width_chars (GTK_LABEL (labels[i]), 28);
+      gtk_label_set_width_chars (GTK_LABEL (labels[i]), NAME_CHARS);
+      gtk_label_set_max_width_chars (GTK_LABEL (labels[i]), NAME_CHARS);
       gtk_box_append (GTK_BOX (box), labels[i]);
     }
   return box;
@@ -111,7 +118,8 @@ new_remarks (const TmSuitability *row)
 
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_lines (GTK_LABEL (label), 3);
-  gtk_label_set_width_chars (GTK_LABEL (label), 16);
+  gtk_label_set_width_chars (GTK_LABEL (label), REMARK_CHARS);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), REMARK_CHARS);
   gtk_widget_add_css_class (label, "dim-label");
   return label;
 }

@@ -288,7 +288,7 @@ test_line_refused (void)
     { "n", "0.001", "normal", "0", "", "Divisor: write a number above zero" },
     { "n", "0.001", "normal", "", "0", "Degrees of freedom: write a number above zero" },
     { "n", "0.001", "normal", "", "-1", "cannot be below zero" },
-    { "n", "0.001", "t:", "", "", "a deviation from readings needs them" },
+    { "n", "0.001", "t,", "", "", "a deviation from readings needs them" },
     { "n", "0.001", "sawtooth", "", "", "“sawtooth” is none that is known here" },
   };
   TmJob *job = make_methods_job ();
