@@ -147,7 +147,7 @@ show_calibrations (TmGaugeHistory *self)
 static char *
 describe_drift (const TmJob *job, const TmGauge *gauge, const TmCheck *check)
 {
-  gint64 drift = check->reading.count - check->standard.count;
+  gint64 drift = tm_check_drift (job, check);
   gint64 allowed = tm_gauge_drift_limit (job, gauge);
   g_autofree char *moved = tm_words_signed (drift, &check->reading);
   g_autofree char *digits = NULL;

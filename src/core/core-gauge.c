@@ -249,6 +249,22 @@ tm_gauge_drift_limit (const TmJob *job, const TmGauge *gauge)
   return (gint64)MIN (share * gauge->error_limit.count / one, TM_COUNT_MAX);
 }
 
+gint64
+tm_check_drift (const TmJob *job, const TmCheck *check)
+{
+  const TmCalibration *calibration;
+  TmWide drift;
+
+  g_return_val_if_fail (job != NULL && check != NULL, 0);
+
+  drift = (TmWide)check->reading.count - check->standard.count;
+  calibration = tm_calibration_at (job, check->gauge, check->at);
+  if (calibration != NULL && calibration->error.given
+      && tm_unit_dimension (calibration->error.unit) == tm_unit_dimension (check->reading.unit))
+    drift -= calibration->error.count;
+  return (gint64)CLAMP (drift, -TM_COUNT_MAX, TM_COUNT_MAX);
+}
+
 /* In whole counts: what is at the limit is not beyond it. */
 static gboolean
 is_beyond (const TmJob *job, const TmGauge *gauge, gint64 drift)
@@ -285,7 +301,7 @@ tm_gauge_check_state (const TmJob *job, const TmGauge *gauge, const char *at)
   state.stale = is_stale (job, state.last, at);
   if (state.last != NULL)
     {
-      gint64 drift = state.last->reading.count - state.last->standard.count;
+      gint64 drift = tm_check_drift (job, state.last);
 
       state.drift = (double)drift;
       state.beyond = is_beyond (job, gauge, drift);

@@ -43,13 +43,17 @@ const char *tm_gauge_due_date (const TmJob *job, const TmGauge *gauge, const cha
 /* What the last check of @tag on its standard, at or before @at (NULL or "": the newest), says. */
 typedef struct {
   const TmCheck *last; /* NULL: none */
-  double drift;        /* reading - standard at the last check, counts; 0 without one */
+  double drift;        /* tm_check_drift() of the last check, counts; 0 without one */
   gboolean beyond;     /* |drift| is beyond the job's limit: drift_limit × the error limit; never where
                         * the gauge states no error limit */
   gboolean stale;      /* older than the job's check_hours at @at, or there is none and one is asked for */
 } TmCheckState;
 /* @at may be a date: checks of that day count, and age is taken at its first moment. */
 TmCheckState tm_gauge_check_state (const TmJob *job, const TmGauge *gauge, const char *at);
+
+/* By how much the gauge of @check has moved, counts: reading - standard, less the error that the calibration
+ * in force then knows of and readings are corrected for. */
+gint64 tm_check_drift (const TmJob *job, const TmCheck *check);
 
 /* By how much @gauge may have drifted on its standard: the job's share of its limit of error, rounded down to
  * a count; -1 where it states none. */

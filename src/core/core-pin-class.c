@@ -87,6 +87,13 @@ tm_pin_extent (gint64 size, const char *pin_class, TmPinSign sign, const TmQuant
   return TRUE;
 }
 
+gboolean
+tm_pins_measure (const TmFeature *feature)
+{
+  return tm_unit_dimension (feature->unit) == TM_DIMENSION_LENGTH && !tm_kind_is_zero_bounded (feature->kind)
+         && !tm_kind_is_attribute (feature->kind) && tm_feature_cut (feature) != TM_CUT_SHRINKS;
+}
+
 gint64
 tm_job_entry_clearance (const TmJob *job)
 {

@@ -71,13 +71,6 @@ find_form (const TmFeature *feature, const TmSizes *sizes, TmPinSizeInput *size,
   size->form = out->form;
 }
 
-static gboolean
-takes_pins (const TmFeature *feature)
-{
-  return tm_unit_dimension (feature->unit) == TM_DIMENSION_LENGTH && !tm_kind_is_attribute (feature->kind)
-         && !tm_kind_is_zero_bounded (feature->kind);
-}
-
 gboolean
 tm_pin_evidence (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                  gboolean with_readings, TmPinEvidence *out)
@@ -98,7 +91,7 @@ tm_pin_evidence_with (const TmJob *job, const TmPiece *piece, const TmFeature *f
   g_return_val_if_fail (job != NULL && piece != NULL && feature != NULL && out != NULL, FALSE);
   *out = (TmPinEvidence) { NULL };
   trials = tm_job_pin_trials_at (job, piece, feature, place);
-  if (trials == NULL || trials->len == 0 || !takes_pins (feature))
+  if (trials == NULL || trials->len == 0 || !tm_pins_measure (feature))
     return FALSE;
   out->pins = g_new0 (TmPin, trials->len);
   n = list_pins (trials, out->pins);

@@ -302,13 +302,6 @@ find_pair (const Planner *self)
   return best;
 }
 
-static gboolean
-takes_pins (const TmFeature *feature)
-{
-  return tm_unit_dimension (feature->unit) == TM_DIMENSION_LENGTH && !tm_kind_is_zero_bounded (feature->kind)
-         && !tm_kind_is_attribute (feature->kind) && tm_feature_cut (feature) != TM_CUT_SHRINKS;
-}
-
 static void
 copy_pair (const Planner *self, const Pair *pair, TmPinPlan *out)
 {
@@ -343,7 +336,7 @@ tm_pins_to_pull (const TmJob *job, const TmFeature *feature, TmPinPlan *out)
   *out = (TmPinPlan) { FALSE };
   planner.limits = tm_feature_limits (feature);
   planner.clearance = tm_job_entry_clearance (job);
-  if (takes_pins (feature))
+  if (tm_pins_measure (feature))
     for (guint i = 0; i < job->gauges->len; i++)
       note_set (&planner, g_ptr_array_index (job->gauges, i));
   pair = find_pair (&planner);

@@ -82,6 +82,9 @@ typedef struct {
 } TmPinPlan;
 void tm_pins_to_pull (const TmJob *job, const TmFeature *feature, TmPinPlan *out);
 
+/* TRUE where a pin that goes in proves something: an inside size.  A shaft is not bounded by pins. */
+gboolean tm_pins_measure (const TmFeature *feature);
+
 /* c of the job. */
 gint64 tm_job_entry_clearance (const TmJob *job);
 

@@ -252,7 +252,7 @@ static void
 write_check (TmSheet *sheet, const TmCheck *row)
 {
   const TmUnit unit = tm_job_find_gauge (sheet->workbook->job, row->gauge)->unit;
-  const gint64 drift = row->reading.count - row->standard.count;
+  const gint64 drift = tm_check_drift (sheet->workbook->job, row);
   const guint decimals = MAX (row->reading.decimals, row->standard.decimals);
 
   tm_sheet_text (sheet, 0, row->gauge, TM_STYLE_STRONG);

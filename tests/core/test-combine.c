@@ -165,6 +165,21 @@ gather (TmJob *job, TmFeature *feature, gboolean with_readings, TmPinEvidence *o
   g_assert_true (tm_pin_evidence (job, first_piece (job), feature, 1, with_readings, out));
 }
 
+/* A job from elsewhere may hold a trial on a shaft: a pin of 12.02 that "went" does not make it larger. */
+static void
+test_no_pins_on_shaft (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmFeature *shaft = add_feature (job, "1", TM_KIND_SHAFT, "12.005", "12.015", "");
+  g_auto (TmPinEvidence) evidence = { 0 };
+  g_auto (TmJudgement) judgement = { 0 };
+
+  try_pin (job, shaft, "12.020", "Z", TM_PIN_PLUS, TRUE);
+  g_assert_false (tm_pin_evidence (job, first_piece (job), shaft, 1, TRUE, &evidence));
+  tm_judge (job, first_piece (job), shaft, 1, &judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_NOT_MEASURED);
+}
+
 static void
 test_pins_alone (void)
 {
@@ -255,6 +270,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/combine/unknown-method", test_unknown_method);
   g_test_add_func ("/combine/withdrawn", test_withdrawn);
   g_test_add_func ("/combine/pins-alone", test_pins_alone);
+  g_test_add_func ("/combine/no-pins-on-shaft", test_no_pins_on_shaft);
   g_test_add_func ("/combine/pins-and-readings", test_pins_and_readings);
 
   return g_test_run ();

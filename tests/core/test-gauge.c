@@ -154,6 +154,25 @@ test_checks (void)
   g_assert_false (tm_gauge_check_state (job, gauge, NULL).beyond);
 }
 
+/* An error that the certificate states is taken out of each reading; it is no drift. */
+static void
+test_drift_beside_known_error (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmGauge *gauge = add_gauge (job, "M-1", "0.001", "0.002");
+  TmCalibration *calibration = add_calibration (job, "M-1", "2026-03-01", "2027-03-01", "good");
+
+  calibration->error = quantity ("0.003", TM_UNIT_MM);
+  add_check (job, "M-1", "25.000", "25.003", "2026-02-04T12:00:00Z");
+  assert_near (tm_gauge_check_state (job, gauge, NULL).drift, 3e6, 0.5);
+  add_check (job, "M-1", "25.000", "25.003", "2026-05-04T12:00:00Z");
+  assert_near (tm_gauge_check_state (job, gauge, NULL).drift, 0, 0.5);
+  g_assert_false (tm_gauge_check_state (job, gauge, NULL).beyond);
+  add_check (job, "M-1", "25.000", "25.000", "2026-05-05T12:00:00Z");
+  assert_near (tm_gauge_check_state (job, gauge, NULL).drift, -3e6, 0.5);
+  g_assert_true (tm_gauge_check_state (job, gauge, NULL).beyond);
+}
+
 static void
 test_stale (void)
 {
@@ -358,6 +377,7 @@ main (int argc, char **argv)
   g_test_add_func ("/gauge/history", test_history);
   g_test_add_func ("/gauge/found-bad", test_found_bad);
   g_test_add_func ("/gauge/checks", test_checks);
+  g_test_add_func ("/gauge/drift-beside-known-error", test_drift_beside_known_error);
   g_test_add_func ("/gauge/stale", test_stale);
   g_test_add_func ("/gauge/reaches", test_reaches);
   g_test_add_func ("/gauge/faults", test_faults);
