@@ -179,7 +179,11 @@ tm_verb_budget (int n_words, char **words)
   result = tm_uncertainty_combine (&g_array_index (file.components, TmComponent, 0), file.components->len,
                                    file.coverage);
   if (isnan (result.u))
-    return tm_fail (_ ("%s: components: each of them is zero; a budget needs one above zero"), path);
+    return tm_fail (_ ("%s: components: together they are zero; a budget needs one above zero"), path);
+  if (!isfinite (result.expanded))
+    return tm_fail (_ ("%s: the result is too large for a number; look at the values, the divisors and the "
+                       "coverage"),
+                    path);
   if (json)
     print_json (&file, &result);
   else

@@ -10,6 +10,8 @@
 #include "cli-json.h"
 #include "cli-verbs.h"
 #include "core-callout.h"
+#include "core-gauge.h"
+#include "core-pins.h"
 #include "core-position.h"
 #include "core-station.h"
 #include "exchange-job.h"
@@ -137,6 +139,27 @@ check_reading (const TmJob *job, const TmReading *reading, GPtrArray *faults)
 }
 
 static void
+check_trial (const TmJob *job, const TmPinTrial *trial, GPtrArray *faults)
+{
+  const TmGauge *set = *trial->gauge != '\0' ? tm_job_find_gauge (job, trial->gauge) : NULL;
+  const TmPinSize pin = { .gauge = trial->gauge, .size = trial->size, .measured = trial->size, .extra = "" };
+  g_autofree char *size = tm_quantity_format (&trial->size);
+
+  if (!tm_row_counts (&trial->row))
+    return;
+  if (!tm_pins_measure (trial->row.feature))
+    add_fault (faults,
+               _ ("pin trial %s: pins do not measure feature %s, so the trial counts for nothing; "
+                  "withdraw it"),
+               trial->row.id, trial->row.feature->balloon);
+  if (set != NULL && tm_pin_size_fault (set, &pin) != TM_GAUGE_FINE)
+    add_fault (
+        faults,
+        _ ("pin trial %s: set “%s” has no pin of %s; look at its size and at the set's range and step"),
+        trial->row.id, trial->gauge, size);
+}
+
+static void
 check_nonconformance (const TmJob *job, const TmNonconformance *note, GPtrArray *faults)
 {
   if (*note->piece != '\0' && tm_job_find_piece (job, note->piece) == NULL)
@@ -178,6 +201,8 @@ find_faults (const TmJob *job)
     check_feature (job, g_ptr_array_index (job->features, i), faults);
   for (guint i = 0; i < job->readings->len; i++)
     check_reading (job, g_ptr_array_index (job->readings, i), faults);
+  for (guint i = 0; i < job->pin_trials->len; i++)
+    check_trial (job, g_ptr_array_index (job->pin_trials, i), faults);
   for (guint i = 0; i < job->events->len; i++)
     check_event (job, g_ptr_array_index (job->events, i), faults);
   for (guint i = 0; i < job->nonconformances->len; i++)

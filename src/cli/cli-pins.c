@@ -98,6 +98,10 @@ read_question (const Words *words, Question *question)
   if (!read_limits (words, question) || !read_size (words, question)
       || !read_spread ("clearance", words->clearance, question->unit, &question->clearance))
     return FALSE;
+  if (question->clearance.count > TM_PIN_CLEARANCE_MOST)
+    return tm_fail (_ ("pins: --clearance “%s” is more than a metre; a pin needs about 0.001 mm to enter"),
+                    words->clearance)
+           == 0;
   if (!question->clearance.given)
     question->clearance = tm_quantity_new (TM_PIN_ENTRY_CLEARANCE, TM_UNIT_MM, 3);
   return TRUE;

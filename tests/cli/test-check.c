@@ -10,6 +10,15 @@
 #define BORE  "{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\"}"
 #define PLACE "⌖ Ø0.2 Ⓜ A B"
 
+#define PIN_SET                                                                                     \
+  "\"gauges\": [{\"tag\": \"P-1\", \"kind\": \"pin set\", \"unit\": \"mm\", \"range_from\": \"1\"," \
+  " \"range_to\": \"10\", \"pin_step\": \"0.01\", \"pin_class\": \"X\", \"pin_sign\": \"plus\"}]"
+#define TRIAL(feature, size)                                                               \
+  ", " PIN_SET ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"" feature "\"}]," \
+  " \"pieces\": [{\"serial\": \"1\"}], \"pin_trials\": [{\"id\": \"1\", \"piece\": \"1\"," \
+  " \"feature\": \"1\", \"size\": \"" size "\", \"class\": \"X\", \"sign\": \"plus\","     \
+  " \"gauge\": \"P-1\", \"went\": true}]}"
+
 static const struct {
   const char *job;
   const char *wanted; /* in the one fault; "": nothing is wrong */
@@ -47,6 +56,10 @@ static const struct {
          " \"readings\": [{\"piece\": \"1\", \"feature\": \"2\", \"value\": \"0.12\", \"dx\": \"0.03\","
          " \"dy\": \"0.04\"}]}",
     "0.10" },
+  { HEAD TRIAL ("Ø8 H7", "8.01"), "" },
+  { HEAD TRIAL ("Ø8 H7", "12"), "set “P-1” has no pin of 12" },
+  { HEAD TRIAL ("Ø8 H7", "8.005"), "has no pin of 8.005" },
+  { HEAD TRIAL ("Ø8 h6", "8.01"), "pins do not measure feature 1" },
 };
 
 static void

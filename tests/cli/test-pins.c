@@ -163,6 +163,18 @@ test_refused (void)
     }
 }
 
+static void
+test_clearance_refused (void)
+{
+  g_auto (Call) wide = { 0 };
+  g_auto (Call) negative = { 0 };
+
+  run (&wide, "pins", "--lower", "12.006", "--trials", "12.006-Z+ go", "--clearance", "1000.1", NULL);
+  assert_refused (&wide, "more than a metre");
+  run (&negative, "pins", "--lower", "12.006", "--trials", "12.006-Z+ go", "--clearance", "-0.001", NULL);
+  assert_refused (&negative, "below zero");
+}
+
 static const char pins_job[]
     = "{\"format\": \"tenthmark-job\", \"version\": 1,"
       " \"job\": {\"part_number\": \"T-1\", \"unit\": \"in\"},"
@@ -213,6 +225,7 @@ add_tests (void)
   g_test_add_func ("/cli/pins/size", test_size);
   g_test_add_func ("/cli/pins/contradiction", test_contradiction);
   g_test_add_func ("/cli/pins/refused", test_refused);
+  g_test_add_func ("/cli/pins/clearance-refused", test_clearance_refused);
   g_test_add_func ("/cli/pins/pull", test_pull);
 }
 
