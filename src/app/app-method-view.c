@@ -376,8 +376,9 @@ build_left (TmMethodView *self)
   gtk_widget_set_hexpand (title, TRUE);
   gtk_widget_add_css_class (head, "tm-view-head");
   gtk_box_append (GTK_BOX (head), title);
-  gtk_box_append (GTK_BOX (head), new_action_button (_ ("_Add a method…"), "method.add",
-                                                     _ ("One gauge, or a transfer gauge and what reads it")));
+  gtk_box_append (GTK_BOX (head),
+                  new_action_button (_ ("_Add a method…"), "method.add",
+                                     _ ("One gauge, or a transfer gauge and what reads it (Ctrl+I)")));
   self->methods = GTK_LIST_BOX (gtk_list_box_new ());
   gtk_list_box_set_activate_on_single_click (self->methods, FALSE);
   gtk_widget_add_css_class (GTK_WIDGET (self->methods), "tm-choices");
@@ -416,8 +417,8 @@ build_head (TmMethodView *self)
   gtk_widget_set_valign (GTK_WIDGET (self->feature), GTK_ALIGN_CENTER);
   g_signal_connect_swapped (self->feature, "notify::selected", G_CALLBACK (feature_cb), self);
   self->change = new_action_button (_ ("_Change…"), "method.change", _ ("Name, gauges and repeatability"));
-  self->add_line
-      = new_action_button (_ ("Add a _line…"), "method.add-line", _ ("A line of your own in this budget"));
+  self->add_line = new_action_button (_ ("Add a _line…"), "method.add-line",
+                                      _ ("A line of your own in this budget (Ctrl+L)"));
   gtk_box_append (GTK_BOX (head), texts);
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->feature));
   gtk_box_append (GTK_BOX (head), self->change);
@@ -483,6 +484,8 @@ tm_method_view_class_init (TmMethodViewClass *klass)
   gtk_widget_class_install_action (widget_class, "method.add", NULL, add_method_action);
   gtk_widget_class_install_action (widget_class, "method.change", NULL, change_action);
   gtk_widget_class_install_action (widget_class, "method.add-line", NULL, add_line_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_i, GDK_CONTROL_MASK, "method.add", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK, "method.add-line", NULL);
 }
 
 static void

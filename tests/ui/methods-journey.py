@@ -54,7 +54,7 @@ def choose_method(program):
 
 def add_line(program):
     program.tab_to("button", "Add a line…")
-    program.key("Return")
+    program.key("ctrl+l")
     program.window("Budget line of")
     check_names(program, [("text box", "Name"), ("text box", "Value"),
                           ("combo box", re.compile("^Distribution: "))])
@@ -86,8 +86,7 @@ def change_line(program):
 
 
 def add_method(program):
-    program.tab_to("button", "Add a method…", back=True)
-    program.key("Return")
+    program.key("ctrl+i")
     program.window("New method")
     check_names(program, [("text box", "Name"), ("combo box", re.compile("^Gauge, or transfer gauge: ")),
                           ("button", "From readings…")])
