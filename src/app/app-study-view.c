@@ -9,6 +9,7 @@
 #include "app-button.h"
 #include "app-dialog.h"
 #include "app-edit-study.h"
+#include "app-list-row.h"
 #include "app-study-dialog.h"
 #include "app-study-words.h"
 #include "app-toast.h"
@@ -290,6 +291,7 @@ build_list (TmStudyView *self)
   GtkWidget *scroller = gtk_scrolled_window_new ();
 
   self->list = GTK_LIST_BOX (gtk_list_box_new ());
+  tm_list_tab_leaves (self->list);
   tm_name_widget (GTK_WIDGET (self->list), _ ("Studies"));
   gtk_widget_add_css_class (GTK_WIDGET (self->list), "tm-study-list");
   g_signal_connect_swapped (self->list, "row-selected", G_CALLBACK (selected_cb), self);
