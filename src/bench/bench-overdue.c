@@ -42,14 +42,6 @@ tm_bench_overdue_reason (const TmBench *bench)
   return "";
 }
 
-const char *
-tm_bench_due_date (const TmJob *job, const TmGauge *gauge, const char *at)
-{
-  const TmCalibration *calibration = tm_calibration_at (job, gauge->tag, at);
-
-  return calibration != NULL && calibration->due[0] != '\0' ? calibration->due : gauge->due;
-}
-
 /* What was said for @gauge, or is said now and not yet bound to another; NULL: nothing. */
 static const char *
 find_reason (const TmBench *bench, const TmGauge *gauge)
@@ -76,10 +68,18 @@ tm_bench_find_overdue (const TmBench *bench, const TmGauge *const *gauges, guint
 static gboolean
 refuse (const TmBench *bench, const TmGauge *gauge, const char *at, GError **error)
 {
-  g_set_error (error, TM_BENCH_ERROR, TM_BENCH_ERROR_OVERDUE,
-               _ ("Gauge %s was due for calibration on %s: calibrate it, take another, or say why it is "
-                  "used all the same."),
-               gauge->tag, tm_bench_due_date (bench->job, gauge, at));
+  const TmCalibration *bad = tm_gauge_found_bad (bench->job, gauge->tag, at);
+
+  if (bad != NULL)
+    g_set_error (error, TM_BENCH_ERROR, TM_BENCH_ERROR_OVERDUE,
+                 _ ("Gauge %s was found bad at its calibration on %s: put it right, take another, or say why "
+                    "it is used all the same."),
+                 gauge->tag, bad->date);
+  else
+    g_set_error (error, TM_BENCH_ERROR, TM_BENCH_ERROR_OVERDUE,
+                 _ ("Gauge %s was due for calibration on %s: calibrate it, take another, or say why it is "
+                    "used all the same."),
+                 gauge->tag, tm_gauge_due_date (bench->job, gauge, at));
   return FALSE;
 }
 

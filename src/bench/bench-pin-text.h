@@ -23,10 +23,7 @@ typedef struct {
  * "12.006 Z minus +", "12.018-Z- nogo".  Any byte string is allowed. */
 void tm_pin_text_read (const char *text, TmPinText *out);
 
-/* The classes, finest first, as ASME B89.1.5 names them; NULL at the end. */
-extern const char *const tm_pin_classes[];
-
-/* Its place in that list; a class that is none comes last. */
+/* The finest is 0; a class that is none comes last. */
 guint tm_pin_class_rank (const char *pin_class);
 
 G_END_DECLS

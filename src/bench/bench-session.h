@@ -204,9 +204,6 @@ void tm_bench_temperatures (const TmBench *bench, TmQuantity *part, TmQuantity *
 void tm_bench_set_overdue_reason (TmBench *bench, const char *reason);
 const char *tm_bench_overdue_reason (const TmBench *bench);
 
-/* The date on which the calibration of @gauge that is in force at @at ("": the newest) ends; "" unknown. */
-const char *tm_bench_due_date (const TmJob *job, const TmGauge *gauge, const char *at);
-
 /* The judgement of the present spot's place as recorded; clear it with tm_judgement_clear(). */
 void tm_bench_judge (const TmBench *bench, TmJudgement *out);
 

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "core-gauge-kind.h"
+#include "core-pins.h"
 
 #define DATE_LENGTH 10 /* YYYY-MM-DD */
 
@@ -340,12 +341,16 @@ is_mixed (const TmQuantity *a, const TmQuantity *b)
   return a->given && b->given && tm_unit_dimension (a->unit) != tm_unit_dimension (b->unit);
 }
 
+/* Letter for letter, as it is written everywhere else. */
 static gboolean
 is_class (const char *pin_class)
 {
-  static const char *const classes[] = { "XXX", "XX", "X", "Y", "Z", "ZZ", NULL };
+  const char *name;
 
-  return g_strv_contains (classes, pin_class);
+  for (guint i = 0; (name = tm_pin_class_nth (i)) != NULL; i++)
+    if (g_str_equal (name, pin_class))
+      return TRUE;
+  return FALSE;
 }
 
 static TmGaugeFault

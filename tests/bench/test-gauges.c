@@ -120,8 +120,28 @@ test_calibration_in_force (void)
   calibration->due = tm_job_intern (job, "2026-05-03");
   g_assert_cmpint (tm_job_add_calibration (job, calibration), ==, TM_ADD_OK);
   bench = tm_bench_new (job, tm_recorder_memory ());
-  g_assert_cmpstr (tm_bench_due_date (job, find_gauge (job, "BM-2"), AT), ==, "2026-05-03");
+  g_assert_cmpstr (tm_gauge_due_date (job, find_gauge (job, "BM-2"), AT), ==, "2026-05-03");
   assert_overdue (bench, "25.010", "BM-2");
+}
+
+/* It is not overdue by its date, which is still to come: the words say what is wrong. */
+static void
+test_found_bad (void)
+{
+  g_autoptr (TmJob) job = make_job_due ("2027-05-03");
+  g_autoptr (TmBench) bench = NULL;
+  g_autoptr (GError) error = NULL;
+  TmCalibration *calibration = tm_calibration_new ();
+
+  calibration->gauge = tm_job_intern (job, "BM-2");
+  calibration->date = tm_job_intern (job, "2026-05-03");
+  calibration->outcome = tm_job_intern (job, "bad");
+  g_assert_cmpint (tm_job_add_calibration (job, calibration), ==, TM_ADD_OK);
+  bench = tm_bench_new (job, tm_recorder_memory ());
+  tm_bench_set_text (bench, "25.010");
+  g_assert_cmpint (tm_bench_submit (bench, AT, 0, &error), ==, TM_SUBMIT_REFUSED);
+  g_assert_error (error, TM_BENCH_ERROR, TM_BENCH_ERROR_OVERDUE);
+  g_assert_nonnull (strstr (error->message, "BM-2 was found bad at its calibration on 2026-05-03"));
 }
 
 /* 60.01 by a gauge that reaches 25 to 50: asked like a slip, recorded when it is confirmed. */
@@ -213,6 +233,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench/gauges/good-on-its-day", test_good_on_its_day);
   g_test_add_func ("/bench/gauges/reason-is-of-one-gauge", test_reason_is_of_one_gauge);
   g_test_add_func ("/bench/gauges/calibration-in-force", test_calibration_in_force);
+  g_test_add_func ("/bench/gauges/found-bad", test_found_bad);
   g_test_add_func ("/bench/gauges/out-of-reach", test_out_of_reach);
   g_test_add_func ("/bench/gauges/temperatures", test_temperatures);
   g_test_add_func ("/bench/gauges/new-like", test_new_like);
