@@ -247,17 +247,17 @@ spot_chosen_cb (TmStationChips *chips, guint place, const char *station, TmBench
 
 /* A feature that has no gauge of its own keeps the one chosen; otherwise it holds for the readings
  * taken now. */
-static gboolean
+static void
 keep_method (TmBenchPage *self, TmFeature *feature, const char *name)
 {
   g_autoptr (GError) error = NULL;
   const char *before = feature->method;
   feature->method = tm_job_intern (tm_document_job (self->document), name);
   if (tm_document_save_definitions (self->document, &error))
-    return TRUE;
+    return;
   feature->method = before;
   tm_window_show_error (GTK_WIDGET (self), error->message);
-  return FALSE;
+  tm_verdict_panel_list_methods (self->panel, self->document);
 }
 
 static void

@@ -13,7 +13,7 @@ void
 tm_bench_page_show_pins (TmBenchPage *self)
 {
   gboolean pins = tm_reading_entry_takes_pins (self->entry);
-  if (pins && !gtk_widget_get_visible (GTK_WIDGET (self->pin_bar)))
+  if (pins)
     tm_pin_bar_show (self->pin_bar, self->document);
   gtk_widget_set_visible (GTK_WIDGET (self->pin_bar), pins);
 }

@@ -277,15 +277,13 @@ describe_total_dof (double dof)
 static char *
 describe_band_share (const TmFeature *feature, const TmOutlook *outlook)
 {
-  TmLimits limits = tm_feature_limits (feature);
-  gint64 band = tm_limits_band (&limits);
-  double guards = limits.zero_bounded ? 1 : 2;
+  double share = tm_outlook_share (feature, outlook);
 
-  if (band <= 0 || outlook->guard <= 0)
+  if (!isfinite (share) || outlook->guard <= 0)
     return g_strdup ("");
   if (outlook->settles == TM_SETTLES_CANNOT)
     return g_strdup (_ ("all of it"));
-  return tm_words_share (guards * (double)outlook->guard / (double)band);
+  return tm_words_share (share);
 }
 
 char *

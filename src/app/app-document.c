@@ -199,6 +199,15 @@ tm_document_save_definitions (TmDocument *self, GError **error)
 }
 
 void
+tm_document_restored (TmDocument *self)
+{
+  g_return_if_fail (TM_IS_DOCUMENT (self));
+
+  settle_spot (self);
+  g_signal_emit (self, signals[SIGNAL_DEFINITIONS_CHANGED], 0);
+}
+
+void
 tm_document_set_text (TmDocument *self, const char *text)
 {
   g_return_if_fail (TM_IS_DOCUMENT (self));

@@ -35,6 +35,10 @@ TmBench *tm_document_bench (TmDocument *self);
  * "definitions-changed".  On FALSE the caller must undo its change to the model. */
 gboolean tm_document_save_definitions (TmDocument *self, GError **error);
 
+/* To be called after a change was undone that put other rows, saying the same, in the place of removed ones:
+ * emits "definitions-changed", so that nobody keeps the old addresses. */
+void tm_document_restored (TmDocument *self);
+
 /* To be called just after @piece or @feature (either may be NULL) was removed from the job, with its
  * old address, which is only compared: a bench session that stood there starts afresh.  The session
  * may be another one after this: ask for tm_document_bench() each time. */

@@ -39,23 +39,16 @@ tm_edit_put_budget_line (TmDocument *document, TmBudgetLine *old, TmBudgetLine *
   return FALSE;
 }
 
+static void
+free_line (gpointer row)
+{
+  tm_budget_line_free (row);
+}
+
 gboolean
 tm_edit_remove_budget_line (TmDocument *document, TmBudgetLine *line, GError **error)
 {
-  TmJob *job = tm_document_job (document);
-  TmBudgetLine *before = tm_edit_copy_budget_line (line);
-  guint at = 0;
-
-  g_ptr_array_find (job->budget_lines, line, &at);
-  tm_job_remove_budget_line (job, line);
-  if (tm_document_save_definitions (document, error))
-    {
-      tm_budget_line_free (before);
-      return TRUE;
-    }
-  tm_job_add_budget_line (job, before);
-  tm_edit_move_last (job->budget_lines, at);
-  return FALSE;
+  return tm_edit_remove_row (document, tm_document_job (document)->budget_lines, line, free_line, error);
 }
 
 TmBudgetLine *

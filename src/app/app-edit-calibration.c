@@ -95,21 +95,19 @@ tm_edit_remove_calibration (TmDocument *document, TmCalibration *calibration, GE
 {
   TmJob *job = tm_document_job (document);
   TmGauge *gauge = tm_job_find_gauge (job, calibration->gauge);
-  TmCalibration *copy = g_memdup2 (calibration, sizeof *calibration);
   Dates before = get_dates (gauge);
   guint at = 0;
 
   g_ptr_array_find (job->calibrations, calibration, &at);
-  tm_job_remove_calibration (job, calibration);
-  unfollow (job, gauge, copy->date);
+  g_ptr_array_steal_index (job->calibrations, at);
+  unfollow (job, gauge, calibration->date);
   if (tm_document_save_definitions (document, error))
     {
-      tm_calibration_free (copy);
+      tm_calibration_free (calibration);
       return TRUE;
     }
   set_dates (gauge, before);
-  tm_job_add_calibration (job, copy);
-  tm_edit_move_last (job->calibrations, at);
+  g_ptr_array_insert (job->calibrations, (int)at, calibration);
   return FALSE;
 }
 
@@ -133,23 +131,16 @@ tm_edit_add_check (TmDocument *document, TmCheck *check, GError **error)
   return FALSE;
 }
 
+static void
+free_check (gpointer row)
+{
+  tm_check_free (row);
+}
+
 gboolean
 tm_edit_remove_check (TmDocument *document, TmCheck *check, GError **error)
 {
-  TmJob *job = tm_document_job (document);
-  TmCheck *copy = g_memdup2 (check, sizeof *check);
-  guint at = 0;
-
-  g_ptr_array_find (job->checks, check, &at);
-  tm_job_remove_check (job, check);
-  if (tm_document_save_definitions (document, error))
-    {
-      tm_check_free (copy);
-      return TRUE;
-    }
-  tm_job_add_check (job, copy);
-  tm_edit_move_last (job->checks, at);
-  return FALSE;
+  return tm_edit_remove_row (document, tm_document_job (document)->checks, check, free_check, error);
 }
 
 gboolean
@@ -181,21 +172,14 @@ tm_edit_add_pin_size (TmDocument *document, TmPinSize *pin, GError **error)
   return FALSE;
 }
 
+static void
+free_pin_size (gpointer row)
+{
+  tm_pin_size_free (row);
+}
+
 gboolean
 tm_edit_remove_pin_size (TmDocument *document, TmPinSize *pin, GError **error)
 {
-  TmJob *job = tm_document_job (document);
-  TmPinSize *copy = g_memdup2 (pin, sizeof *pin);
-  guint at = 0;
-
-  g_ptr_array_find (job->pin_sizes, pin, &at);
-  tm_job_remove_pin_size (job, pin);
-  if (tm_document_save_definitions (document, error))
-    {
-      tm_pin_size_free (copy);
-      return TRUE;
-    }
-  tm_job_add_pin_size (job, copy);
-  tm_edit_move_last (job->pin_sizes, at);
-  return FALSE;
+  return tm_edit_remove_row (document, tm_document_job (document)->pin_sizes, pin, free_pin_size, error);
 }

@@ -160,11 +160,14 @@ tm_edit_put_method (TmDocument *document, const char *name, TmMethod *method, GE
 
 /* The book did not keep that @gauge is gone. */
 static void
-restore_gauge (TmJob *job, TmGauge *gauge, guint at, GArray *dependents)
+restore_gauge (TmDocument *document, TmGauge *gauge, guint at, GArray *dependents)
 {
+  TmJob *job = tm_document_job (document);
+
   tm_job_add_gauge (job, gauge);
   tm_edit_move_last (job->gauges, at);
   restore_dependents (dependents);
+  tm_document_restored (document);
 }
 
 gboolean
@@ -185,7 +188,7 @@ tm_edit_remove_gauge (TmDocument *document, const char *tag, GError **error)
   else
     tm_edit_refuse (tag, status, error);
   if (status == TM_ADD_OK && !kept)
-    restore_gauge (job, g_steal_pointer (&before), at, dependents);
+    restore_gauge (document, g_steal_pointer (&before), at, dependents);
   g_clear_pointer (&before, tm_gauge_free);
   free_dependents (dependents);
   return kept;
@@ -237,6 +240,7 @@ tm_edit_remove_method (TmDocument *document, const char *name, GError **error)
       tm_job_add_method (job, before);
       tm_edit_move_last (job->methods, at);
       restore_budget (job, lines, places);
+      tm_document_restored (document);
       return FALSE;
     }
   g_ptr_array_foreach (lines, (GFunc)(GCallback)tm_budget_line_free, NULL);

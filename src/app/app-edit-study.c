@@ -69,6 +69,7 @@ tm_edit_remove_study (TmDocument *document, TmStudy *study, GError **error)
       return TRUE;
     }
   restore_study (job, before, at, readings);
+  tm_document_restored (document);
   return FALSE;
 }
 
@@ -122,26 +123,20 @@ tm_edit_last_study_reading (TmDocument *document, const TmStudy *study)
   return NULL;
 }
 
+static void
+free_reading (gpointer row)
+{
+  tm_study_reading_free (row);
+}
+
 gboolean
 tm_edit_take_back_study_reading (TmDocument *document, const TmStudy *study, GError **error)
 {
-  TmJob *job = tm_document_job (document);
   TmStudyReading *last = tm_edit_last_study_reading (document, study);
-  TmStudyReading *before;
-  guint at = 0;
 
-  if (last == NULL)
-    return FALSE;
-  before = g_memdup2 (last, sizeof *last);
-  g_ptr_array_find (job->study_readings, last, &at);
-  tm_job_remove_study_reading (job, last);
-  if (tm_document_save_definitions (document, error))
-    {
-      tm_study_reading_free (before);
-      return TRUE;
-    }
-  g_ptr_array_insert (job->study_readings, (int)at, before);
-  return FALSE;
+  return last != NULL
+         && tm_edit_remove_row (document, tm_document_job (document)->study_readings, last, free_reading,
+                                error);
 }
 
 static gboolean
@@ -199,10 +194,16 @@ tm_budget_undo_clear (TmBudgetUndo *undo)
   g_clear_pointer (&undo->lines_before, g_ptr_array_unref);
 }
 
+/* Only what a study puts there: what else was changed on the method since stays. */
 static void
 restore_method (TmJob *job, TmBudgetUndo *undo)
 {
-  tm_job_replace_method (job, undo->method, g_steal_pointer (&undo->before));
+  TmMethod *method = tm_edit_copy_method (tm_job_find_method (job, undo->method));
+
+  method->repeatability = undo->before->repeatability;
+  method->repeatability_dof = undo->before->repeatability_dof;
+  method->repeatability_source = undo->before->repeatability_source;
+  tm_job_replace_method (job, undo->method, method);
   replace_people_lines (job, undo->method, undo->lines_before);
   tm_budget_undo_clear (undo);
 }

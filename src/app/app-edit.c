@@ -139,7 +139,26 @@ tm_edit_remove_feature (TmDocument *document, const char *balloon, GError **erro
     }
   tm_job_add_feature (job, before);
   tm_edit_move_last (job->features, at);
+  tm_document_restored (document);
   return FALSE;
+}
+
+gboolean
+tm_edit_remove_row (TmDocument *document, GPtrArray *list, gpointer row, GDestroyNotify free_row,
+                    GError **error)
+{
+  guint at;
+
+  g_return_val_if_fail (g_ptr_array_find (list, row, &at), FALSE);
+
+  g_ptr_array_steal_index (list, at);
+  if (!tm_document_save_definitions (document, error))
+    {
+      g_ptr_array_insert (list, (int)at, row);
+      return FALSE;
+    }
+  free_row (row);
+  return TRUE;
 }
 
 /* Takes away the features added after the first @n. */
@@ -241,6 +260,7 @@ tm_edit_remove_piece (TmDocument *document, const char *serial, GError **error)
     }
   tm_job_add_piece (job, before);
   tm_edit_move_last (job->pieces, at);
+  tm_document_restored (document);
   return FALSE;
 }
 
@@ -288,5 +308,6 @@ tm_edit_remove_person (TmDocument *document, const char *initials, GError **erro
     }
   tm_job_add_person (job, before);
   tm_edit_move_last (job->people, at);
+  tm_document_restored (document);
   return FALSE;
 }

@@ -75,6 +75,11 @@ gboolean tm_edit_take_gauges (TmDocument *document, const TmJob *from, const cha
 /* Says in one line what is wrong with the gauge @tag or what hangs on it; always FALSE. */
 gboolean tm_edit_refuse_fault (const char *tag, TmGaugeFault fault, GError **error);
 
+/* Takes @row out of @list, one of the job's that no other row hangs on; when the book does not keep that it
+ * is back in its place, at its old address.  @free_row frees it. */
+gboolean tm_edit_remove_row (TmDocument *document, GPtrArray *list, gpointer row, GDestroyNotify free_row,
+                             GError **error);
+
 /* The row just added at the end of @list belongs at @at. */
 void tm_edit_move_last (GPtrArray *list, guint at);
 

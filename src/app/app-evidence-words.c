@@ -100,11 +100,11 @@ char *
 tm_words_together (const TmCombined *combined, const TmFeature *feature)
 {
   g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
-  char *disagreement = describe_disagreement (combined);
   if (combined->n_parts < 2 || !isfinite (combined->u))
     return g_strdup ("");
   g_autofree char *size
       = tm_words_size_pair (feature, combined->reference, combined->size, combined->expanded);
+  char *disagreement = describe_disagreement (combined);
   g_ptr_array_add (lines, g_strdup_printf (_ ("together: %s"), size));
   if (combined->best_alone)
     g_ptr_array_add (lines, g_strdup (_ ("What they have in common leaves the best one to count alone.")));

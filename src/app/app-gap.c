@@ -4,6 +4,7 @@
 
 #include "app-gauges-page.h"
 #include "app-job-page.h"
+#include "app-method-view.h"
 #include "app-window-private.h"
 
 static TmJobPage *
@@ -23,7 +24,10 @@ show_gauge (TmWindow *window, const char *name)
   tm_window_show_page (window, "gauges");
   page = TM_GAUGES_PAGE (gtk_stack_get_child_by_name (window->pages, "gauges"));
   if (tm_job_find_gauge (job, name) == NULL && tm_job_find_method (job, name) != NULL)
-    tm_gauges_page_show_view (page, "methods");
+    {
+      tm_gauges_page_show_view (page, "methods");
+      tm_method_view_choose (TM_METHOD_VIEW (tm_gauges_page_view (page, "methods")), name, NULL);
+    }
   else
     tm_gauges_page_show_gauge (page, name);
 }

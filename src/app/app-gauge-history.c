@@ -61,6 +61,17 @@ append_part (GString *text, const char *part)
 
 /* -------- Calibrations -------- */
 
+/* "±0.001 mm (k 2)" */
+static char *
+describe_uncertainty (const TmCalibration *calibration)
+{
+  g_autofree char *uncertainty = tm_words_limit (&calibration->uncertainty);
+  g_autofree char *k
+      = calibration->coverage.given ? tm_quantity_format (&calibration->coverage) : g_strdup ("2");
+
+  return calibration->uncertainty.given ? g_strdup_printf (_ ("%s (k %s)"), uncertainty, k) : g_strdup ("");
+}
+
 /* "due 1 Mar 2027, certificate EX-1, Example lab, ±0.001 mm (k 2), shows +0.0005 mm" */
 static char *
 describe_calibration (const TmCalibration *calibration)
@@ -68,15 +79,12 @@ describe_calibration (const TmCalibration *calibration)
   GString *text = g_string_new (NULL);
   g_autofree char *date = tm_words_date (calibration->due);
   g_autofree char *due = *calibration->due != '\0' ? g_strdup_printf (_ ("due %s"), date) : g_strdup ("");
-  g_autofree char *uncertainty = tm_words_limit (&calibration->uncertainty);
-  g_autofree char *k
-      = calibration->coverage.given ? tm_quantity_format (&calibration->coverage) : g_strdup ("2");
+  g_autofree char *uncertainty = describe_uncertainty (calibration);
 
   append_part (text, due);
   append_part (text, calibration->certificate);
   append_part (text, calibration->by);
-  if (calibration->uncertainty.given)
-    g_string_append_printf (text, _ ("%s%s (k %s)"), text->len > 0 ? ", " : "", uncertainty, k);
+  append_part (text, uncertainty);
   if (calibration->error.given)
     {
       g_autofree char *error = tm_words_signed (calibration->error.count, &calibration->error);
@@ -334,7 +342,7 @@ pin_changed_cb (TmGaugeHistory *self)
   g_autofree char *line = NULL;
 
   if (gauge != NULL && read_pin (self, gauge, &pin, &problem))
-    line = tm_words_signed (pin.measured.count - pin.size.count, &pin.measured);
+    line = tm_words_signed (tm_pin_size_error (&pin), &pin.measured);
   gtk_label_set_text (self->pins.says, line != NULL ? line : problem != NULL ? problem : "");
 }
 
@@ -379,7 +387,7 @@ add_pin_row (TmGaugeHistory *self, TmPinSize *pin)
 {
   g_autofree char *size = tm_words_quantity (&pin->size);
   g_autofree char *measured = tm_words_quantity (&pin->measured);
-  g_autofree char *off = tm_words_signed (pin->measured.count - pin->size.count, &pin->measured);
+  g_autofree char *off = tm_words_signed (tm_pin_size_error (pin), &pin->measured);
   g_autofree char *title = g_strdup_printf (_ ("Pin %s"), size);
   g_autofree char *about = g_strdup_printf (_ ("measures %s, %s"), measured, off);
   g_autofree char *remove = g_strdup_printf (_ ("Remove the measured size of pin %s"), size);

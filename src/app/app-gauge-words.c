@@ -44,11 +44,9 @@ tm_words_gauge_range (const TmGauge *gauge)
 {
   g_autofree char *ends = describe_ends (gauge);
   g_autofree char *step = tm_quantity_format_in (&gauge->pin_step, gauge->range_to.unit);
-  GString *text = g_string_new (ends);
 
-  if (gauge->pin_step.given)
-    g_string_append_printf (text, _ (" by %s"), step);
-  return g_string_free (text, FALSE);
+  /* Translators: "1 … 10 mm by 0.01": the range of a set of pins and the step from pin to pin. */
+  return gauge->pin_step.given ? g_strdup_printf (_ ("%s by %s"), ends, step) : g_steal_pointer (&ends);
 }
 
 char *
@@ -65,16 +63,12 @@ tm_words_gauge_class (const TmGauge *gauge)
 static int
 count_days (const char *from, const char *to)
 {
-  g_auto (GStrv) a = g_strsplit (from, "-", 3), b = g_strsplit (to, "-", 3);
-  g_autoptr (GDate) first = NULL, last = NULL;
+  g_autofree char *from_stamp = g_strdup_printf ("%sT00:00:00Z", from);
+  g_autofree char *to_stamp = g_strdup_printf ("%sT00:00:00Z", to);
+  g_autoptr (GDateTime) first = g_date_time_new_from_iso8601 (from_stamp, NULL);
+  g_autoptr (GDateTime) last = g_date_time_new_from_iso8601 (to_stamp, NULL);
 
-  if (g_strv_length (a) != 3 || g_strv_length (b) != 3)
-    return 0;
-  first = g_date_new ();
-  last = g_date_new ();
-  g_date_set_parse (first, from);
-  g_date_set_parse (last, to);
-  return g_date_valid (first) && g_date_valid (last) ? g_date_days_between (first, last) : 0;
+  return first != NULL && last != NULL ? (int)(g_date_time_difference (last, first) / G_TIME_SPAN_DAY) : 0;
 }
 
 static char *

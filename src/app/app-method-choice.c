@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-gauge-words.h"
 #include "app-tip.h"
 
 struct _TmMethodChoice {
@@ -130,7 +131,9 @@ add_methods (TmMethodChoice *self, GtkStringList *list, const TmJob *job, const 
   for (guint i = 0; i < job->gauges->len; i++)
     {
       const TmGauge *gauge = g_ptr_array_index (job->gauges, i);
-      g_autofree char *shown = g_strdup_printf ("%s %s", gauge->kind, gauge->tag);
+      g_autofree char *shown = *gauge->kind != '\0'
+                                   ? g_strdup_printf ("%s, %s", gauge->tag, tm_words_gauge_kind (gauge->kind))
+                                   : g_strdup (gauge->tag);
       if (!is_listed (self, gauge->tag) && !g_str_equal (gauge->tag, feature->method))
         add_method (self, list, gauge->tag, shown);
     }

@@ -10,6 +10,7 @@
 #include "app-button.h"
 #include "app-dialog.h"
 #include "app-feature-drop.h"
+#include "app-gauge-words.h"
 #include "app-line-dialog.h"
 #include "app-list-row.h"
 #include "app-method-dialog.h"
@@ -68,10 +69,10 @@ static void
 add_row (TmMethodView *self, const char *name, const char *about)
 {
   g_autofree char *expanded = describe_expanded (self, name);
-  g_autofree char *sentence
-      = *expanded != '\0'
-            ? g_strdup_printf (_ ("%s: %s, expanded uncertainty %s"), name, about, expanded)
-            : g_strdup_printf (_ ("%s: %s, uncertainty not known for this feature"), name, about);
+  g_autofree char *what = *about != '\0' ? g_strdup_printf ("%s: %s", name, about) : g_strdup (name);
+  g_autofree char *sentence = *expanded != '\0'
+                                  ? g_strdup_printf (_ ("%s, expanded uncertainty %s"), what, expanded)
+                                  : g_strdup_printf (_ ("%s, uncertainty not known for this feature"), what);
 
   gtk_list_box_append (self->methods, tm_list_row_new (name, about, expanded, sentence, name));
 }
@@ -131,7 +132,7 @@ add_bare_gauges (TmMethodView *self, const TmJob *job)
       if (!any)
         gtk_list_box_append (self->methods, tm_list_row_heading_new (_ ("Gauges used alone")));
       any = TRUE;
-      add_row (self, gauge->tag, gauge->kind);
+      add_row (self, gauge->tag, tm_words_gauge_kind (gauge->kind));
     }
 }
 
@@ -184,8 +185,9 @@ describe_method (TmMethodView *self, const TmJob *job, const TmFeature *feature)
 {
   const TmMethod *method = tm_job_find_method (job, self->name);
   const TmGauge *gauge = tm_job_find_gauge (job, self->name);
-  g_autofree char *gauges = method != NULL ? tm_words_method_gauges (method)
-                                           : g_strdup (gauge != NULL ? gauge->kind : self->name);
+  g_autofree char *gauges = method != NULL
+                                ? tm_words_method_gauges (method)
+                                : g_strdup (gauge != NULL ? tm_words_gauge_kind (gauge->kind) : self->name);
   g_autofree char *word = NULL;
   TmOutlook outlook;
 

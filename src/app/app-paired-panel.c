@@ -16,7 +16,7 @@ struct _TmPairedPanel {
   GtkBox parent_instance;
 
   TmDocument *document; /* borrowed */
-  GPtrArray *features;  /* TmFeature *, as in the choice */
+  GPtrArray *features;  /* const char *: balloons, as in the choice */
   GPtrArray *methods;   /* const char *, likewise */
   TmPairedPlot *plot;
   gboolean filling;
@@ -41,7 +41,9 @@ get_feature (TmPairedPanel *self)
 {
   const guint chosen = tm_form_chosen (self->feature);
 
-  return chosen < self->features->len ? g_ptr_array_index (self->features, chosen) : NULL;
+  if (chosen >= self->features->len)
+    return NULL;
+  return tm_job_find_feature (tm_document_job (self->document), g_ptr_array_index (self->features, chosen));
 }
 
 /* By its words: the list of methods may be another by now. */
@@ -203,7 +205,7 @@ fill_features (TmPairedPanel *self)
           at = self->features->len;
           several = TRUE;
         }
-      g_ptr_array_add (self->features, feature);
+      g_ptr_array_add (self->features, (gpointer)feature->balloon);
       g_ptr_array_add (words, tm_words_feature (feature));
     }
   if (words->len == 0)

@@ -95,28 +95,18 @@ add_row (TmStudyView *self, const char *name, const char *title, const char *sub
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), safe_subtitle);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   tm_name_widget (row, spoken);
-  g_object_set_data_full (G_OBJECT (row), "name", g_strdup (name), g_free);
+  g_object_set_data_full (G_OBJECT (row), "key", g_strdup (name), g_free);
   gtk_list_box_append (self->list, row);
-  if (g_strcmp0 (self->chosen, name) == 0)
-    gtk_list_box_select_row (self->list, GTK_LIST_BOX_ROW (row));
-}
-
-static void
-clear_list (TmStudyView *self)
-{
-  GtkWidget *row;
-
-  while ((row = gtk_widget_get_first_child (GTK_WIDGET (self->list))) != NULL)
-    gtk_list_box_remove (self->list, row);
 }
 
 static void
 fill_list (TmStudyView *self)
 {
   const TmJob *job = tm_document_job (self->document);
+  gboolean focused;
 
   self->filling = TRUE;
-  clear_list (self);
+  focused = tm_list_clear (self->list);
   for (guint i = 0; i < job->studies->len; i++)
     {
       const TmStudy *study = g_ptr_array_index (job->studies, i);
@@ -125,6 +115,7 @@ fill_list (TmStudyView *self)
       add_row (self, study->name, study->name, state);
     }
   add_row (self, COMPARE, _ ("Method against method"), _ ("two methods on the same pieces"));
+  tm_list_select (self->list, self->chosen, focused);
   self->filling = FALSE;
 }
 
@@ -167,7 +158,7 @@ selected_cb (TmStudyView *self, GtkListBoxRow *row)
   if (row == NULL || self->filling)
     return;
   g_free (self->chosen);
-  self->chosen = g_strdup (g_object_get_data (G_OBJECT (row), "name"));
+  self->chosen = g_strdup (tm_list_row_key (row));
   show_chosen (self);
 }
 
@@ -294,6 +285,7 @@ build_list (TmStudyView *self)
   tm_list_tab_leaves (self->list);
   tm_name_widget (GTK_WIDGET (self->list), _ ("Studies"));
   gtk_widget_add_css_class (GTK_WIDGET (self->list), "tm-study-list");
+  tm_list_tab_leaves (self->list);
   g_signal_connect_swapped (self->list, "row-selected", G_CALLBACK (selected_cb), self);
   g_signal_connect_swapped (self->list, "row-activated", G_CALLBACK (activated_cb), self);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
@@ -371,7 +363,7 @@ tm_study_view_set_document (TmStudyView *self, TmDocument *document)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_pointer (&self->chosen, g_free);
   self->filling = TRUE;
-  clear_list (self);
+  tm_list_clear (self->list);
   self->filling = FALSE;
   /* The pages let go of the old job before it goes. */
   tm_study_entry_set (self->entry, NULL, NULL);

@@ -101,12 +101,6 @@ add_line (GString *out, char *line)
   g_free (line);
 }
 
-static double
-find_share (const TmStudyPart *part, double band)
-{
-  return 600 * part->sd / band;
-}
-
 /* Six standard deviations hold nearly all readings: that much of the band is the gauge's own. */
 static void
 add_band_lines (GString *out, const TmJob *job, const TmStudy *study, const TmStudyResult *r)
@@ -122,17 +116,18 @@ add_band_lines (GString *out, const TmJob *job, const TmStudy *study, const TmSt
     }
   if (r->status == TM_STUDY_ONE_PERSON)
     add_line (out, g_strdup_printf (_ ("Repeatability eats %.1f %% of the band of %s."),
-                                    find_share (&r->ev, band), width));
+                                    tm_study_band_share (r->ev.sd, band), width));
   else
     add_line (out,
               g_strdup_printf (_ ("Repeatability alone eats %.1f %% of the band of %s, people alone %.1f %%; "
                                   "together they take %.1f %%, as spreads add like the sides of a square."),
-                               find_share (&r->ev, band), width, 600 * r->between / band, r->percent_band));
+                               tm_study_band_share (r->ev.sd, band), width,
+                               tm_study_band_share (r->between, band), r->percent_band));
   add_line (out, g_strdup_printf (
                      _ ("The share may in truth lie between %.0f %% and %.0f %%. Up to %d %% is called "
                         "good, over %d %% too coarse (common practice)."),
-                     find_share (&(TmStudyPart) { r->grr.low, 0, 0 }, band),
-                     find_share (&(TmStudyPart) { r->grr.high, 0, 0 }, band), SHARE_GOOD, SHARE_COARSE));
+                     tm_study_band_share (r->grr.low, band), tm_study_band_share (r->grr.high, band),
+                     SHARE_GOOD, SHARE_COARSE));
 }
 
 static char *

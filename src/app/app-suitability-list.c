@@ -6,6 +6,7 @@
 
 #include "app-budget-words.h"
 #include "app-dialog.h"
+#include "app-gauge-words.h"
 #include "app-list-row.h"
 #include "app-suitability-words.h"
 #include "app-tip.h"
@@ -67,9 +68,12 @@ static GtkWidget *
 new_name (const TmSuitability *row, gboolean assigned)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  g_autofree char *gauges = row->method != NULL ? tm_words_method_gauges (row->method)
-                                                : g_strdup (row->gauge != NULL ? row->gauge->kind : "");
-  g_autofree char *under = assigned ? g_strdup_printf (_ ("assigned · %s"), gauges) : g_strdup (gauges);
+  g_autofree char *gauges = row->method != NULL
+                                ? tm_words_method_gauges (row->method)
+                                : g_strdup (row->gauge != NULL ? tm_words_gauge_kind (row->gauge->kind) : "");
+  g_autofree char *under = !assigned         ? g_strdup (gauges)
+                           : *gauges == '\0' ? g_strdup (_ ("assigned"))
+                                             : g_strdup_printf (_ ("assigned · %s"), gauges);
   GtkWidget *labels[] = { new_label (METHOD, row->name), new_label (METHOD, under) };
 
   gtk_widget_add_css_class (labels[1], "dim-label");

@@ -94,10 +94,29 @@ tm_assigned_cannot (const TmJob *job, const TmFeature *feature)
          && tm_suitability_cannot (&row);
 }
 
+/* A method that nobody has stated enough of, or that is gone: it is not said to prove anything. */
+static gboolean
+is_open (const TmJob *job, const TmFeature *feature)
+{
+  TmSuitability row;
+
+  if (!wants_method (feature) || *feature->method == '\0')
+    return FALSE;
+  return !tm_suitability_of (job, feature, feature->method, NULL, &row)
+         || (!row.known && !tm_suitability_cannot (&row));
+}
+
+static void
+append_sentence (GString *text, char *sentence)
+{
+  g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", sentence);
+  g_free (sentence);
+}
+
 char *
 tm_words_suitability_summary (const TmJob *job)
 {
-  guint n_cannot = 0, n_without = 0;
+  guint n_cannot = 0, n_without = 0, n_open = 0, n_assigned = 0;
   GString *text = g_string_new (NULL);
 
   for (guint i = 0; i < job->features->len; i++)
@@ -106,17 +125,27 @@ tm_words_suitability_summary (const TmJob *job)
 
       n_cannot += tm_assigned_cannot (job, feature) ? 1 : 0;
       n_without += wants_method (feature) && *feature->method == '\0' ? 1 : 0;
+      n_assigned += wants_method (feature) && *feature->method != '\0' ? 1 : 0;
+      n_open += is_open (job, feature) ? 1 : 0;
     }
   if (n_cannot > 0)
-    g_string_append_printf (text,
-                            ngettext ("%u feature cannot be proven with its method.",
-                                      "%u features cannot be proven with their method.", n_cannot),
-                            n_cannot);
-  else if (job->features->len > 0)
-    g_string_append (text, _ ("Each method can prove its feature."));
+    append_sentence (text,
+                     g_strdup_printf (ngettext ("%u feature cannot be proven with its method.",
+                                                "%u features cannot be proven with their method.", n_cannot),
+                                      n_cannot));
+  else if (n_assigned > n_open)
+    append_sentence (text, g_strdup (n_open > 0 ? _ ("Each other method can prove its feature.")
+                                                : _ ("Each method can prove its feature.")));
+  if (n_open > 0)
+    append_sentence (
+        text,
+        g_strdup_printf (ngettext ("Of %u feature it is not known what its method can prove.",
+                                   "Of %u features it is not known what their method can prove.", n_open),
+                         n_open));
   if (n_without > 0)
-    g_string_append_printf (
-        text, ngettext (" %u feature has no method.", " %u features have no method.", n_without), n_without);
+    append_sentence (text, g_strdup_printf (ngettext ("%u feature has no method.",
+                                                      "%u features have no method.", n_without),
+                                            n_without));
   return g_string_free (text, FALSE);
 }
 

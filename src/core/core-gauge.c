@@ -237,6 +237,14 @@ find_last_check (const TmJob *job, const char *tag, const char *at)
 }
 
 gint64
+tm_pin_size_error (const TmPinSize *pin)
+{
+  g_return_val_if_fail (pin != NULL, 0);
+
+  return pin->measured.count - pin->size.count;
+}
+
+gint64
 tm_gauge_drift_limit (const TmJob *job, const TmGauge *gauge)
 {
   TmWide share, one;

@@ -55,6 +55,9 @@ TmCheckState tm_gauge_check_state (const TmJob *job, const TmGauge *gauge, const
  * in force then knows of and readings are corrected for. */
 gint64 tm_check_drift (const TmJob *job, const TmCheck *check);
 
+/* How much larger a pin measures than is marked on it, in counts of the measured size's unit. */
+gint64 tm_pin_size_error (const TmPinSize *pin);
+
 /* By how much @gauge may have drifted on its standard: the job's share of its limit of error, rounded down to
  * a count; -1 where it states none. */
 gint64 tm_gauge_drift_limit (const TmJob *job, const TmGauge *gauge);

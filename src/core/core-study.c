@@ -256,13 +256,19 @@ analyse_one_person (const Table *t, TmStudyResult *out)
   out->tv = make_part (sum_squares (out->ev.sd, out->pv.sd, 0), total, 2);
 }
 
+double
+tm_study_band_share (double sd, double band)
+{
+  return band > 0 ? 100 * 6 * sd / band : NAN;
+}
+
 static void
 add_shares (double band, TmStudyResult *out)
 {
   const double grr = out->grr.sd;
 
   out->percent_study = out->tv.sd > 0 ? 100 * grr / out->tv.sd : NAN;
-  out->percent_band = band > 0 ? 100 * 6 * grr / band : NAN;
+  out->percent_band = tm_study_band_share (grr, band);
   out->ndc = grr > 0 ? (guint)CLAMP (floor (G_SQRT2 * out->pv.sd / grr), 1, G_MAXINT) : 0;
 }
 

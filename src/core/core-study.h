@@ -74,6 +74,9 @@ double *tm_study_values (const TmJob *job, const TmStudy *study) G_GNUC_WARN_UNU
 /* What it is compared with: its band, else its feature's, in its unit; 0: none. */
 double tm_study_band (const TmJob *job, const TmStudy *study);
 
+/* How much of @band six standard deviations of @sd take, in percent; both in one unit; NAN without a band. */
+double tm_study_band_share (double sd, double band);
+
 /* The cell to be measured as the @n-th (from 0), in the study's random order: within a repeat each
  * person's run through the pieces is shuffled on its own, by the seed.  The same on every machine. */
 typedef struct {

@@ -121,9 +121,8 @@ note_gauge (const TmJob *job, const TmFeature *feature, const char *at, const Tm
     out->due = due;
 }
 
-/* Guards on both sides, one where zero needs none; all of it where nothing can be proven in. */
-static double
-find_share (const TmFeature *feature, const TmOutlook *outlook)
+double
+tm_outlook_share (const TmFeature *feature, const TmOutlook *outlook)
 {
   TmLimits limits = tm_feature_limits (feature);
   gint64 band = tm_limits_band (&limits);
@@ -152,7 +151,7 @@ weigh_method (const TmJob *job, const TmFeature *feature, const char *name)
   found.known = tm_judge_outlook (job, feature, name, &found.outlook);
   if (found.known)
     {
-      found.share = find_share (feature, &found.outlook);
+      found.share = tm_outlook_share (feature, &found.outlook);
       found.assumed = tm_method_rests_on_assumed (&use);
     }
   return found;

@@ -24,6 +24,10 @@ typedef struct {
   TmDue due;              /* the worst of its gauges' */
 } TmSuitability;
 
+/* The share of the band of @feature that the guards of @outlook eat: on both sides, one where zero needs
+ * none; at least 1 where nothing can be proven in; NAN without a two-sided band. */
+double tm_outlook_share (const TmFeature *feature, const TmOutlook *outlook);
+
 /* Each method, each gauge that reads by itself and is in no method, and the gauge assigned to @feature, best
  * first (by expanded uncertainty; those that do not fit or reach last).  @at: today, for `due`. */
 GArray *tm_suitability (const TmJob *job, const TmFeature *feature, const char *at) G_GNUC_WARN_UNUSED_RESULT;
