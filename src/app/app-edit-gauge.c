@@ -109,6 +109,7 @@ tm_edit_put_gauge (TmDocument *document, const char *tag, TmGauge *gauge, GError
       return TRUE;
     }
   tm_job_replace_gauge (job, new_tag, before);
+  tm_document_restored (document);
   return FALSE;
 }
 
@@ -155,6 +156,7 @@ tm_edit_put_method (TmDocument *document, const char *name, TmMethod *method, GE
       return TRUE;
     }
   tm_job_replace_method (job, new_name, before);
+  tm_document_restored (document);
   return FALSE;
 }
 

@@ -251,6 +251,7 @@ tm_edit_put_study_into_method (TmDocument *document, const TmStudy *study, const
   if (!tm_document_save_definitions (document, error))
     {
       restore_method (job, &before);
+      tm_document_restored (document);
       return FALSE;
     }
   tm_budget_undo_clear (undo);
@@ -275,5 +276,6 @@ tm_edit_undo_study_in_method (TmDocument *document, TmBudgetUndo *undo, GError *
     }
   *undo = note_method (job, now.method);
   restore_method (job, &now);
+  tm_document_restored (document);
   return FALSE;
 }

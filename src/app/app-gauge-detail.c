@@ -11,7 +11,7 @@
 #include "core-recall.h"
 
 /* Pixels. */
-#define DETAIL_WIDTH 414
+#define DETAIL_WIDTH 396
 
 struct _TmGaugeDetail {
   GtkBox parent_instance;

@@ -63,7 +63,29 @@ test_kept (gconstpointer data)
   ui_fixture_free (fixture);
 }
 
-/* A book that does not write leaves the model as it was, byte for byte. */
+/* Every row that a view may hold. */
+static inline GPtrArray *
+addresses_of (const TmJob *job)
+{
+  GPtrArray *all = g_ptr_array_new ();
+  const GPtrArray *lists[] = { job->people,       job->gauges,       job->methods,       job->features,
+                               job->pieces,       job->calibrations, job->checks,        job->pin_sizes,
+                               job->budget_lines, job->studies,      job->study_readings };
+
+  for (guint l = 0; l < G_N_ELEMENTS (lists); l++)
+    for (guint i = 0; i < lists[l]->len; i++)
+      g_ptr_array_add (all, g_ptr_array_index (lists[l], i));
+  return all;
+}
+
+static inline gboolean
+are_the_same (const GPtrArray *a, const GPtrArray *b)
+{
+  return a->len == b->len && memcmp (a->pdata, b->pdata, a->len * sizeof (gpointer)) == 0;
+}
+
+/* A book that does not write leaves the model as it was, byte for byte; where a row came back at another
+ * address, whoever held the old one is told. */
 static inline void
 test_undone (gconstpointer data)
 {
@@ -74,6 +96,8 @@ test_undone (gconstpointer data)
   g_autofree char *after = NULL;
   g_autoptr (GError) error = NULL;
   g_autoptr (GError) refused = NULL;
+  g_autoptr (GPtrArray) held = NULL;
+  g_autoptr (GPtrArray) now = NULL;
   guint n_changes = 0;
 
   g_assert_finalize_object (fixture->document);
@@ -86,11 +110,13 @@ test_undone (gconstpointer data)
   g_signal_connect_swapped (fixture->document, "definitions-changed", G_CALLBACK (count_cb), &n_changes);
 
   before = bytes_of (tm_document_job (fixture->document));
+  held = addresses_of (tm_document_job (fixture->document));
   g_assert_false (edit->run (fixture->document, &refused));
   g_assert_error (refused, TM_BOOK_ERROR, TM_BOOK_ERROR_READ_ONLY);
   after = bytes_of (tm_document_job (fixture->document));
   g_assert_cmpstr (after, ==, before);
-  g_assert_cmpuint (n_changes, ==, 0);
+  now = addresses_of (tm_document_job (fixture->document));
+  g_assert_cmpuint (n_changes, ==, are_the_same (held, now) ? 0 : 1);
   ui_fixture_free (fixture);
 }
 
