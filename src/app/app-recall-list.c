@@ -64,7 +64,7 @@ describe_spot (const TmFeature *feature, guint place, const char *station)
 }
 
 static TmRecallLine *
-new_line (const TmJob *job, const TmRecallRow *row)
+new_line (const TmJob *job, const TmRecallRow *row, gboolean with_error)
 {
   TmRecallLine *line = g_new0 (TmRecallLine, 1);
   const TmEntryRow *entry = row->reading != NULL ? &row->reading->row : &row->trial->row;
@@ -77,7 +77,8 @@ new_line (const TmJob *job, const TmRecallRow *row)
   line->value = row->reading != NULL ? tm_words_reading (row->reading) : describe_trial (row->trial);
   line->time = tm_words_time (entry->at);
   line->before = describe_verdict (row->before, row->side_before);
-  line->after = describe_verdict (row->after, row->side_after);
+  /* Without an error nothing was taken out. */
+  line->after = with_error ? describe_verdict (row->after, row->side_after) : g_strdup ("");
   line->changes = tm_recall_changes (row);
   return line;
 }
@@ -114,7 +115,7 @@ add_job (TmRecallList *list, GPtrArray *others, const TmJob *job, const GArray *
     {
       const TmRecallRow *row = &g_array_index (rows, TmRecallRow, i);
 
-      g_ptr_array_add (tm_recall_changes (row) ? list->lines : others, new_line (job, row));
+      g_ptr_array_add (tm_recall_changes (row) ? list->lines : others, new_line (job, row, list->with_error));
     }
   list->n_jobs += rows->len > 0 ? 1 : 0;
   list->n_changes += count_changes (rows);

@@ -19,7 +19,7 @@ typedef struct {
   char *value; /* the reading, or the pin and whether it went */
   char *time;
   char *before;
-  char *after;
+  char *after; /* "" where no error was given */
   gboolean changes;
 } TmRecallLine;
 
