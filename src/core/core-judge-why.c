@@ -152,11 +152,14 @@ find_pins_why (const TmJudge *self)
   return self->pins_open ? TM_WHY_PINS_OPEN : TM_WHY_NONE;
 }
 
+/* Pins and readings together, or the station that decides, fail N:1. */
 static gboolean
 is_not_good (const TmJudge *self)
 {
-  return self->job->decision == TM_DECISION_SIMPLE && self->out->verdict == TM_VERDICT_TOO_CLOSE
-         && (self->not_good || self->out->counted == TM_COUNTED_READINGS);
+  const TmJudgement *out = self->out;
+
+  return self->job->decision == TM_DECISION_SIMPLE && out->verdict == TM_VERDICT_TOO_CLOSE
+         && (self->not_good || (!out->pins_joined && !self->cases[out->deciding].rule.can_prove_in));
 }
 
 TmWhy

@@ -25,7 +25,7 @@ typedef enum { TM_SIDE_NONE, TM_SIDE_METAL_LEFT, TM_SIDE_METAL_GONE } TmSide;
 /* How well a method settles a band (metrology: Suitability). */
 typedef enum {
   TM_SETTLES_UNKNOWN, /* no method, or no band */
-  TM_SETTLES,         /* guards take at most 20 % of the band */
+  TM_SETTLES,         /* guards take at most 20 % of the band; under the simple rule: N:1 is met */
   TM_SETTLES_MOSTLY,  /* at most 60 % */
   TM_SETTLES_SELDOM,  /* more */
   TM_SETTLES_CANNOT,  /* no value can be proven in; under the simple rule: N:1 is not met */

@@ -130,6 +130,8 @@ tm_outlook_share (const TmFeature *feature, const TmOutlook *outlook)
 
   if (band <= 0)
     return NAN;
+  if (outlook->guard <= 0)
+    return 2 * outlook->expanded / (double)band;
   share = (limits.zero_bounded ? 1.0 : 2.0) * (double)outlook->guard / (double)band;
   return outlook->settles == TM_SETTLES_CANNOT ? MAX (1, share) : share;
 }

@@ -17,7 +17,7 @@ typedef struct {
   gboolean known;         /* FALSE: its uncertainty is not known */
   TmOutlook outlook;      /* expanded, guard, settles… */
   double share;           /* of the band that the guards eat: 2 g / T, 1 where the method cannot settle it;
-                           * NAN without a two-sided band */
+                           * under the simple rule 2 U / T; NAN without a two-sided band */
   gboolean reaches;       /* the feature lies within its range */
   gboolean fits;          /* inside gauges for bores, outside ones for shafts; TRUE where unknown */
   gboolean assumed;       /* rests on a starting value that nobody measured here */
@@ -25,7 +25,8 @@ typedef struct {
 } TmSuitability;
 
 /* The share of the band of @feature that the guards of @outlook eat: on both sides, one where zero needs
- * none; at least 1 where nothing can be proven in; NAN without a two-sided band. */
+ * none; at least 1 where nothing can be proven in; NAN without a two-sided band.  The simple rule has no
+ * guards: there it is the width of the interval that N:1 is about, 2 U / T. */
 double tm_outlook_share (const TmFeature *feature, const TmOutlook *outlook);
 
 /* Each method, each gauge that reads by itself and is in no method, and the gauge assigned to @feature, best

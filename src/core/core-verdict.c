@@ -154,7 +154,8 @@ solve_guard (const Scale *scale)
   return solved->guard;
 }
 
-/* Share of the band that the guards take: two of them, one where zero needs none. */
+/* Share of the band that the guards take: two of them, one where zero needs none.  The simple rule has none:
+ * where N:1 is met it settles each reading. */
 static TmSettles
 grade_share (const TmRule *rule)
 {
@@ -165,7 +166,7 @@ grade_share (const TmRule *rule)
     return TM_SETTLES_UNKNOWN;
   if (!rule->can_prove_in)
     return TM_SETTLES_CANNOT;
-  if (share <= 0.2)
+  if (rule->decision == TM_DECISION_SIMPLE || share <= 0.2)
     return TM_SETTLES;
   return share <= 0.6 ? TM_SETTLES_MOSTLY : TM_SETTLES_SELDOM;
 }

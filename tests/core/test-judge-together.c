@@ -92,6 +92,32 @@ test_disagree (void)
     }
 }
 
+/* Under N:1 a combined size that is too close is so because the methods together are not good enough; a pin
+ * that contradicts a good one is another matter. */
+static void
+test_simple_reasons (void)
+{
+  Shop poor = set_up (TM_COUNTS_COMBINED), good = set_up (TM_COUNTS_COMBINED);
+  g_auto (TmJudgement) judgement = { 0 };
+
+  poor.job->decision = good.job->decision = TM_DECISION_SIMPLE;
+  read_size (poor.job, poor.bore, "", "25.010", "A");
+  read_size (poor.job, poor.bore, "", "25.012", "B");
+  poor.job->simple_ratio = quantity ("6", TM_UNIT_HARDNESS);
+  judge_one (poor.job, poor.bore, &judgement);
+  g_assert_cmpint (judgement.counted, ==, TM_COUNTED_COMBINED);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_TOO_CLOSE);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_METHOD_NOT_GOOD);
+  good.job->simple_ratio = quantity ("2", TM_UNIT_HARDNESS);
+  read_size (good.job, good.bore, "", "25.010", "A");
+  add_trial (good.job, good.bore, "1.0000", "X", TM_PIN_PLUS, TRUE);
+  judge_one (good.job, good.bore, &judgement);
+  g_assert_cmpint (judgement.verdict, ==, TM_VERDICT_TOO_CLOSE);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_PINS_CONTRADICT);
+  tm_job_free (poor.job);
+  tm_job_free (good.job);
+}
+
 /* The smallest and the largest are those of the combined sizes. */
 static void
 test_combined_extremes (void)
@@ -559,6 +585,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/judge-together/combined", test_combined);
   g_test_add_func ("/core/judge-together/assigned", test_assigned);
   g_test_add_func ("/core/judge-together/disagree", test_disagree);
+  g_test_add_func ("/core/judge-together/simple-reasons", test_simple_reasons);
   g_test_add_func ("/core/judge-together/combined-extremes", test_combined_extremes);
   g_test_add_func ("/core/judge-together/pins-alone", test_pins_alone);
   g_test_add_func ("/core/judge-together/pins-and-stations", test_pins_and_stations);

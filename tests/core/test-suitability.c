@@ -59,6 +59,34 @@ test_words (void)
     }
 }
 
+/* Under N:1 there are no guards: U = 1.96 u is held against the band, and each reading is settled or none. */
+static void
+test_simple (void)
+{
+  static const struct {
+    const char *error_limit;
+    TmSettles settles;
+    double share;
+  } cases[] = {
+    { "0.001732051", TM_SETTLES, 2 * 1.96 / 21 },
+    { "0.002424871", TM_SETTLES_CANNOT, 2 * 1.96 * 1.4 / 21 },
+  };
+  g_autoptr (TmJob) job = make_job (TM_DECISION_SIMPLE);
+  TmFeature *bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "");
+
+  add_gauge (job, "G0", NULL, cases[0].error_limit);
+  add_gauge (job, "G1", NULL, cases[1].error_limit);
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      TmSuitability one;
+
+      g_assert_true (tm_suitability_of (job, bore, i == 0 ? "G0" : "G1", "", &one));
+      g_assert_cmpint (one.outlook.settles, ==, cases[i].settles);
+      g_assert_cmpint (one.outlook.guard, ==, 0);
+      assert_near (one.share, cases[i].share, 0.001);
+    }
+}
+
 /* Inside gauges for bores and outside ones for shafts; a transfer by the gauge that touches. Those that do
  * not fit or reach stand last, pins and blocks not at all. */
 static void
@@ -172,6 +200,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/core/suitability/words", test_words);
+  g_test_add_func ("/core/suitability/simple", test_simple);
   g_test_add_func ("/core/suitability/fits", test_fits);
   g_test_add_func ("/core/suitability/reach-and-due", test_reach_and_due);
   g_test_add_func ("/core/suitability/assumed", test_assumed);
