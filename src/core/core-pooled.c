@@ -95,22 +95,22 @@ pool_group (Pooling *pooling, GPtrArray *group, guint which)
   pooling->out->n_readings += which == 2 ? 0 : n;
 }
 
-/* Takes the readings at the station of the first of @left out of it. */
+/* Takes the readings at the station of the first of *@left out of it. */
 static GPtrArray *
-take_station (GPtrArray *left)
+take_station (GPtrArray **left)
 {
-  GPtrArray *group = g_ptr_array_new ();
-  const TmReading *first = g_ptr_array_index (left, 0);
+  GPtrArray *group = g_ptr_array_new (), *others = g_ptr_array_new ();
+  const TmReading *first = g_ptr_array_index (*left, 0);
 
-  for (guint i = 0; i < left->len;)
+  for (guint i = 0; i < (*left)->len; i++)
     {
-      TmReading *reading = g_ptr_array_index (left, i);
+      TmReading *reading = g_ptr_array_index (*left, i);
+      gboolean same = tm_station_same (reading->station, first->station, first->row.feature->unit);
 
-      if (tm_station_same (reading->station, first->station, first->row.feature->unit))
-        g_ptr_array_add (group, g_ptr_array_steal_index (left, i));
-      else
-        i++;
+      g_ptr_array_add (same ? group : others, reading);
     }
+  g_ptr_array_unref (*left);
+  *left = others;
   return group;
 }
 
@@ -124,7 +124,7 @@ pool_place (Pooling *pooling, const GPtrArray *readings)
       g_ptr_array_add (left, g_ptr_array_index (readings, i));
   while (left->len > 0)
     {
-      g_autoptr (GPtrArray) group = take_station (left);
+      g_autoptr (GPtrArray) group = take_station (&left);
 
       for (guint which = 0; which < 3; which++)
         pool_group (pooling, group, which);

@@ -163,19 +163,26 @@ tm_section_plot_free (TmSectionPlot *plot)
   g_free (plot);
 }
 
+static char *
+name_size (const TmSectionPlot *plot, const TmFormSize *size)
+{
+  GString *text = g_string_new (NULL);
+
+  tm_form_describe_size (&plot->scale, size, text);
+  return g_string_free (text, FALSE);
+}
+
 static void
 describe_level (const TmSectionPlot *plot, const TmLevel *level, GString *out)
 {
+  g_autofree char *smallest = name_size (plot, &level->smallest);
+  g_autofree char *largest = name_size (plot, &level->largest);
+
   g_string_append_printf (out, ". %s: ", level->label);
   if (level->smallest.at < level->largest.at)
-    {
-      g_string_append (out, _ ("smallest "));
-      tm_form_describe_size (&plot->scale, &level->smallest, out);
-      g_string_append (out, _ ("; largest "));
-      tm_form_describe_size (&plot->scale, &level->largest, out);
-    }
+    g_string_append_printf (out, _ ("smallest %s; largest %s"), smallest, largest);
   else
-    tm_form_describe_size (&plot->scale, &level->smallest, out);
+    g_string_append (out, smallest);
 }
 
 char *
