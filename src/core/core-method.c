@@ -137,6 +137,8 @@ note_own_lines (TmBudget *self)
 
 /* -------- The whole -------- */
 
+/* None where it is written as zero: then the step hid it, which the line for the step holds, and nothing is
+ * known of the feel. */
 static gboolean
 add_repeatability (const TmBudget *self, const TmMethod *method)
 {
@@ -148,7 +150,7 @@ add_repeatability (const TmBudget *self, const TmMethod *method)
   line.subject = method->name;
   line.source = method->repeatability_source[0] != '\0' ? method->repeatability_source : NULL;
   line.assumed = tm_gauge_source_is_assumed (line.source);
-  if (!method->repeatability.given)
+  if (!use->has_repeatability)
     return TRUE;
   if (!fits_feature (self->feature, &method->repeatability))
     return FALSE;
@@ -162,7 +164,7 @@ add_method (TmBudget *self, const TmMethod *method)
   gboolean fits;
 
   self->use->method = method;
-  self->use->has_repeatability = method->repeatability.given;
+  self->use->has_repeatability = method->repeatability.given && method->repeatability.count > 0;
   note_own_lines (self);
   for (guint i = 0; i < MIN (method->gauges->len, 2); i++)
     {

@@ -147,6 +147,22 @@ test_feel (void)
   tm_job_free (shop.job);
 }
 
+/* A repeatability of zero is none: the step hid it, and the assumed feel stays. */
+static void
+test_zero_repeatability (void)
+{
+  Shop shop = set_up ();
+  TmMethodUse use;
+
+  tm_job_find_method (shop.job, "studied")->repeatability = quantity ("0", TM_UNIT_MM);
+  use = tm_method_use (shop.job, shop.bore, "studied");
+  g_assert_false (use.has_repeatability);
+  g_assert_cmpuint (count_lines (&use, TM_COMPONENT_FEEL), ==, 1);
+  g_assert_cmpuint (count_lines (&use, TM_COMPONENT_REPEATABILITY), ==, 0);
+  g_assert_true (tm_method_rests_on_assumed (&use));
+  tm_job_free (shop.job);
+}
+
 /* -------- Written lines -------- */
 
 static void
@@ -383,6 +399,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/method/certificate-not-in-force", test_certificate_not_in_force);
   g_test_add_func ("/core/method/drift", test_drift);
   g_test_add_func ("/core/method/feel", test_feel);
+  g_test_add_func ("/core/method/zero-repeatability", test_zero_repeatability);
   g_test_add_func ("/core/method/written", test_written);
   g_test_add_func ("/core/method/many-lines", test_many_lines);
   g_test_add_func ("/core/method/line-dimension", test_line_dimension);
