@@ -7,6 +7,7 @@
 #include "app-access.h"
 #include "app-evidence-words.h"
 #include "app-feature-words.h"
+#include "app-panel-line.h"
 #include "app-pin-words.h"
 
 struct _TmEvidence {
@@ -42,24 +43,11 @@ tm_evidence_class_init (TmEvidenceClass *klass)
                                                 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
 }
 
-static GtkLabel *
-add_label (GtkWidget *box, const char *css_class)
-{
-  GtkLabel *label = GTK_LABEL (gtk_label_new (NULL));
-  gtk_label_set_xalign (label, 0);
-  gtk_label_set_wrap (label, TRUE);
-  gtk_label_set_wrap_mode (label, PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_max_width_chars (label, 1);
-  gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (label));
-  return label;
-}
-
 static GtkWidget *
 add_section (TmEvidence *self, const char *heading, GtkLabel **label)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  GtkLabel *title = add_label (box, "dim-label");
+  GtkLabel *title = tm_panel_line_add (box, "dim-label");
   gtk_label_set_text (title, heading);
   gtk_widget_add_css_class (box, "tm-section");
   gtk_box_append (GTK_BOX (self), box);
@@ -86,10 +74,10 @@ tm_evidence_init (TmEvidence *self)
 {
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   self->methods = add_section (self, "", &self->methods_heading);
-  self->parts = add_label (self->methods, "tm-parts");
-  self->together = add_label (self->methods, "tm-together");
+  self->parts = tm_panel_line_add (self->methods, "tm-parts");
+  self->together = tm_panel_line_add (self->methods, "tm-together");
   self->pins = add_section (self, _ ("Pins"), NULL);
-  self->proves = add_label (self->pins, "tm-lines");
+  self->proves = tm_panel_line_add (self->pins, "tm-lines");
   self->counts = build_counts (self);
   gtk_box_append (GTK_BOX (self), self->counts);
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
@@ -99,18 +87,6 @@ GtkWidget *
 tm_evidence_new (void)
 {
   return g_object_new (TM_TYPE_EVIDENCE, NULL);
-}
-
-/* Only what has changed is set, so that only that is laid out again. */
-static gboolean
-take_text (GtkLabel *label, char *text)
-{
-  gboolean any = *text != '\0';
-  if (!g_str_equal (gtk_label_get_text (label), text))
-    gtk_label_set_text (label, text);
-  gtk_widget_set_visible (GTK_WIDGET (label), any);
-  g_free (text);
-  return any;
 }
 
 /* The station that decides; else, with pins alone, none. */
@@ -150,9 +126,9 @@ show_methods (TmEvidence *self, const TmJob *job, const char *in_force, const Tm
   gtk_widget_set_visible (self->methods, worth);
   if (!worth)
     return FALSE;
-  take_text (self->methods_heading, describe_heading (&combined, station));
-  take_text (self->parts, tm_words_methods (&combined, judgement->feature));
-  take_text (self->together, tm_words_together (&combined, judgement->feature));
+  tm_panel_line_take (self->methods_heading, describe_heading (&combined, station));
+  tm_panel_line_take (self->parts, tm_words_methods (&combined, judgement->feature));
+  tm_panel_line_take (self->together, tm_words_together (&combined, judgement->feature));
   return combined.n_parts > 1;
 }
 
@@ -166,9 +142,9 @@ show_pins (TmEvidence *self, const TmJob *job, const TmJudgement *judgement)
   if (!any)
     return FALSE;
   tm_pin_evidence (job, judgement->piece, judgement->feature, judgement->place, TRUE, &with_readings);
-  take_text (self->proves,
-             tm_words_pins_prove (&alone, judgement->sizes.n_stations > 0 ? &with_readings : NULL,
-                                  judgement->feature));
+  tm_panel_line_take (self->proves,
+                      tm_words_pins_prove (&alone, judgement->sizes.n_stations > 0 ? &with_readings : NULL,
+                                           judgement->feature));
   return TRUE;
 }
 

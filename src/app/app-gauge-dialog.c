@@ -8,8 +8,8 @@
 #include "app-button.h"
 #include "app-dialog.h"
 #include "app-edit.h"
+#include "app-form-dialog.h"
 #include "app-gauge-form.h"
-#include "app-toast.h"
 
 /* Pixels. */
 #define DIALOG_WIDTH  560
@@ -18,9 +18,8 @@
 typedef struct {
   TmDocument *document;
   char *tag; /* of the gauge as it is in the job; NULL: a new one */
+  TmFormDialog window;
   TmGaugeForm form;
-  GtkLabel *problem;
-  GtkWindow *window;
 } Dialog;
 
 static void
@@ -44,7 +43,6 @@ static void
 save_cb (Dialog *dialog)
 {
   TmJob *job = tm_document_job (dialog->document);
-  GtkWidget *parent = GTK_WIDGET (gtk_window_get_transient_for (dialog->window));
   g_autofree char *problem = NULL;
   g_autofree char *text = NULL;
   g_autoptr (GError) error = NULL;
@@ -52,47 +50,14 @@ save_cb (Dialog *dialog)
 
   if (gauge == NULL)
     {
-      tm_dialog_problem_set (dialog->problem, problem);
+      tm_dialog_problem_set (dialog->window.problem, problem);
       return;
     }
   text = g_strdup_printf (dialog->tag != NULL ? _ ("Saved gauge %s") : _ ("Added gauge %s"), gauge->tag);
-  if (!tm_edit_put_gauge (dialog->document, dialog->tag, gauge, &error))
-    {
-      tm_dialog_problem_set (dialog->problem, error->message);
-      return;
-    }
-  if (parent != NULL)
-    tm_window_toast (parent, text);
-  gtk_window_destroy (dialog->window);
-}
-
-static GtkWidget *
-build_header (Dialog *dialog)
-{
-  GtkWidget *save = tm_button_new (dialog->tag != NULL ? _ ("_Save") : _ ("_Add"));
-
-  gtk_widget_add_css_class (save, "suggested-action");
-  g_signal_connect_swapped (save, "clicked", G_CALLBACK (save_cb), dialog);
-  return tm_dialog_header_new (save);
-}
-
-static GtkWidget *
-build_content (Dialog *dialog)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-  GtkWidget *rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
-
-  dialog->problem = tm_dialog_problem_new ();
-  gtk_widget_add_css_class (rows, "tm-dialog");
-  tm_gauge_form_build (&dialog->form, GTK_BOX (rows));
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), rows);
-  gtk_widget_set_vexpand (scroller, TRUE);
-  gtk_box_append (GTK_BOX (box), build_header (dialog));
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (dialog->problem));
-  gtk_box_append (GTK_BOX (box), scroller);
-  return box;
+  if (tm_edit_put_gauge (dialog->document, dialog->tag, gauge, &error))
+    tm_form_dialog_done (&dialog->window, text);
+  else
+    tm_dialog_problem_set (dialog->window.problem, error->message);
 }
 
 GtkWidget *
@@ -104,16 +69,15 @@ tm_gauge_dialog_present (GtkWidget *any_child, TmDocument *document, const char 
 
   dialog->document = g_object_ref (document);
   dialog->tag = g_strdup (tag);
-  dialog->window = GTK_WINDOW (adw_window_new ());
-  gtk_window_set_title (dialog->window, title);
-  gtk_window_set_default_size (dialog->window, DIALOG_WIDTH, DIALOG_HEIGHT);
-  adw_window_set_content (ADW_WINDOW (dialog->window), build_content (dialog));
-  tm_dialog_attach (dialog->window, any_child);
+  tm_form_dialog_build (&dialog->window, any_child, title, DIALOG_WIDTH, DIALOG_HEIGHT);
+  tm_button_set_label (dialog->window.save, tag != NULL ? _ ("_Save") : _ ("_Add"));
+  g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
+  tm_gauge_form_build (&dialog->form, dialog->window.rows);
   shown = find_gauge (dialog, tag != NULL ? tag : copy_of);
   tm_gauge_form_fill (&dialog->form, shown, tm_document_job (document)->unit, tag == NULL && shown != NULL);
   tm_gauge_form_connect (&dialog->form, G_CALLBACK (save_cb), dialog);
-  g_object_set_data_full (G_OBJECT (dialog->window), "dialog", dialog, free_dialog);
+  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
   gtk_widget_grab_focus (GTK_WIDGET (dialog->form.tag));
-  gtk_window_present (dialog->window);
-  return GTK_WIDGET (dialog->window);
+  gtk_window_present (dialog->window.window);
+  return GTK_WIDGET (dialog->window.window);
 }

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-button.h"
 #include "app-gauge-register.h"
 #include "app-method-view.h"
 #include "app-rules-view.h"
@@ -83,4 +84,18 @@ tm_gauges_views (guint *n_views)
 {
   *n_views = G_N_ELEMENTS (views);
   return views;
+}
+
+GtkWidget *
+tm_gauges_open_register_new (void)
+{
+  GtkWidget *open = tm_button_new (_ ("_Open the register"));
+
+  /* The target first: an action without the target it wants is complained about. */
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (open), "s", "register");
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (open), "gauges.view");
+  gtk_widget_set_halign (open, GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (open, "suggested-action");
+  gtk_widget_add_css_class (open, "tm-wide");
+  return open;
 }

@@ -11,6 +11,7 @@
 #include "app-dialog.h"
 #include "app-feature-drop.h"
 #include "app-gauge-words.h"
+#include "app-gauges-views.h"
 #include "app-line-dialog.h"
 #include "app-list-row.h"
 #include "app-method-dialog.h"
@@ -448,19 +449,13 @@ static GtkWidget *
 build_empty (void)
 {
   GtkWidget *page = adw_status_page_new ();
-  GtkWidget *open = tm_button_new (_ ("_Open the register"));
 
   adw_status_page_set_title (ADW_STATUS_PAGE (page), _ ("No methods yet"));
   adw_status_page_set_description (
       ADW_STATUS_PAGE (page),
       _ ("Put the gauges into the register first. A method is one of them, or a transfer gauge and the "
          "instrument that reads it; its uncertainty is worked out here, line by line."));
-  gtk_actionable_set_action_target (GTK_ACTIONABLE (open), "s", "register");
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (open), "gauges.view");
-  gtk_widget_set_halign (open, GTK_ALIGN_CENTER);
-  gtk_widget_add_css_class (open, "suggested-action");
-  gtk_widget_add_css_class (open, "tm-wide");
-  adw_status_page_set_child (ADW_STATUS_PAGE (page), open);
+  adw_status_page_set_child (ADW_STATUS_PAGE (page), tm_gauges_open_register_new ());
   return page;
 }
 

@@ -9,6 +9,7 @@
 #include "app-dialog.h"
 #include "app-edit.h"
 #include "app-feature-words.h"
+#include "app-gauges-views.h"
 #include "app-list-row.h"
 #include "app-suitability-list.h"
 #include "app-suitability-words.h"
@@ -329,6 +330,7 @@ build_empty (void)
       ADW_STATUS_PAGE (page),
       _ ("Add the drawing’s features on the Job page and the gauges in the register: then it stands here, "
          "before anything is read, which gauge would settle which feature."));
+  adw_status_page_set_child (ADW_STATUS_PAGE (page), tm_gauges_open_register_new ());
   return page;
 }
 

@@ -8,6 +8,7 @@
 #include "app-evidence-words.h"
 #include "app-evidence.h"
 #include "app-method-choice.h"
+#include "app-panel-line.h"
 #include "app-reading-words.h"
 #include "app-temperatures.h"
 #include "core-handling.h"
@@ -73,29 +74,15 @@ tm_verdict_panel_class_init (TmVerdictPanelClass *klass)
                                                G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
-static GtkLabel *
-add_label (GtkWidget *box, const char *css_class)
-{
-  GtkLabel *label = GTK_LABEL (gtk_label_new (NULL));
-  gtk_label_set_xalign (label, 0);
-  gtk_label_set_wrap (label, TRUE);
-  gtk_label_set_wrap_mode (label, PANGO_WRAP_WORD_CHAR);
-  /* Lines fill the column's width and never ask for more. */
-  gtk_label_set_max_width_chars (label, 1);
-  gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (label));
-  return label;
-}
-
 static TmSection
 add_section (GtkWidget *box, const char *heading, GtkWidget *first)
 {
   TmSection section = { .box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2) };
   gtk_widget_add_css_class (section.box, "tm-section");
-  gtk_label_set_text (add_label (section.box, "dim-label"), heading);
+  gtk_label_set_text (tm_panel_line_add (section.box, "dim-label"), heading);
   if (first != NULL)
     gtk_box_append (GTK_BOX (section.box), first);
-  section.lines = add_label (section.box, "tm-lines");
+  section.lines = tm_panel_line_add (section.box, "tm-lines");
   gtk_box_append (GTK_BOX (box), section.box);
   return section;
 }
@@ -106,13 +93,13 @@ build_head (TmVerdictPanel *self)
 {
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkWidget *rule = gtk_separator_new (GTK_ORIENTATION_HORIZONTAL);
-  self->verdict = add_label (head, "tm-verdict");
-  self->where = add_label (head, "tm-where");
+  self->verdict = tm_panel_line_add (head, "tm-verdict");
+  self->where = tm_panel_line_add (head, "tm-where");
   gtk_box_append (GTK_BOX (head), rule);
   gtk_widget_add_css_class (rule, "tm-rule");
-  self->size = add_label (head, "tm-size");
-  self->chance = add_label (head, "tm-chance");
-  self->corrected = add_label (head, "tm-chance");
+  self->size = tm_panel_line_add (head, "tm-size");
+  self->chance = tm_panel_line_add (head, "tm-chance");
+  self->corrected = tm_panel_line_add (head, "tm-chance");
   return head;
 }
 
@@ -178,7 +165,7 @@ build_buttons (TmVerdictPanel *self)
   gtk_widget_add_css_class (record, "tm-record");
   gtk_accessible_update_property (GTK_ACCESSIBLE (record), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Record"), -1);
   add_more_buttons (self, buttons);
-  self->caution = add_label (buttons, "tm-caution");
+  self->caution = tm_panel_line_add (buttons, "tm-caution");
   return buttons;
 }
 
@@ -221,21 +208,11 @@ tm_verdict_panel_open_temperatures (TmVerdictPanel *self)
   tm_temperatures_open (self->temperatures);
 }
 
-/* Only what has changed is set, so that only that is laid out again. */
-static void
-take_text (GtkLabel *label, char *text)
-{
-  if (!g_str_equal (gtk_label_get_text (label), text))
-    gtk_label_set_text (label, text);
-  gtk_widget_set_visible (GTK_WIDGET (label), *text != '\0');
-  g_free (text);
-}
-
 static void
 take_lines (TmSection *section, char *text)
 {
   gtk_widget_set_visible (section->box, *text != '\0');
-  take_text (section->lines, text);
+  tm_panel_line_take (section->lines, text);
 }
 
 /* Lines under the gauge: what it is, what its figures rest on. */
@@ -278,11 +255,11 @@ describe_nonconformance (TmDocument *document, const TmJudgement *judgement)
 static void
 show_nowhere (TmVerdictPanel *self)
 {
-  take_text (self->verdict, g_strdup (_ ("Nothing to measure yet")));
-  take_text (self->where, g_strdup (""));
-  take_text (self->size, g_strdup (""));
-  take_text (self->chance, g_strdup (""));
-  take_text (self->corrected, g_strdup (""));
+  tm_panel_line_take (self->verdict, g_strdup (_ ("Nothing to measure yet")));
+  tm_panel_line_take (self->where, g_strdup (""));
+  tm_panel_line_take (self->size, g_strdup (""));
+  tm_panel_line_take (self->chance, g_strdup (""));
+  tm_panel_line_take (self->corrected, g_strdup (""));
   take_lines (&self->form, g_strdup (""));
   take_lines (&self->gauge, g_strdup (""));
   take_lines (&self->nonconformance, g_strdup (""));
@@ -292,11 +269,11 @@ show_nowhere (TmVerdictPanel *self)
 static void
 show_judgement (TmVerdictPanel *self, TmDocument *document, const TmJudgement *judgement)
 {
-  take_text (self->verdict, tm_words_verdict (judgement));
-  take_text (self->where, tm_words_where (judgement));
-  take_text (self->size, tm_words_size (judgement));
-  take_text (self->chance, tm_words_chance (judgement));
-  take_text (self->corrected, tm_words_corrected (judgement));
+  tm_panel_line_take (self->verdict, tm_words_verdict (judgement));
+  tm_panel_line_take (self->where, tm_words_where (judgement));
+  tm_panel_line_take (self->size, tm_words_size (judgement));
+  tm_panel_line_take (self->chance, tm_words_chance (judgement));
+  tm_panel_line_take (self->corrected, tm_words_corrected (judgement));
   take_lines (&self->form, tm_words_form (tm_document_job (document), judgement));
   take_lines (&self->gauge, describe_gauge (document, judgement));
   take_lines (&self->nonconformance, describe_nonconformance (document, judgement));
@@ -341,7 +318,7 @@ tm_verdict_panel_show (TmVerdictPanel *self, TmDocument *document, const TmJudge
   gtk_widget_set_visible (self->pin_trial, judgement != NULL && tm_feature_takes_pins (judgement->feature));
   tm_temperatures_show (self->temperatures, document);
   take_lines (&self->todo, describe_advice (document, &advice, judgement));
-  take_text (self->caution, tm_words_caution (&advice));
+  tm_panel_line_take (self->caution, tm_words_caution (&advice));
 }
 
 const char *
