@@ -22,7 +22,6 @@ struct _TmBench {
   TmEntry entry;        /* what `text` means at `spot` */
   TmSlipCheck question; /* slip NONE: nothing is asked */
   gint64 asked_ms;
-  const TmGauge *asked_about; /* of an OUT_OF_REACH question */
   char *pin_set;
   char *now; /* for advice, "" unknown */
   TmQuantity part_temp;

@@ -87,8 +87,7 @@ check_slip (TmBench *bench)
   TmSlipCheck check = tm_entry_slip_check (&bench->entry, bench->spot.feature,
                                            (const gint64 *)(gpointer)so_far->data, so_far->len);
 
-  bench->asked_about = tm_bench_find_short (bench, &bench->entry.value);
-  if (bench->asked_about != NULL && !check.likelier.given)
+  if (!check.likelier.given && tm_bench_find_short (bench, &bench->entry.value) != NULL)
     check.slip = TM_SLIP_OUT_OF_REACH;
   return check;
 }

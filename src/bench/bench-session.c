@@ -166,6 +166,10 @@ tm_bench_refresh (const TmBench *bench)
         }
     }
   mutable->entry = read_entry (bench);
+  /* The gauge may be another by now, or gone. */
+  if (bench->question.slip == TM_SLIP_OUT_OF_REACH
+      && tm_bench_find_short (bench, &bench->entry.value) == NULL)
+    mutable->question = no_question;
 }
 
 void
@@ -323,7 +327,9 @@ tm_bench_question_gauge (const TmBench *bench)
 {
   g_return_val_if_fail (bench != NULL, NULL);
 
-  return tm_bench_question (bench)->slip == TM_SLIP_OUT_OF_REACH ? bench->asked_about : NULL;
+  return tm_bench_question (bench)->slip == TM_SLIP_OUT_OF_REACH
+             ? tm_bench_find_short (bench, &bench->entry.value)
+             : NULL;
 }
 
 static gboolean

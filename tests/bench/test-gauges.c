@@ -168,6 +168,33 @@ test_out_of_reach (void)
   g_assert_null (tm_bench_question_gauge (bench));
 }
 
+static void
+replace_reach (TmJob *job, const char *to)
+{
+  TmGauge *with = g_memdup2 (tm_job_find_gauge (job, "BM-2"), sizeof (TmGauge));
+
+  g_assert_cmpint (tm_quantity_read (to, TM_UNIT_MM, &with->range_to), ==, TM_READ_OK);
+  g_assert_cmpint (tm_job_replace_gauge (job, "BM-2", with), ==, TM_ADD_OK);
+}
+
+/* A gauge that is changed while it is asked about: the question is about what it is now, or is none. */
+static void
+test_changed_while_asked (void)
+{
+  g_autoptr (TmJob) job = make_job_due ("2027-05-03");
+  g_autoptr (TmBench) bench = tm_bench_new (job, tm_recorder_memory ());
+
+  tm_bench_set_method (bench, "BM-2");
+  tm_bench_go (bench, g_ptr_array_index (job->pieces, 0), g_ptr_array_index (job->features, 1), 1, "");
+  g_assert_cmpint (enter (bench, "60.01", 0), ==, TM_SUBMIT_ASKED);
+  replace_reach (job, "50");
+  g_assert_true (tm_bench_question_gauge (bench) == tm_job_find_gauge (job, "BM-2"));
+  replace_reach (job, "75");
+  g_assert_cmpint (tm_bench_question (bench)->slip, ==, TM_SLIP_NONE);
+  g_assert_null (tm_bench_question_gauge (bench));
+  g_assert_cmpstr (tm_bench_text (bench), ==, "60.01");
+}
+
 static TmQuantity
 celsius (const char *text)
 {
@@ -235,6 +262,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench/gauges/calibration-in-force", test_calibration_in_force);
   g_test_add_func ("/bench/gauges/found-bad", test_found_bad);
   g_test_add_func ("/bench/gauges/out-of-reach", test_out_of_reach);
+  g_test_add_func ("/bench/gauges/changed-while-asked", test_changed_while_asked);
   g_test_add_func ("/bench/gauges/temperatures", test_temperatures);
   g_test_add_func ("/bench/gauges/new-like", test_new_like);
   return g_test_run ();
