@@ -105,18 +105,29 @@ find_gauge_why (const TmJudge *self)
   return is_any_station (self, asks_check) ? TM_WHY_CHECK_ASKED : TM_WHY_NONE;
 }
 
+/* Of two or three readings alone the scatter may come out small by chance, and then the degrees of freedom of
+ * the whole come out large: that is when they deceive most, so that the whole is not asked. */
+static gboolean
+rests_on_few (const TmJudge *self, const TmStationCase *deciding)
+{
+  const TmLocalSize *size = &self->out->sizes.stations[self->out->deciding];
+
+  if (!deciding->combined && !deciding->use.has_repeatability && size->n > 1 && size->n - 1 < FEW_DOF)
+    return TRUE;
+  return self->out->dof < FEW_DOF;
+}
+
 static TmWhy
 find_budget_why (const TmJudge *self)
 {
   const TmStationCase *deciding = &self->cases[self->out->deciding];
-
   gboolean assumed = deciding->combined ? deciding->assumed : tm_method_rests_on_assumed (&deciding->use);
 
   if (!deciding->combined && deciding->use.gauge != NULL && !has_error_known (&deciding->use))
     return TM_WHY_NO_ERROR_LIMIT;
   if (assumed)
     return TM_WHY_ASSUMED;
-  return self->out->dof < FEW_DOF ? TM_WHY_FEW_READINGS : TM_WHY_NONE;
+  return rests_on_few (self, deciding) ? TM_WHY_FEW_READINGS : TM_WHY_NONE;
 }
 
 /* -------- The reason -------- */

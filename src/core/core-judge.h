@@ -45,7 +45,7 @@ typedef enum {
   TM_WHY_NO_METHOD,        /* compared plainly: the uncertainty is unknown */
   TM_WHY_METHOD_NOT_GOOD,  /* simple rule: fails N:1 */
   TM_WHY_NO_ERROR_LIMIT,   /* the gauge that reads states no limit of error: u leaves it out */
-  TM_WHY_FEW_READINGS,     /* u rests on under 10 degrees of freedom */
+  TM_WHY_FEW_READINGS,     /* u, or the scatter of repeats alone, has under 10 dof */
   TM_WHY_STATIONS_MISSING, /* not every required station was read */
   TM_WHY_NO_SIZE,          /* position at MMC: the size feature is not measured; no bonus given */
   TM_WHY_NO_LIMITS,        /* a note or a feature with no limit */

@@ -61,8 +61,11 @@ guint tm_method_lines (const TmMethodUse *use, const TmLocalSize *size, const Tm
 
 /* The uncertainty of the size at one station: repeatability of the mean of its repeats, by the
  * method's pooled standard deviation where it has one, else by the repeats' own (with their few
- * degrees of freedom).  Two offsets from true position make a deviation of twice their length, so
- * a radial size has sensitivity 2.  @extra (may be NULL) joins the budget: a bonus's size. */
+ * degrees of freedom).  Beside other parts the latter is what Welch and Satterthwaite's formula holds
+ * least well: of two repeats the 95 % interval holds 88 to 93 % of the truths where the scatter is the
+ * larger part, of three 93 to 94 %, 95 % and more where it is the smaller (simulated); a judgement on such
+ * repeats says that it rests on few readings.  Two offsets from true position make a deviation of twice their
+ * length, so a radial size has sensitivity 2.  @extra (may be NULL) joins the budget: a bonus's size. */
 TmUncertainty tm_method_uncertainty (const TmMethodUse *use, const TmLocalSize *size,
                                      const TmComponent *extra);
 

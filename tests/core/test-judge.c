@@ -330,6 +330,30 @@ test_few_readings (void)
   g_assert_null (judgement.gauge);
 }
 
+/* Two readings that happen to agree make a scatter of nearly nothing, and by Welch-Satterthwaite degrees of
+ * freedom without number: the judgement still says how little it rests on. */
+static void
+test_few_that_agree (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *bore;
+
+  add_gauge (job, "MIC", "0.001", "0.002");
+  bore = add_feature (job, "1", TM_KIND_BORE, "25.000", "25.021", "MIC");
+  read_size (job, bore, "", "25.010", "");
+  judge_one (job, bore, &judgement);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_NONE);
+  read_size (job, bore, "", "25.0101", "");
+  judge_one (job, bore, &judgement);
+  g_assert_cmpfloat (judgement.dof, >, 1000);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_FEW_READINGS);
+  for (guint i = 0; i < 9; i++)
+    read_size (job, bore, "", "25.0101", "");
+  judge_one (job, bore, &judgement);
+  g_assert_cmpint (judgement.why, ==, TM_WHY_NONE);
+}
+
 /* P(all in) of two stations lies between that of independent sizes and that of the worse one. */
 static void
 test_probability_over_stations (void)
@@ -548,6 +572,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/judge/outcomes", test_outcomes);
   g_test_add_func ("/core/judge/no-limits", test_no_limits);
   g_test_add_func ("/core/judge/few-readings", test_few_readings);
+  g_test_add_func ("/core/judge/few-that-agree", test_few_that_agree);
   g_test_add_func ("/core/judge/probability-over-stations", test_probability_over_stations);
   g_test_add_func ("/core/judge/places", test_places);
   g_test_add_func ("/core/judge/due", test_due);
