@@ -299,7 +299,7 @@ find_settles_sentence (TmSettles settles)
   switch (settles)
     {
     case TM_SETTLES:
-      return _ ("settles nearly every reading");
+      return _ ("settles it");
     case TM_SETTLES_MOSTLY:
       return _ ("settles most readings");
     case TM_SETTLES_SELDOM:
