@@ -6,6 +6,8 @@
 
 #include "bench-private.h"
 
+#include "core-temperature.h"
+
 const char *
 tm_bench_method_in_force (const TmBench *bench)
 {
@@ -43,12 +45,12 @@ tm_bench_find_short (const TmBench *bench, const TmQuantity *value)
   const TmGauge *gauges[TM_BENCH_MAX_GAUGES];
   guint n = tm_bench_method_gauges (bench, tm_bench_method_in_force (bench), gauges);
 
-  for (guint i = 0; value->given && i < n; i++)
-    {
-      if (tm_unit_dimension (value->unit) == TM_DIMENSION_LENGTH
-          && !tm_gauge_reaches (gauges[i], value->count))
-        return gauges[i];
-    }
+  /* A deviation of form or position is no size that the gauge spans. */
+  if (!value->given || bench->spot.feature == NULL || !tm_feature_grows_warm (bench->spot.feature))
+    return NULL;
+  for (guint i = 0; i < n; i++)
+    if (!tm_gauge_reaches (gauges[i], value->count))
+      return gauges[i];
   return NULL;
 }
 

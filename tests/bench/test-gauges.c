@@ -144,6 +144,21 @@ test_found_bad (void)
   g_assert_nonnull (strstr (error->message, "BM-2 was found bad at its calibration on 2026-05-03"));
 }
 
+/* A roundness of 0.012 by a micrometer that reaches 25 to 50 is no size that it cannot read. */
+static void
+test_form_has_no_reach (void)
+{
+  g_autoptr (TmJob) job = make_job_due ("2027-05-03");
+  TmFeature *form = g_ptr_array_index (job->features, 0);
+  g_autoptr (TmBench) bench = NULL;
+
+  form->kind = TM_KIND_FORM;
+  form->nominal = form->lower = TM_QUANTITY_NONE;
+  form->upper = tm_quantity_new (20000000, TM_UNIT_MM, 3);
+  bench = tm_bench_new (job, tm_recorder_memory ());
+  g_assert_cmpint (enter (bench, "0.012", 0), ==, TM_SUBMIT_RECORDED);
+}
+
 /* 60.01 by a gauge that reaches 25 to 50: asked like a slip, recorded when it is confirmed. */
 static void
 test_out_of_reach (void)
@@ -262,6 +277,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench/gauges/calibration-in-force", test_calibration_in_force);
   g_test_add_func ("/bench/gauges/found-bad", test_found_bad);
   g_test_add_func ("/bench/gauges/out-of-reach", test_out_of_reach);
+  g_test_add_func ("/bench/gauges/form-has-no-reach", test_form_has_no_reach);
   g_test_add_func ("/bench/gauges/changed-while-asked", test_changed_while_asked);
   g_test_add_func ("/bench/gauges/temperatures", test_temperatures);
   g_test_add_func ("/bench/gauges/new-like", test_new_like);
