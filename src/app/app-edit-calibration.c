@@ -39,6 +39,28 @@ follow_newest (const TmJob *job, TmGauge *gauge)
     set_dates (gauge, (Dates) { newest->date, newest->due, newest->certificate });
 }
 
+/* Dates that stand on the gauge alone would be lost when newer ones take their place: they become a row of
+ * its history.  Returns: that row, or NULL where none is needed. */
+static TmCalibration *
+keep_own_dates (TmJob *job, const TmGauge *gauge)
+{
+  const TmCalibration *newest = tm_calibration_at (job, gauge->tag, NULL);
+  TmCalibration *own;
+
+  if (*gauge->calibrated == '\0' || newest == NULL || strcmp (newest->date, gauge->calibrated) <= 0)
+    return NULL;
+  own = tm_calibration_new ();
+  own->gauge = gauge->tag;
+  own->date = gauge->calibrated;
+  own->due = gauge->due;
+  own->certificate = gauge->certificate;
+  own->outcome = "good";
+  if (tm_job_add_calibration (job, own) == TM_ADD_OK)
+    return own;
+  tm_calibration_free (own);
+  return NULL;
+}
+
 /* The job knows no @tag, or what is wrong with the row: says so. */
 static gboolean
 refuse_row (const char *tag, const TmGauge *gauge, TmGaugeFault fault, GError **error)
@@ -55,6 +77,7 @@ tm_edit_add_calibration (TmDocument *document, TmCalibration *calibration, GErro
   TmGauge *gauge = tm_job_find_gauge (job, calibration->gauge);
   TmGaugeFault fault = gauge != NULL ? tm_calibration_fault (gauge, calibration) : TM_GAUGE_FINE;
   const char *tag = calibration->gauge;
+  TmCalibration *own;
   TmAddStatus status;
   Dates before;
 
@@ -72,10 +95,13 @@ tm_edit_add_calibration (TmDocument *document, TmCalibration *calibration, GErro
       return tm_edit_refuse (what, status, error);
     }
   before = get_dates (gauge);
+  own = keep_own_dates (job, gauge);
   follow_newest (job, gauge);
   if (tm_document_save_definitions (document, error))
     return TRUE;
   set_dates (gauge, before);
+  if (own != NULL)
+    tm_job_remove_calibration (job, own);
   tm_job_remove_calibration (job, calibration);
   return FALSE;
 }

@@ -256,6 +256,39 @@ test_dates_follow (void)
   ui_fixture_free (fixture);
 }
 
+/* What the gauge itself said before is in its history when a newer calibration takes its place. */
+static void
+test_own_dates_kept (void)
+{
+  UiFixture *fixture = ui_fixture_new (make_job ());
+  TmDocument *document = fixture->document;
+  TmJob *job = tm_document_job (document);
+  const TmGauge *gauge = tm_job_find_gauge (job, "OM-1");
+  guint n;
+
+  g_ptr_array_set_size (job->calibrations, 0);
+  n = job->calibrations->len;
+  g_assert_cmpstr (gauge->calibrated, ==, "2026-01-05");
+  /* An older one takes no place, so nothing is kept. */
+  g_assert_true (
+      tm_edit_add_calibration (document, make_calibration (document, "2025-01-05", "2026-01-05", ""), NULL));
+  g_assert_cmpuint (job->calibrations->len, ==, n + 1);
+  g_assert_true (do_add_calibration (document, NULL));
+  g_assert_cmpuint (job->calibrations->len, ==, n + 3);
+  g_assert_cmpstr (tm_calibration_at (job, "OM-1", "2026-05-31")->date, ==, "2026-01-05");
+  for (guint i = 0; i < job->calibrations->len; i++)
+    {
+      TmCalibration *each = g_ptr_array_index (job->calibrations, i);
+
+      if (g_str_equal (each->date, "2026-06-01"))
+        g_assert_true (tm_edit_remove_calibration (document, each, NULL));
+    }
+  g_assert_cmpstr (gauge->calibrated, ==, "2026-01-05");
+  g_assert_cmpstr (gauge->due, ==, "2027-01-05");
+  assert_kept (fixture);
+  ui_fixture_free (fixture);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -264,5 +297,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/edit/gauge-faults", test_gauge_faults);
   g_test_add_func ("/edit/gauge-outgrown", test_gauge_outgrown);
   g_test_add_func ("/edit/dates-follow", test_dates_follow);
+  g_test_add_func ("/edit/own-dates-kept", test_own_dates_kept);
   return g_test_run ();
 }
