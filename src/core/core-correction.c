@@ -38,6 +38,7 @@ is_supposed (const TmJudgeOptions *options, const TmGauge *gauge, const char *at
   return options->since == NULL || at[0] == '\0' || strcmp (at, options->since) >= 0;
 }
 
+/* An error counts only where it and the feature measure the same thing; one that is supposed does. */
 static gint64
 find_error (const TmJob *job, const TmJudgeOptions *options, const TmGauge *gauge, const TmReading *reading)
 {
@@ -46,7 +47,10 @@ find_error (const TmJob *job, const TmJudgeOptions *options, const TmGauge *gaug
   if (is_supposed (options, gauge, reading->row.at))
     return options->error;
   calibration = job->calibrations->len > 0 ? tm_calibration_at (job, gauge->tag, reading->row.at) : NULL;
-  return calibration != NULL && calibration->error.given ? calibration->error.count : 0;
+  if (calibration == NULL || !calibration->error.given
+      || tm_unit_dimension (calibration->error.unit) != tm_unit_dimension (reading->row.feature->unit))
+    return 0;
+  return calibration->error.count;
 }
 
 static gboolean
@@ -55,16 +59,13 @@ may_have_error (const TmJob *job, const TmJudgeOptions *options)
   return job->calibrations->len > 0 || (options != NULL && options->gauge != NULL);
 }
 
-/* A gauge's error counts only where gauge and feature measure the same thing. */
 static gint64
 sum_errors (const TmJob *job, const TmJudgeOptions *options, const Gauges *gauges, const TmReading *reading)
 {
-  TmDimension dimension = tm_unit_dimension (reading->row.feature->unit);
   TmWide sum = 0;
 
   for (guint i = 0; i < gauges->n; i++)
-    if (tm_unit_dimension (gauges->gauges[i]->unit) == dimension)
-      sum += find_error (job, options, gauges->gauges[i], reading);
+    sum += find_error (job, options, gauges->gauges[i], reading);
   return (gint64)CLAMP (sum, -TM_COUNT_MAX, TM_COUNT_MAX);
 }
 

@@ -404,6 +404,30 @@ test_overdue_pins (void)
   g_assert_cmpint (judgement.why, ==, TM_WHY_NONE);
 }
 
+/* A protractor is registered in the job's millimetres like every gauge; its known error is of an angle, and
+ * corrects angles alone. */
+static void
+test_known_error_of_an_angle (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmFeature *angle, *width;
+
+  add_gauge (job, "BP", NULL, NULL)->error_limit = quantity ("0.1", TM_UNIT_DEGREE);
+  add_calibration (job, "BP", "2026-02-01", NULL, NULL)->error = quantity ("0.5", TM_UNIT_DEGREE);
+  angle = add_feature (job, "1", TM_KIND_ANGLE, NULL, NULL, "BP");
+  angle->unit = TM_UNIT_DEGREE;
+  angle->lower = quantity ("29", TM_UNIT_DEGREE);
+  angle->upper = quantity ("31", TM_UNIT_DEGREE);
+  read_size (job, angle, "", "30.2", "")->value = quantity ("30.2", TM_UNIT_DEGREE);
+  judge_one (job, angle, &judgement);
+  assert_near (judgement.correction, -0.5 * (double)tm_unit_counts (TM_UNIT_DEGREE), 0.5);
+  width = add_feature (job, "2", TM_KIND_LENGTH, "25.0", "25.1", "BP");
+  read_size (job, width, "", "25.05", "");
+  judge_one (job, width, &judgement);
+  assert_near (judgement.correction, 0, 1e-12);
+}
+
 static void
 test_out_of_range (void)
 {
@@ -596,6 +620,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/judge-together/pins-beside-assigned", test_pins_beside_assigned);
   g_test_add_func ("/core/judge-together/overdue", test_overdue);
   g_test_add_func ("/core/judge-together/overdue-pins", test_overdue_pins);
+  g_test_add_func ("/core/judge-together/known-error-of-an-angle", test_known_error_of_an_angle);
   g_test_add_func ("/core/judge-together/out-of-range", test_out_of_range);
   g_test_add_func ("/core/judge-together/check-asked", test_check_asked);
   g_test_add_func ("/core/judge-together/lines", test_lines);
