@@ -6,6 +6,7 @@
 
 #include "app-button.h"
 #include "app-dialog.h"
+#include "core-temperature.h"
 
 struct _TmTemperatures {
   GtkBox parent_instance;
@@ -39,10 +40,14 @@ read_temperature (TmTemperatures *self, GtkWidget *entry, TmQuantity *out)
   if (*text == '\0')
     return TRUE;
   TmReadStatus status = tm_quantity_read (text, TM_UNIT_CELSIUS, out);
-  if (status == TM_READ_OK)
+  if (status == TM_READ_OK && tm_temperature_may_be (out))
     return TRUE;
   g_autofree char *why
-      = g_strdup_printf (_ ("“%s”: %s"), text, g_dgettext (GETTEXT_PACKAGE, tm_read_status_text (status)));
+      = status == TM_READ_OK ? g_strdup_printf (
+            _ ("“%s” is not between %d and %d °C: write degrees Celsius (72 °F is 22.2 °C)"), text,
+            TM_TEMPERATURE_LEAST, TM_TEMPERATURE_MOST)
+                             : g_strdup_printf (_ ("“%s”: %s"), text,
+                                                g_dgettext (GETTEXT_PACKAGE, tm_read_status_text (status)));
   gtk_label_set_text (self->says, why);
   gtk_widget_grab_focus (entry);
   return FALSE;

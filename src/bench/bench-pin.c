@@ -150,7 +150,7 @@ read_size (const TmFeature *feature, const TmPinText *text, TmPinEntry *out)
   TmEntry entry;
 
   if (!tm_feature_takes_pins (feature))
-    say_problem (out, _ ("feature %s is no bore: a pin does not tell its size"), feature->balloon);
+    say_problem (out, _ ("a pin tells the size of bores alone"));
   else if (text->size[0] == '\0')
     say_problem (out, _ ("type the pin's size, then + where it went or - where it did not go"));
   else

@@ -14,6 +14,7 @@
 #include "core-pins.h"
 #include "core-position.h"
 #include "core-station.h"
+#include "core-temperature.h"
 #include "exchange-job.h"
 
 /* A fault: the thing and the place, and the mend, in one line. */
@@ -126,6 +127,10 @@ check_reading (const TmJob *job, const TmReading *reading, GPtrArray *faults)
   if (!is_method (job, reading->method))
     add_fault (faults, _ ("reading %s: method “%s” is not in this job; add it"), reading->row.id,
                reading->method);
+  if (!tm_temperature_may_be (&reading->part_temp) || !tm_temperature_may_be (&reading->gauge_temp))
+    add_fault (faults,
+               _ ("reading %s: its temperatures are not both between %d and %d °C; they are degrees Celsius"),
+               reading->row.id, TM_TEMPERATURE_LEAST, TM_TEMPERATURE_MOST);
   if (!is_deviation_right (reading))
     {
       g_autofree char *value = tm_quantity_format (&reading->value);

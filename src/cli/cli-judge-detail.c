@@ -291,6 +291,8 @@ tm_print_judgement_detail (const TmJob *job, const TmJudgement *judgement)
   guint n = tm_judgement_lines (job, judgement, lines);
 
   print_correction (judgement);
+  if (n > 0 && judgement->counted == TM_COUNTED_COMBINED)
+    printf (_ ("        of %s by itself:\n"), get_deciding (judgement)->method_name);
   for (guint i = 0; i < n; i++)
     print_line (judgement, &lines[i]);
   print_parts (job, judgement);

@@ -12,6 +12,7 @@
 #include "cli-json.h"
 #include "cli-lock.h"
 #include "cli-verbs.h"
+#include "core-temperature.h"
 #include "exchange-job.h"
 
 /* What was asked for on the command line; texts are borrowed from it. */
@@ -247,10 +248,16 @@ read_temperature (const Request *request, const char *option, const char *text, 
   if (text == NULL)
     return TRUE;
   status = tm_quantity_read (text, TM_UNIT_CELSIUS, out);
-  if (status == TM_READ_OK)
+  if (status == TM_READ_OK && tm_temperature_may_be (out))
     return TRUE;
-  tm_fail (_ ("%s: --%s “%s”: %s; write degrees Celsius like 22.5; nothing was recorded"), request->path,
-           option, text, _ (tm_read_status_text (status)));
+  if (status == TM_READ_OK)
+    tm_fail (
+        _ ("%s: --%s “%s” is not between %d and %d °C; write degrees Celsius (72 °F is 22.2 °C); nothing "
+           "was recorded"),
+        request->path, option, text, TM_TEMPERATURE_LEAST, TM_TEMPERATURE_MOST);
+  else
+    tm_fail (_ ("%s: --%s “%s”: %s; write degrees Celsius like 22.5; nothing was recorded"), request->path,
+             option, text, _ (tm_read_status_text (status)));
   return FALSE;
 }
 

@@ -33,6 +33,17 @@ tm_warmth_expansion (const TmWarmth *warmth, double length)
 }
 
 gboolean
+tm_temperature_may_be (const TmQuantity *temperature)
+{
+  double celsius;
+
+  if (!temperature->given)
+    return TRUE;
+  celsius = tm_count_to_double (temperature->count, temperature->unit);
+  return celsius >= TM_TEMPERATURE_LEAST && celsius <= TM_TEMPERATURE_MOST;
+}
+
+gboolean
 tm_feature_grows_warm (const TmFeature *feature)
 {
   return tm_unit_dimension (feature->unit) == TM_DIMENSION_LENGTH && !tm_kind_is_attribute (feature->kind)

@@ -32,6 +32,11 @@ typedef struct {
 double tm_warmth_temperature (const TmWarmth *warmth, double length);
 double tm_warmth_expansion (const TmWarmth *warmth, double length);
 
+/* Lengths are taken between these, °C: what lies beyond is a slip, or degrees Fahrenheit (our own choice). */
+#define TM_TEMPERATURE_LEAST (-20)
+#define TM_TEMPERATURE_MOST  60
+gboolean tm_temperature_may_be (const TmQuantity *temperature); /* TRUE where none is given */
+
 /* TRUE for features that grow with temperature as their own size: diameters, lengths and depths.
  * Form, position and roughness are too small to. */
 gboolean tm_feature_grows_warm (const TmFeature *feature);

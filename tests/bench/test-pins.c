@@ -156,7 +156,7 @@ test_refused (void)
   assert_refused (job, bench, "\xff+", "Feature 1");
   tm_bench_go (bench, g_ptr_array_index (job->pieces, 0), g_ptr_array_index (job->features, 1), 1, "");
   g_assert_false (tm_bench_text_is_pin (bench, "40.002+"));
-  assert_refused (job, bench, "40.002 X plus +", "no bore");
+  assert_refused (job, bench, "40.002 X plus +", "bores alone");
 }
 
 static void

@@ -245,7 +245,7 @@ test_pins_refused (void)
     const char *says;
   } cases[] = {
     { "1", "12.006", "whether the pin went" }, { "1", "12.007+", "no pin set of this job holds 12.007" },
-    { "1", "12.006+; 12.0q-", "12.0q" },       { "2", "40.002+", "no bore" },
+    { "1", "12.006+; 12.0q-", "12.0q" },       { "2", "40.002+", "bores alone" },
     { "1", "", "type the pin's size" },
   };
   g_autofree char *path = write_job ("pins-refused.tmjob", gauges_job);
@@ -288,10 +288,13 @@ test_gauge_refused (void)
 {
   g_autofree char *path = write_job ("gauge-refused.tmjob", gauges_job);
   g_auto (Call) warm = { 0 };
+  g_auto (Call) fahrenheit = { 0 };
   g_auto (Call) far = { 0 };
 
   run (&warm, "record", path, "--piece", "001", "--feature", "1", "--part-temp", "warm", "12.010", NULL);
   assert_refused (&warm, "--part-temp");
+  run (&fahrenheit, "record", path, "--piece", "001", "--feature", "1", "--part-temp", "72", "12.010", NULL);
+  assert_refused (&fahrenheit, "degrees Celsius");
   /* The gauge reaches 10 to 12.5; a value beyond is asked about like a slip. */
   run (&far, "record", path, "--piece", "001", "--feature", "2", "--method", "BM-2", "--at",
        "2026-05-03T09:12:33Z", "40.01", NULL);

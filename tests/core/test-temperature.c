@@ -9,6 +9,26 @@
 #include "core-temperature.h"
 #include "method-support.h"
 
+/* 72 typed for degrees Fahrenheit is no temperature that a length is taken at. */
+static void
+test_may_be (void)
+{
+  static const struct {
+    const char *text;
+    gboolean may_be;
+  } cases[] = { { "-20", TRUE },   { "20", TRUE },  { "60", TRUE },
+                { "60.1", FALSE }, { "72", FALSE }, { "-21", FALSE } };
+  const TmQuantity none = TM_QUANTITY_NONE;
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      TmQuantity temperature = quantity (cases[i].text, TM_UNIT_CELSIUS);
+
+      g_assert_cmpint (tm_temperature_may_be (&temperature), ==, cases[i].may_be);
+    }
+  g_assert_true (tm_temperature_may_be (&none));
+}
+
 /* T1: aluminium 6061 and a steel micrometer, both at 25 °C, 100.0000 indicated: 99.993951.  T4: a steel
  * part at 30 °C, micrometer at 20 °C, 50.0000 indicated: 49.994251.  (Recomputed cases.) */
 static void
@@ -219,6 +239,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/core/temperature/correction", test_correction);
+  g_test_add_func ("/core/temperature/may-be", test_may_be);
   g_test_add_func ("/core/temperature/growth", test_growth);
   g_test_add_func ("/core/temperature/second-order", test_second_order);
   g_test_add_func ("/core/temperature/materials", test_materials);
