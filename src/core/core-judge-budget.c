@@ -2,6 +2,7 @@
 
 #include "core-judge-budget.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "core-position.h"
@@ -20,6 +21,7 @@ make_bonus (const TmJob *job, const TmJudgement *judgement, TmComponent *out)
     return FALSE;
   *out = tm_component (TM_COMPONENT_SIZE, TM_DISTRIBUTION_NORMAL, bonus.u, bonus.dof, TRUE);
   out->subject = bonus.feature->balloon;
+  out->source = bonus.mating ? N_ ("the mating size, by pins") : N_ ("the least favourable local size");
   return TRUE;
 }
 

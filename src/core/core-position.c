@@ -6,6 +6,7 @@
 #include <gsl/gsl_sf_bessel.h>
 #include <math.h>
 
+#include "core-combine.h"
 #include "core-correction.h"
 #include "core-method.h"
 
@@ -162,6 +163,28 @@ measure_bonus (const TmJob *job, const TmFeature *feature, const TmSizes *sizes,
     }
 }
 
+/* The size that a mating part meets, where pins tell it; FALSE where they do not.  At LMC it is no matter of
+ * mating. */
+static gboolean
+measure_mating_bonus (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
+                      const TmJudgeOptions *options, TmBonus *out)
+{
+  TmLimits limits = tm_feature_limits (out->feature);
+  g_auto (TmPinEvidence) evidence = { 0 };
+  const TmPinResult *pins = &evidence.result;
+
+  if (feature->modifier != TM_MODIFIER_MMC || tm_job_pin_trials_at (job, piece, out->feature, place) == NULL
+      || !tm_pin_evidence_with (job, piece, out->feature, place, TRUE, options, &evidence)
+      || !pins->has_estimate || pins->contradiction)
+    return FALSE;
+  out->measured = out->mating = TRUE;
+  out->bonus = tm_position_bonus (&limits, TRUE, feature->modifier,
+                                  (TmWide)pins->reference + (TmWide)floor (pins->estimate), 1);
+  if (out->bonus > 0 && out->bonus < out->most)
+    out->u = pins->u;
+  return TRUE;
+}
+
 TmBonus
 tm_position_bonus_with (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                         const TmJudgeOptions *options)
@@ -177,6 +200,8 @@ tm_position_bonus_with (const TmJob *job, const TmPiece *piece, const TmFeature 
   bonus.feature = size;
   limits = tm_feature_limits (size);
   bonus.most = get_most_bonus (&limits);
+  if (measure_mating_bonus (job, piece, feature, get_size_place (size, place), options, &bonus))
+    return bonus;
   tm_sizes_at (job, piece, size, get_size_place (size, place), options, &sizes);
   if (sizes.n_stations > 0)
     measure_bonus (job, feature, &sizes, cut == TM_CUT_GROWS, &bonus);

@@ -39,10 +39,11 @@ typedef struct {
   double u;            /* standard uncertainty of the bonus: 0 where it is clamped, NAN unknown */
   double dof;          /* of u */
   const char *station; /* which local size it was: the least favourable one */
+  gboolean mating;     /* it was the mating size instead, that pins tell */
 } TmBonus;
 
-/* The bonus for @place of position @feature from the readings of its size feature: from the station
- * that gives the least. */
+/* The bonus for @place of position @feature: from the mating size of its size feature where pins tell it (at
+ * MMC), else from the station whose readings give the least. */
 TmBonus tm_position_bonus_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place);
 TmBonus tm_position_bonus_with (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                                 const TmJudgeOptions *options); /* @options may be NULL */

@@ -6,6 +6,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "core-judge-budget.h"
+#include "core-position.h"
 #include "judge-support.h"
 
 static void
@@ -41,6 +43,55 @@ test_position_bonus (void)
   g_assert_cmpint (judgement.limits.upper, ==, 300000000);
   g_assert_cmpstr (text, ==, "0.300");
   g_assert_cmpint (judgement.side, ==, TM_SIDE_NONE);
+}
+
+static void
+try_pin (TmJob *job, const char *size, TmPinSign sign, gboolean went)
+{
+  TmPinTrial *trial = tm_pin_trial_new ();
+
+  trial->row.piece = first_piece (job);
+  trial->row.feature = tm_job_find_feature (job, "1");
+  trial->place = 1;
+  trial->size = quantity (size, TM_UNIT_MM);
+  trial->pin_class = "X";
+  trial->sign = sign;
+  trial->went = went;
+  g_assert_cmpint (tm_job_add_pin_trial (job, trial), ==, TM_ADD_OK);
+}
+
+/* The mating size counts where pins tell it: between 6.500 and 6.511 whatever the hole reads across; at LMC
+ * the readings do. */
+static void
+test_bonus_of_mating_size (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  g_auto (TmJudgement) judgement = { 0 };
+  TmComponent lines[TM_METHOD_MAX_LINES];
+  TmFeature *position;
+  TmBonus bonus;
+  guint n;
+
+  add_gauge (job, "G1", NULL, "0.100");
+  make_hole (job, "6.56", &position);
+  bonus = tm_position_bonus_of (job, first_piece (job), position, 1);
+  g_assert_cmpint (bonus.bonus, ==, 160000000);
+  g_assert_false (bonus.mating);
+  try_pin (job, "6.5", TM_PIN_PLUS, TRUE);
+  try_pin (job, "6.51", TM_PIN_MINUS, FALSE);
+  bonus = tm_position_bonus_of (job, first_piece (job), position, 1);
+  g_assert_true (bonus.measured && bonus.mating);
+  g_assert_cmpint (bonus.bonus, >, 100000000);
+  g_assert_cmpint (bonus.bonus, <, 111000000);
+  g_assert_cmpfloat (bonus.u, >, 2e6);
+  g_assert_cmpfloat (bonus.u, <, 4e6);
+  read_offsets (job, position, "0.01", "0");
+  judge_one (job, position, &judgement);
+  n = tm_judgement_lines (job, &judgement, lines);
+  g_assert_cmpstr (lines[n - 1].source, ==, "the mating size, by pins");
+  position->modifier = TM_MODIFIER_LMC;
+  bonus = tm_position_bonus_of (job, first_piece (job), position, 1);
+  g_assert_false (bonus.mating);
 }
 
 static void
@@ -138,6 +189,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/core/judge/position-bonus", test_position_bonus);
+  g_test_add_func ("/core/judge/bonus-of-mating-size", test_bonus_of_mating_size);
   g_test_add_func ("/core/judge/position-one-count-beyond", test_position_one_count_beyond);
   g_test_add_func ("/core/judge/position-uncertainty", test_position_uncertainty);
   g_test_add_func ("/core/judge/position-without-size", test_position_without_size);
