@@ -30,10 +30,10 @@ find_gauges (const TmJob *job, const TmReading *reading)
   return found;
 }
 
-static gboolean
-is_supposed (const TmJudgeOptions *options, const TmGauge *gauge, const char *at)
+gboolean
+tm_error_is_supposed (const TmJudgeOptions *options, const char *tag, const char *at)
 {
-  if (options == NULL || options->gauge == NULL || strcmp (options->gauge, gauge->tag) != 0)
+  if (options == NULL || options->gauge == NULL || strcmp (options->gauge, tag) != 0)
     return FALSE;
   return options->since == NULL || at[0] == '\0' || strcmp (at, options->since) >= 0;
 }
@@ -44,7 +44,7 @@ find_error (const TmJob *job, const TmJudgeOptions *options, const TmGauge *gaug
 {
   const TmCalibration *calibration;
 
-  if (is_supposed (options, gauge, reading->row.at))
+  if (tm_error_is_supposed (options, gauge->tag, reading->row.at))
     return options->error;
   calibration = job->calibrations->len > 0 ? tm_calibration_at (job, gauge->tag, reading->row.at) : NULL;
   if (calibration == NULL || !calibration->error.given

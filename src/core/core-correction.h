@@ -23,6 +23,9 @@ typedef struct {
 TmCorrection tm_reading_correction (const TmJob *job, const TmReading *reading,
                                     const TmJudgeOptions *options);
 
+/* Whether @options (may be NULL) suppose an error of the gauge @tag at the moment @at. */
+gboolean tm_error_is_supposed (const TmJudgeOptions *options, const char *tag, const char *at);
+
 /* The local sizes of one place from corrected readings. */
 void tm_sizes_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                   const TmJudgeOptions *options, TmSizes *out);

@@ -120,7 +120,8 @@ void tm_judge (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
                TmJudgement *out);
 
 /* As if a gauge had read with an error: its readings at or after @since (a date or a moment), and those
- * without a time, have @error taken out, in place of the known error of its calibration. */
+ * without a time, have @error taken out, in place of the known error of its calibration; so have the sizes of
+ * the pins of a set. */
 typedef struct {
   const char *gauge; /* tag; NULL: none */
   const char *since; /* NULL or "": always */

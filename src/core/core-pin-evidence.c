@@ -12,8 +12,18 @@
 /* Of a crowd of stations only the smallest is looked at, so that the work stays bounded. */
 #define MOST_STATIONS 64
 
+/* A pin of a set that is supposed to err is as much smaller as the set shows too much. */
+static void
+suppose_error (const TmJudgeOptions *options, const TmPinTrial *trial, TmPin *pin)
+{
+  if (!tm_error_is_supposed (options, trial->gauge, trial->row.at))
+    return;
+  pin->low = CLAMP (pin->low - options->error, -TM_COUNT_MAX, TM_COUNT_MAX);
+  pin->high = CLAMP (pin->high - options->error, -TM_COUNT_MAX, TM_COUNT_MAX);
+}
+
 static guint
-list_pins (const GPtrArray *trials, TmPin *pins)
+list_pins (const GPtrArray *trials, const TmJudgeOptions *options, TmPin *pins)
 {
   guint n = 0;
 
@@ -24,6 +34,7 @@ list_pins (const GPtrArray *trials, TmPin *pins)
       if (!tm_row_counts (&trial->row)
           || !tm_pin_extent (trial->size.count, trial->pin_class, trial->sign, &trial->measured, &pins[n]))
         continue;
+      suppose_error (options, trial, &pins[n]);
       pins[n].went = trial->went;
       pins[n++].trial = trial;
     }
@@ -94,7 +105,7 @@ tm_pin_evidence_with (const TmJob *job, const TmPiece *piece, const TmFeature *f
   if (trials == NULL || trials->len == 0 || !tm_pins_measure (feature))
     return FALSE;
   out->pins = g_new0 (TmPin, trials->len);
-  n = list_pins (trials, out->pins);
+  n = list_pins (trials, options, out->pins);
   if (n == 0)
     {
       tm_pin_evidence_clear (out);

@@ -160,6 +160,23 @@ test_error (void)
   g_assert_cmpint (row_at (rows, 0)->after, ==, TM_VERDICT_IN);
 }
 
+/* A set that is 0.010 smaller than marked: its 25.009, of class ZZ minus at least 25.0009, was at least
+ * 24.9909, so that the lower limit is proven no more. */
+static void
+test_error_of_pins (void)
+{
+  g_autoptr (TmJob) job = make_recall_job ();
+  TmQuantity error = quantity ("0.010", TM_UNIT_MM);
+  g_autoptr (GArray) rows = NULL;
+
+  try_pin (job, "1", "P-1", "25.009", TRUE, "2026-05-05T08:00:00Z");
+  try_pin (job, "1", "P-1", "25.015", FALSE, "2026-05-05T08:01:00Z");
+  rows = tm_recall (job, "P-1", "2026-05-04", &error);
+  g_assert_cmpuint (rows->len, ==, 2);
+  g_assert_cmpint (row_at (rows, 0)->before, ==, TM_VERDICT_IN);
+  g_assert_cmpint (row_at (rows, 0)->after, ==, TM_VERDICT_TOO_CLOSE);
+}
+
 /* A place read on both sides of the last good day: only what came after has the error, and the mean of
  * 25.017 and 25.025 is 25.021: no longer proven in. */
 static void
@@ -194,6 +211,7 @@ main (int argc, char **argv)
   g_test_add_func ("/recall/list", test_list);
   g_test_add_func ("/recall/pins", test_pins);
   g_test_add_func ("/recall/error", test_error);
+  g_test_add_func ("/recall/error-of-pins", test_error_of_pins);
   g_test_add_func ("/recall/error-since", test_error_since);
   g_test_add_func ("/recall/nothing", test_nothing);
   return g_test_run ();
