@@ -95,7 +95,7 @@ show_numbers (TmStudyOutcome *self)
   show_row (self, 3, &r->grr, r->range.grr);
   show_row (self, 4, &r->pv, r->range.pv);
   show_row (self, 5, &r->tv, r->range.tv);
-  about = g_strdup_printf (_ ("Standard deviations in %s, from an analysis of variance, with 95 %% "
+  about = g_strdup_printf (_ ("Standard deviations (%s), from an analysis of variance, with 95 %% "
                               "intervals; by ranges beside it. "
                               "The repeatability has %.0f degrees of freedom. The gauge makes %.1f %% of the "
                               "spread of this study."),
