@@ -71,6 +71,8 @@ main (int argc, char *argv[])
   const TmVerb *verb;
 
   setlocale (LC_ALL, "");
+  /* Sizes are written with a point wherever they stand; shares and chances beside them too. */
+  setlocale (LC_NUMERIC, "C");
   bindtextdomain (GETTEXT_PACKAGE, TM_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
