@@ -101,8 +101,8 @@ write_words (TmSheet *sheet, const Shown *shown)
 static char *
 name_study (const TmStudy *study)
 {
-  return g_strdup_printf (_ ("%s: %s, pieces %u, people %u, repeats %u; unit: %s"), study->name, study->method,
-                          study->pieces->len, study->people->len, (guint)study->repeats.count,
+  return g_strdup_printf (_ ("%s: %s, pieces %u, people %u, repeats %u; unit: %s"), study->name,
+                          study->method, study->pieces->len, study->people->len, (guint)study->repeats.count,
                           tm_unit_symbol (study->unit));
 }
 
