@@ -177,6 +177,30 @@ test_nothing (void)
   close_page (page);
 }
 
+/* A method is not said to prove its feature where nobody knows what it can, or where there is none. */
+static void
+test_summary (void)
+{
+  g_autoptr (TmJob) job = make_job ();
+  g_autofree char *known = NULL;
+  g_autofree char *gone = NULL;
+  g_autofree char *none = NULL;
+
+  tm_job_find_feature (job, "1")->method = "bored";
+  known = tm_words_suitability_summary (job);
+  g_assert_cmpstr (known, ==, "Each method can prove its feature. 1 feature has no method.");
+  tm_job_find_feature (job, "2")->method = "not registered";
+  gone = tm_words_suitability_summary (job);
+  g_assert_cmpstr (
+      gone, ==,
+      "Each other method can prove its feature. Of 1 feature it is not known what its method can "
+      "prove. 1 feature has no method.");
+  for (guint i = 0; i < job->features->len; i++)
+    ((TmFeature *)g_ptr_array_index (job->features, i))->method = "";
+  none = tm_words_suitability_summary (job);
+  g_assert_cmpstr (none, ==, "4 features have no method.");
+}
+
 static void
 test_words (void)
 {
@@ -301,6 +325,7 @@ main (int argc, char *argv[])
   adw_init ();
   g_resources_register (tm_resources_get_resource ());
   g_test_add_func ("/suitability/words", test_words);
+  g_test_add_func ("/suitability/summary", test_summary);
   g_test_add_func ("/suitability/features", test_features);
   g_test_add_func ("/suitability/methods", test_methods);
   g_test_add_func ("/suitability/unfit", test_unfit);
