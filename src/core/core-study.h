@@ -124,8 +124,8 @@ typedef struct {
 } TmPaired;
 /* FALSE with fewer than two pairs. */
 gboolean tm_paired (const double *a, const double *b, guint n, TmPaired *out);
-/* Means at each piece, place and station that both methods have read, in the feature's unit; @a and @b
- * to be freed by the caller.  Returns: how many pairs. */
+/* Means, as corrected, at each piece, place and station that both methods have read, in the feature's unit;
+ * @a and @b to be freed by the caller.  Returns: how many pairs. */
 guint tm_paired_values (const TmJob *job, const TmFeature *feature, const char *method_a,
                         const char *method_b, double **a, double **b);
 

@@ -283,6 +283,21 @@ read_by (TmJob *job, TmFeature *feature, TmPiece *piece, const char *station, co
   return reading;
 }
 
+/* What the two methods differ by is what is left once the known errors are taken out. */
+static void
+assert_corrected (TmJob *job, TmFeature *bore)
+{
+  TmCalibration *calibration = tm_calibration_new ();
+  g_autofree double *a = NULL, *b = NULL;
+
+  calibration->gauge = "BM-2";
+  calibration->date = "2026-01-10";
+  g_assert_cmpint (tm_quantity_read ("0.002", TM_UNIT_MM, &calibration->error), ==, TM_READ_OK);
+  g_assert_cmpint (tm_job_add_calibration (job, calibration), ==, TM_ADD_OK);
+  g_assert_cmpuint (tm_paired_values (job, bore, "bore micrometer", "BM-2", &a, &b), ==, 1);
+  g_assert_cmpfloat_with_epsilon (b[0], 25.005, 1e-12);
+}
+
 /* Repeats are averaged, stations are pairs of their own however they are written, a reading by one method
  * alone is no pair, and a reading that names no method is the feature's. */
 static void
@@ -308,6 +323,7 @@ test_paired_values (void)
   g_assert_cmpuint (tm_paired_values (job, bore, "bore micrometer", "BM-2", &a, &b), ==, 1);
   g_assert_cmpfloat_with_epsilon (a[0], 25.011, 1e-12);
   g_assert_cmpfloat_with_epsilon (b[0], 25.007, 1e-12);
+  assert_corrected (job, bore);
 }
 
 int
