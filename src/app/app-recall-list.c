@@ -83,31 +83,6 @@ new_line (const TmJob *job, const TmRecallRow *row, gboolean with_error)
   return line;
 }
 
-static char *
-name_place (const TmRecallRow *row)
-{
-  const TmEntryRow *entry = row->reading != NULL ? &row->reading->row : &row->trial->row;
-  guint place = row->reading != NULL ? row->reading->place : row->trial->place;
-
-  return g_strdup_printf ("%s\n%s\n%u", entry->piece->serial, entry->feature->balloon, place);
-}
-
-/* A place is one verdict, however many readings it rests on. */
-static guint
-count_changes (const GArray *rows)
-{
-  g_autoptr (GHashTable) places = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-
-  for (guint i = 0; i < rows->len; i++)
-    {
-      const TmRecallRow *row = &g_array_index (rows, TmRecallRow, i);
-
-      if (tm_recall_changes (row))
-        g_hash_table_add (places, name_place (row));
-    }
-  return g_hash_table_size (places);
-}
-
 static void
 add_job (TmRecallList *list, GPtrArray *others, const TmJob *job, const GArray *rows)
 {
@@ -118,7 +93,7 @@ add_job (TmRecallList *list, GPtrArray *others, const TmJob *job, const GArray *
       g_ptr_array_add (tm_recall_changes (row) ? list->lines : others, new_line (job, row, list->with_error));
     }
   list->n_jobs += rows->len > 0 ? 1 : 0;
-  list->n_changes += count_changes (rows);
+  list->n_changes += tm_recall_count_changes (rows);
 }
 
 TmRecallList *

@@ -97,8 +97,7 @@ judge_jobs (Recall *recall)
       g_ptr_array_add (recall->rows, rows);
       recall->n_jobs += rows->len > 0 ? 1 : 0;
       recall->n_rows += rows->len;
-      for (guint r = 0; r < rows->len; r++)
-        recall->n_changed += tm_recall_changes (&g_array_index (rows, TmRecallRow, r)) ? 1 : 0;
+      recall->n_changed += tm_recall_count_changes (rows);
     }
 }
 
@@ -221,7 +220,7 @@ print_summary (const Recall *recall)
   printf (_ ("Taken with %s after %s: %u, in jobs: %u\n"), recall->call->tag, recall->call->good_until,
           recall->n_rows, recall->n_jobs);
   if (recall->error.given)
-    printf (_ ("At places whose verdict would change with the error taken out: %u\n"), recall->n_changed);
+    printf (_ ("Verdicts that would change with the error taken out: %u\n"), recall->n_changed);
 }
 
 static void

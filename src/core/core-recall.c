@@ -165,3 +165,38 @@ tm_recall (const TmJob *job, const char *tag, const char *good_until, const TmQu
     }
   return rows;
 }
+
+gboolean
+tm_recall_changes (const TmRecallRow *row)
+{
+  g_return_val_if_fail (row != NULL, FALSE);
+
+  return row->before != row->after || row->side_before != row->side_after;
+}
+
+static Place
+get_place (const TmRecallRow *row)
+{
+  const TmEntryRow *entry = row->reading != NULL ? &row->reading->row : &row->trial->row;
+  guint place = row->reading != NULL ? row->reading->place : row->trial->place;
+
+  return (Place) { .piece = entry->piece, .feature = entry->feature, .place = place };
+}
+
+guint
+tm_recall_count_changes (const GArray *rows)
+{
+  g_autoptr (GHashTable) places = g_hash_table_new_full (hash_place, equal_place, g_free, NULL);
+
+  g_return_val_if_fail (rows != NULL, 0);
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const TmRecallRow *row = &g_array_index (rows, TmRecallRow, i);
+      Place place = get_place (row);
+
+      if (tm_recall_changes (row))
+        g_hash_table_add (places, g_memdup2 (&place, sizeof place));
+    }
+  return g_hash_table_size (places);
+}

@@ -23,6 +23,12 @@ typedef struct {
 GArray *tm_recall (const TmJob *job, const char *tag, const char *good_until,
                    const TmQuantity *error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* TRUE when verdict or side of the row's place would be another. */
+gboolean tm_recall_changes (const TmRecallRow *row);
+
+/* How many verdicts of one job would be others: a place has one, however many of @rows it rests on. */
+guint tm_recall_count_changes (const GArray *rows);
+
 /* TRUE when @name (of a method or a gauge) takes readings with @tag. */
 gboolean tm_method_uses_gauge (const TmJob *job, const char *name, const char *tag);
 

@@ -77,14 +77,6 @@ tm_recall_method_text (const TmRecallRow *row)
   return *row->reading->method != '\0' ? row->reading->method : row->reading->row.feature->method;
 }
 
-gboolean
-tm_recall_changes (const TmRecallRow *row)
-{
-  g_return_val_if_fail (row != NULL, FALSE);
-
-  return row->before != row->after || row->side_before != row->side_after;
-}
-
 static void
 put_verdict (GString *out, TmVerdict verdict, TmSide side)
 {

@@ -23,7 +23,4 @@ char *tm_recall_value_text (const TmRecallRow *row) G_GNUC_WARN_UNUSED_RESULT;
 /* The method that the reading names or its feature's; the set of a trial. */
 const char *tm_recall_method_text (const TmRecallRow *row);
 
-/* TRUE when verdict or side of the place would be another. */
-gboolean tm_recall_changes (const TmRecallRow *row);
-
 G_END_DECLS

@@ -194,6 +194,25 @@ test_error_since (void)
   g_assert_cmpint (row_at (rows, 0)->after, ==, TM_VERDICT_TOO_CLOSE);
 }
 
+/* Two readings at one place rest on one verdict; that of the other feature stays. */
+static void
+test_count (void)
+{
+  g_autoptr (TmJob) job = make_recall_job ();
+  g_autoptr (GArray) rows = NULL;
+  TmQuantity error = quantity ("-0.010", TM_UNIT_MM);
+
+  take (job, "1", "M-1", "25.015", "2026-05-04T09:00:00Z");
+  take (job, "1", "M-1", "25.015", "2026-05-04T09:01:00Z");
+  take (job, "2", "M-1", "10.000", "2026-05-04T09:02:00Z");
+  rows = tm_recall (job, "M-1", "2026-05-01", &error);
+  g_assert_cmpuint (rows->len, ==, 3);
+  g_assert_true (tm_recall_changes (row_at (rows, 0)));
+  g_assert_true (tm_recall_changes (row_at (rows, 1)));
+  g_assert_false (tm_recall_changes (row_at (rows, 2)));
+  g_assert_cmpuint (tm_recall_count_changes (rows), ==, 1);
+}
+
 static void
 test_nothing (void)
 {
@@ -213,6 +232,7 @@ main (int argc, char **argv)
   g_test_add_func ("/recall/error", test_error);
   g_test_add_func ("/recall/error-of-pins", test_error_of_pins);
   g_test_add_func ("/recall/error-since", test_error_since);
+  g_test_add_func ("/recall/count", test_count);
   g_test_add_func ("/recall/nothing", test_nothing);
   return g_test_run ();
 }
