@@ -155,7 +155,7 @@ typedef struct {
 
 static const Column columns[] = {
   { N_ ("Tag"), TEXT_TAG, 102, FALSE },     { N_ ("Kind"), TEXT_KIND, 120, TRUE },
-  { N_ ("Range"), TEXT_RANGE, 194, FALSE }, { N_ ("Reads"), TEXT_RESOLUTION, 92, FALSE },
+  { N_ ("Range"), TEXT_RANGE, 214, FALSE }, { N_ ("Reads"), TEXT_RESOLUTION, 92, FALSE },
   { N_ ("Error"), TEXT_LIMIT, 94, FALSE },  { N_ ("Calibration"), TEXT_STATE, 240, FALSE },
 };
 
