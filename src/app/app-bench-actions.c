@@ -283,7 +283,10 @@ tm_bench_page_show_person (TmBenchPage *self)
   /* Translators: who measures. */
   g_autofree char *label = asks ? g_strdup (_ ("Who measures?")) : g_strdup_printf (_ ("by %s"), initials);
   if (!known && *initials == '\0')
-    gtk_menu_button_set_icon_name (menu, "view-more-symbolic");
+    {
+      if (g_strcmp0 (gtk_menu_button_get_icon_name (menu), "view-more-symbolic") != 0)
+        gtk_menu_button_set_icon_name (menu, "view-more-symbolic");
+    }
   else if (g_strcmp0 (gtk_menu_button_get_label (menu), label) != 0)
     gtk_menu_button_set_label (menu, label);
   if (asks)

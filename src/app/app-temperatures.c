@@ -201,6 +201,14 @@ format_taken (const TmQuantity *quantity)
   return quantity->given ? tm_quantity_format (quantity) : g_strdup ("–");
 }
 
+/* A menu button builds its content anew for each label, the same one too: that is felt at every key. */
+static void
+set_label (GtkMenuButton *button, const char *label)
+{
+  if (g_strcmp0 (gtk_menu_button_get_label (button), label) != 0)
+    gtk_menu_button_set_label (button, label);
+}
+
 void
 tm_temperatures_show (TmTemperatures *self, TmDocument *document)
 {
@@ -218,7 +226,7 @@ tm_temperatures_show (TmTemperatures *self, TmDocument *document)
   /* Translators: degrees Celsius of the part, then of the gauge. */
   g_autofree char *name
       = any ? g_strdup_printf (_ ("Temperatures: part %s, gauge %s °C"), part_text, gauge_text) : NULL;
-  gtk_menu_button_set_label (GTK_MENU_BUTTON (self->button), any ? shown : _ ("Temperatures…"));
+  set_label (GTK_MENU_BUTTON (self->button), any ? shown : _ ("Temperatures…"));
   tm_name_widget (self->button, any ? name : _ ("Temperatures…"));
   if (any)
     gtk_widget_add_css_class (self->button, "tm-in-force");
