@@ -15,8 +15,6 @@
 #define DISAGREE_P 0.05
 /* A covariance with a smaller ratio of its eigenvalues has no usable inverse. */
 #define SINGULAR 1e-12
-/* From this many degrees of freedom on F and χ² agree beyond what p shows. */
-#define DOF_KNOWN 1e9
 
 typedef struct {
   const TmWeightedValue *values;
@@ -180,39 +178,6 @@ find_chi2 (const Solver *self, const TmWeighted *out)
   return MAX (0, squares - sum * sum / total);
 }
 
-/* Σ h_i² / ν_i, h_i the share of u_i² in what tells value i from the mean: 1 - w_i / Σw where the values
- * are independent. */
-static double
-find_vagueness (const Solver *self)
-{
-  double total = 0, vagueness = 0;
-
-  for (guint i = 0; i < self->n; i++)
-    total += sum_row (self->inverse, i);
-  for (guint i = 0; i < self->n; i++)
-    {
-      const double u = self->values[i].u / self->unit, row = sum_row (self->inverse, i);
-      const double h = (gsl_matrix_get (self->inverse, i, i) - row * row / total) * u * u;
-
-      vagueness += h * h / self->values[i].dof;
-    }
-  return vagueness;
-}
-
-/* P of a χ² as large when nothing but chance parts the values; by Welch's test where the u_i themselves
- * rest on few degrees of freedom, which is that of χ² where they are known. */
-static double
-find_p (const Solver *self, double chi2)
-{
-  const double more = self->n - 1.0, n_squared = (double)self->n * self->n - 1;
-  const double vagueness = find_vagueness (self);
-  const double dof = n_squared / (3 * vagueness);
-
-  if (!(dof < DOF_KNOWN))
-    return gsl_cdf_chisq_Q (chi2, more);
-  return gsl_cdf_fdist_Q (chi2 / more / (1 + 2 * (self->n - 2.0) / n_squared * vagueness), more, dof);
-}
-
 static void
 find_agreement (const Solver *self, TmWeighted *out)
 {
@@ -220,7 +185,7 @@ find_agreement (const Solver *self, TmWeighted *out)
   if (self->n < 2 || self->inverse == NULL)
     return;
   out->chi2 = find_chi2 (self, out);
-  out->p = find_p (self, out->chi2);
+  out->p = gsl_cdf_chisq_Q (out->chi2, self->n - 1);
   out->birge = sqrt (out->chi2 / (self->n - 1));
   out->disagree = out->birge > 1 && out->p < DISAGREE_P;
 }

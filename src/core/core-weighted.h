@@ -26,22 +26,20 @@ typedef struct {
                    * ratio where the values disagree */
   double dof;     /* Welch-Satterthwaite over the weights */
   double coverage;
-  double expanded;   /* 95 % */
-  double chi2;       /* Σ w_i (y_i - y)², n - 1 degrees of freedom; NAN for one value, as are p and birge */
-  double p;          /* of that χ² by chance; where a u_i has few degrees of freedom, of Welch's test */
-  double birge;      /* √(χ² / (n - 1)) */
-  gboolean disagree; /* birge > 1 and p < 0.05 */
-  int apart;         /* of three or more that disagree, the one furthest from the mean; else -1 */
+  double expanded; /* 95 % */
+  double chi2;     /* Σ w_i (y_i - y)², n - 1 degrees of freedom; NAN for one value, as are p and birge */
+  double p;        /* of that χ² by chance, as if each u_i were known: with few degrees of freedom they are
+                    * said to disagree too soon rather than too late, and u widened */
+  double birge;    /* √(χ² / (n - 1)) */
+  gboolean disagree;   /* birge > 1 and p < 0.05 */
+  int apart;           /* of three or more that disagree, the one furthest from the mean; else -1 */
   gboolean best_alone; /* a weight would be negative: the value with the least u counts alone */
   guint best;
 } TmWeighted;
 
 /* @n >= 1 values.  @covariance: n × n, row by row, its diagonal the u_i²; NULL: independent.  @weights
  * gets n weights that sum to 1; @apart (may be NULL) gets |y_i - y| / √(u_i² - u²) for each, NAN where
- * that is not a number.  Meier: Biometrics 9 (1953) 59-73: u² (1 + 4 Σ w_i (1 - w_i) / ν_i).  Welch:
- * Biometrika 38 (1951) 330-336, with k = n and Λ = Σ (1 - w_i)² / ν_i: χ² / (k - 1) over
- * 1 + 2 (k - 2) Λ / (k² - 1) is F with k - 1 and (k² - 1) / 3Λ degrees of freedom; of two values it is the
- * t test of Welch and Satterthwaite. */
+ * that is not a number.  Meier: Biometrics 9 (1953) 59-73: u² (1 + 4 Σ w_i (1 - w_i) / ν_i). */
 void tm_weighted_mean (const TmWeightedValue *values, guint n, const double *covariance, double *weights,
                        double *apart, TmWeighted *out);
 

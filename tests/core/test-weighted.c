@@ -6,7 +6,6 @@
 
 #include "core-weighted.h"
 
-#include <gsl/gsl_cdf.h>
 #include <math.h>
 
 #include "core-uncertainty.h"
@@ -147,40 +146,6 @@ test_meier_by_hand (void)
   assert_near (result.u, sqrt (0.5), 1e-12);
 }
 
-/* Of two values Welch's test is the t test with the degrees of freedom of Welch and Satterthwaite, by hand:
- * t² = 3² / (1 + 4) and ν = 25 / (1/4 + 16/7). */
-static void
-test_welch_two (void)
-{
-  const TmWeightedValue values[] = { { 0, 1, 4 }, { 3, 2, 7 } };
-  const double t = 3 / sqrt (5), dof = 25 / (1.0 / 4 + 16.0 / 7);
-  double weights[2];
-  TmWeighted result;
-
-  tm_weighted_mean (values, 2, NULL, weights, NULL, &result);
-  assert_near (result.chi2, t * t, 1e-12);
-  assert_near (result.p, 2 * gsl_cdf_tdist_Q (t, dof), 1e-9);
-}
-
-/* An error in common tells nothing of the difference; the degrees of freedom are those of the parts of
- * their own: a² = 4 and b² = 9 beside s² = 9/4, that is taken as known, with 5 and 8. */
-static void
-test_welch_shared (void)
-{
-  const double s2 = 2.25;
-  const TmWeightedValue values[] = {
-    { 10, sqrt (4 + s2), pow (4 + s2, 2) / (16.0 / 5) },
-    { 17, sqrt (9 + s2), pow (9 + s2, 2) / (81.0 / 8) },
-  };
-  const double covariance[] = { 4 + s2, s2, s2, 9 + s2 };
-  const double t = 7 / sqrt (13), dof = 13 * 13 / (16.0 / 5 + 81.0 / 8);
-  double weights[2];
-  TmWeighted result;
-
-  tm_weighted_mean (values, 2, covariance, weights, NULL, &result);
-  assert_near (result.p, 2 * gsl_cdf_tdist_Q (t, dof), 1e-9);
-}
-
 /* χ² of values of which the best counts alone is still about the mean of least squares: of two, that of
  * their difference, 3² / (9 + 1 - 2·2). */
 static void
@@ -196,7 +161,7 @@ test_best_alone_chi2 (void)
   assert_near (result.chi2, 9.0 / 6, 1e-12);
 }
 
-/* -------- Meier and Welch against simulated samples -------- */
+/* -------- Meier against simulated samples -------- */
 
 static double
 draw_normal (GRand *rand)
@@ -227,7 +192,6 @@ typedef struct {
   double variance;          /* of the weighted mean, about the truth */
   double claimed, as_known; /* mean of u² with and without the correction */
   double covered, covered_as_known;
-  double disagree, disagree_as_known; /* by Welch, and by χ² as if each u_i were known */
 } Outcome;
 
 static Outcome
@@ -251,8 +215,6 @@ simulate (const double *sigma, const guint *dof, guint n, guint32 seed)
       outcome.as_known += result.u_known * result.u_known / N_SAMPLES;
       outcome.claimed
           += result.u * result.u / (result.disagree ? result.birge * result.birge : 1) / N_SAMPLES;
-      outcome.disagree += result.disagree / (double)N_SAMPLES;
-      outcome.disagree_as_known += (gsl_cdf_chisq_Q (result.chi2, n - 1) < 0.05) / (double)N_SAMPLES;
       outcome.covered += (fabs (result.mean) <= result.expanded) / (double)N_SAMPLES;
       outcome.covered_as_known += (fabs (result.mean) <= k * result.u_known) / (double)N_SAMPLES;
     }
@@ -294,33 +256,6 @@ test_meier_simulated (void)
     }
 }
 
-/* Values that differ by chance alone are said to disagree in one case of twenty; by χ² as if the u_i were
- * known it would be more, the more so the fewer their degrees of freedom. */
-static void
-test_welch_simulated (void)
-{
-  static const struct {
-    double sigma[3];
-    guint dof[3];
-    guint n;
-  } rows[] = {
-    { { 1, 1 }, { 3, 3 }, 2 },
-    { { 1, 2 }, { 4, 9 }, 2 },
-    { { 1, 1, 1.5 }, { 5, 6, 9 }, 3 },
-    { { 1, 2, 1 }, { 6, 6, 6 }, 3 },
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
-    {
-      Outcome outcome = simulate (rows[i].sigma, rows[i].dof, rows[i].n, 1951 + (guint32)i);
-
-      g_test_message ("said to disagree %.2f %%, by χ² as if known %.2f %%", 100 * outcome.disagree,
-                      100 * outcome.disagree_as_known);
-      assert_near (outcome.disagree, 0.05, 0.015);
-      g_assert_cmpfloat (outcome.disagree_as_known, >, 0.07);
-    }
-}
-
 int
 main (int argc, char *argv[])
 {
@@ -332,9 +267,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/weighted/shared-error", test_shared_error);
   g_test_add_func ("/weighted/best-alone", test_best_alone);
   g_test_add_func ("/weighted/best-alone-chi2", test_best_alone_chi2);
-  g_test_add_func ("/weighted/welch-two", test_welch_two);
-  g_test_add_func ("/weighted/welch-shared", test_welch_shared);
-  g_test_add_func ("/weighted/welch-simulated", test_welch_simulated);
   g_test_add_func ("/weighted/meier-by-hand", test_meier_by_hand);
   g_test_add_func ("/weighted/meier-simulated", test_meier_simulated);
 
