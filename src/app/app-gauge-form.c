@@ -9,9 +9,42 @@
 #include "app-form.h"
 #include "app-gauge-words.h"
 #include "core-gauge-kind.h"
+#include "core-pins.h"
 
-static const char *const classes[] = { "", "XXX", "XX", "X", "Y", "Z", "ZZ" };
 static const char *const signs[] = { "", "plus", "minus" };
+
+/* -------- Class -------- */
+
+/* In the choice "not stated" stands before the classes. */
+static guint
+find_class (const char *pin_class)
+{
+  const char *name;
+
+  for (guint i = 0; (name = tm_pin_class_nth (i)) != NULL; i++)
+    if (g_str_equal (name, pin_class))
+      return i + 1;
+  return 0;
+}
+
+static const char *
+get_class (guint chosen)
+{
+  return chosen > 0 ? tm_pin_class_nth (chosen - 1) : "";
+}
+
+static AdwComboRow *
+add_class_choice (AdwPreferencesGroup *group)
+{
+  g_autoptr (GPtrArray) words = g_ptr_array_new ();
+  const char *name;
+
+  g_ptr_array_add (words, _ ("not stated"));
+  for (guint i = 0; (name = tm_pin_class_nth (i)) != NULL; i++)
+    g_ptr_array_add (words, (gpointer)name);
+  g_ptr_array_add (words, NULL);
+  return tm_form_choice (group, _ ("Class"), (const char *const *)words->pdata);
+}
 
 /* -------- Kind -------- */
 
@@ -197,12 +230,11 @@ build_figures (TmGaugeForm *form, GtkBox *into)
 static void
 build_pins (TmGaugeForm *form, GtkBox *into)
 {
-  const char *class_words[] = { _ ("not stated"), "XXX", "XX", "X", "Y", "Z", "ZZ", NULL };
   const char *sign_words[] = { _ ("not stated"), _ ("plus"), _ ("minus"), NULL };
   AdwPreferencesGroup *group = tm_form_group (into, _ ("Made to"), NULL);
 
   form->pins = GTK_WIDGET (group);
-  form->pin_class = tm_form_choice (group, _ ("Class"), class_words);
+  form->pin_class = add_class_choice (group);
   form->pin_sign = tm_form_choice (group, _ ("Plus or minus"), sign_words);
   form->pin_step = tm_form_entry (group, _ ("Step from pin to pin"));
 }
@@ -300,7 +332,7 @@ fill_texts (TmGaugeForm *form, const TmGauge *gauge, gboolean copy)
   tm_form_fill_text (form->owner, gauge->owner);
   tm_form_fill_text (form->place, gauge->place);
   tm_form_fill_text (form->source, gauge->source);
-  adw_combo_row_set_selected (form->pin_class, find_word (classes, G_N_ELEMENTS (classes), gauge->pin_class));
+  adw_combo_row_set_selected (form->pin_class, find_class (gauge->pin_class));
   adw_combo_row_set_selected (form->pin_sign, find_word (signs, G_N_ELEMENTS (signs), gauge->pin_sign));
 }
 
@@ -394,7 +426,7 @@ read_class (TmGaugeForm *form, TmGauge *gauge)
 {
   gboolean classed = gtk_widget_get_visible (form->pins);
 
-  gauge->pin_class = classed ? classes[tm_form_chosen (form->pin_class)] : "";
+  gauge->pin_class = classed ? get_class (tm_form_chosen (form->pin_class)) : "";
   gauge->pin_sign = classed ? signs[tm_form_chosen (form->pin_sign)] : "";
 }
 
