@@ -135,18 +135,26 @@ describe_fate (const TmReading *reading)
     }
   if (*reading->row.reason != '\0')
     return g_strdup_printf (_ ("Correction: %s"), reading->row.reason);
-  return NULL;
+  return reading->row.before_cut ? g_strdup (_ ("Before the cut")) : NULL;
 }
 
-/* A row of the list; what no longer counts is struck out. */
+static char *
+describe_trial_fate (const TmEntryRow *row)
+{
+  if (row->withdrawn != NULL)
+    return g_strdup_printf (_ ("Withdrawn: %s"), row->withdrawn->reason);
+  return row->before_cut ? g_strdup (_ ("Before the cut")) : NULL;
+}
+
+/* A row of the list; what no longer stands is struck out. */
 static GtkWidget *
-make_row (const char *value, gboolean counts, const char *origin, const char *fate)
+make_row (const char *value, gboolean stands, const char *origin, const char *fate)
 {
   GtkWidget *row = adw_action_row_new ();
   g_autofree char *subtitle = fate != NULL ? g_strdup_printf ("%s\n%s", origin, fate) : g_strdup (origin);
   g_autofree char *subtitle_markup = g_markup_escape_text (subtitle, -1);
   g_autofree char *title
-      = g_markup_printf_escaped (counts ? "<span font_features='tnum=1'>%s</span>" : "<s>%s</s>", value);
+      = g_markup_printf_escaped (stands ? "<span font_features='tnum=1'>%s</span>" : "<s>%s</s>", value);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle_markup);
   return row;
@@ -158,9 +166,9 @@ build_row (TmReadingsDialog *self, const TmReading *reading)
   g_autofree char *value = tm_words_reading (reading);
   g_autofree char *origin = describe_origin (reading);
   g_autofree char *fate = describe_fate (reading);
-  gboolean counts = tm_row_counts (&reading->row);
-  GtkWidget *row = make_row (value, counts, origin, fate);
-  if (counts)
+  gboolean stands = tm_row_stands (&reading->row);
+  GtkWidget *row = make_row (value, stands, origin, fate);
+  if (stands)
     {
       add_button (self, row, _ ("Correct…"), reading, value, G_CALLBACK (correct_cb));
       add_button (self, row, _ ("Withdraw…"), reading, value, G_CALLBACK (withdraw_cb));
@@ -173,12 +181,10 @@ build_pin_row (TmReadingsDialog *self, const TmPinTrial *trial)
 {
   g_autofree char *value = tm_words_pin_trial (trial);
   g_autofree char *origin = describe_pin_origin (trial);
-  g_autofree char *fate = trial->row.withdrawn != NULL
-                              ? g_strdup_printf (_ ("Withdrawn: %s"), trial->row.withdrawn->reason)
-                              : NULL;
-  gboolean counts = tm_row_counts (&trial->row);
-  GtkWidget *row = make_row (value, counts, origin, fate);
-  if (counts)
+  g_autofree char *fate = describe_trial_fate (&trial->row);
+  gboolean stands = tm_row_stands (&trial->row);
+  GtkWidget *row = make_row (value, stands, origin, fate);
+  if (stands)
     add_button (self, row, _ ("Withdraw…"), trial, value, G_CALLBACK (withdraw_pin_cb));
   return row;
 }

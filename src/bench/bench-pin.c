@@ -335,7 +335,7 @@ tm_bench_withdraw_pin (TmBench *bench, const TmPinTrial *trial, const char *reas
 
   tm_bench_refresh (bench);
   found = trial != NULL ? tm_job_find_pin_trial (bench->job, trial->row.id) : NULL;
-  if (found == NULL || found != trial || !tm_row_counts (&found->row))
+  if (found == NULL || found != trial || !tm_row_stands (&found->row))
     {
       g_set_error (error, TM_BENCH_ERROR, TM_BENCH_ERROR_NO_TARGET,
                    _ ("There is no pin trial here that still stands."));

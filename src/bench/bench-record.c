@@ -266,7 +266,7 @@ find_standing (const TmBench *bench, const TmReading *reading, const char *reaso
 {
   TmReading *found = reading != NULL ? tm_job_find_reading (bench->job, reading->row.id) : NULL;
 
-  if (found == NULL || found != reading || !tm_row_counts (&found->row))
+  if (found == NULL || found != reading || !tm_row_stands (&found->row))
     {
       g_set_error (error, TM_BENCH_ERROR, TM_BENCH_ERROR_NO_TARGET,
                    _ ("There is no reading here that still stands."));

@@ -335,7 +335,7 @@ tm_bench_question_gauge (const TmBench *bench)
 static gboolean
 fact_counts (const TmBenchFact *fact)
 {
-  return tm_row_counts (fact->reading != NULL ? &fact->reading->row : &fact->trial->row);
+  return tm_row_stands (fact->reading != NULL ? &fact->reading->row : &fact->trial->row);
 }
 
 TmBenchFact

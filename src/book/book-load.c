@@ -322,7 +322,7 @@ load_withdrawal (TmBook *book, TmReader *reader, sqlite3_stmt *statement, GError
   tm_cells_from_row (&book->cells, statement);
   tm_cells_to_struct (&book->cells, TM_BOOK_WITHDRAWAL, reader, NULL, &row);
   target = find_target (reader->job, row.target, row.id);
-  if (target == NULL || !tm_row_counts (target))
+  if (target == NULL || !tm_row_stands (target))
     return refuse_row (book, TM_BOOK_WITHDRAWAL, sqlite3_column_int64 (statement, 0),
                        _ ("it withdraws a row that is not there or counts no more"), error);
   target->withdrawn = g_new (TmWithdrawal, 1);

@@ -254,6 +254,15 @@ tm_book_withdraw_pin_trial (TmBook *book, const char *job_id, const char *trial_
   return withdraw_row (book, job_id, TM_BOOK_PIN_TRIAL, trial_id, withdrawal, error);
 }
 
+gboolean
+tm_book_withdraw_cut (TmBook *book, const char *job_id, const char *cut_id, const TmWithdrawal *withdrawal,
+                      GError **error)
+{
+  g_return_val_if_fail (book != NULL && job_id != NULL && cut_id != NULL && withdrawal != NULL, FALSE);
+
+  return withdraw_row (book, job_id, TM_BOOK_CUT, cut_id, withdrawal, error);
+}
+
 /* --- the recorder */
 
 typedef struct {
@@ -301,6 +310,14 @@ withdraw_pin_trial_cb (gpointer self, const char *id, const TmWithdrawal *withdr
   return tm_book_withdraw_pin_trial (binding->book, binding->job_id, id, withdrawal, error);
 }
 
+static gboolean
+withdraw_cut_cb (gpointer self, const char *id, const TmWithdrawal *withdrawal, GError **error)
+{
+  const Binding *binding = self;
+
+  return tm_book_withdraw_cut (binding->book, binding->job_id, id, withdrawal, error);
+}
+
 TmRecorder
 tm_book_recorder (TmBook *book, const char *job_id)
 {
@@ -308,6 +325,11 @@ tm_book_recorder (TmBook *book, const char *job_id)
 
   *binding = (Binding) { book, job_id };
   g_ptr_array_add (book->recorders, binding);
-  return (TmRecorder) { binding,       record_reading_cb,   record_pin_trial_cb,
-                        record_cut_cb, withdraw_reading_cb, withdraw_pin_trial_cb };
+  return (TmRecorder) { .self = binding,
+                        .record_reading = record_reading_cb,
+                        .record_pin_trial = record_pin_trial_cb,
+                        .record_cut = record_cut_cb,
+                        .withdraw_reading = withdraw_reading_cb,
+                        .withdraw_pin_trial = withdraw_pin_trial_cb,
+                        .withdraw_cut = withdraw_cut_cb };
 }

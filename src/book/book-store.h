@@ -101,6 +101,8 @@ gboolean tm_book_withdraw_reading (TmBook *book, const char *job_id, const char 
 
 gboolean tm_book_withdraw_pin_trial (TmBook *book, const char *job_id, const char *trial_id,
                                      const TmWithdrawal *withdrawal, GError **error);
+gboolean tm_book_withdraw_cut (TmBook *book, const char *job_id, const char *cut_id,
+                               const TmWithdrawal *withdrawal, GError **error);
 
 /* Every gauge of the book with its calibrations, checks, pin sizes, and the methods (with their budget
  * lines) whose gauges are all there: the newest version over all jobs of each tag and name.  A TmJob with

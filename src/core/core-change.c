@@ -5,6 +5,7 @@
 
 #include "core-model.h"
 
+#include "core-cut-order.h"
 #include "core-dependents.h"
 #include "core-index.h"
 
@@ -89,7 +90,7 @@ find_target (const TmJob *job, TmIndexKind kind, const TmEntryRow *row, TmEntryR
   *target = tm_index_find (job->index, kind, row->replaces);
   if (*target == NULL || (*target)->piece != row->piece || (*target)->feature != row->feature)
     return TM_ADD_NO_TARGET;
-  if (!tm_row_counts (*target))
+  if (!tm_row_stands (*target))
     return TM_ADD_TARGET_GONE;
   return is_blank (row->reason) ? TM_ADD_NO_REASON : TM_ADD_OK;
 }
@@ -128,7 +129,10 @@ tm_job_add_reading (TmJob *job, TmReading *reading)
     return TM_ADD_BAD_PLACE;
   status = add_row (job, job->readings, TM_INDEX_READING, &reading->row);
   if (status == TM_ADD_OK)
-    tm_index_add_reading (job->index, reading);
+    {
+      tm_index_add_reading (job->index, reading);
+      tm_cut_order_mark_reading (job, reading);
+    }
   return status;
 }
 
@@ -143,16 +147,29 @@ tm_job_add_pin_trial (TmJob *job, TmPinTrial *trial)
     return TM_ADD_BAD_PLACE;
   status = add_row (job, job->pin_trials, TM_INDEX_PIN_TRIAL, &trial->row);
   if (status == TM_ADD_OK)
-    tm_index_add_pin_trial (job->index, trial);
+    {
+      tm_index_add_pin_trial (job->index, trial);
+      tm_cut_order_mark_trial (job, trial);
+    }
   return status;
 }
 
 TmAddStatus
 tm_job_add_cut (TmJob *job, TmCutRow *cut)
 {
+  TmAddStatus status;
+
   g_return_val_if_fail (job != NULL && cut != NULL, TM_ADD_NO_NAME);
 
-  return add_row (job, job->cuts, TM_INDEX_CUT, &cut->row);
+  if (cut->row.feature != NULL && (cut->place < 1 || cut->place > cut->row.feature->places))
+    return TM_ADD_BAD_PLACE;
+  status = add_row (job, job->cuts, TM_INDEX_CUT, &cut->row);
+  if (status == TM_ADD_OK)
+    {
+      tm_index_add_cut (job->index, cut);
+      tm_cut_order_mark_place (job, cut->row.piece, cut->row.feature, cut->place);
+    }
+  return status;
 }
 
 void
@@ -177,6 +194,22 @@ tm_job_add_signature (TmJob *job, TmSignature *signature)
   g_return_if_fail (job != NULL && signature != NULL);
 
   g_ptr_array_add (job->signatures, signature);
+}
+
+TmAddStatus
+tm_job_add_tool (TmJob *job, TmTool *tool)
+{
+  g_return_val_if_fail (job != NULL && tool != NULL, TM_ADD_NO_NAME);
+
+  return add_named (job, job->tools, TM_INDEX_TOOL, tool->name, tool);
+}
+
+TmAddStatus
+tm_job_add_material (TmJob *job, TmShopMaterial *material)
+{
+  g_return_val_if_fail (job != NULL && material != NULL, TM_ADD_NO_NAME);
+
+  return add_named (job, job->materials, TM_INDEX_MATERIAL, material->name, material);
 }
 
 /* A method (or a gauge named as one) is in use when a feature or a reading names it. */
@@ -226,6 +259,40 @@ gauge_is_used (const TmJob *job, const char *tag)
         return TRUE;
     }
   return method_is_used (job, tag);
+}
+
+static gboolean
+tool_is_used (const TmJob *job, const char *name)
+{
+  for (guint i = 0; i < job->features->len; i++)
+    {
+      const TmFeature *feature = g_ptr_array_index (job->features, i);
+
+      if (g_str_equal (feature->tool, name))
+        return TRUE;
+    }
+  for (guint i = 0; i < job->cuts->len; i++)
+    {
+      const TmCutRow *cut = g_ptr_array_index (job->cuts, i);
+
+      if (g_str_equal (cut->tool, name))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
+material_is_used (const TmJob *job, const char *name)
+{
+  for (guint i = 0; i < job->features->len; i++)
+    {
+      const TmFeature *feature = g_ptr_array_index (job->features, i);
+
+      if (g_str_equal (feature->press.hub_material, name)
+          || g_str_equal (feature->press.shaft_material, name))
+        return TRUE;
+    }
+  return FALSE;
 }
 
 /* Whether another feature takes its size from @balloon. */
@@ -301,11 +368,49 @@ tm_job_replace_method (TmJob *job, const char *name, TmMethod *with)
   return TM_ADD_OK;
 }
 
+TmAddStatus
+tm_job_replace_tool (TmJob *job, const char *name, TmTool *with)
+{
+  TmTool *old = tm_job_find_tool (job, name);
+  TmAddStatus status = check_rename (job, TM_INDEX_TOOL, old, with->name);
+
+  if (status == TM_ADD_OK && !g_str_equal (old->name, with->name) && tool_is_used (job, old->name))
+    status = TM_ADD_IN_USE;
+  if (status != TM_ADD_OK)
+    return status;
+  put_in_place (job, job->tools, TM_INDEX_TOOL, old->name, with->name, old, with);
+  tm_tool_free (old);
+  return TM_ADD_OK;
+}
+
+TmAddStatus
+tm_job_replace_material (TmJob *job, const char *name, TmShopMaterial *with)
+{
+  TmShopMaterial *old = tm_job_find_material (job, name);
+  TmAddStatus status = check_rename (job, TM_INDEX_MATERIAL, old, with->name);
+
+  if (status == TM_ADD_OK && !g_str_equal (old->name, with->name) && material_is_used (job, old->name))
+    status = TM_ADD_IN_USE;
+  if (status != TM_ADD_OK)
+    return status;
+  put_in_place (job, job->materials, TM_INDEX_MATERIAL, old->name, with->name, old, with);
+  tm_shop_material_free (old);
+  return TM_ADD_OK;
+}
+
 /* The highest place that a reading or a pin trial of @feature names. */
 static guint
 highest_place_read (const TmJob *job, const TmFeature *feature)
 {
   guint highest = 0;
+
+  for (guint i = 0; i < job->cuts->len; i++)
+    {
+      const TmCutRow *cut = g_ptr_array_index (job->cuts, i);
+
+      if (cut->row.feature == feature)
+        highest = MAX (highest, cut->place);
+    }
 
   for (guint i = 0; i < job->pin_trials->len; i++)
     {
@@ -339,6 +444,7 @@ tm_job_replace_feature (TmJob *job, const char *balloon, TmFeature *with)
     return TM_ADD_IN_USE;
   if (used && highest_place_read (job, old) > with->places)
     return TM_ADD_BAD_PLACE;
+  tm_follow_feature (job, old->balloon, with->balloon);
   tm_index_remove (job->index, TM_INDEX_FEATURE, old->balloon);
   swap = *old;
   *old = *with;
@@ -415,9 +521,26 @@ tm_job_remove_method (TmJob *job, const char *name)
 }
 
 TmAddStatus
+tm_job_remove_tool (TmJob *job, const char *name)
+{
+  return remove_row (job, job->tools, TM_INDEX_TOOL, name, tool_is_used (job, name));
+}
+
+TmAddStatus
+tm_job_remove_material (TmJob *job, const char *name)
+{
+  return remove_row (job, job->materials, TM_INDEX_MATERIAL, name, material_is_used (job, name));
+}
+
+TmAddStatus
 tm_job_remove_feature (TmJob *job, const char *balloon)
 {
-  return remove_row (job, job->features, TM_INDEX_FEATURE, balloon, feature_is_named (job, balloon));
+  TmAddStatus status
+      = remove_row (job, job->features, TM_INDEX_FEATURE, balloon, feature_is_named (job, balloon));
+
+  if (status == TM_ADD_OK)
+    tm_follow_feature (job, balloon, NULL);
+  return status;
 }
 
 TmAddStatus
@@ -429,9 +552,11 @@ tm_job_remove_piece (TmJob *job, const char *serial)
 TmAddStatus
 tm_job_withdraw (TmJob *job, TmEntryRow *row, const char *by, const char *at, const char *reason)
 {
+  TmCutRow *cut;
+
   g_return_val_if_fail (job != NULL && row != NULL, TM_ADD_NO_TARGET);
 
-  if (!tm_row_counts (row))
+  if (!tm_row_stands (row))
     return TM_ADD_TARGET_GONE;
   if (is_blank (reason))
     return TM_ADD_NO_REASON;
@@ -440,5 +565,8 @@ tm_job_withdraw (TmJob *job, TmEntryRow *row, const char *by, const char *at, co
   row->withdrawn->at = tm_job_intern (job, at);
   row->withdrawn->reason = tm_job_intern (job, reason);
   row->withdrawn->extra = tm_job_intern (job, NULL);
+  cut = tm_job_find_cut (job, row->id);
+  if (cut != NULL && &cut->row == row)
+    tm_cut_order_mark_place (job, row->piece, row->feature, cut->place);
   return TM_ADD_OK;
 }

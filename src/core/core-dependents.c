@@ -13,6 +13,7 @@ G_STATIC_ASSERT (G_STRUCT_OFFSET (TmCalibration, gauge) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (TmCheck, gauge) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (TmPinSize, gauge) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (TmBudgetLine, method) == 0);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (TmMateSize, feature) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (TmStudyReading, study) == 0);
 
 static void
@@ -43,6 +44,12 @@ void
 tm_follow_method (TmJob *job, const char *name, const char *to)
 {
   follow (job->budget_lines, name, to);
+}
+
+void
+tm_follow_feature (TmJob *job, const char *balloon, const char *to)
+{
+  follow (job->mate_sizes, balloon, to);
 }
 
 static TmAddStatus
@@ -99,6 +106,18 @@ tm_job_add_budget_line (TmJob *job, TmBudgetLine *line)
   g_return_val_if_fail (job != NULL && line != NULL, TM_ADD_NO_NAME);
 
   return add_if (job->budget_lines, line, tm_job_find_method (job, line->method) != NULL, TM_ADD_NO_METHOD);
+}
+
+TmAddStatus
+tm_job_add_mate_size (TmJob *job, TmMateSize *mate)
+{
+  g_return_val_if_fail (job != NULL && mate != NULL, TM_ADD_NO_NAME);
+
+  if (*mate->serial == '\0')
+    return TM_ADD_NO_NAME;
+  if (tm_job_find_mate_size (job, mate->feature, mate->serial) != NULL)
+    return TM_ADD_TAKEN;
+  return add_if (job->mate_sizes, mate, tm_job_find_feature (job, mate->feature) != NULL, TM_ADD_NO_FEATURE);
 }
 
 TmAddStatus
@@ -168,6 +187,12 @@ void
 tm_job_remove_budget_line (TmJob *job, TmBudgetLine *row)
 {
   g_ptr_array_remove (job->budget_lines, row);
+}
+
+void
+tm_job_remove_mate_size (TmJob *job, TmMateSize *row)
+{
+  g_ptr_array_remove (job->mate_sizes, row);
 }
 
 void

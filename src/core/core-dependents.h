@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * core-dependents: rows that hang on a gauge, a method or a study by its name.  Private to core.
+ * core-dependents: rows that hang on a gauge, a method, a feature or a study by its name.  Private to core.
  */
 
 #pragma once
@@ -13,5 +13,7 @@ G_BEGIN_DECLS
  * called @name is renamed @to, or removed for NULL.  @name may be owned by what is being removed. */
 void tm_follow_gauge (TmJob *job, const char *name, const char *to);
 void tm_follow_method (TmJob *job, const char *name, const char *to);
+/* The measured mates of the feature @balloon; likewise. */
+void tm_follow_feature (TmJob *job, const char *balloon, const char *to);
 
 G_END_DECLS

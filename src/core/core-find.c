@@ -71,6 +71,60 @@ tm_job_find_cut (const TmJob *job, const char *id)
   return tm_index_find (job->index, TM_INDEX_CUT, id);
 }
 
+TmTool *
+tm_job_find_tool (const TmJob *job, const char *name)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_TOOL, name);
+}
+
+TmShopMaterial *
+tm_job_find_material (const TmJob *job, const char *name)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_find (job->index, TM_INDEX_MATERIAL, name);
+}
+
+TmMateSize *
+tm_job_find_mate_size (const TmJob *job, const char *balloon, const char *serial)
+{
+  g_return_val_if_fail (job != NULL && balloon != NULL && serial != NULL, NULL);
+
+  for (guint i = 0; i < job->mate_sizes->len; i++)
+    {
+      TmMateSize *mate = g_ptr_array_index (job->mate_sizes, i);
+
+      if (g_str_equal (mate->feature, balloon) && g_str_equal (mate->serial, serial))
+        return mate;
+    }
+  return NULL;
+}
+
+const GPtrArray *
+tm_job_cuts_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  g_return_val_if_fail (job != NULL, NULL);
+
+  return tm_index_cuts_at (job->index, piece, feature, place);
+}
+
+TmCutRow *
+tm_job_last_cut (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  const GPtrArray *cuts = tm_job_cuts_at (job, piece, feature, place);
+
+  for (guint i = cuts != NULL ? cuts->len : 0; i > 0; i--)
+    {
+      TmCutRow *cut = g_ptr_array_index (cuts, i - 1);
+
+      if (tm_row_stands (&cut->row))
+        return cut;
+    }
+  return NULL;
+}
+
 const GPtrArray *
 tm_job_readings_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
 {
@@ -129,11 +183,19 @@ tm_job_has_first_article (const TmJob *job)
 }
 
 gboolean
+tm_row_stands (const TmEntryRow *row)
+{
+  g_return_val_if_fail (row != NULL, FALSE);
+
+  return row->replaced_by == NULL && row->withdrawn == NULL;
+}
+
+gboolean
 tm_row_counts (const TmEntryRow *row)
 {
   g_return_val_if_fail (row != NULL, FALSE);
 
-  return row->withdrawn == NULL && row->replaced_by == NULL;
+  return tm_row_stands (row) && !row->before_cut;
 }
 
 TmCut

@@ -7,6 +7,7 @@ struct _TmJobIndex {
   guint64 last_id[TM_N_INDEXES];
   GHashTable *spots; /* Spot -> GPtrArray of TmReading */
   GHashTable *pins;  /* Spot -> GPtrArray of TmPinTrial */
+  GHashTable *cuts;  /* Spot -> GPtrArray of TmCutRow */
   GHashTable *uses;  /* feature or piece -> count */
 };
 
@@ -43,6 +44,7 @@ tm_index_new (void)
     index->names[i] = g_hash_table_new (g_str_hash, g_str_equal);
   index->spots = g_hash_table_new_full (hash_spot, spots_equal, g_free, (GDestroyNotify)g_ptr_array_unref);
   index->pins = g_hash_table_new_full (hash_spot, spots_equal, g_free, (GDestroyNotify)g_ptr_array_unref);
+  index->cuts = g_hash_table_new_full (hash_spot, spots_equal, g_free, (GDestroyNotify)g_ptr_array_unref);
   index->uses = g_hash_table_new (NULL, NULL);
   return index;
 }
@@ -54,6 +56,7 @@ tm_index_free (TmJobIndex *index)
     g_hash_table_unref (index->names[i]);
   g_hash_table_unref (index->spots);
   g_hash_table_unref (index->pins);
+  g_hash_table_unref (index->cuts);
   g_hash_table_unref (index->uses);
   g_free (index);
 }
@@ -112,6 +115,23 @@ void
 tm_index_add_pin_trial (TmJobIndex *index, TmPinTrial *trial)
 {
   add_at (index->pins, (Spot) { trial->row.piece, trial->row.feature, trial->place }, trial);
+}
+
+void
+tm_index_add_cut (TmJobIndex *index, TmCutRow *cut)
+{
+  add_at (index->cuts, (Spot) { cut->row.piece, cut->row.feature, cut->place }, cut);
+}
+
+const GPtrArray *
+tm_index_cuts_at (const TmJobIndex *index, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  Spot spot = { piece, feature, place };
+
+  /* Most jobs have none, and each reading that joins asks. */
+  if (g_hash_table_size (index->cuts) == 0)
+    return NULL;
+  return g_hash_table_lookup (index->cuts, &spot);
 }
 
 const GPtrArray *

@@ -19,6 +19,8 @@ typedef enum {
   TM_INDEX_PIN_TRIAL,
   TM_INDEX_CUT,
   TM_INDEX_STUDY,
+  TM_INDEX_TOOL,
+  TM_INDEX_MATERIAL,
   TM_N_INDEXES
 } TmIndexKind;
 
@@ -42,6 +44,11 @@ const GPtrArray *tm_index_readings_at (const TmJobIndex *index, const TmPiece *p
 void tm_index_add_pin_trial (TmJobIndex *index, TmPinTrial *trial);
 const GPtrArray *tm_index_pin_trials_at (const TmJobIndex *index, const TmPiece *piece,
                                          const TmFeature *feature, guint place);
+
+/* Cuts likewise. */
+void tm_index_add_cut (TmJobIndex *index, TmCutRow *cut);
+const GPtrArray *tm_index_cuts_at (const TmJobIndex *index, const TmPiece *piece, const TmFeature *feature,
+                                   guint place);
 
 /* How many readings, trials and cuts hang on a feature or a piece. */
 void tm_index_use (TmJobIndex *index, gconstpointer feature_or_piece);

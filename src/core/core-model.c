@@ -33,6 +33,9 @@ tm_job_new (void)
   job->budget_lines = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_budget_line_free);
   job->studies = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_study_free);
   job->study_readings = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_study_reading_free);
+  job->tools = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_tool_free);
+  job->materials = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_shop_material_free);
+  job->mate_sizes = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_mate_size_free);
   job->texts = g_string_chunk_new (64 * 1024);
   job->index = tm_index_new ();
   return job;
@@ -45,7 +48,7 @@ tm_job_free (TmJob *job)
     job->people,     job->gauges,         job->methods, job->features,  job->pieces,
     job->readings,   job->pin_trials,     job->cuts,    job->events,    job->nonconformances,
     job->signatures, job->calibrations,   job->checks,  job->pin_sizes, job->budget_lines,
-    job->studies,    job->study_readings,
+    job->studies,    job->study_readings, job->tools,   job->materials, job->mate_sizes,
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (lists); i++)
@@ -87,7 +90,7 @@ tm_gauge_new (void)
 
   gauge->tag = gauge->kind = gauge->calibrated = gauge->due = gauge->certificate = no_text;
   gauge->serial = gauge->owner = gauge->place = gauge->pin_class = gauge->pin_sign = no_text;
-  gauge->source = gauge->extra = no_text;
+  gauge->source = gauge->blocks = gauge->extra = no_text;
   gauge->unit = TM_UNIT_MM;
   return gauge;
 }
@@ -110,7 +113,8 @@ tm_feature_new (void)
   feature->balloon = feature->name = feature->requirement = feature->designator = feature->size_feature
       = no_text;
   feature->method = feature->check = feature->sheet = feature->zone = feature->mate.extra = no_text;
-  feature->datums = feature->extra = no_text;
+  feature->datums = feature->tool = feature->extra = no_text;
+  feature->press.hub_material = feature->press.shaft_material = feature->press.extra = no_text;
   feature->kind = TM_KIND_NOTE;
   feature->places = 1;
   feature->stations = g_ptr_array_new ();
@@ -154,6 +158,8 @@ tm_cut_row_new (void)
   TmCutRow *cut = g_new0 (TmCutRow, 1);
 
   blank_entry_row (&cut->row);
+  cut->tool = cut->after = cut->note = no_text;
+  cut->place = 1;
   return cut;
 }
 
@@ -243,6 +249,34 @@ tm_study_reading_new (void)
 
   reading->study = reading->piece = reading->person = reading->typed = reading->at = reading->extra = no_text;
   return reading;
+}
+
+TmTool *
+tm_tool_new (void)
+{
+  TmTool *tool = g_new0 (TmTool, 1);
+
+  tool->name = tool->note = tool->extra = no_text;
+  tool->unit = TM_UNIT_MM;
+  return tool;
+}
+
+TmShopMaterial *
+tm_shop_material_new (void)
+{
+  TmShopMaterial *material = g_new0 (TmShopMaterial, 1);
+
+  material->name = material->source = material->extra = no_text;
+  return material;
+}
+
+TmMateSize *
+tm_mate_size_new (void)
+{
+  TmMateSize *mate = g_new0 (TmMateSize, 1);
+
+  mate->feature = mate->serial = mate->piece = mate->by = mate->at = mate->note = mate->extra = no_text;
+  return mate;
 }
 
 void
@@ -352,4 +386,22 @@ void
 tm_study_reading_free (TmStudyReading *reading)
 {
   g_free (reading);
+}
+
+void
+tm_tool_free (TmTool *tool)
+{
+  g_free (tool);
+}
+
+void
+tm_shop_material_free (TmShopMaterial *material)
+{
+  g_free (material);
+}
+
+void
+tm_mate_size_free (TmMateSize *mate)
+{
+  g_free (mate);
 }

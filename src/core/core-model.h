@@ -8,7 +8,9 @@
  *
  * The record.  Readings, pin trials and cuts are only ever added.  A correction is a new row that
  * names the old one in `replaces`; a withdrawal is noted on the row it withdraws.  A row that is
- * neither replaced nor withdrawn *counts*.
+ * neither replaced nor withdrawn *stands*.  A cut changes the size: what was read at its place before it
+ * tells how the cutter answers, and no longer how large the feature is.  A row that stands and was taken
+ * since the last cut that stands *counts*.
  */
 
 #pragma once
@@ -53,6 +55,12 @@ typedef enum {
   TM_COUNTS_COMBINED, /* all methods and pins put together by their uncertainties */
 } TmCounts;
 
+/* What the marks of a machine's dial count: the size itself, or half of it. */
+typedef enum { TM_READS_DIAMETER, TM_READS_RADIUS } TmReads;
+
+/* What a cut is aimed at: the band, or the part of it that the present gauge can prove. */
+typedef enum { TM_AIM_IN, TM_AIM_PROVEN } TmAim;
+
 /* What a gauge that was checked on its standard and found to have moved means for its readings. */
 typedef enum {
   TM_DRIFT_WIDEN, /* the drift joins the budget */
@@ -96,6 +104,7 @@ typedef struct {
   const char *pin_class;
   const char *pin_sign; /* "plus", "minus" or "": as written on the set */
   const char *source;   /* where resolution, error limit and feel come from: "assumed", "DIN 863-1"… */
+  const char *blocks;   /* of a set of gauge blocks: its sizes, as core-blocks reads them */
   const char *extra;
 } TmGauge;
 
@@ -173,6 +182,47 @@ typedef struct {
   const char *extra;
 } TmStudyReading;
 
+/* What cuts: a boring bar, a turning tool, a cutter, with the dial that moves it. */
+typedef struct {
+  const char *name; /* unique in a job; the same name in other jobs of the book is the same tool */
+  TmUnit unit;      /* of its dial, MM or IN */
+  TmReads reads;
+  TmQuantity graduation;    /* of the dial, as it is marked */
+  TmQuantity least_cut;     /* on the dial: less rubs; absent: one graduation */
+  TmQuantity backlash;      /* of its screw, on the dial: turn back by more, then come up from one side */
+  TmQuantity spring_passes; /* usual repeats without advance, TM_UNIT_COUNT; absent: none */
+  const char *note;
+  const char *extra;
+} TmTool;
+
+/* A material with the figures that the shop uses, beside those of the tables (core-elastic). */
+typedef struct {
+  const char *name;   /* unique in a job */
+  TmQuantity modulus; /* E, GPa, a plain number, as are the next five */
+  TmQuantity poisson;
+  TmQuantity yield;     /* MPa */
+  TmQuantity expansion; /* 1e-6 / °C */
+  TmQuantity cold;      /* the same for cooling well below 0 °C */
+  gboolean plastic;     /* creeps and takes up moisture */
+  const char *source;
+  const char *extra;
+} TmShopMaterial;
+
+/* A mate that was measured: one that this feature's piece may get. */
+typedef struct {
+  const char *feature;    /* balloon of the feature that it goes with */
+  const char *serial;     /* unique among the mates of a feature */
+  TmQuantity smallest;    /* over its stations, at 20 °C */
+  TmQuantity largest;     /* absent: the same */
+  TmQuantity uncertainty; /* expanded, k = 2; absent: unknown */
+  const char *piece;      /* serial of the piece that it is meant for, or "" */
+  TmQuantity place;       /* of that piece, TM_UNIT_COUNT; absent: 1 */
+  const char *by;
+  const char *at;
+  const char *note;
+  const char *extra;
+} TmMateSize;
+
 typedef struct {
   const char *name;         /* unique in a job */
   GPtrArray *gauges;        /* const char * tags, 1 or 2: the gauge, or the transfer gauge and its reader */
@@ -187,8 +237,26 @@ typedef struct {
   TmKind kind;
   TmQuantity lower;
   TmQuantity upper;
+  TmQuantity
+      wanted_least; /* wanted clearance at 20 °C, bore - shaft: negative is interference; absent: open */
+  TmQuantity wanted_most;
   const char *extra;
 } TmMate;
+
+/* What a press fit of the feature with its mate needs to be known for; all may be absent. */
+typedef struct {
+  TmQuantity length;        /* of contact */
+  TmQuantity hub_outside;   /* diameter */
+  TmQuantity shaft_inside;  /* diameter; absent: solid */
+  const char *hub_material; /* of the shop's or of the tables; "" for the job's own part */
+  const char *shaft_material;
+  TmQuantity friction_least; /* plain numbers */
+  TmQuantity friction_most;
+  TmQuantity hub_roughness; /* Rz */
+  TmQuantity shaft_roughness;
+  TmQuantity gap; /* wanted all round room for dropping in: on diameter */
+  const char *extra;
+} TmPress;
 
 typedef struct {
   const char *balloon; /* unique in a job */
@@ -215,6 +283,8 @@ typedef struct {
   TmModifier modifier;    /* from the requirement */
   const char *datums;     /* from the requirement: "A B C", or "" */
   TmCounts counts;
+  const char *tool; /* that cuts it, or "" */
+  TmPress press;
   TmQuantity form_unseen; /* F: how far the two-point size may exceed the mating size; absent: from the
                            * form seen, else assumed */
   const char *extra;
@@ -244,6 +314,7 @@ typedef struct {
   const char *reason;      /* why it was corrected */
   TmWithdrawal *withdrawn; /* NULL: stands */
   gpointer replaced_by;    /* the row of the same kind that corrects this one, or NULL */
+  gboolean before_cut;     /* a cut that stands was made since; kept up by the job, never written */
   const char *extra;
 } TmEntryRow;
 
@@ -276,8 +347,14 @@ typedef struct {
 
 typedef struct {
   TmEntryRow row;
-  TmQuantity dialled;
-  guint passes;
+  TmQuantity dialled; /* as the dial showed it: towards less metal, on the radius where it reads so */
+  TmReads reads;
+  guint passes;      /* spring passes: repeats without advance */
+  guint place;       /* 1.. */
+  const char *tool;  /* name, or "" */
+  const char *after; /* id of the newest reading of the place when it was made; "none": there was none; "":
+                      * by the times */
+  const char *note;
 } TmCutRow;
 
 typedef struct {
@@ -332,6 +409,9 @@ typedef struct {
   TmDriftRule drift_rule;
   TmQuantity drift_limit; /* share of the error limit, a plain number; absent: 1 */
   TmQuantity check_hours; /* a check older than this at the reading counts as missing; absent: none asked */
+  TmQuantity cut_risk;    /* accepted chance of metal gone, of a whole run of cuts on one place, a plain
+                           * number; absent: 0.01 */
+  TmAim cut_aim;
   TmFirstArticleKind first_article;
   const char *first_article_reason;
   const char *first_article_baseline;
@@ -354,6 +434,9 @@ typedef struct {
   GPtrArray *budget_lines;    /* TmBudgetLine */
   GPtrArray *studies;         /* TmStudy */
   GPtrArray *study_readings;  /* TmStudyReading */
+  GPtrArray *tools;           /* TmTool */
+  GPtrArray *materials;       /* TmShopMaterial */
+  GPtrArray *mate_sizes;      /* TmMateSize, in the order entered */
 
   const char *extra;
   const char *job_extra;
@@ -375,6 +458,7 @@ typedef enum {
   TM_ADD_IN_USE,      /* not to be removed or renamed: the record or another definition names it */
   TM_ADD_NO_GAUGE,    /* a calibration, check or pin size of a gauge that is not there */
   TM_ADD_NO_METHOD,   /* a budget line or study of a method that is not there */
+  TM_ADD_NO_FEATURE,  /* a measured mate of a feature that is not there */
   TM_ADD_NO_STUDY,    /* a study reading that fits no study: its name, piece, person or trial */
   TM_N_ADD_STATUSES
 } TmAddStatus;
@@ -419,6 +503,9 @@ TmPinSize *tm_pin_size_new (void);
 TmBudgetLine *tm_budget_line_new (void);
 TmStudy *tm_study_new (void);
 TmStudyReading *tm_study_reading_new (void);
+TmTool *tm_tool_new (void);
+TmShopMaterial *tm_shop_material_new (void);
+TmMateSize *tm_mate_size_new (void);
 
 void tm_calibration_free (TmCalibration *calibration);
 void tm_check_free (TmCheck *check);
@@ -426,6 +513,9 @@ void tm_pin_size_free (TmPinSize *pin);
 void tm_budget_line_free (TmBudgetLine *line);
 void tm_study_free (TmStudy *study);
 void tm_study_reading_free (TmStudyReading *reading);
+void tm_tool_free (TmTool *tool);
+void tm_shop_material_free (TmShopMaterial *material);
+void tm_mate_size_free (TmMateSize *mate);
 
 TmAddStatus tm_job_add_person (TmJob *job, TmPerson *person);
 TmAddStatus tm_job_add_gauge (TmJob *job, TmGauge *gauge);
@@ -447,6 +537,9 @@ TmAddStatus tm_job_add_pin_size (TmJob *job, TmPinSize *pin);
 TmAddStatus tm_job_add_budget_line (TmJob *job, TmBudgetLine *line);
 TmAddStatus tm_job_add_study (TmJob *job, TmStudy *study);
 TmAddStatus tm_job_add_study_reading (TmJob *job, TmStudyReading *reading);
+TmAddStatus tm_job_add_tool (TmJob *job, TmTool *tool);
+TmAddStatus tm_job_add_material (TmJob *job, TmShopMaterial *material);
+TmAddStatus tm_job_add_mate_size (TmJob *job, TmMateSize *mate);
 /* Take @row out of its list and free it; a study goes with its readings. */
 void tm_job_remove_calibration (TmJob *job, TmCalibration *row);
 void tm_job_remove_check (TmJob *job, TmCheck *row);
@@ -454,12 +547,18 @@ void tm_job_remove_pin_size (TmJob *job, TmPinSize *row);
 void tm_job_remove_budget_line (TmJob *job, TmBudgetLine *row);
 void tm_job_remove_study (TmJob *job, TmStudy *row);
 void tm_job_remove_study_reading (TmJob *job, TmStudyReading *row);
+/* IN_USE while a feature or a cut names the tool, a press the material. */
+TmAddStatus tm_job_remove_tool (TmJob *job, const char *name);
+TmAddStatus tm_job_remove_material (TmJob *job, const char *name);
+void tm_job_remove_mate_size (TmJob *job, TmMateSize *row);
 
 /* Each replaces the row of the same name in place, keeping its position and, for a feature, its
  * address (readings point to it); takes ownership of @with on TM_ADD_OK.  A feature may change its
  * balloon only while no reading, trial or cut hangs on it and no position takes its size from it. */
 TmAddStatus tm_job_replace_gauge (TmJob *job, const char *tag, TmGauge *with);
 TmAddStatus tm_job_replace_method (TmJob *job, const char *name, TmMethod *with);
+TmAddStatus tm_job_replace_tool (TmJob *job, const char *name, TmTool *with);
+TmAddStatus tm_job_replace_material (TmJob *job, const char *name, TmShopMaterial *with);
 TmAddStatus tm_job_replace_feature (TmJob *job, const char *balloon, TmFeature *with);
 
 /* Removal is for definitions that nothing in the record, and no other definition, hangs on. */
@@ -469,7 +568,7 @@ TmAddStatus tm_job_remove_method (TmJob *job, const char *name);
 TmAddStatus tm_job_remove_feature (TmJob *job, const char *balloon);
 TmAddStatus tm_job_remove_piece (TmJob *job, const char *serial);
 
-/* Notes a withdrawal on a row that counts. */
+/* Notes a withdrawal on a row that stands. */
 TmAddStatus tm_job_withdraw (TmJob *job, TmEntryRow *row, const char *by, const char *at, const char *reason);
 
 /* Each returns NULL when there is none; all are constant time. */
@@ -491,6 +590,20 @@ const GPtrArray *tm_job_readings_at (const TmJob *job, const TmPiece *piece, con
 const GPtrArray *tm_job_pin_trials_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
                                        guint place);
 
+/* The cuts of one place, likewise, those that were corrected or withdrawn too. */
+const GPtrArray *tm_job_cuts_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
+                                 guint place);
+
+/* The newest cut of the place that stands, or NULL. */
+TmCutRow *tm_job_last_cut (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place);
+
+/* TRUE when @cut was made after @reading, of the same place, was taken. */
+gboolean tm_cut_follows (const TmJob *job, const TmCutRow *cut, const TmReading *reading);
+
+TmTool *tm_job_find_tool (const TmJob *job, const char *name);
+TmShopMaterial *tm_job_find_material (const TmJob *job, const char *name);
+TmMateSize *tm_job_find_mate_size (const TmJob *job, const char *balloon, const char *serial);
+
 TmStudy *tm_job_find_study (const TmJob *job, const char *name);
 
 /* The first nonconformance that names this piece (or every piece) and feature, or NULL. */
@@ -500,6 +613,8 @@ TmNonconformance *tm_job_nonconformance_of (const TmJob *job, const TmPiece *pie
 gboolean tm_job_has_first_article (const TmJob *job);
 
 /* Neither replaced nor withdrawn. */
+gboolean tm_row_stands (const TmEntryRow *row);
+/* Stands, and no cut that stands was made since. */
 gboolean tm_row_counts (const TmEntryRow *row);
 
 /* The message template, marked for translation. */
@@ -523,6 +638,10 @@ const char *tm_pin_sign_word (TmPinSign sign);
 gboolean tm_pin_sign_from_word (const char *word, TmPinSign *sign);
 const char *tm_counts_word (TmCounts counts); /* "", "combined" */
 gboolean tm_counts_from_word (const char *word, TmCounts *counts);
+const char *tm_reads_word (TmReads reads); /* "diameter", "radius" */
+gboolean tm_reads_from_word (const char *word, TmReads *reads);
+const char *tm_aim_word (TmAim aim); /* "in", "proven" */
+gboolean tm_aim_from_word (const char *word, TmAim *aim);
 const char *tm_drift_rule_word (TmDriftRule rule); /* "", "ask" */
 gboolean tm_drift_rule_from_word (const char *word, TmDriftRule *rule);
 const char *

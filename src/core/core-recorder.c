@@ -29,5 +29,7 @@ keep_withdrawal (gpointer self, const char *id, const TmWithdrawal *withdrawal, 
 TmRecorder
 tm_recorder_memory (void)
 {
-  return (TmRecorder) { NULL, keep_reading, keep_pin_trial, keep_cut, keep_withdrawal, keep_withdrawal };
+  return (TmRecorder) { NULL,           keep_reading,    keep_pin_trial,
+                        keep_cut,       keep_withdrawal, keep_withdrawal,
+                        keep_withdrawal };
 }

@@ -24,6 +24,7 @@ struct _TmRecorder {
                                 GError **error);
   gboolean (*withdraw_pin_trial) (gpointer self, const char *id, const TmWithdrawal *withdrawal,
                                   GError **error);
+  gboolean (*withdraw_cut) (gpointer self, const char *id, const TmWithdrawal *withdrawal, GError **error);
 };
 
 /* A recorder that keeps nothing beyond the job itself: for a job file that the caller saves. */

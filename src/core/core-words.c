@@ -25,6 +25,8 @@ static const char *const modifier_words[] = { "", "mmc", "lmc" };
 static const char *const outcome_words[] = { "", "pass", "fail" };
 static const char *const pin_sign_words[] = { "minus", "plus" };
 
+static const char *const reads_words[] = { NC_ ("reads", "diameter"), NC_ ("reads", "radius") };
+static const char *const aim_words[] = { NC_ ("aim", "in"), NC_ ("aim", "proven") };
 static const char *const counts_words[] = { "", "combined" };
 static const char *const drift_rule_words[] = { "", "ask" };
 static const char *const line_kind_words[TM_N_LINE_KINDS] = {
@@ -48,6 +50,7 @@ static const char *const add_status_texts[TM_N_ADD_STATUSES] = {
   [TM_ADD_IN_USE] = N_ ("the record or another definition names it; it must stay as it is"),
   [TM_ADD_NO_GAUGE] = N_ ("there is no gauge with that tag; add the gauge first"),
   [TM_ADD_NO_METHOD] = N_ ("there is no method of that name; add the method first"),
+  [TM_ADD_NO_FEATURE] = N_ ("there is no feature with that balloon number; add the feature first"),
   [TM_ADD_NO_STUDY] = N_ ("no study plans it; look at the study's name, pieces, people and repeats"),
 };
 
@@ -95,6 +98,10 @@ DEFINE_WORDS (TmPinSign, pin_sign, pin_sign_words)
 DEFINE_FROM_WORD (TmPinSign, pin_sign, pin_sign_words)
 DEFINE_WORDS (TmCounts, counts, counts_words)
 DEFINE_FROM_WORD (TmCounts, counts, counts_words)
+DEFINE_WORDS (TmReads, reads, reads_words)
+DEFINE_FROM_WORD (TmReads, reads, reads_words)
+DEFINE_WORDS (TmAim, aim, aim_words)
+DEFINE_FROM_WORD (TmAim, aim, aim_words)
 DEFINE_WORDS (TmDriftRule, drift_rule, drift_rule_words)
 DEFINE_FROM_WORD (TmDriftRule, drift_rule, drift_rule_words)
 DEFINE_WORDS (TmLineKind, line_kind, line_kind_words)

@@ -121,8 +121,14 @@ test_recorder (Bench *bench, gconstpointer data)
   TmWithdrawal note = { "RW", "", "burr", "" };
   GError *error = NULL;
 
-  trial->row
-      = (TmEntryRow) { "1", reading->row.piece, reading->row.feature, "RW", "", "", "", NULL, NULL, "" };
+  trial->row = (TmEntryRow) { .id = "1",
+                              .piece = reading->row.piece,
+                              .feature = reading->row.feature,
+                              .by = "RW",
+                              .at = "",
+                              .replaces = "",
+                              .reason = "",
+                              .extra = "" };
   trial->size = reading->value;
   trial->pin_class = "X";
   cut->row = trial->row;

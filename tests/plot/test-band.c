@@ -24,8 +24,11 @@ make_bore (TmFeature **bore)
   *bore = add_feature (job, TM_KIND_BORE, "25.000", "25.021", "mouth/12 mouth/3 bottom/12 bottom/3");
   (*bore)->requirement = "Ø25 H7";
   (*bore)->name = "bearing bore";
-  (*bore)->mate = (TmMate) { TRUE, TM_KIND_SHAFT, quantity ("25.022", TM_UNIT_MM),
-                             quantity ("25.035", TM_UNIT_MM), "" };
+  (*bore)->mate = (TmMate) { .given = TRUE,
+                             .kind = TM_KIND_SHAFT,
+                             .lower = quantity ("25.022", TM_UNIT_MM),
+                             .upper = quantity ("25.035", TM_UNIT_MM),
+                             .extra = "" };
   add_reading (job, *bore, "mouth/12", "25.012");
   add_reading (job, *bore, "mouth/3", "25.012");
   add_reading (job, *bore, "bottom/12", "25.018");
@@ -374,8 +377,11 @@ test_shaft_fit (void)
   TmFeature *shaft = add_feature (job, TM_KIND_SHAFT, "25.022", "25.035", NULL);
   g_autoptr (TmBandPlot) plot = NULL;
 
-  shaft->mate
-      = (TmMate) { TRUE, TM_KIND_BORE, quantity ("25.000", TM_UNIT_MM), quantity ("25.021", TM_UNIT_MM), "" };
+  shaft->mate = (TmMate) { .given = TRUE,
+                           .kind = TM_KIND_BORE,
+                           .lower = quantity ("25.000", TM_UNIT_MM),
+                           .upper = quantity ("25.021", TM_UNIT_MM),
+                           .extra = "" };
   plot = make_plot (job, shaft);
   g_assert_cmpstr (plot->fit_by_limits, ==, "press 0.001 to 0.035 mm by limits");
   tm_band_plot_free (g_steal_pointer (&plot));
