@@ -459,6 +459,10 @@ tm_words_advice (const TmAdvice *advice, const TmJudgement *judgement)
              "what was wrong."));
     case TM_ADVICE_CUT_AGAIN:
       return g_strdup (_ ("Metal is left: cut again, then read again."));
+    case TM_ADVICE_READ_AFTER_CUT:
+      return *station != '\0'
+                 ? g_strdup_printf (_ ("A cut was made: clean and deburr, then read %s again."), station)
+                 : g_strdup (_ ("A cut was made: clean and deburr, then read it again."));
     case TM_ADVICE_REPORT_NONCONFORMANCE:
       return g_strdup (_ ("Hold this piece and write a nonconformance."));
     case TM_ADVICE_NAME_METHOD:

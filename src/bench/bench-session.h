@@ -117,12 +117,13 @@ TmSubmit tm_bench_submit (TmBench *bench, const char *at, gint64 now_ms, GError 
 TmSubmit tm_bench_submit_offsets (TmBench *bench, const char *dx_text, const char *dy_text, const char *at,
                                   GError **error);
 
-/* What was recorded through the session: one of the two, the other NULL; both NULL: nothing. */
+/* What was recorded through the session: one of the three, the others NULL; all NULL: nothing. */
 typedef struct {
   const TmReading *reading;
   const TmPinTrial *trial;
+  const TmCutRow *cut;
 } TmBenchFact;
-/* The newest of the readings and pin trials that count. */
+/* The newest of the readings, pin trials and cuts that stand. */
 TmBenchFact tm_bench_newest (const TmBench *bench);
 
 /* The newest reading recorded through @bench that counts, or NULL. */
@@ -218,7 +219,8 @@ typedef enum {
   TM_ADVICE_READ,                  /* read `station` */
   TM_ADVICE_REPEAT,                /* too close: repeat the reading at `station` */
   TM_ADVICE_FINER_GAUGE,           /* this method cannot or seldom settles the band: fetch a finer one */
-  TM_ADVICE_CUT_AGAIN,             /* metal left */
+  TM_ADVICE_CUT_AGAIN,             /* metal left: plan the cut */
+  TM_ADVICE_READ_AFTER_CUT,        /* a cut was made: read `station` */
   TM_ADVICE_REPORT_NONCONFORMANCE, /* metal gone, or out with the side unknown */
   TM_ADVICE_PULL_PINS,             /* pins of the shop settle it */
   TM_ADVICE_COUNT_COMBINED,        /* the pins prove it, but the assigned method is what counts */

@@ -120,6 +120,12 @@ gboolean tm_book_spread_gauge (TmBook *book, const TmJob *from, const char *tag,
 GPtrArray *tm_book_recall (TmBook *book, const char *tag, const char *good_until, TmBookProgress progress,
                            gpointer data, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Each job but @except_job in which the tool @name made a cut, holding its definitions and, of the record,
+ * only the places concerned: what tm_cut_answers() needs.  TmJob array, oldest job first; at most the @most
+ * newest. */
+GPtrArray *tm_book_tool_jobs (TmBook *book, const char *name, const char *except_job, guint most,
+                              GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* A recorder that writes to @book under @job_id; both must outlive it.  @job_id is borrowed. */
 TmRecorder tm_book_recorder (TmBook *book, const char *job_id);
 

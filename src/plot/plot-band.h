@@ -8,6 +8,7 @@
 
 #include <cairo.h>
 
+#include "core-cut-work.h"
 #include "core-judge.h"
 #include "core-model.h"
 #include "plot-theme.h"
@@ -29,6 +30,15 @@ TmBandPlot *tm_band_plot_new (const TmJob *job, const TmJudgement *judgement,
                               const TmBandEntry *entry) G_GNUC_WARN_UNUSED_RESULT;
 void tm_band_plot_free (TmBandPlot *plot);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBandPlot, tm_band_plot_free)
+
+/* The cut being planned: where the size is now with its spread, where it will be after, the aim and, where
+ * the mate as measured narrows them, the limits that hold.  Copied; NULL: none. */
+void tm_band_plot_set_plan (TmBandPlot *plot, const TmCutAdvice *plan);
+
+/* For dragging the aim: where the predicted size lies in a drawing of that size (FALSE: no plan shown), and
+ * the size at a point of it. */
+gboolean tm_band_plot_aim_at (const TmBandPlot *plot, double width, double height, double *x, double *y);
+gint64 tm_band_plot_size_at (const TmBandPlot *plot, double width, double height, double x, double y);
 
 /* Draws into 0,0 … width,height of @cr.  Any size, down to nothing, is safe. */
 void tm_band_plot_draw (const TmBandPlot *plot, cairo_t *cr, double width, double height,

@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-press: a press fit of two rings or of a hub and a shaft (Lamé's thick cylinders in plane stress;
+ * S. Timoshenko, Strength of Materials; DIN 7190 for roughness).  Elastic, at rest, equal length, no friction
+ * heat: an estimate for planning.
+ *
+ * Lengths in millimetres, moduli GPa, stresses MPa, forces N, torque N·m, expansion 1e-6 / °C.
+ */
+
+#pragma once
+
+#include "core-elastic.h"
+#include "core-model.h"
+
+G_BEGIN_DECLS
+
+typedef struct {
+  double modulus; /* GPa */
+  double poisson;
+  double yield;     /* MPa; NAN: unknown */
+  double expansion; /* NAN: unknown */
+  double cold;      /* for cooling; NAN: `expansion` is used and it is said */
+} TmPressBody;
+
+typedef struct {
+  double interference;       /* diametral, before roughness is lost; <= 0 is a clearance */
+  double interference_least; /* of the range; equal to it where there is none */
+  double interference_most;
+  double diameter; /* common */
+  double length;   /* of contact; NAN: no forces */
+  double hub_outside;
+  double shaft_inside; /* 0: solid */
+  TmPressBody hub;
+  TmPressBody shaft;
+  double friction_least, friction_most;  /* NAN: no forces */
+  double hub_roughness, shaft_roughness; /* Rz; 0: none is lost */
+  double gap;                            /* wanted clearance on diameter when dropping in */
+  double ambient;                        /* °C: what heating and cooling start from; 20 */
+} TmPressInput;
+
+typedef enum {
+  TM_PRESS_OK,
+  TM_PRESS_NO_INTERFERENCE, /* a clearance, or roughness takes all of it: all is 0 and nothing holds */
+  TM_PRESS_BAD_DIAMETER,    /* not above zero, or not a number */
+  TM_PRESS_HUB_TOO_THIN,    /* hub outside not larger than the common diameter */
+  TM_PRESS_SHAFT_BORE,      /* shaft bore below zero, or not smaller than the common diameter */
+  TM_PRESS_BAD_LENGTH,
+  TM_PRESS_HUB_MODULUS, /* not above zero, or unknown */
+  TM_PRESS_SHAFT_MODULUS,
+  TM_PRESS_HUB_POISSON, /* not within -1 .. 0.5 */
+  TM_PRESS_SHAFT_POISSON,
+  TM_PRESS_BAD_FRICTION,  /* below zero, or least above most */
+  TM_PRESS_BAD_ROUGHNESS, /* below zero */
+  TM_PRESS_BAD_GAP,
+  TM_PRESS_BAD_TEMPERATURE, /* ambient below absolute zero */
+  TM_PRESS_TOO_MUCH, /* an interference of more than a tenth of the diameter: a slip, or no press fit */
+  TM_N_PRESS_STATUSES
+} TmPressStatus;
+
+/* At one interference.  Tension positive.  Lengths on diameter. */
+typedef struct {
+  double effective; /* interference after roughness */
+  double pressure;
+  double hub_hoop, hub_radial; /* at the contact */
+  double hub_outside_hoop;
+  double shaft_hoop_outer;        /* at the contact */
+  double shaft_hoop_inner;        /* at its bore; NAN for a solid shaft */
+  double hub_mises, shaft_mises;  /* the largest in each */
+  double hub_use, shaft_use;      /* share of yield; NAN: unknown */
+  double hub_growth;              /* of the outside */
+  double bore_closure;            /* 0 for a solid shaft */
+  double axial_least, axial_most; /* holds, and takes to press in; NAN: length or friction unknown */
+  double torque_least, torque_most;
+} TmPressState;
+
+typedef struct {
+  TmPressStatus status;
+  double roughness_loss;
+  TmPressState state; /* at `interference` */
+  TmPressState least; /* at the ends of the range */
+  TmPressState most;
+  /* To drop in with `gap` at interference_most: °C; NAN: expansion unknown. */
+  double heat_hub_to;
+  double cool_shaft_to;
+  gboolean cold_enough;  /* cool_shaft_to is above absolute zero */
+  gboolean cold_assumed; /* no figure for cooling: that near 20 °C was used */
+  gboolean thin_hub;     /* wall under a tenth of the diameter: can burst */
+} TmPressAnswer;
+
+/* On any status but OK all figures are NAN or 0 and never infinite. */
+void tm_press (const TmPressInput *input, TmPressAnswer *out);
+
+/* An input with what the feature's press facts, the job's materials and the tables say; what nobody says is
+ * NAN.  The interference is left to the caller. */
+void tm_press_input_of (const TmJob *job, const TmFeature *feature, TmPressInput *out);
+
+/* Marked for translation, context "press status": names the figure and the mend. */
+const char *tm_press_status_word (TmPressStatus status);
+
+G_END_DECLS
