@@ -25,9 +25,6 @@ typedef struct {
   gboolean kind_given;
 } Draft;
 
-static const char kind_list[] = "bore, shaft, diameter, length, depth, angle, position, form, roughness, "
-                                "hardness, thread, attribute, note";
-
 static gboolean
 has_limits (const TmJsonRow *row)
 {
@@ -48,7 +45,8 @@ take_texts (Draft *draft, GError **error)
   feature->extra = tm_job_intern (job, row->extra->str);
   return tm_take_name (TM_OWN (row, FEATURE_BALLOON), job, TRUE, &feature->balloon, error)
          && tm_take_name (TM_OWN (row, FEATURE_SIZE_FEATURE), job, FALSE, &feature->size_feature, error)
-         && tm_take_name (TM_OWN (row, FEATURE_METHOD), job, FALSE, &feature->method, error);
+         && tm_take_name (TM_OWN (row, FEATURE_METHOD), job, FALSE, &feature->method, error)
+         && tm_take_name (TM_OWN (row, FEATURE_TOOL), job, FALSE, &feature->tool, error);
 }
 
 /* Sets the unit that the file names; TM_UNIT_NONE when it names none. */
@@ -75,7 +73,7 @@ take_kind (Draft *draft, GError **error)
 
   draft->kind_given = tm_member_is_given (member);
   if (draft->kind_given)
-    return TM_TAKE_WORD (member, tm_kind_from_word, kind_list, &feature->kind, error);
+    return TM_TAKE_WORD (member, tm_kind_from_word, TM_KIND_LIST, &feature->kind, error);
   if (callout->status == TM_CALLOUT_OK)
     feature->kind = callout->kind;
   else if (!has_limits (draft->row))
@@ -369,31 +367,6 @@ take_counts (Draft *draft, GError **error)
 }
 
 static gboolean
-take_mate (Draft *draft, GError **error)
-{
-  const TmJsonRow *row = draft->row;
-  TmMate *mate = &draft->feature->mate;
-  TmUnit unit = draft->feature->unit;
-
-  if (!row->slots[FEATURE_MATE].given)
-    return TRUE;
-  if (unit == TM_UNIT_NONE)
-    return tm_member_fail (TM_OWN (row, FEATURE_MATE), TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                           _ ("only a feature with a size has a mate; take it out"));
-  mate->given = TRUE;
-  mate->extra = tm_job_intern (draft->job, row->inner_extra->str);
-  mate->kind = draft->feature->kind == TM_KIND_SHAFT ? TM_KIND_BORE : TM_KIND_SHAFT;
-  if (!TM_TAKE_WORD (TM_INNER (row, MATE_KIND), tm_kind_from_word, kind_list, &mate->kind, error)
-      || !tm_take_quantity (TM_INNER (row, MATE_LOWER), unit, &mate->lower, error)
-      || !tm_take_quantity (TM_INNER (row, MATE_UPPER), unit, &mate->upper, error))
-    return FALSE;
-  if (mate->lower.given && mate->upper.given && mate->lower.count > mate->upper.count)
-    return tm_member_fail (TM_INNER (row, MATE_LOWER), TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                           _ ("the lower limit lies above the upper one; swap them"));
-  return TRUE;
-}
-
-static gboolean
 take_requirement (Draft *draft, GError **error)
 {
   TmFeature *feature = draft->feature;
@@ -416,7 +389,8 @@ tm_read_feature (TmJob *job, const TmJsonRow *row, TmCalloutStatus *read, GError
   Draft draft = { .job = job, .row = row, .feature = tm_feature_new () };
   gboolean done = take_texts (&draft, error) && take_requirement (&draft, error)
                   && take_choices (&draft, error) && take_stations (&draft, error)
-                  && take_counts (&draft, error) && take_mate (&draft, error);
+                  && take_counts (&draft, error) && tm_take_mate (job, row, draft.feature, error)
+                  && tm_take_press (job, row, draft.feature, error);
 
   if (read != NULL)
     *read = draft.callout.status;

@@ -42,6 +42,7 @@ take_gauge_texts (TmJob *job, const TmJsonRow *row, TmGauge *gauge)
   tm_take_text (TM_OWN (row, GAUGE_SERIAL), job, &gauge->serial);
   tm_take_text (TM_OWN (row, GAUGE_OWNER), job, &gauge->owner);
   tm_take_text (TM_OWN (row, GAUGE_PLACE), job, &gauge->place);
+  tm_take_text (TM_OWN (row, GAUGE_BLOCKS), job, &gauge->blocks);
   tm_take_text (TM_OWN (row, GAUGE_SOURCE), job, &gauge->source);
   gauge->extra = tm_job_intern (job, row->extra->str);
 }

@@ -31,6 +31,8 @@ static const TmJsonMember job_members[] = {
   [JOB_DRIFT_RULE] = { "drift_rule", TM_JSON_TEXT },
   [JOB_DRIFT_LIMIT] = { "drift_limit", TM_JSON_TEXT },
   [JOB_CHECK_HOURS] = { "check_hours", TM_JSON_TEXT },
+  [JOB_CUT_RISK] = { "cut_risk", TM_JSON_TEXT },
+  [JOB_CUT_AIM] = { "cut_aim", TM_JSON_TEXT },
   [JOB_FIRST_ARTICLE] = { "first_article", TM_JSON_OBJECT, first_article_members },
   { NULL },
 };
@@ -60,6 +62,7 @@ static const TmJsonMember gauge_members[] = {
   [GAUGE_PIN_STEP] = { "pin_step", TM_JSON_TEXT },
   [GAUGE_PIN_CLASS] = { "pin_class", TM_JSON_TEXT },
   [GAUGE_PIN_SIGN] = { "pin_sign", TM_JSON_TEXT },
+  [GAUGE_BLOCKS] = { "blocks", TM_JSON_TEXT },
   [GAUGE_SOURCE] = { "source", TM_JSON_TEXT },
   { NULL },
 };
@@ -120,6 +123,60 @@ static const TmJsonMember mate_members[] = {
   [MATE_KIND] = { "kind", TM_JSON_TEXT },
   [MATE_LOWER] = { "lower", TM_JSON_TEXT },
   [MATE_UPPER] = { "upper", TM_JSON_TEXT },
+  [MATE_WANTED_LEAST] = { "wanted_least", TM_JSON_TEXT },
+  [MATE_WANTED_MOST] = { "wanted_most", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember press_members[] = {
+  [PRESS_LENGTH] = { "length", TM_JSON_TEXT },
+  [PRESS_HUB_OUTSIDE] = { "hub_outside", TM_JSON_TEXT },
+  [PRESS_SHAFT_INSIDE] = { "shaft_inside", TM_JSON_TEXT },
+  [PRESS_HUB_MATERIAL] = { "hub_material", TM_JSON_TEXT },
+  [PRESS_SHAFT_MATERIAL] = { "shaft_material", TM_JSON_TEXT },
+  [PRESS_FRICTION_LEAST] = { "friction_least", TM_JSON_TEXT },
+  [PRESS_FRICTION_MOST] = { "friction_most", TM_JSON_TEXT },
+  [PRESS_HUB_ROUGHNESS] = { "hub_roughness", TM_JSON_TEXT },
+  [PRESS_SHAFT_ROUGHNESS] = { "shaft_roughness", TM_JSON_TEXT },
+  [PRESS_GAP] = { "gap", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember tool_members[] = {
+  [TOOL_NAME] = { "name", TM_JSON_TEXT },
+  [TOOL_UNIT] = { "unit", TM_JSON_TEXT },
+  [TOOL_READS] = { "reads", TM_JSON_TEXT },
+  [TOOL_GRADUATION] = { "graduation", TM_JSON_TEXT },
+  [TOOL_LEAST_CUT] = { "least_cut", TM_JSON_TEXT },
+  [TOOL_BACKLASH] = { "backlash", TM_JSON_TEXT },
+  [TOOL_SPRING_PASSES] = { "spring_passes", TM_JSON_WHOLE },
+  [TOOL_NOTE] = { "note", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember material_members[] = {
+  [MATERIAL_NAME] = { "name", TM_JSON_TEXT },
+  [MATERIAL_MODULUS] = { "modulus", TM_JSON_TEXT },
+  [MATERIAL_POISSON] = { "poisson", TM_JSON_TEXT },
+  [MATERIAL_YIELD] = { "yield", TM_JSON_TEXT },
+  [MATERIAL_EXPANSION] = { "expansion", TM_JSON_TEXT },
+  [MATERIAL_COLD] = { "cold", TM_JSON_TEXT },
+  [MATERIAL_PLASTIC] = { "plastic", TM_JSON_TRUTH },
+  [MATERIAL_SOURCE] = { "source", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember mate_size_members[] = {
+  [MATE_SIZE_FEATURE] = { "feature", TM_JSON_TEXT },
+  [MATE_SIZE_SERIAL] = { "serial", TM_JSON_TEXT },
+  [MATE_SIZE_SMALLEST] = { "smallest", TM_JSON_TEXT },
+  [MATE_SIZE_LARGEST] = { "largest", TM_JSON_TEXT },
+  [MATE_SIZE_UNCERTAINTY] = { "uncertainty", TM_JSON_TEXT },
+  [MATE_SIZE_PIECE] = { "piece", TM_JSON_TEXT },
+  [MATE_SIZE_PLACE] = { "place", TM_JSON_WHOLE },
+  [MATE_SIZE_BY] = { "by", TM_JSON_TEXT },
+  [MATE_SIZE_AT] = { "at", TM_JSON_TEXT },
+  [MATE_SIZE_NOTE] = { "note", TM_JSON_TEXT },
   { NULL },
 };
 
@@ -145,7 +202,9 @@ static const TmJsonMember feature_members[] = {
   [FEATURE_ZONE] = { "zone", TM_JSON_TEXT },
   [FEATURE_COUNTS] = { "counts", TM_JSON_TEXT },
   [FEATURE_FORM_UNSEEN] = { "form_unseen", TM_JSON_TEXT },
+  [FEATURE_TOOL] = { "tool", TM_JSON_TEXT },
   [FEATURE_MATE] = { "mate", TM_JSON_OBJECT, mate_members },
+  [FEATURE_PRESS] = { "press", TM_JSON_OBJECT, press_members },
   { NULL },
 };
 
@@ -212,8 +271,13 @@ static const TmJsonMember cut_members[] = {
   [ROW_ID] = { "id", TM_JSON_TEXT },
   [ROW_PIECE] = { "piece", TM_JSON_TEXT },
   [ROW_FEATURE] = { "feature", TM_JSON_TEXT },
+  [CUT_PLACE] = { "place", TM_JSON_WHOLE },
   [CUT_DIALLED] = { "dialled", TM_JSON_TEXT },
+  [CUT_READS] = { "reads", TM_JSON_TEXT },
   [CUT_PASSES] = { "passes", TM_JSON_WHOLE },
+  [CUT_TOOL] = { "tool", TM_JSON_TEXT },
+  [CUT_AFTER] = { "after", TM_JSON_TEXT },
+  [CUT_NOTE] = { "note", TM_JSON_TEXT },
   [CUT_BY] = { "by", TM_JSON_TEXT },
   [CUT_AT] = { "at", TM_JSON_TEXT },
   [CUT_REPLACES] = { "replaces", TM_JSON_TEXT },
@@ -275,8 +339,11 @@ const TmJsonMember tm_job_sections[] = {
   [IN_PIN_SIZES] = { "pin_sizes", TM_JSON_ROWS, pin_size_members },
   [IN_METHODS] = { "methods", TM_JSON_ROWS, method_members },
   [IN_BUDGET_LINES] = { "budget_lines", TM_JSON_ROWS, budget_line_members },
+  [IN_TOOLS] = { "tools", TM_JSON_ROWS, tool_members },
+  [IN_MATERIALS] = { "materials", TM_JSON_ROWS, material_members },
   [IN_FEATURES] = { "features", TM_JSON_ROWS, feature_members },
   [IN_PIECES] = { "pieces", TM_JSON_ROWS, piece_members },
+  [IN_MATES] = { "mates", TM_JSON_ROWS, mate_size_members },
   [IN_READINGS] = { "readings", TM_JSON_ROWS, reading_members },
   [IN_PIN_TRIALS] = { "pin_trials", TM_JSON_ROWS, trial_members },
   [IN_CUTS] = { "cuts", TM_JSON_ROWS, cut_members },

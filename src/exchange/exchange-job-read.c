@@ -125,11 +125,11 @@ take_job_unit (TmJob *job, const TmJsonRow *row, GError **error)
 static gboolean
 take_first_article (TmJob *job, const TmJsonRow *row, GError **error)
 {
-  tm_take_text (TM_INNER (row, FIRST_ARTICLE_REASON), job, &job->first_article_reason);
-  tm_take_text (TM_INNER (row, FIRST_ARTICLE_BASELINE), job, &job->first_article_baseline);
-  job->first_article_extra = tm_job_intern (job, row->inner_extra->str);
-  return TM_TAKE_WORD (TM_INNER (row, FIRST_ARTICLE_KIND), tm_first_article_from_word, "full, partial",
-                       &job->first_article, error);
+  tm_take_text (TM_INNER (row, JOB_FIRST_ARTICLE, FIRST_ARTICLE_REASON), job, &job->first_article_reason);
+  tm_take_text (TM_INNER (row, JOB_FIRST_ARTICLE, FIRST_ARTICLE_BASELINE), job, &job->first_article_baseline);
+  job->first_article_extra = tm_job_intern (job, tm_json_inner_extra (row, JOB_FIRST_ARTICLE));
+  return TM_TAKE_WORD (TM_INNER (row, JOB_FIRST_ARTICLE, FIRST_ARTICLE_KIND), tm_first_article_from_word,
+                       "full, partial", &job->first_article, error);
 }
 
 static gboolean
@@ -161,6 +161,20 @@ take_shop_rules (TmJob *job, const TmJsonRow *row, GError **error)
          && tm_take_above_zero (TM_OWN (row, JOB_CHECK_HOURS), plain, "8", &job->check_hours, error);
 }
 
+/* How cuts are planned: the accepted chance of metal gone, and what is aimed at. */
+static gboolean
+take_cut_rules (TmJob *job, const TmJsonRow *row, GError **error)
+{
+  TmMember risk = TM_OWN (row, JOB_CUT_RISK);
+
+  if (!tm_take_above_zero (risk, TM_UNIT_HARDNESS, "0.01", &job->cut_risk, error))
+    return FALSE;
+  if (job->cut_risk.given && job->cut_risk.count >= tm_unit_counts (TM_UNIT_HARDNESS))
+    return tm_member_fail (risk, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                           _ ("is no chance to accept; write one below 1, like 0.01 for one in a hundred"));
+  return TM_TAKE_WORD (TM_OWN (row, JOB_CUT_AIM), tm_aim_from_word, "in, proven", &job->cut_aim, error);
+}
+
 static gboolean
 read_job (TmJob *job, const TmJsonRow *row, GError **error)
 {
@@ -178,7 +192,8 @@ read_job (TmJob *job, const TmJsonRow *row, GError **error)
   return tm_take_name (TM_OWN (row, JOB_ID), job, FALSE, &job->id, error)
          && tm_take_name (TM_OWN (row, JOB_PART_NUMBER), job, FALSE, &job->part_number, error)
          && take_job_unit (job, row, error) && take_rules (job, row, error)
-         && take_shop_rules (job, row, error) && take_first_article (job, row, error);
+         && take_shop_rules (job, row, error) && take_cut_rules (job, row, error)
+         && take_first_article (job, row, error);
 }
 
 static gboolean
@@ -298,8 +313,11 @@ static const ReadRow read_rows[] = {
   [IN_PIN_SIZES] = tm_read_pin_size_row,
   [IN_METHODS] = tm_read_method_row,
   [IN_BUDGET_LINES] = tm_read_budget_line_row,
+  [IN_TOOLS] = tm_read_tool_row,
+  [IN_MATERIALS] = tm_read_material_row,
   [IN_FEATURES] = tm_read_feature_row,
   [IN_PIECES] = read_piece,
+  [IN_MATES] = tm_read_mate_size_row,
   [IN_READINGS] = tm_read_reading_row,
   [IN_PIN_TRIALS] = tm_read_trial_row,
   [IN_CUTS] = tm_read_cut_row,

@@ -20,6 +20,19 @@ gboolean tm_read_feature_row (TmJob *job, const TmJsonRow *row, GError **error);
 TmFeature *tm_read_feature (TmJob *job, const TmJsonRow *row, TmCalloutStatus *read,
                             GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The words of TmKind, for a refusal. */
+#define TM_KIND_LIST                                                                           \
+  "bore, shaft, diameter, length, depth, angle, position, form, roughness, hardness, thread, " \
+  "attribute, note"
+
+/* What the row of a feature says of its mate and of the press fit with it, into @feature. */
+gboolean tm_take_mate (TmJob *job, const TmJsonRow *row, TmFeature *feature, GError **error);
+gboolean tm_take_press (TmJob *job, const TmJsonRow *row, TmFeature *feature, GError **error);
+
+gboolean tm_read_tool_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_material_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_mate_size_row (TmJob *job, const TmJsonRow *row, GError **error);
+
 gboolean tm_read_reading_row (TmJob *job, const TmJsonRow *row, GError **error);
 gboolean tm_read_trial_row (TmJob *job, const TmJsonRow *row, GError **error);
 gboolean tm_read_cut_row (TmJob *job, const TmJsonRow *row, GError **error);

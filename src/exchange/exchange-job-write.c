@@ -38,6 +38,9 @@ write_shop_rules (TmJsonObject *object, const TmJob *job)
   tm_put_text (object, JOB_DRIFT_RULE, tm_drift_rule_word (job->drift_rule));
   tm_put_quantity (object, JOB_DRIFT_LIMIT, &job->drift_limit, plain);
   tm_put_quantity (object, JOB_CHECK_HOURS, &job->check_hours, plain);
+  tm_put_quantity (object, JOB_CUT_RISK, &job->cut_risk, plain);
+  if (job->cut_aim != TM_AIM_IN)
+    tm_put_text (object, JOB_CUT_AIM, tm_aim_word (job->cut_aim));
 }
 
 static void
@@ -87,7 +90,41 @@ write_mate (TmJsonObject *object, const TmFeature *feature)
   tm_put_text (&inner, MATE_KIND, tm_kind_word (mate->kind));
   tm_put_quantity (&inner, MATE_LOWER, &mate->lower, feature->unit);
   tm_put_quantity (&inner, MATE_UPPER, &mate->upper, feature->unit);
+  tm_put_quantity (&inner, MATE_WANTED_LEAST, &mate->wanted_least, feature->unit);
+  tm_put_quantity (&inner, MATE_WANTED_MOST, &mate->wanted_most, feature->unit);
   tm_close_inner (&inner, mate->extra);
+}
+
+static gboolean
+has_press (const TmPress *press)
+{
+  return press->length.given || press->hub_outside.given || press->shaft_inside.given
+         || *press->hub_material != '\0' || *press->shaft_material != '\0' || press->friction_least.given
+         || press->friction_most.given || press->hub_roughness.given || press->shaft_roughness.given
+         || press->gap.given || *press->extra != '\0';
+}
+
+static void
+write_press (TmJsonObject *object, const TmFeature *feature)
+{
+  const TmPress *press = &feature->press;
+  TmUnit rough = tm_kind_unit (TM_KIND_ROUGHNESS, feature->unit);
+  TmJsonObject inner;
+
+  if (!has_press (press))
+    return;
+  inner = tm_open_inner (object, FEATURE_PRESS);
+  tm_put_quantity (&inner, PRESS_LENGTH, &press->length, feature->unit);
+  tm_put_quantity (&inner, PRESS_HUB_OUTSIDE, &press->hub_outside, feature->unit);
+  tm_put_quantity (&inner, PRESS_SHAFT_INSIDE, &press->shaft_inside, feature->unit);
+  tm_put_text (&inner, PRESS_HUB_MATERIAL, press->hub_material);
+  tm_put_text (&inner, PRESS_SHAFT_MATERIAL, press->shaft_material);
+  tm_put_quantity (&inner, PRESS_FRICTION_LEAST, &press->friction_least, TM_UNIT_HARDNESS);
+  tm_put_quantity (&inner, PRESS_FRICTION_MOST, &press->friction_most, TM_UNIT_HARDNESS);
+  tm_put_quantity (&inner, PRESS_HUB_ROUGHNESS, &press->hub_roughness, rough);
+  tm_put_quantity (&inner, PRESS_SHAFT_ROUGHNESS, &press->shaft_roughness, rough);
+  tm_put_quantity (&inner, PRESS_GAP, &press->gap, feature->unit);
+  tm_close_inner (&inner, press->extra);
 }
 
 /* A limit that no decimal text expresses is left to the requirement that gave it. */
@@ -146,7 +183,9 @@ write_feature (TmJsonObject *object, const TmJob *job, gconstpointer data)
   tm_put_text (object, FEATURE_ZONE, feature->zone);
   tm_put_text (object, FEATURE_COUNTS, tm_counts_word (feature->counts));
   tm_put_quantity (object, FEATURE_FORM_UNSEEN, &feature->form_unseen, feature->unit);
+  tm_put_text (object, FEATURE_TOOL, feature->tool);
   write_mate (object, feature);
+  write_press (object, feature);
   tm_put_extra (object, feature->extra);
 }
 
@@ -238,9 +277,16 @@ write_cut (TmJsonObject *object, const TmJob *job, gconstpointer data)
   const TmCutRow *cut = data;
 
   write_entry_start (object, &cut->row);
+  if (cut->place != 1)
+    tm_put_whole (object, CUT_PLACE, cut->place);
   tm_put_quantity (object, CUT_DIALLED, &cut->dialled, cut->row.feature->unit);
+  if (cut->reads != TM_READS_DIAMETER)
+    tm_put_text (object, CUT_READS, tm_reads_word (cut->reads));
   if (cut->passes > 0)
     tm_put_whole (object, CUT_PASSES, cut->passes);
+  tm_put_text (object, CUT_TOOL, cut->tool);
+  tm_put_text (object, CUT_AFTER, cut->after);
+  tm_put_text (object, CUT_NOTE, cut->note);
   tm_put_text (object, CUT_BY, cut->row.by);
   tm_put_text (object, CUT_AT, cut->row.at);
   write_entry_end (object, &cut->row, &tm_cut_row_members);
@@ -306,7 +352,9 @@ guess_length (const TmJob *job)
 {
   return 4096 + 256 * (gsize)(job->features->len + job->gauges->len)
          + 232 * (gsize)(job->readings->len + job->pin_trials->len + job->cuts->len)
-         + 128 * (gsize)(job->calibrations->len + job->checks->len + job->study_readings->len)
+         + 128
+               * (gsize)(job->calibrations->len + job->checks->len + job->study_readings->len
+                         + job->mate_sizes->len)
          + 40 * (gsize)job->pieces->len;
 }
 
@@ -325,8 +373,11 @@ write_document (const TmJob *job, gboolean with_signatures)
   write_rows (out, job, IN_PIN_SIZES, job->pin_sizes, tm_write_pin_size);
   write_rows (out, job, IN_METHODS, job->methods, tm_write_method);
   write_rows (out, job, IN_BUDGET_LINES, job->budget_lines, tm_write_budget_line);
+  write_rows (out, job, IN_TOOLS, job->tools, tm_write_tool);
+  write_rows (out, job, IN_MATERIALS, job->materials, tm_write_material);
   write_rows (out, job, IN_FEATURES, job->features, write_feature);
   write_rows (out, job, IN_PIECES, job->pieces, write_piece);
+  write_rows (out, job, IN_MATES, job->mate_sizes, tm_write_mate_size);
   write_rows (out, job, IN_READINGS, job->readings, write_reading);
   write_rows (out, job, IN_PIN_TRIALS, job->pin_trials, write_trial);
   write_rows (out, job, IN_CUTS, job->cuts, write_cut);

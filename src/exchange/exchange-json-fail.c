@@ -24,7 +24,7 @@ describe_place (const TmJsonParser *parser)
         return g_strdup_printf ("%s[%u]", path, parser->row.slots[parser->member].whole);
       }
     case AT_INNER:
-      return tm_json_inner_path (&parser->row, parser->inner_member);
+      return tm_json_inner_path (&parser->row, parser->member, parser->inner_member);
     case AT_DOCUMENT:
       return g_strdup (parser->reader->sections[parser->section].key);
     case AT_START:

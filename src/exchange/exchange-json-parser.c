@@ -29,7 +29,8 @@ begin_row (TmJsonParser *parser, gboolean in_list)
   memset (row->inner, 0, sizeof row->inner);
   g_string_truncate (row->texts, 0);
   g_string_truncate (row->extra, 0);
-  g_string_truncate (row->inner_extra, 0);
+  for (guint i = 0; i < TM_JSON_MAX_OBJECTS; i++)
+    g_string_truncate (row->inner_extra[i], 0);
   g_array_set_size (row->lists, 0);
 }
 
@@ -121,7 +122,7 @@ static TmJsonSlot *
 find_slot (TmJsonParser *parser)
 {
   if (parser->level == AT_INNER)
-    return &parser->row.inner[parser->inner_member];
+    return &parser->row.inner[parser->inner_object][parser->inner_member];
   return &parser->row.slots[parser->level == AT_ROW ? parser->member : 0];
 }
 
@@ -338,7 +339,7 @@ take_inner_key (TmJsonParser *parser, const char *key, gsize length)
 
   if (!find_member (inside, parser->inner_member, key, length, &parser->inner_member))
     return tm_json_keep_unknown (parser, key, length);
-  if (parser->row.inner[parser->inner_member].given)
+  if (parser->row.inner[parser->inner_object][parser->inner_member].given)
     return fail_twice (parser);
   return 1;
 }
@@ -396,6 +397,7 @@ open_object_cb (void *data)
   if (parser->level == AT_ROW)
     {
       parser->row.slots[parser->member].given = TRUE;
+      parser->inner_object = tm_json_object_index (parser->row.shape, parser->member);
       parser->inner_member = 0;
       parser->level = AT_INNER;
       return 1;
@@ -522,7 +524,8 @@ tm_json_parser_init (TmJsonParser *parser, const TmJsonReader *reader, const cha
   parser->row.source = source;
   parser->row.texts = g_string_new (NULL);
   parser->row.extra = g_string_new (NULL);
-  parser->row.inner_extra = g_string_new (NULL);
+  for (guint i = 0; i < TM_JSON_MAX_OBJECTS; i++)
+    parser->row.inner_extra[i] = g_string_new (NULL);
   parser->row.lists = g_array_new (FALSE, FALSE, sizeof (gsize));
 }
 
@@ -531,6 +534,7 @@ tm_json_parser_clear (TmJsonParser *parser)
 {
   g_string_free (parser->row.texts, TRUE);
   g_string_free (parser->row.extra, TRUE);
-  g_string_free (parser->row.inner_extra, TRUE);
+  for (guint i = 0; i < TM_JSON_MAX_OBJECTS; i++)
+    g_string_free (parser->row.inner_extra[i], TRUE);
   g_array_unref (parser->row.lists);
 }

@@ -37,7 +37,8 @@ typedef struct {
   TmJsonLevel level;
   guint depth;
   guint section;
-  guint member; /* whose value comes next, in the row */
+  guint member;       /* whose value comes next, in the row */
+  guint inner_object; /* which of the row's objects the parser is in */
   guint inner_member;
   guint seen; /* one bit per section */
 

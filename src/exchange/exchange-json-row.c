@@ -9,9 +9,17 @@ tm_json_text (const TmJsonRow *row, guint member)
 }
 
 const char *
-tm_json_inner_text (const TmJsonRow *row, guint member)
+tm_json_inner_text (const TmJsonRow *row, guint object, guint member)
 {
-  return row->inner[member].given ? row->texts->str + row->inner[member].at : "";
+  const TmJsonSlot *slot = &row->inner[tm_json_object_index (row->shape, object)][member];
+
+  return slot->given ? row->texts->str + slot->at : "";
+}
+
+const char *
+tm_json_inner_extra (const TmJsonRow *row, guint object)
+{
+  return row->inner_extra[tm_json_object_index (row->shape, object)]->str;
 }
 
 const char *
@@ -38,20 +46,19 @@ tm_json_path (const TmJsonRow *row, int member)
   return g_string_free (g_steal_pointer (&path), FALSE);
 }
 
-static guint
-find_object_member (const TmJsonMember *shape)
+guint
+tm_json_object_index (const TmJsonMember *shape, guint object)
 {
-  guint i = 0;
+  guint n = 0;
 
-  while (shape[i].type != TM_JSON_OBJECT)
-    i++;
-  return i;
+  for (guint i = 0; i < object; i++)
+    n += shape[i].type == TM_JSON_OBJECT;
+  return n;
 }
 
 char *
-tm_json_inner_path (const TmJsonRow *row, guint member)
+tm_json_inner_path (const TmJsonRow *row, guint object, guint member)
 {
-  guint object = find_object_member (row->shape);
   g_autofree char *path = tm_json_path (row, (int)object);
 
   return g_strconcat (path, ".", row->shape[object].inside[member].key, NULL);

@@ -37,7 +37,7 @@ tm_json_end_skip (TmJsonParser *parser)
 {
   GString *extra = parser->level == AT_DOCUMENT ? parser->extra
                    : parser->level == AT_ROW    ? parser->row.extra
-                                                : parser->row.inner_extra;
+                                                : parser->row.inner_extra[parser->inner_object];
   TmJsonRange range = { parser->section, parser->skip_from, tm_json_consumed (parser) };
 
   parser->skipping = FALSE;

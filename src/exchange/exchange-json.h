@@ -15,6 +15,7 @@ G_BEGIN_DECLS
 
 #define TM_JSON_MAX_DEPTH   32
 #define TM_JSON_MAX_MEMBERS 32
+#define TM_JSON_MAX_OBJECTS 2
 #define TM_JSON_MAX_LIST    4096
 
 typedef enum {
@@ -22,7 +23,7 @@ typedef enum {
   TM_JSON_WHOLE, /* a number without sign, point or exponent */
   TM_JSON_TRUTH,
   TM_JSON_LIST,   /* a list of texts */
-  TM_JSON_OBJECT, /* an object of its own shape; at most one per shape, and none inside that */
+  TM_JSON_OBJECT, /* an object of its own shape; at most MAX_OBJECTS per shape, and none inside that */
   TM_JSON_ROWS,   /* a list of objects; only for a section */
 } TmJsonType;
 
@@ -48,11 +49,11 @@ typedef struct {
   gboolean in_list; /* FALSE: the section itself is this object */
   guint index;      /* in the list, from 0 */
   TmJsonSlot slots[TM_JSON_MAX_MEMBERS];
-  TmJsonSlot inner[TM_JSON_MAX_MEMBERS]; /* of its one OBJECT member */
+  TmJsonSlot inner[TM_JSON_MAX_OBJECTS][TM_JSON_MAX_MEMBERS]; /* of its OBJECT members, in their order */
   GString *texts;
   GArray *lists; /* gsize: the texts of its LIST members, one after the other */
   GString *extra;
-  GString *inner_extra;
+  GString *inner_extra[TM_JSON_MAX_OBJECTS];
 } TmJsonRow;
 
 /* What the caller gets.  Each returns FALSE, with @error set, to stop. */
@@ -81,7 +82,7 @@ gboolean tm_json_read (const TmJsonReader *reader, const char *data, gsize lengt
 
 /* The text of a member, "" when it was not given. */
 const char *tm_json_text (const TmJsonRow *row, guint member);
-const char *tm_json_inner_text (const TmJsonRow *row, guint member);
+const char *tm_json_inner_text (const TmJsonRow *row, guint object, guint member);
 /* Of a LIST member, also one that was not given. */
 guint tm_json_list_length (const TmJsonRow *row, guint member);
 const char *tm_json_list_text (const TmJsonRow *row, guint member, guint index);
@@ -89,6 +90,11 @@ const char *tm_json_list_text (const TmJsonRow *row, guint member, guint index);
 /* "readings[17].value"; @member < 0: the row itself. */
 char *tm_json_path (const TmJsonRow *row, int member) G_GNUC_WARN_UNUSED_RESULT;
 /* "readings[17].withdrawn.reason". */
-char *tm_json_inner_path (const TmJsonRow *row, guint member) G_GNUC_WARN_UNUSED_RESULT;
+char *tm_json_inner_path (const TmJsonRow *row, guint object, guint member) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Which of the OBJECT members of @shape @object is, from 0. */
+guint tm_json_object_index (const TmJsonMember *shape, guint object);
+/* The unknown members that were kept of an OBJECT member. */
+const char *tm_json_inner_extra (const TmJsonRow *row, guint object);
 
 G_END_DECLS

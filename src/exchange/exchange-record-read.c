@@ -89,22 +89,23 @@ take_withdrawal (TmJob *job, const TmJsonRow *row, const TmRowMembers *members, 
 {
   const char *by = "";
   const char *at = "";
-  const char *reason = tm_json_inner_text (row, WITHDRAWN_REASON);
+  const guint object = members->withdrawn;
+  const char *reason = tm_json_inner_text (row, object, WITHDRAWN_REASON);
 
-  if (!row->slots[members->withdrawn].given)
+  if (!row->slots[object].given)
     return TRUE;
   if (*reason == '\0')
-    return tm_member_fail (TM_INNER (row, WITHDRAWN_REASON), TM_EXCHANGE_ERROR_MISSING, error,
+    return tm_member_fail (TM_INNER (row, object, WITHDRAWN_REASON), TM_EXCHANGE_ERROR_MISSING, error,
                            _ ("a withdrawal needs its reason; write it"));
-  if (!tm_take_name (TM_INNER (row, WITHDRAWN_BY), job, FALSE, &by, error)
-      || !tm_take_moment (TM_INNER (row, WITHDRAWN_AT), job, &at, error))
+  if (!tm_take_name (TM_INNER (row, object, WITHDRAWN_BY), job, FALSE, &by, error)
+      || !tm_take_moment (TM_INNER (row, object, WITHDRAWN_AT), job, &at, error))
     return FALSE;
   tm_job_withdraw (job, entry, by, at, reason);
-  entry->withdrawn->extra = tm_job_intern (job, row->inner_extra->str);
+  entry->withdrawn->extra = tm_job_intern (job, tm_json_inner_extra (row, object));
   return TRUE;
 }
 
-/* Readings and pin trials have their place as the same member. */
+/* All rows of the record have their place as the same member. */
 static gboolean
 take_place (const TmJsonRow *row, const TmFeature *feature, guint *place, GError **error)
 {
@@ -120,6 +121,7 @@ take_place (const TmJsonRow *row, const TmFeature *feature, guint *place, GError
                             *place, places);
 }
 G_STATIC_ASSERT ((int)READING_PLACE == (int)TRIAL_PLACE);
+G_STATIC_ASSERT ((int)READING_PLACE == (int)CUT_PLACE);
 
 static gboolean
 take_station (TmJob *job, const TmJsonRow *row, TmReading *reading, GError **error)
@@ -285,6 +287,38 @@ tm_read_trial_row (TmJob *job, const TmJsonRow *row, GError **error)
   return FALSE;
 }
 
+/* Which reading was the newest when the cut was made: one of its own place. */
+static gboolean
+take_after (TmJob *job, const TmJsonRow *row, TmCutRow *cut, GError **error)
+{
+  TmMember after = TM_OWN (row, CUT_AFTER);
+  const TmReading *reading = tm_job_find_reading (job, tm_member_text (after));
+
+  tm_take_text (after, job, &cut->after);
+  if (!tm_member_is_given (after) || g_str_equal (cut->after, "none"))
+    return TRUE;
+  if (reading == NULL)
+    return fail_unknown (after, _ ("there is no such reading; name one by its id, or write none"), error);
+  return (reading->row.piece == cut->row.piece && reading->row.feature == cut->row.feature
+          && reading->place == cut->place)
+         || fail_unknown (after, _ ("this reading is of another place than the cut; correct one of them"),
+                          error);
+}
+
+static gboolean
+take_cut (TmJob *job, const TmJsonRow *row, TmCutRow *cut, GError **error)
+{
+  if (!take_entry (job, row, &tm_cut_row_members, &cut->row, error)
+      || !take_place (row, cut->row.feature, &cut->place, error))
+    return FALSE;
+  tm_take_text (TM_OWN (row, CUT_NOTE), job, &cut->note);
+  return take_size (TM_OWN (row, CUT_DIALLED), &cut->row, &cut->dialled, error)
+         && TM_TAKE_WORD (TM_OWN (row, CUT_READS), tm_reads_from_word, "diameter, radius", &cut->reads, error)
+         && tm_take_whole (TM_OWN (row, CUT_PASSES), 0, MAX_PASSES, &cut->passes, error)
+         && tm_take_name (TM_OWN (row, CUT_TOOL), job, FALSE, &cut->tool, error)
+         && take_after (job, row, cut, error);
+}
+
 gboolean
 tm_read_cut_row (TmJob *job, const TmJsonRow *row, GError **error)
 {
@@ -292,9 +326,7 @@ tm_read_cut_row (TmJob *job, const TmJsonRow *row, GError **error)
   TmCutRow *cut = tm_cut_row_new ();
   TmAddStatus status;
 
-  if (take_entry (job, row, members, &cut->row, error)
-      && take_size (TM_OWN (row, CUT_DIALLED), &cut->row, &cut->dialled, error)
-      && tm_take_whole (TM_OWN (row, CUT_PASSES), 0, MAX_PASSES, &cut->passes, error))
+  if (take_cut (job, row, cut, error))
     {
       status = tm_job_add_cut (job, cut);
       if (status == TM_ADD_OK)

@@ -43,6 +43,7 @@ tm_write_gauge (TmJsonObject *object, const TmJob *job, gconstpointer row)
   tm_put_quantity (object, GAUGE_PIN_STEP, &gauge->pin_step, gauge->unit);
   tm_put_text (object, GAUGE_PIN_CLASS, gauge->pin_class);
   tm_put_text (object, GAUGE_PIN_SIGN, gauge->pin_sign);
+  tm_put_text (object, GAUGE_BLOCKS, gauge->blocks);
   tm_put_text (object, GAUGE_SOURCE, gauge->source);
   tm_put_extra (object, gauge->extra);
 }
@@ -123,6 +124,69 @@ tm_write_budget_line (TmJsonObject *object, const TmJob *job, gconstpointer row)
   tm_put_quantity (object, LINE_DOF, &line->dof, TM_UNIT_HARDNESS);
   tm_put_text (object, LINE_SOURCE, line->source);
   tm_put_extra (object, line->extra);
+}
+
+/* A whole number that may be absent. */
+static void
+put_count (TmJsonObject *object, guint member, const TmQuantity *count)
+{
+  if (count->given)
+    tm_put_whole (object, member, (guint)CLAMP (count->count, 0, G_MAXINT));
+}
+
+void
+tm_write_tool (TmJsonObject *object, const TmJob *job, gconstpointer row)
+{
+  const TmTool *tool = row;
+
+  tm_put_text (object, TOOL_NAME, tool->name);
+  tm_put_text (object, TOOL_UNIT, tm_unit_word (tool->unit));
+  if (tool->reads != TM_READS_DIAMETER)
+    tm_put_text (object, TOOL_READS, tm_reads_word (tool->reads));
+  tm_put_quantity (object, TOOL_GRADUATION, &tool->graduation, tool->unit);
+  tm_put_quantity (object, TOOL_LEAST_CUT, &tool->least_cut, tool->unit);
+  tm_put_quantity (object, TOOL_BACKLASH, &tool->backlash, tool->unit);
+  put_count (object, TOOL_SPRING_PASSES, &tool->spring_passes);
+  tm_put_text (object, TOOL_NOTE, tool->note);
+  tm_put_extra (object, tool->extra);
+}
+
+void
+tm_write_material (TmJsonObject *object, const TmJob *job, gconstpointer row)
+{
+  const TmShopMaterial *material = row;
+  const TmUnit plain = TM_UNIT_HARDNESS;
+
+  tm_put_text (object, MATERIAL_NAME, material->name);
+  tm_put_quantity (object, MATERIAL_MODULUS, &material->modulus, plain);
+  tm_put_quantity (object, MATERIAL_POISSON, &material->poisson, plain);
+  tm_put_quantity (object, MATERIAL_YIELD, &material->yield, plain);
+  tm_put_quantity (object, MATERIAL_EXPANSION, &material->expansion, plain);
+  tm_put_quantity (object, MATERIAL_COLD, &material->cold, plain);
+  if (material->plastic)
+    tm_put_truth (object, MATERIAL_PLASTIC, TRUE);
+  tm_put_text (object, MATERIAL_SOURCE, material->source);
+  tm_put_extra (object, material->extra);
+}
+
+void
+tm_write_mate_size (TmJsonObject *object, const TmJob *job, gconstpointer row)
+{
+  const TmMateSize *mate = row;
+  const TmFeature *feature = tm_job_find_feature (job, mate->feature);
+  TmUnit unit = feature != NULL ? feature->unit : job->unit;
+
+  tm_put_text (object, MATE_SIZE_FEATURE, mate->feature);
+  tm_put_text (object, MATE_SIZE_SERIAL, mate->serial);
+  tm_put_quantity (object, MATE_SIZE_SMALLEST, &mate->smallest, unit);
+  tm_put_quantity (object, MATE_SIZE_LARGEST, &mate->largest, unit);
+  tm_put_quantity (object, MATE_SIZE_UNCERTAINTY, &mate->uncertainty, unit);
+  tm_put_text (object, MATE_SIZE_PIECE, mate->piece);
+  put_count (object, MATE_SIZE_PLACE, &mate->place);
+  tm_put_text (object, MATE_SIZE_BY, mate->by);
+  tm_put_text (object, MATE_SIZE_AT, mate->at);
+  tm_put_text (object, MATE_SIZE_NOTE, mate->note);
+  tm_put_extra (object, mate->extra);
 }
 
 void

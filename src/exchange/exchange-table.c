@@ -361,7 +361,8 @@ init_builder (Builder *builder, TmJob *job)
   builder->row.shape = tm_job_sections[IN_FEATURES].inside;
   builder->row.texts = g_string_new (NULL);
   builder->row.extra = g_string_new (NULL);
-  builder->row.inner_extra = g_string_new (NULL);
+  for (guint i = 0; i < TM_JSON_MAX_OBJECTS; i++)
+    builder->row.inner_extra[i] = g_string_new (NULL);
   builder->row.lists = g_array_new (FALSE, FALSE, sizeof (gsize));
   builder->taken = g_hash_table_new (g_str_hash, g_str_equal);
   for (guint i = 0; i < job->features->len; i++)
@@ -373,7 +374,8 @@ clear_builder (Builder *builder)
 {
   g_string_free (builder->row.texts, TRUE);
   g_string_free (builder->row.extra, TRUE);
-  g_string_free (builder->row.inner_extra, TRUE);
+  for (guint i = 0; i < TM_JSON_MAX_OBJECTS; i++)
+    g_string_free (builder->row.inner_extra[i], TRUE);
   g_array_unref (builder->row.lists);
   g_hash_table_unref (builder->taken);
 }

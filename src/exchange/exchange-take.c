@@ -7,8 +7,8 @@
 const char *
 tm_member_text (TmMember member)
 {
-  if (member.inner)
-    return tm_json_inner_text (member.row, (guint)member.member);
+  if (member.object >= 0)
+    return tm_json_inner_text (member.row, (guint)member.object, (guint)member.member);
   return tm_json_text (member.row, (guint)member.member);
 }
 
@@ -21,8 +21,9 @@ tm_member_is_given (TmMember member)
 gboolean
 tm_member_fail (TmMember member, TmExchangeError code, GError **error, const char *format, ...)
 {
-  g_autofree char *place = member.inner ? tm_json_inner_path (member.row, (guint)member.member)
-                                        : tm_json_path (member.row, member.member);
+  g_autofree char *place = member.object >= 0
+                               ? tm_json_inner_path (member.row, (guint)member.object, (guint)member.member)
+                               : tm_json_path (member.row, member.member);
   g_autofree char *text = NULL;
   va_list args;
 
@@ -111,6 +112,16 @@ tm_take_above_zero (TmMember member, TmUnit unit, const char *like, TmQuantity *
   return !out->given || out->count > 0
          || tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
                             _ ("must be above zero; write it like %s"), like);
+}
+
+gboolean
+tm_take_length_above_zero (TmMember member, TmUnit unit, TmQuantity *out, GError **error)
+{
+  if (!tm_take_quantity (member, unit, out, error))
+    return FALSE;
+  return !out->given || out->count > 0
+         || tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                            _ ("must be above zero; correct it, or take it out"));
 }
 
 /* The number in @length digits at @text; FALSE when one of them is none. */

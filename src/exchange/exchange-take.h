@@ -12,15 +12,15 @@
 
 G_BEGIN_DECLS
 
-/* One member of a row, or of the object inside it. */
+/* One member of a row, or of an object inside it. */
 typedef struct {
   const TmJsonRow *row;
   int member; /* < 0: the row itself */
-  gboolean inner;
+  int object; /* the member that it lies in; < 0: the row's own */
 } TmMember;
 
-#define TM_OWN(row, member)   ((TmMember) { (row), (int)(member), FALSE })
-#define TM_INNER(row, member) ((TmMember) { (row), (int)(member), TRUE })
+#define TM_OWN(row, member)           ((TmMember) { (row), (int)(member), -1 })
+#define TM_INNER(row, object, member) ((TmMember) { (row), (int)(member), (int)(object) })
 
 const char *tm_member_text (TmMember member);
 gboolean tm_member_is_given (TmMember member); /* and not "" */
@@ -56,6 +56,9 @@ gboolean tm_take_moment (TmMember member, TmJob *job, const char **out, GError *
 
 /* Refuses a member whose text is none of @words ("a, b, c"); always FALSE. */
 gboolean tm_member_fail_word (TmMember member, const char *words, GError **error);
+
+/* A length that must be above zero, named as it is. */
+gboolean tm_take_length_above_zero (TmMember member, TmUnit unit, TmQuantity *out, GError **error);
 
 /* A whole number from @least to @most. */
 gboolean tm_take_whole (TmMember member, guint least, guint most, guint *out, GError **error);

@@ -145,6 +145,7 @@ assert_same_gauges (const TmJob *before, const TmJob *after)
       SAME_TEXT (was, is, pin_class);
       SAME_TEXT (was, is, pin_sign);
       SAME_TEXT (was, is, source);
+      SAME_TEXT (was, is, blocks);
     }
   g_assert_cmpuint (before->pin_sizes->len, ==, after->pin_sizes->len);
   for (guint i = 0; i < before->pin_sizes->len; i++)
@@ -231,6 +232,118 @@ assert_same_studies (const TmJob *before, const TmJob *after)
 }
 
 static void
+assert_same_cuts (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->cuts->len, ==, after->cuts->len);
+  for (guint i = 0; i < before->cuts->len; i++)
+    {
+      const TmCutRow *was = g_ptr_array_index (before->cuts, i);
+      const TmCutRow *is = g_ptr_array_index (after->cuts, i);
+
+      SAME_QUANTITY (was, is, dialled);
+      g_assert_cmpint (was->reads, ==, is->reads);
+      g_assert_cmpuint (was->passes, ==, is->passes);
+      g_assert_cmpuint (was->place, ==, is->place);
+      SAME_TEXT (was, is, tool);
+      SAME_TEXT (was, is, after);
+      SAME_TEXT (was, is, note);
+      g_assert_true ((was->row.withdrawn != NULL) == (is->row.withdrawn != NULL));
+    }
+  /* The readings that a cut made old are the same ones. */
+  for (guint i = 0; i < before->readings->len; i++)
+    {
+      const TmReading *was = g_ptr_array_index (before->readings, i);
+      const TmReading *is = g_ptr_array_index (after->readings, i);
+
+      g_assert_true (was->row.before_cut == is->row.before_cut);
+    }
+}
+
+static void
+assert_same_tools (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->tools->len, ==, after->tools->len);
+  for (guint i = 0; i < before->tools->len; i++)
+    {
+      const TmTool *was = g_ptr_array_index (before->tools, i);
+      const TmTool *is = g_ptr_array_index (after->tools, i);
+
+      SAME_TEXT (was, is, name);
+      g_assert_cmpint (was->unit, ==, is->unit);
+      g_assert_cmpint (was->reads, ==, is->reads);
+      SAME_QUANTITY (was, is, graduation);
+      SAME_QUANTITY (was, is, least_cut);
+      SAME_QUANTITY (was, is, backlash);
+      SAME_QUANTITY (was, is, spring_passes);
+      SAME_TEXT (was, is, note);
+    }
+  g_assert_cmpuint (before->materials->len, ==, after->materials->len);
+  for (guint i = 0; i < before->materials->len; i++)
+    {
+      const TmShopMaterial *was = g_ptr_array_index (before->materials, i);
+      const TmShopMaterial *is = g_ptr_array_index (after->materials, i);
+
+      SAME_TEXT (was, is, name);
+      SAME_QUANTITY (was, is, modulus);
+      SAME_QUANTITY (was, is, poisson);
+      SAME_QUANTITY (was, is, yield);
+      SAME_QUANTITY (was, is, expansion);
+      SAME_QUANTITY (was, is, cold);
+      g_assert_cmpint (was->plastic, ==, is->plastic);
+      SAME_TEXT (was, is, source);
+    }
+}
+
+static void
+assert_same_press (const TmPress *was, const TmPress *is)
+{
+  SAME_QUANTITY (was, is, length);
+  SAME_QUANTITY (was, is, hub_outside);
+  SAME_QUANTITY (was, is, shaft_inside);
+  SAME_TEXT (was, is, hub_material);
+  SAME_TEXT (was, is, shaft_material);
+  SAME_QUANTITY (was, is, friction_least);
+  SAME_QUANTITY (was, is, friction_most);
+  SAME_QUANTITY (was, is, hub_roughness);
+  SAME_QUANTITY (was, is, shaft_roughness);
+  SAME_QUANTITY (was, is, gap);
+}
+
+static void
+assert_same_mates (const TmJob *before, const TmJob *after)
+{
+  for (guint i = 0; i < before->features->len; i++)
+    {
+      const TmFeature *was = g_ptr_array_index (before->features, i);
+      const TmFeature *is = g_ptr_array_index (after->features, i);
+
+      SAME_TEXT (was, is, tool);
+      g_assert_cmpint (was->mate.given, ==, is->mate.given);
+      SAME_QUANTITY (was, is, mate.lower);
+      SAME_QUANTITY (was, is, mate.wanted_least);
+      SAME_QUANTITY (was, is, mate.wanted_most);
+      assert_same_press (&was->press, &is->press);
+    }
+  g_assert_cmpuint (before->mate_sizes->len, ==, after->mate_sizes->len);
+  for (guint i = 0; i < before->mate_sizes->len; i++)
+    {
+      const TmMateSize *was = g_ptr_array_index (before->mate_sizes, i);
+      const TmMateSize *is = g_ptr_array_index (after->mate_sizes, i);
+
+      SAME_TEXT (was, is, feature);
+      SAME_TEXT (was, is, serial);
+      SAME_QUANTITY (was, is, smallest);
+      SAME_QUANTITY (was, is, largest);
+      SAME_QUANTITY (was, is, uncertainty);
+      SAME_TEXT (was, is, piece);
+      SAME_QUANTITY (was, is, place);
+      SAME_TEXT (was, is, by);
+      SAME_TEXT (was, is, at);
+      SAME_TEXT (was, is, note);
+    }
+}
+
+static void
 assert_same_rules (const TmJob *before, const TmJob *after)
 {
   SAME_QUANTITY (before, after, part_temp_limit);
@@ -241,6 +354,8 @@ assert_same_rules (const TmJob *before, const TmJob *after)
   g_assert_cmpint (before->drift_rule, ==, after->drift_rule);
   SAME_QUANTITY (before, after, drift_limit);
   SAME_QUANTITY (before, after, check_hours);
+  SAME_QUANTITY (before, after, cut_risk);
+  g_assert_cmpint (before->cut_aim, ==, after->cut_aim);
   for (guint i = 0; i < before->features->len; i++)
     {
       const TmFeature *was = g_ptr_array_index (before->features, i);
@@ -272,6 +387,9 @@ test_random (void)
       assert_same_budgets (job, again);
       assert_same_studies (job, again);
       assert_same_rules (job, again);
+      assert_same_cuts (job, again);
+      assert_same_tools (job, again);
+      assert_same_mates (job, again);
     }
 }
 

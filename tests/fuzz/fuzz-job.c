@@ -76,6 +76,25 @@ const char *const fuzz_seeds[] = {
   "\"gauge_temp_limit\":\"2\",\"thermometer\":\"0.5\",\"expansion\":\"23.6\",\"entry_clearance\":\"0.001\","
   "\"drift_rule\":"
   "\"ask\",\"drift_limit\":\"0.5\",\"check_hours\":\"8\"}}",
+  START
+  ",\"gauges\":[{\"tag\":\"g\",\"blocks\":\"1.001-1.009 by "
+  "0.001\"}],\"tools\":[{\"name\":\"t\",\"unit\":\"in\",\"reads\":\"radius\",\"graduation\":\"0.001\","
+  "\"least_cut\":\"0.0005\",\"backlash\":\"0.01\",\"spring_passes\":2,\"note\":\"n\"}],\"materials\":[{"
+  "\"name\":\"m\",\"modulus\":\"105\",\"poisson\":\"0.34\",\"yield\":\"150\",\"expansion\":\"18\",\"cold\":"
+  "\"16.5\",\"plastic\":true,\"source\":\"s\"}]}",
+  START
+  ",\"features\":[{\"balloon\":\"1\",\"kind\":\"bore\",\"lower\":\"25\",\"upper\":\"25.021\",\"tool\":\"t\","
+  "\"mate\":{\"wanted_least\":\"-0.03\",\"wanted_most\":\"-0.01\",\"q\":1},\"press\":{\"length\":\"20\","
+  "\"hub_"
+  "outside\":\"50\",\"shaft_inside\":\"10\",\"hub_material\":\"m\",\"friction_least\":\"0.08\",\"friction_"
+  "most\":\"0.15\",\"hub_roughness\":\"3.2\",\"gap\":\"0.02\",\"q\":2}}],\"pieces\":[{\"serial\":\"1\"}],"
+  "\"mates\":[{\"feature\":\"1\",\"serial\":\"B\",\"smallest\":\"25.02\",\"largest\":\"25.03\","
+  "\"uncertainty\":\"0.002\",\"piece\":\"1\",\"place\":1}],\"readings\":[{\"id\":\"1\",\"piece\":\"1\","
+  "\"feature\":\"1\",\"value\":\"24.9\"}],\"cuts\":[{\"piece\":\"1\",\"feature\":\"1\",\"dialled\":\"0.1\","
+  "\"reads\":\"radius\",\"place\":1,\"tool\":\"t\",\"after\":\"1\",\"note\":\"n\"}]}",
+  "{\"format\":\"tenthmark-job\",\"version\":1,\"job\":{\"part_number\":\"P\",\"unit\":\"mm\",\"cut_risk\":"
+  "\"0."
+  "001\",\"cut_aim\":\"proven\"}}",
   NULL,
 };
 

@@ -141,6 +141,7 @@ add_random_gauge (GRand *rand, TmJob *job, guint index)
   gauge->feel = maybe (rand, gauge->unit, 0);
   gauge->expansion = maybe (rand, TM_UNIT_HARDNESS, -20);
   gauge->source = pick_text (rand, job);
+  gauge->blocks = tm_job_intern (job, g_rand_boolean (rand) ? "1.001-1.009 by 0.001; 25" : "");
   gauge->range_from = tm_quantity_new (one / 2, gauge->unit, 1);
   gauge->range_to = tm_quantity_new (4 * one, gauge->unit, 0);
   gauge->pin_step = tm_quantity_new (one / 1000, gauge->unit, 3);
@@ -222,6 +223,84 @@ add_random_study (GRand *rand, TmJob *job, guint index)
 }
 
 static void
+add_random_tool (GRand *rand, TmJob *job, guint index)
+{
+  TmTool *tool = tm_tool_new ();
+
+  tool->name = number_text (job, "bar ", index);
+  tool->unit = g_rand_boolean (rand) ? TM_UNIT_MM : TM_UNIT_IN;
+  tool->reads = g_rand_boolean (rand) ? TM_READS_RADIUS : TM_READS_DIAMETER;
+  tool->graduation = maybe (rand, tool->unit, 1);
+  tool->least_cut = maybe (rand, tool->unit, 0);
+  tool->backlash = maybe (rand, tool->unit, 0);
+  if (g_rand_boolean (rand))
+    tool->spring_passes = tm_quantity_new (g_rand_int_range (rand, 0, 6), TM_UNIT_COUNT, 0);
+  tool->note = pick_text (rand, job);
+  g_assert_cmpint (tm_job_add_tool (job, tool), ==, TM_ADD_OK);
+}
+
+static void
+add_random_material (GRand *rand, TmJob *job, guint index)
+{
+  TmShopMaterial *material = tm_shop_material_new ();
+
+  material->name = number_text (job, "stuff ", index);
+  material->modulus = maybe (rand, TM_UNIT_HARDNESS, 1);
+  material->poisson = tm_quantity_new (g_rand_int_range (rand, -999999, 500001), TM_UNIT_HARDNESS, 6);
+  material->yield = maybe (rand, TM_UNIT_HARDNESS, 1);
+  material->expansion = maybe (rand, TM_UNIT_HARDNESS, -20);
+  material->cold = maybe (rand, TM_UNIT_HARDNESS, -20);
+  material->plastic = g_rand_boolean (rand);
+  material->source = pick_text (rand, job);
+  g_assert_cmpint (tm_job_add_material (job, material), ==, TM_ADD_OK);
+}
+
+static void
+set_random_mate (GRand *rand, TmJob *job, TmFeature *feature)
+{
+  TmMate *mate = &feature->mate;
+  TmPress *press = &feature->press;
+
+  mate->given = TRUE;
+  mate->kind = feature->kind == TM_KIND_SHAFT ? TM_KIND_BORE : TM_KIND_SHAFT;
+  mate->lower = tm_quantity_new (tm_unit_counts (feature->unit), feature->unit, 0);
+  mate->wanted_least = maybe (rand, feature->unit, -2000);
+  if (g_rand_boolean (rand))
+    mate->wanted_most = tm_quantity_new (2000 * tm_unit_counts (feature->unit), feature->unit, 3);
+  press->length = maybe (rand, feature->unit, 1);
+  press->hub_outside = tm_quantity_new (5000 * tm_unit_counts (feature->unit), feature->unit, 1);
+  press->shaft_inside = maybe (rand, feature->unit, 0);
+  press->hub_material = tm_job_intern (job, g_rand_boolean (rand) ? "stuff 1" : "");
+  press->shaft_material = pick_text (rand, job);
+  press->friction_least = maybe (rand, TM_UNIT_HARDNESS, 0);
+  press->friction_most = tm_quantity_new (2000000000, TM_UNIT_HARDNESS, 2);
+  press->hub_roughness = maybe (rand, tm_kind_unit (TM_KIND_ROUGHNESS, feature->unit), 0);
+  press->shaft_roughness = maybe (rand, TM_UNIT_UM, 0);
+  press->gap = maybe (rand, feature->unit, 0);
+}
+
+static void
+add_random_mate_size (GRand *rand, TmJob *job, const TmFeature *feature, guint index)
+{
+  TmMateSize *mate = tm_mate_size_new ();
+  gint64 one = tm_unit_counts (feature->unit);
+
+  mate->feature = feature->balloon;
+  mate->serial = number_text (job, "B", index);
+  mate->smallest = tm_quantity_new (one * g_rand_int_range (rand, 1, 50), feature->unit, 0);
+  if (g_rand_boolean (rand))
+    mate->largest = tm_quantity_new (mate->smallest.count + one / 1000, feature->unit, 3);
+  mate->uncertainty = maybe (rand, feature->unit, 0);
+  mate->piece = tm_job_intern (job, g_rand_boolean (rand) ? "001" : "");
+  if (g_rand_boolean (rand))
+    mate->place = tm_quantity_new (g_rand_int_range (rand, 1, 5), TM_UNIT_COUNT, 0);
+  mate->by = tm_job_intern (job, "RT");
+  mate->at = pick_moment (rand, job);
+  mate->note = pick_text (rand, job);
+  g_assert_cmpint (tm_job_add_mate_size (job, mate), ==, TM_ADD_OK);
+}
+
+static void
 add_random_feature (GRand *rand, TmJob *job, guint index)
 {
   static const char *const requirements[]
@@ -245,10 +324,17 @@ add_random_feature (GRand *rand, TmJob *job, guint index)
   feature->cut = (TmCut)g_rand_int_range (rand, 0, 3);
   feature->counts = g_rand_boolean (rand) ? TM_COUNTS_COMBINED : TM_COUNTS_ASSIGNED;
   if (tm_unit_dimension (feature->unit) == TM_DIMENSION_LENGTH)
-    feature->form_unseen = maybe (rand, feature->unit, 0);
+    {
+      feature->form_unseen = maybe (rand, feature->unit, 0);
+      if (g_rand_boolean (rand))
+        set_random_mate (rand, job, feature);
+    }
+  feature->tool = tm_job_intern (job, g_rand_boolean (rand) ? "bar 0" : "");
   if (g_rand_boolean (rand))
     g_ptr_array_add (feature->stations, (gpointer)tm_job_intern (job, "mouth/12"));
   g_assert_cmpint (tm_job_add_feature (job, feature), ==, TM_ADD_OK);
+  for (guint i = 0; feature->mate.given && i < 3; i++)
+    add_random_mate_size (rand, job, feature, i);
 }
 
 static void
@@ -317,6 +403,44 @@ add_random_trial (GRand *rand, TmJob *job)
     tm_job_withdraw (job, &trial->row, "RT", "", "the wrong pin");
 }
 
+static const char *
+pick_after (GRand *rand, TmJob *job, const TmCutRow *cut)
+{
+  const GPtrArray *readings = tm_job_readings_at (job, cut->row.piece, cut->row.feature, cut->place);
+  const TmReading *reading;
+
+  if (readings == NULL)
+    return tm_job_intern (job, g_rand_boolean (rand) ? "none" : "");
+  reading = g_ptr_array_index (readings, g_rand_int_range (rand, 0, (gint32)readings->len));
+  return reading->row.id;
+}
+
+static void
+add_random_cut (GRand *rand, TmJob *job)
+{
+  TmFeature *feature
+      = g_ptr_array_index (job->features, g_rand_int_range (rand, 0, (gint32)job->features->len));
+  TmCutRow *cut;
+
+  if (!has_size (feature))
+    return;
+  cut = tm_cut_row_new ();
+  cut->row.feature = feature;
+  cut->row.piece = g_ptr_array_index (job->pieces, g_rand_int_range (rand, 0, (gint32)job->pieces->len));
+  cut->row.at = pick_moment (rand, job);
+  cut->row.by = tm_job_intern (job, "RT");
+  cut->place = (guint)g_rand_int_range (rand, 1, (gint32)feature->places + 1);
+  cut->dialled = pick_quantity (rand, feature->unit);
+  cut->reads = g_rand_boolean (rand) ? TM_READS_RADIUS : TM_READS_DIAMETER;
+  cut->passes = (guint)g_rand_int_range (rand, 0, 5);
+  cut->tool = tm_job_intern (job, g_rand_boolean (rand) ? "bar 1" : "");
+  cut->after = pick_after (rand, job, cut);
+  cut->note = pick_text (rand, job);
+  g_assert_cmpint (tm_job_add_cut (job, cut), ==, TM_ADD_OK);
+  if (g_rand_int_range (rand, 0, 5) == 0)
+    tm_job_withdraw (job, &cut->row, "RT", "", "the wrong dial");
+}
+
 static void
 set_random_rules (GRand *rand, TmJob *job)
 {
@@ -328,6 +452,9 @@ set_random_rules (GRand *rand, TmJob *job)
   job->drift_rule = g_rand_boolean (rand) ? TM_DRIFT_ASK : TM_DRIFT_WIDEN;
   job->drift_limit = maybe (rand, TM_UNIT_HARDNESS, 1);
   job->check_hours = maybe (rand, TM_UNIT_HARDNESS, 1);
+  if (g_rand_boolean (rand))
+    job->cut_risk = tm_quantity_new (g_rand_int_range (rand, 1, 1000000), TM_UNIT_HARDNESS, 6);
+  job->cut_aim = g_rand_boolean (rand) ? TM_AIM_PROVEN : TM_AIM_IN;
 }
 
 TmJob *
@@ -347,6 +474,10 @@ tm_test_random_job (GRand *rand)
     add_random_gauge (rand, job, i);
   for (guint i = 0; i < 2; i++)
     add_random_method (rand, job, i);
+  for (guint i = 0; i < 2; i++)
+    add_random_tool (rand, job, i);
+  for (guint i = 0; i < 2; i++)
+    add_random_material (rand, job, i);
   for (guint i = 0; i < 8; i++)
     add_random_feature (rand, job, i);
   for (guint i = 0; i < 3; i++)
@@ -361,6 +492,8 @@ tm_test_random_job (GRand *rand)
     add_random_reading (rand, job);
   for (guint i = 0; i < 8; i++)
     add_random_trial (rand, job);
+  for (guint i = 0; i < 8; i++)
+    add_random_cut (rand, job);
   for (guint i = 0; i < 2; i++)
     add_random_study (rand, job, i);
   return job;
