@@ -9,11 +9,14 @@
 
 G_BEGIN_DECLS
 
-/* One figure; where sources differ both stand: `value` is the first source's. */
+/* One figure; where sources differ both stand: `value` is the first source's (the middle of a range), low and
+ * high hold them all.  Of a yield strength, which hangs on the condition, `value` is the weakest condition's.
+ */
 typedef struct {
-  double value; /* NAN: no source has it */
-  double low, high;
-  const char *source; /* marked for translation; "" for none; the shop's own text for its entries */
+  double value;             /* NAN: no source has it */
+  double low, high;         /* NAN as value */
+  const char *source;       /* marked for translation; "" for none; the shop's own text for its entries */
+  const char *other_source; /* of the figures that differ from `value`, or NULL */
 } TmFigure;
 
 typedef struct {
@@ -27,12 +30,17 @@ typedef struct {
   gboolean shop;      /* the shop's own entry */
 } TmElastic;
 
-/* The materials of the tables, in order: metals, then plastics.  FALSE beyond the last. */
+/* The materials of the tables, in order: metals, then plastics.  FALSE beyond the last.  Figures whose source
+ * says so are from memory. */
 gboolean tm_elastic_table (guint i, TmElastic *out);
 
 /* Looks @name up: the shop's entries of @job (may be NULL) first, by exact name; then the tables in any
  * letter case and spelling that core-material knows.  A figure that a shop's entry leaves out is the table's,
- * where the name is known there too. */
+ * where the name is known there too, and `low` to `high` of a stated one are that figure.  FALSE, with every
+ * figure NAN, when neither knows it. */
 gboolean tm_elastic_find (const TmJob *job, const char *name, TmElastic *out);
+
+/* The figures of the shop's entry @material alone, without the tables'. */
+void tm_elastic_of_shop (const TmShopMaterial *material, TmElastic *out);
 
 G_END_DECLS

@@ -14,6 +14,7 @@
 #define PHILPOT   N_ ("Philpot, Mechanics of Materials, table D.1b")
 #define TOOLBOX   N_ ("NIST engineering metrology toolbox, handbooks quoted there")
 #define SUPPLIER  N_ ("a supplier's list of plastics")
+#define RECALLED  N_ ("from memory, no source at hand")
 
 typedef struct {
   const char *name;
@@ -47,6 +48,10 @@ static const Material materials[] = {
   { "cartridge brass C26000", 19.9, 19.9, 19.9, CALLISTER, NULL, "|c26000|cartridge brass|" },
   { "free-cutting brass C36000", 20.5, 20.5, 20.5, CALLISTER, NULL,
     "|c36000|c360|free cutting brass|free machining brass|" },
+  { "red brass C23000", 18.7, 18.7, 18.7, RECALLED, NULL, "|c23000|c230|red brass|" },
+  { "manganese bronze C86100", 21.6, 21.6, 21.6, RECALLED, NULL, "|c86100|c861|manganese bronze|" },
+  { "aluminium bronze C95400", 16.2, 16.2, 16.2, RECALLED, NULL,
+    "|c95400|c954|aluminium bronze|aluminum bronze|" },
   { "bearing bronze C93200", 18.0, 18.0, 18.0, CALLISTER, NULL, "|c93200|c932|bearing bronze|" },
   { "copper C11000", 17.0, 17.0, 17.0, CALLISTER, NULL, "|c11000|c110|copper|" },
   { "Ti-6Al-4V", 8.6, 8.6, 9.5, CALLISTER, PHILPOT, "|ti 6al 4v|6al 4v|ti6al4v|ti 6 4|ti64|" },
@@ -62,6 +67,7 @@ static const Material materials[] = {
     "|acetal glass filled|glass filled acetal|pom gf|acetal gf|" },
   { "acetal", 106.5, 106.5, 106.5, SUPPLIER, NULL, "|acetal|pom|" },
   { "silicon", 2.6, 2.6, 2.6, SWYT, NULL, "|silicon|" },
+  { "malleable iron", 11.9, 11.9, 11.9, RECALLED, NULL, "|malleable iron|malleable cast iron|" },
   { "grey cast iron", 11.4, 11.4, 11.4, CALLISTER, NULL,
     "|grey cast iron|gray cast iron|grey iron|gray iron|cast iron|" },
   { "ductile iron", 10.9, 10.6, 11.2, CALLISTER, CALLISTER, "|ductile iron|nodular iron|" },
@@ -116,6 +122,14 @@ has_key (const char *words, const char *keys)
           return TRUE;
     }
   return FALSE;
+}
+
+gboolean
+tm_material_matches (const char *text, const char *keys)
+{
+  g_autofree char *words = make_words (text ? text : "");
+
+  return has_key (words, keys);
 }
 
 gboolean

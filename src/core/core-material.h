@@ -27,6 +27,10 @@ double tm_expansion_half_width (const TmExpansion *expansion);
  * alloy goes before its family.  FALSE when the table has nothing like it. */
 gboolean tm_material_expansion (const char *text, TmExpansion *out);
 
+/* TRUE when one of @keys, "|key|key|" in lower case with one space where there is punctuation, stands as
+ * whole words in @text, in any letter case and punctuation. */
+gboolean tm_material_matches (const char *text, const char *keys);
+
 /* Of the job's parts: as stated in the job, else by its material; FALSE when neither says. */
 gboolean tm_job_expansion (const TmJob *job, TmExpansion *out);
 

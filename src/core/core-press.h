@@ -14,6 +14,19 @@
 
 G_BEGIN_DECLS
 
+/* A ring under pressure, in plane stress: at inside, and at outside.  Diameters; inside 0: a solid disc. */
+typedef struct {
+  double inside, outside;
+  double modulus; /* GPa */
+  double poisson;
+  double inner_pressure, outer_pressure; /* MPa */
+} TmRing;
+
+/* Stresses at @diameter of the wall (Lamé; Timoshenko, Strength of Materials, part II), tension positive. */
+void tm_ring_stress (const TmRing *ring, double diameter, double *radial, double *hoop);
+/* What @diameter of the wall grows by; negative: it closes. */
+double tm_ring_growth (const TmRing *ring, double diameter);
+
 typedef struct {
   double modulus; /* GPa */
   double poisson;
@@ -24,7 +37,7 @@ typedef struct {
 
 typedef struct {
   double interference;       /* diametral, before roughness is lost; <= 0 is a clearance */
-  double interference_least; /* of the range; equal to it where there is none */
+  double interference_least; /* of the range; NAN: the same */
   double interference_most;
   double diameter; /* common */
   double length;   /* of contact; NAN: no forces */
@@ -34,32 +47,36 @@ typedef struct {
   TmPressBody shaft;
   double friction_least, friction_most;  /* NAN: no forces */
   double hub_roughness, shaft_roughness; /* Rz; 0: none is lost */
-  double gap;                            /* wanted clearance on diameter when dropping in */
-  double ambient;                        /* °C: what heating and cooling start from; 20 */
+  double gap;     /* wanted clearance on diameter when dropping in; NAN: no temperatures */
+  double ambient; /* °C: what heating and cooling start from; 20 */
 } TmPressInput;
 
 typedef enum {
   TM_PRESS_OK,
-  TM_PRESS_NO_INTERFERENCE, /* a clearance, or roughness takes all of it: all is 0 and nothing holds */
-  TM_PRESS_BAD_DIAMETER,    /* not above zero, or not a number */
-  TM_PRESS_HUB_TOO_THIN,    /* hub outside not larger than the common diameter */
-  TM_PRESS_SHAFT_BORE,      /* shaft bore below zero, or not smaller than the common diameter */
-  TM_PRESS_BAD_LENGTH,
-  TM_PRESS_HUB_MODULUS, /* not above zero, or unknown */
+  TM_PRESS_NO_INTERFERENCE,  /* a clearance, or roughness takes all of it: `state` is 0 and nothing holds;
+                              * `least`, `most` and the temperatures stand for themselves */
+  TM_PRESS_BAD_DIAMETER,     /* not above zero, or not a number */
+  TM_PRESS_BAD_INTERFERENCE, /* not a number, or outside its own range */
+  TM_PRESS_TOO_MUCH,     /* an interference of more than a tenth of the diameter: a slip, or no press fit */
+  TM_PRESS_HUB_TOO_THIN, /* hub outside not larger than the common diameter, or unknown */
+  TM_PRESS_SHAFT_BORE,   /* shaft bore below zero, or not smaller than the common diameter */
+  TM_PRESS_BAD_LENGTH,   /* not above zero */
+  TM_PRESS_HUB_MODULUS,  /* not above zero, or unknown */
   TM_PRESS_SHAFT_MODULUS,
-  TM_PRESS_HUB_POISSON, /* not within -1 .. 0.5 */
+  TM_PRESS_HUB_POISSON, /* not within -1 .. 0.5, or unknown */
   TM_PRESS_SHAFT_POISSON,
-  TM_PRESS_BAD_FRICTION,  /* below zero, or least above most */
-  TM_PRESS_BAD_ROUGHNESS, /* below zero */
-  TM_PRESS_BAD_GAP,
+  TM_PRESS_BAD_YIELD,       /* not above zero */
+  TM_PRESS_BAD_EXPANSION,   /* not above zero: of the hub or the shaft */
+  TM_PRESS_BAD_FRICTION,    /* below zero, or least above most */
+  TM_PRESS_BAD_ROUGHNESS,   /* below zero */
+  TM_PRESS_BAD_GAP,         /* below zero */
   TM_PRESS_BAD_TEMPERATURE, /* ambient below absolute zero */
-  TM_PRESS_TOO_MUCH, /* an interference of more than a tenth of the diameter: a slip, or no press fit */
   TM_N_PRESS_STATUSES
 } TmPressStatus;
 
 /* At one interference.  Tension positive.  Lengths on diameter. */
 typedef struct {
-  double effective; /* interference after roughness */
+  double effective; /* interference after roughness; 0 where nothing is left */
   double pressure;
   double hub_hoop, hub_radial; /* at the contact */
   double hub_outside_hoop;
@@ -79,19 +96,33 @@ typedef struct {
   TmPressState state; /* at `interference` */
   TmPressState least; /* at the ends of the range */
   TmPressState most;
-  /* To drop in with `gap` at interference_most: °C; NAN: expansion unknown. */
+  /* To drop in with `gap` at interference_most, before roughness: °C; ambient where there is room already;
+   * NAN: expansion or gap unknown. */
   double heat_hub_to;
-  double cool_shaft_to;
-  gboolean cold_enough;  /* cool_shaft_to is above absolute zero */
+  double cool_shaft_to;  /* NAN also where even absolute zero would not do */
+  gboolean cold_enough;  /* FALSE: it would not */
   gboolean cold_assumed; /* no figure for cooling: that near 20 °C was used */
   gboolean thin_hub;     /* wall under a tenth of the diameter: can burst */
 } TmPressAnswer;
 
-/* On any status but OK all figures are NAN or 0 and never infinite. */
+/* Every input up to 1e9 in magnitude.  On any status but OK and NO_INTERFERENCE all figures are NAN; they are
+ * never infinite. */
 void tm_press (const TmPressInput *input, TmPressAnswer *out);
 
+/* The interference of no fit, and nothing known: every figure NAN but the shaft bore (solid), the roughness
+ * (0) and the ambient (20 °C). */
+void tm_press_input_init (TmPressInput *out);
+
+/* The figures of @material. */
+TmPressBody tm_press_body (const TmElastic *material);
+
+/* TRUE when the hub or the shaft of @feature's press is named, and known, as a plastic. */
+gboolean tm_press_has_plastic (const TmJob *job, const TmFeature *feature);
+
 /* An input with what the feature's press facts, the job's materials and the tables say; what nobody says is
- * NAN.  The interference is left to the caller. */
+ * NAN, but no stated roughness is none and no stated shaft bore a solid shaft.  A part with no material is
+ * the job's own where the feature is that part.  The common diameter is the nominal, else the middle of the
+ * limits.  The interference is left to the caller. */
 void tm_press_input_of (const TmJob *job, const TmFeature *feature, TmPressInput *out);
 
 /* Marked for translation, context "press status": names the figure and the mend. */
