@@ -15,10 +15,16 @@ G_BEGIN_DECLS
 /* One of the two parts, at 20 °C. */
 typedef struct {
   gint64 smallest, largest; /* over its stations, or its limits */
-  double u;                 /* standard uncertainty that both share; 0: limits, exact */
-  double alpha;             /* 1e-6 / °C; matters only away from 20 °C */
+  double u;                 /* standard uncertainty that both share; 0: limits, exact; NAN: unknown */
+  double alpha;             /* 1e-6 / °C; matters only away from 20 °C; NAN: unknown */
+  double alpha_half_width;  /* of alpha, rectangular; 0: taken as known */
   double temp;              /* °C */
 } TmFitPart;
+
+/* Temperatures are taken between these, °C: absolute zero, and what no expansion near 20 °C speaks for
+ * (our own choice). */
+#define TM_FIT_TEMPERATURE_LEAST (-273.15)
+#define TM_FIT_TEMPERATURE_MOST  1000.0
 
 /* The wanted clearance; an end that is not given: any. */
 typedef struct {
@@ -45,23 +51,50 @@ typedef enum {
   TM_FIT_NO_SIDE,      /* which of the two is the bore is unknown */
   TM_FIT_NO_METHOD,    /* the uncertainty is unknown: ranges stand, chances do not (NAN) */
   TM_FIT_BAD_TEMPERATURE,
-  TM_FIT_BAD_WANT, /* wanted least above wanted most */
-  TM_FIT_BAD_PART, /* smallest above largest, or not above zero */
+  TM_FIT_BAD_WANT,     /* wanted least above wanted most */
+  TM_FIT_BAD_PART,     /* smallest above largest, not above zero, or an uncertainty below zero */
+  TM_FIT_NO_EXPANSION, /* away from 20 °C, and how much a part grows is unknown */
+  TM_FIT_NO_WANT,      /* no wanted clearance is stated */
+  TM_FIT_TOO_MANY,     /* more parts than are paired at once */
   TM_N_FIT_STATUSES
 } TmFitStatus;
 
-/* By limits the chances are 0 or 1 at the ends and NAN between. */
+/* Both sizes as they are at the temperatures of their parts, each (1 + α (T - 20)) times its size at 20 °C.
+ * The true clearance is taken to differ from what was measured by one normal error that both ends share, of
+ * standard deviation u = √(u_bore² + u_shaft²), away from 20 °C with what is not known of the expansions.
+ *
+ * By limits (both u are 0) nobody knows where between its ends a pair will be: the chances are 0 or 1 where
+ * the whole range says so, else NAN.  On OK and NO_METHOD the range stands; on every other status all of
+ * @out is NAN. @want may be NULL: any. */
 TmFitStatus tm_fit_check (const TmFitPart *bore, const TmFitPart *shaft, const TmFitWant *want,
                           TmFitCheck *out);
 
-/* Parts from the record. */
+/* The smallest chance at which a fit is called within what is wanted, and whether it is: by limits and where
+ * the uncertainty is unknown, the whole range must be. */
+#define TM_FIT_PROVEN 0.95
+gboolean tm_fit_is_within (const TmFitCheck *check, const TmFitWant *want);
+
+/* Parts from the record, at 20 °C and with no expansion known: tm_fit_part_warm() sets both.  On any status
+ * but OK and NO_METHOD (where u is NAN) @out is not a part.
+ *
+ * As measured: the smallest and the largest station, each rounded away from the other, with the uncertainty
+ * of the station that decides, and only once the place has a verdict.  Where pins count, their estimate is
+ * the mating size: the smallest of a bore, and all of it where nothing else was read. */
 TmFitStatus tm_fit_part_by_limits (const TmFeature *feature, TmFitPart *out);
 TmFitStatus tm_fit_part_as_measured (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
                                      guint place, TmFitPart *out);
 TmFitStatus tm_fit_mate_by_limits (const TmFeature *feature, TmFitPart *out);
 TmFitStatus tm_fit_mate_as_measured (const TmMateSize *mate, TmFitPart *out);
 TmFitWant tm_fit_wanted (const TmFeature *feature);
-/* TRUE when the feature is the bore of the pair; its mate is the shaft then. */
+
+/* Sets the temperature of a part of the feature's fit and, where it is known, its expansion: of the feature's
+ * own part by the job's, else of its mate (@of_mate), by the materials of its press.  FALSE when no material
+ * is stated or nothing knows it; it is NAN then. */
+gboolean tm_fit_part_warm (const TmJob *job, const TmFeature *feature, gboolean of_mate, double temp,
+                           TmFitPart *part);
+
+/* TRUE when the feature is the bore of the pair; its mate is the shaft then.  By its kind, else by its
+ * mate's, else by the way its metal goes.  @status, which may be NULL, is NO_SIDE when none of them says. */
 gboolean tm_fit_feature_is_bore (const TmFeature *feature, TmFitStatus *status);
 
 const char *tm_fit_status_word (TmFitStatus status); /* marked for translation, context "fit status" */
