@@ -1,0 +1,133 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-edit-tool.h"
+
+#include <glib/gi18n-lib.h>
+
+TmTool *
+tm_edit_copy_tool (const TmTool *tool)
+{
+  return g_memdup2 (tool, sizeof *tool);
+}
+
+static gboolean
+is_below_zero (const TmQuantity *quantity)
+{
+  return quantity->given && quantity->count < 0;
+}
+
+const char *
+tm_edit_tool_problem (const TmTool *tool)
+{
+  if (tool->graduation.given && tool->graduation.count <= 0)
+    return _ ("the graduation must be above zero: what one mark of the dial stands for");
+  if (is_below_zero (&tool->least_cut) || is_below_zero (&tool->backlash)
+      || is_below_zero (&tool->spring_passes))
+    return _ ("least cut, backlash and spring passes cannot be below zero; leave out what is not known");
+  if (tool->spring_passes.given && tool->spring_passes.count > 1000)
+    return _ ("more than 1000 spring passes; give the number that the tool usually takes");
+  return NULL;
+}
+
+static gboolean
+refuse (const char *name, const char *why, GError **error)
+{
+  g_set_error (error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED, "%s: %s", name, why);
+  return FALSE;
+}
+
+static gboolean
+add_tool (TmDocument *document, TmTool *tool, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmAddStatus status = tm_job_add_tool (job, tool);
+
+  if (status != TM_ADD_OK)
+    {
+      tm_edit_refuse (tool->name, status, error);
+      tm_tool_free (tool);
+      return FALSE;
+    }
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  tm_job_remove_tool (job, tool->name);
+  return FALSE;
+}
+
+gboolean
+tm_edit_put_tool (TmDocument *document, const char *name, TmTool *tool, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  const char *new_name = tool->name;
+  const char *problem = tm_edit_tool_problem (tool);
+  TmTool *old, *before;
+  TmAddStatus status;
+
+  if (problem != NULL)
+    {
+      tm_tool_free (tool);
+      return refuse (new_name, problem, error);
+    }
+  if (name == NULL)
+    return add_tool (document, tool, error);
+  old = tm_job_find_tool (job, name);
+  before = old != NULL ? tm_edit_copy_tool (old) : NULL;
+  status = tm_job_replace_tool (job, name, tool);
+  if (status != TM_ADD_OK)
+    {
+      tm_tool_free (tool);
+      g_clear_pointer (&before, tm_tool_free);
+      return tm_edit_refuse (new_name, status, error);
+    }
+  if (tm_document_save_definitions (document, error))
+    {
+      tm_tool_free (before);
+      return TRUE;
+    }
+  tm_job_replace_tool (job, new_name, before);
+  tm_document_restored (document);
+  return FALSE;
+}
+
+gboolean
+tm_edit_remove_tool (TmDocument *document, const char *name, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmTool *tool = tm_job_find_tool (job, name);
+  TmTool *before = tool != NULL ? tm_edit_copy_tool (tool) : NULL;
+  TmAddStatus status;
+  guint at = 0;
+
+  g_ptr_array_find (job->tools, tool, &at);
+  status = tm_job_remove_tool (job, name);
+  if (status == TM_ADD_OK && !tm_document_save_definitions (document, error))
+    {
+      tm_job_add_tool (job, before);
+      tm_edit_move_last (job->tools, at);
+      tm_document_restored (document);
+      return FALSE;
+    }
+  g_clear_pointer (&before, tm_tool_free);
+  return status == TM_ADD_OK || tm_edit_refuse (name, status, error);
+}
+
+gboolean
+tm_edit_set_feature_tool (TmDocument *document, const char *balloon, const char *name, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  TmFeature *feature = tm_job_find_feature (job, balloon);
+  const TmTool *tool = name != NULL && *name != '\0' ? tm_job_find_tool (job, name) : NULL;
+  const char *before;
+
+  if (feature == NULL)
+    return refuse (balloon, _ ("the job has no such feature any more"), error);
+  if (tool == NULL && name != NULL && *name != '\0')
+    return refuse (name, _ ("the job has no such tool; add it on the Gauges page, under Cutting tools"),
+                   error);
+  before = feature->tool;
+  feature->tool = tool != NULL ? tool->name : tm_job_intern (job, "");
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  feature->tool = before;
+  return FALSE;
+}
