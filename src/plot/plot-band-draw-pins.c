@@ -117,7 +117,8 @@ tm_band_draw_pins (TmBandDrawing *d)
     return;
   draw_open (d, d->plot->open_low_from, d->plot->open_low_to, TRUE);
   draw_open (d, d->plot->open_high_from, d->plot->open_high_to, FALSE);
-  tm_band_draw_label (d, _ ("pins"), d->at.pins_top + 0.5 * d->at.row_height, 1.0, FALSE);
+  if (d->plot->rows->len == 0 || d->at.row_height >= d->pen.size * 0.95)
+    tm_band_draw_label (d, _ ("pins"), d->at.pins_top + 0.5 * d->at.row_height, 1.0, FALSE);
   for (guint i = 0; i < d->at.n_pins; i++)
     draw_pin (d, &d->at.pins[i]);
 }

@@ -85,12 +85,18 @@ draw_zones (TmBandDrawing *d)
   if (d->plot->guarded || !provable)
     draw_guards (d, low, high, provable);
   if (!provable)
-    return;
+    {
+      left = d->at.left;
+      right = d->at.right;
+      tm_band_draw_plan_numbers (d, &left, &right);
+      return;
+    }
   left = tm_band_draw_inside (d, isfinite (low) ? tm_band_draw_x (d, low) : d->at.left);
   right = tm_band_draw_inside (d, isfinite (high) ? tm_band_draw_x (d, high) : d->at.right);
   cairo_rectangle (d->pen.cr, left, d->at.top, right - left, d->at.bottom - d->at.top);
   tm_pen_colour (&d->pen, &d->pen.theme->band, 1.0);
   cairo_fill (d->pen.cr);
+  tm_band_draw_plan_numbers (d, &left, &right);
   draw_proven_words (d, left, right);
 }
 
@@ -572,9 +578,11 @@ tm_band_plot_draw (const TmBandPlot *plot, cairo_t *cr, double width, double hei
       draw_row_lines (&d);
       draw_limits (&d);
       draw_axis (&d);
+      tm_band_draw_plan_lines (&d);
     }
   draw_rows (&d);
   tm_band_draw_pins (&d);
+  tm_band_draw_plan (&d);
   if (plot->has_axis)
     {
       draw_mate (&d);

@@ -26,6 +26,12 @@ double tm_band_draw_inside (const TmBandDrawing *d, double x);
 /* A row's name, right-aligned before the axis; @scale of the ordinary text size. */
 void tm_band_draw_label (TmBandDrawing *d, const char *label, double y, double scale, gboolean dim);
 
+/* The cut being planned (plot-band-draw-plan.c): its lines through all rows, under the marks; the numbers of
+ * the limits that the mate narrows, which leave *@left…*@right between them; its own lanes. */
+void tm_band_draw_plan_lines (TmBandDrawing *d);
+void tm_band_draw_plan_numbers (TmBandDrawing *d, double *left, double *right);
+void tm_band_draw_plan (TmBandDrawing *d);
+
 /* The rows of pins (plot-band-draw-pins.c). */
 void tm_band_draw_pins (TmBandDrawing *d);
 

@@ -8,11 +8,20 @@
 /* In sizes of the text. */
 #define PADDING         0.7
 #define ROW_LEAST       1.3
+#define ROW_BARE        0.88
 #define ROW_COMMON      4.2
 #define ROW_MOST        5.5
 #define ROWS_MOST       23.0 /* the rows and the room around them; more only where many rows need it */
 #define LABEL_MOST      0.28 /* of the width */
 #define PART_LABEL_MOST 0.2
+
+/* The plan's share of the room that it has with the rows, at least that of two rows; and its heights in sizes
+ * of the text. */
+#define PLAN_SHARE 0.3
+#define PLAN_ROWS  2.0
+#define PLAN_LEAST 2.6
+#define PLAN_MOST  5.6
+#define PLAN_LANES 3.4 /* from here on the size now has a lane of its own */
 
 /* The parts beside the rows, in the order in which they make way when there is little height. */
 typedef enum { PART_FIT, PART_PROVEN, PART_MATE, PART_TICKS, PART_LIMITS, N_PARTS } Part;
@@ -66,6 +75,8 @@ place_columns (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen)
     widest = MAX (widest, tm_text_width (pen, _ ("pins"), &style));
   if (plot->has_mate)
     widest = MAX (widest, tm_text_width (pen, _ ("mate"), &style));
+  if (plot->plan.shown)
+    widest = MAX (widest, tm_text_width (pen, _ ("after cut"), &style));
   widest = MIN (widest, layout->width * LABEL_MOST);
   layout->label_right = layout->width >= pen->size * 14.0 ? padding + widest : 0.0;
   layout->left = layout->label_right > 0 ? layout->label_right + pen->size : MIN (padding, layout->width / 8);
@@ -101,12 +112,20 @@ sum_parts (const double heights[N_PARTS])
   return sum;
 }
 
-/* Drops parts until each row has its least height, or nothing is left to drop. */
-static void
-drop_parts (double heights[N_PARTS], double room, double least)
+/* How low rows may get before a part makes way: the scale and the limits stand until the last. */
+static double
+get_least (Part part)
 {
-  for (int part = 0; part < N_PARTS && room - sum_parts (heights) < least; part++)
-    heights[part] = 0.0;
+  return part == PART_TICKS || part == PART_LIMITS ? ROW_BARE : ROW_LEAST;
+}
+
+/* Drops parts until each of @rows has its least height and the plan its own, or nothing is left to drop. */
+static void
+drop_parts (double heights[N_PARTS], double room, double rows, double plan, double size)
+{
+  for (int part = 0; part < N_PARTS; part++)
+    if (room - sum_parts (heights) < (rows * get_least ((Part)part) + plan) * size)
+      heights[part] = 0.0;
 }
 
 /* The middle of the next @height from *@y on, which moves past it; NAN for no height. */
@@ -119,6 +138,39 @@ take (double *y, double height)
   return height > 0 ? middle : NAN;
 }
 
+/* Two lanes where there is the height, one over the other else. */
+static void
+place_plan (TmBandLayout *layout, TmPen *pen, double top, double height)
+{
+  const double size = pen->size;
+
+  layout->plan_top = top;
+  layout->plan_height = height;
+  layout->plan_grip = CLAMP (height * 0.14, MIN (3.0, height / 4.0), size * 0.6);
+  layout->plan_base = top + height - layout->plan_grip - MIN (2.0, height * 0.1);
+  if (height >= size * PLAN_LANES)
+    {
+      layout->plan_now_y = top + MAX (size * 1.25, height * 0.28);
+      layout->plan_peak = layout->plan_now_y + size * 0.55;
+    }
+  else
+    {
+      layout->plan_now_y = layout->plan_base;
+      layout->plan_peak = top + MIN (2.0, height * 0.1);
+    }
+}
+
+/* How much of @room the plan takes from the rows. */
+static double
+measure_plan (const TmBandPlot *plot, TmPen *pen, double room, double rows)
+{
+  const double share = MAX (PLAN_SHARE, PLAN_ROWS / (PLAN_ROWS + rows));
+
+  if (!plot->plan.shown || !plot->has_axis)
+    return 0.0;
+  return MIN (room * 0.6, CLAMP (room * share, PLAN_LEAST * pen->size, PLAN_MOST * pen->size));
+}
+
 static void
 place_rows (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, const double heights[N_PARTS],
             double padding)
@@ -126,9 +178,10 @@ place_rows (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, const doub
   const guint parts = count_parts (plot);
   const guint whole = MAX (1, plot->rows->len - parts + layout->n_pin_rows);
   const double room = MAX (0.0, layout->height - 2.0 * padding - sum_parts (heights));
+  const double plan = measure_plan (plot, pen, room, whole + PART_BARE * parts);
   const double most = MAX (ROWS_MOST, ROW_COMMON * (whole + PART_NAMED * parts)) * pen->size;
-  const double rows = MIN (room, most);
-  double y = padding + (room - rows) / 2.0;
+  const double rows = MIN (room - plan, most);
+  double y = padding + (room - plan - rows) / 2.0;
   double share = PART_NAMED, slack;
 
   if (share * rows / (whole + share * parts) < pen->size * 1.15)
@@ -143,6 +196,8 @@ place_rows (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, const doub
   layout->pins_top
       = layout->rows_top + layout->row_height * (plot->rows->len - parts) + layout->part_height * parts;
   y += rows;
+  place_plan (layout, pen, y, plan);
+  y += plan;
   layout->bottom = y;
   layout->ticks_y = take (&y, heights[PART_TICKS]) + pen->size * 0.2;
   layout->mate_y = take (&y, heights[PART_MATE]);
@@ -169,8 +224,8 @@ tm_band_layout_fill (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, d
   parts = count_parts (plot);
   measure_parts (layout, plot, pen, heights);
   drop_parts (heights, height - 2.0 * padding,
-              MAX (1, plot->rows->len - parts + layout->n_pin_rows + PART_BARE * parts) * pen->size
-                  * ROW_LEAST);
+              MAX (1, plot->rows->len - parts + layout->n_pin_rows + PART_BARE * parts),
+              plot->plan.shown ? PLAN_LEAST : 0.0, pen->size);
   place_rows (layout, plot, pen, heights, padding);
 }
 

@@ -32,7 +32,11 @@ typedef struct {
   guint n_pin_rows;
   TmBandPinPlace pins[TM_BAND_MOST_PINS];
   guint n_pins;
-  double limits_y; /* middle of the limits' numbers; NAN: no room, as for all that follow */
+  double plan_top, plan_height; /* the cut being planned, over the axis; 0: none */
+  double plan_now_y;            /* middle of where the size is */
+  double plan_peak, plan_base;  /* top and foot of the spread after the cut */
+  double plan_grip;             /* radius of what is dragged, its middle on the foot */
+  double limits_y;              /* middle of the limits' numbers; NAN: no room, as for all that follow */
   double proven_y;
   double ticks_y;
   double mate_y;

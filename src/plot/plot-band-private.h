@@ -43,6 +43,26 @@ typedef struct {
   char *words;      /* "Pin 25.000 X minus went, truly 24.9990 to 25.0000" */
 } TmBandPin;
 
+/* A cut being planned, in absolute counts; NAN: not known, or there is none. */
+typedef struct {
+  gboolean shown;
+  gboolean grows;        /* metal goes by the size growing: it is gone beyond the upper limit */
+  double now, now_u;     /* mean over the stations, and its standard uncertainty */
+  double after, after_u; /* the same after the cut */
+  double reach_low;      /* of the smallest station after it, and of the largest */
+  double reach_high;
+  double second, second_u; /* where a second cut would take it, as the next reading would leave it */
+  double left, gone;       /* the limits that hold: beyond them there is metal left, or it is gone */
+  double mate_lower;       /* where the mate as measured asks for more than the drawing */
+  double mate_upper;
+  TmCutChances chances;
+  double change, next_change;              /* of size, > 0 towards less metal; 0: none */
+  char *now_text, *after_text;             /* "24.981 ± 0.004" */
+  char *after_short;                       /* "24.981" */
+  char *change_text, *next_text;           /* "0.024", or NULL */
+  char *mate_lower_text, *mate_upper_text; /* NULL where there is none */
+} TmBandPlan;
+
 struct _TmBandPlot {
   char *title; /* the feature in words */
   TmUnit unit;
@@ -67,6 +87,9 @@ struct _TmBandPlot {
   char *mate_text;     /* "25.022 … 25.035" */
   char *fit_by_limits; /* "press 0.001 to 0.035 mm by limits", or NULL */
   char *fit_measured;  /* the same as measured, or NULL */
+  TmCut cut;           /* which way the size goes */
+  TmBandPlan plan;
+  gboolean axis_held; /* as another plot has it, whatever there is to show */
 };
 
 /* Fills the mate and the fit from the feature (plot-band-mate.c). */
@@ -80,6 +103,15 @@ void tm_band_plot_add_parts (TmBandPlot *plot, const TmJob *job, const TmJudgeme
  * (plot-band-pins.c). */
 void tm_band_plot_add_pins (TmBandPlot *plot, const TmJob *job, const TmJudgement *judgement);
 void tm_band_pin_clear (gpointer pin);
+
+/* Chooses the axis anew for all that there is to show, unless it is held (plot-band.c). */
+void tm_band_plot_choose_axis (TmBandPlot *plot);
+
+/* The sizes of the plan that the axis has to reach, as far as the band stays readable; FALSE: none. */
+gboolean tm_band_plan_range (const TmBandPlot *plot, double *low, double *high);
+/* The plan in words, after a full stop; nothing where none is shown. */
+void tm_band_plan_describe (const TmBandPlot *plot, GString *out);
+void tm_band_plan_clear (TmBandPlan *plan);
 
 /* Where the proven zone begins and ends, in counts; -INFINITY and INFINITY on an open side.
  * FALSE when nothing can be proven in. */

@@ -125,6 +125,7 @@ tm_band_plot_describe (const TmBandPlot *plot)
     g_string_append_printf (out, ". %s", g_array_index (plot->pins, TmBandPin, i).words);
   if (plot->open_words != NULL)
     g_string_append_printf (out, ". %s", plot->open_words);
+  tm_band_plan_describe (plot, out);
   if (plot->has_mate)
     {
       g_string_append (out, ". ");

@@ -224,8 +224,8 @@ find_data_range (const TmBandPlot *plot, double *low, double *high)
     }
 }
 
-static void
-choose_axis (TmBandPlot *plot)
+void
+tm_band_plot_choose_axis (TmBandPlot *plot)
 {
   TmRange range = {
     .limits = plot->limits,
@@ -236,7 +236,10 @@ choose_axis (TmBandPlot *plot)
     .mate_high = plot->has_mate && plot->mate_has_upper ? plot->mate_upper : NAN,
   };
 
+  if (plot->axis_held)
+    return;
   find_data_range (plot, &range.data_low, &range.data_high);
+  range.planned = tm_band_plan_range (plot, &range.plan_low, &range.plan_high);
   plot->has_axis = !plot->attribute && tm_range_choose (&range, &plot->axis);
 }
 
@@ -252,6 +255,7 @@ tm_band_plot_new (const TmJob *job, const TmJudgement *judgement, const TmBandEn
   plot->title = tm_feature_title (feature);
   plot->unit = feature->unit;
   plot->attribute = tm_kind_is_attribute (feature->kind);
+  plot->cut = tm_feature_cut (feature);
   plot->limits = judgement->limits;
   if (!plot->limits.has_lower && !plot->limits.has_upper)
     plot->limits = tm_feature_limits (feature);
@@ -268,7 +272,7 @@ tm_band_plot_new (const TmJob *job, const TmJudgement *judgement, const TmBandEn
   add_rows (plot, job, judgement, entry);
   tm_band_plot_add_pins (plot, job, judgement);
   tm_band_plot_add_mate (plot, feature, judgement);
-  choose_axis (plot);
+  tm_band_plot_choose_axis (plot);
   return plot;
 }
 
@@ -284,6 +288,7 @@ tm_band_plot_free (TmBandPlot *plot)
   g_free (plot->fit_by_limits);
   g_free (plot->fit_measured);
   g_free (plot->open_words);
+  tm_band_plan_clear (&plot->plan);
   g_array_unref (plot->rows);
   g_array_unref (plot->pins);
   g_free (plot);

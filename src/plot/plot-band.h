@@ -35,6 +35,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBandPlot, tm_band_plot_free)
  * the mate as measured narrows them, the limits that hold.  Copied; NULL: none. */
 void tm_band_plot_set_plan (TmBandPlot *plot, const TmCutAdvice *plan);
 
+/* Keeps @plot's axis as that of @as, so that nothing moves under a finger that drags. */
+void tm_band_plot_hold_axis (TmBandPlot *plot, const TmBandPlot *as);
+
 /* For dragging the aim: where the predicted size lies in a drawing of that size (FALSE: no plan shown), and
  * the size at a point of it. */
 gboolean tm_band_plot_aim_at (const TmBandPlot *plot, double width, double height, double *x, double *y);

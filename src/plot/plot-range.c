@@ -47,6 +47,11 @@ choose_banded (const TmRange *range, double low, double high, TmAxis *axis)
     from = MIN (from, range->mate_low - edge);
   if (isfinite (range->mate_high) && range->mate_high <= top)
     to = MAX (to, range->mate_high + edge);
+  if (range->planned)
+    {
+      from = MIN (from, range->plan_low - edge);
+      to = MAX (to, range->plan_high + edge);
+    }
   if (range->limits.zero_bounded)
     from = MAX (from, -0.02 * span);
   *axis = tm_axis_new (from, to, range->unit);
@@ -61,6 +66,11 @@ choose_open (const TmRange *range, double limit, TmAxis *axis)
   double low = range->data_low, high = range->data_high;
 
   tm_range_stretch (&low, &high, limit);
+  if (range->planned)
+    {
+      tm_range_stretch (&low, &high, range->plan_low);
+      tm_range_stretch (&low, &high, range->plan_high);
+    }
   span = MAX (span, high - low);
   *axis = tm_axis_new (low - 0.35 * span, high + 0.35 * span, range->unit);
 }

@@ -18,6 +18,8 @@ typedef struct {
   TmUnit unit;
   double data_low, data_high; /* values and whiskers */
   double mate_low, mate_high; /* shown when it lies near enough */
+  gboolean planned;           /* the next two hold; shown whole: whoever asks keeps them near enough */
+  double plan_low, plan_high;
 } TmRange;
 
 /* Widens @low…@high to hold @at; a NAN range begins there, a NAN @at changes nothing. */

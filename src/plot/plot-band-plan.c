@@ -1,0 +1,344 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * plot-band-plan: the cut being planned, as a band plot shows it: where the size is, where it will be, which
+ * limits hold, and the same in words.
+ */
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "plot-band-private.h"
+#include "plot-chance.h"
+#include "plot-range.h"
+
+/* How far from the band the axis follows the plan, in widths of the band, so that the band stays readable:
+ * farther for where the size will be than for where it is. */
+#define REACH_NOW   3.0
+#define REACH_AFTER 5.0
+/* Standard deviations of the size after the cut that the axis holds. */
+#define TAIL 3.0
+
+/* -------- Numbers -------- */
+
+static guint
+get_decimals (const TmBandPlot *plot)
+{
+  return MIN (MAX (plot->decimals, plot->fineness), TM_MAX_DECIMALS - 1);
+}
+
+/* One digit more than the limits have. */
+static char *
+print_finer (const TmBandPlot *plot, double count)
+{
+  return tm_count_format ((gint64)llround (count), plot->unit, get_decimals (plot) + 1);
+}
+
+/* That digit is a nought that can go. */
+static gboolean
+ends_in_nought (const TmBandPlot *plot, const char *text)
+{
+  return get_decimals (plot) > 0 && g_str_has_suffix (text, "0");
+}
+
+static void
+cut_last (char *text)
+{
+  text[strlen (text) - 1] = '\0';
+}
+
+static char *
+print_fine (const TmBandPlot *plot, double count)
+{
+  char *text = print_finer (plot, count);
+
+  if (ends_in_nought (plot, text))
+    cut_last (text);
+  return text;
+}
+
+/* Size and spread with the same digits. */
+static char *
+print_size (const TmBandPlot *plot, double at, double u)
+{
+  g_autofree char *size = NULL, *spread = NULL;
+
+  if (!isfinite (u) || u <= 0)
+    return print_fine (plot, at);
+  size = print_finer (plot, at);
+  spread = tm_count_format_bound ((gint64)llround (2 * u), plot->unit, get_decimals (plot) + 1, TRUE);
+  if (ends_in_nought (plot, size) && ends_in_nought (plot, spread))
+    {
+      cut_last (size);
+      cut_last (spread);
+    }
+  return g_strdup_printf ("%s ± %s", size, spread);
+}
+
+static char *
+print_change (const TmBandPlot *plot, double change)
+{
+  return change > 0 ? print_fine (plot, change) : NULL;
+}
+
+/* -------- The plan -------- */
+
+/* What can be shown: something is read, and the figures are figures. */
+static gboolean
+is_shown (const TmBandPlot *plot, const TmCutAdvice *advice)
+{
+  const TmCutPlan *plan = &advice->plan;
+  const double most = (double)TM_COUNT_MAX;
+
+  switch (plan->status)
+    {
+    case TM_CUT_OK:
+    case TM_CUT_PROVE:
+    case TM_CUT_NOTHING_LEFT:
+    case TM_CUT_METAL_GONE:
+    case TM_CUT_TOO_COARSE:
+    case TM_CUT_UNDER_LEAST:
+      break;
+    case TM_CUT_BAD_BAND:
+    case TM_CUT_NOT_READ:
+    case TM_CUT_NO_LIMITS:
+    case TM_CUT_NO_SIDE:
+    case TM_CUT_NO_METHOD:
+    case TM_CUT_NO_DIAL:
+    case TM_CUT_NO_MATE:
+    case TM_CUT_NOT_A_SIZE:
+    case TM_N_CUT_STATUSES:
+    default:
+      return FALSE;
+    }
+  return plot->has_axis && plot->cut != TM_CUT_UNKNOWN && isfinite (plan->predicted)
+         && fabs ((double)advice->reference + plan->predicted) < most && isfinite (plan->predicted_u)
+         && plan->predicted_u >= 0 && plan->predicted_u < most && isfinite (plan->change) && plan->change >= 0
+         && plan->change < most;
+}
+
+static double
+or_else (double value, double otherwise)
+{
+  return isfinite (value) ? value : otherwise;
+}
+
+/* How the cutter scatters, before it is known how it answered. */
+static double
+find_spread_of (const TmCutResponse *response, double change)
+{
+  return change > 0 ? hypot (change * or_else (response->factor_sd, 0.0), or_else (response->scatter, 0.0))
+                    : 0.0;
+}
+
+/* Where the size is: what the plan predicts less what the cut is expected to do. */
+static void
+find_now (TmBandPlan *plan, const TmCutAdvice *advice, double way)
+{
+  const double spread = find_spread_of (&advice->response, plan->change);
+  const double rest = plan->after_u * plan->after_u - spread * spread;
+
+  plan->now = plan->after - way * plan->change * or_else (advice->response.factor, 1.0);
+  plan->now_u = rest > 0 ? sqrt (rest) : 0.0;
+}
+
+/* Where its stations will be: they keep their offsets from their mean. */
+static void
+find_reach (const TmBandPlot *plot, TmBandPlan *plan)
+{
+  double low = NAN, high = NAN, sum = 0.0;
+  guint n = 0;
+
+  for (guint i = 0; i < plot->rows->len; i++)
+    {
+      const TmBandRow *row = &g_array_index (plot->rows, TmBandRow, i);
+
+      if (!row->read || row->part || row->mating || !isfinite (row->at))
+        continue;
+      tm_range_stretch (&low, &high, row->at);
+      sum += row->at;
+      n++;
+    }
+  plan->reach_low = plan->after + (n > 1 ? low - sum / n : 0.0);
+  plan->reach_high = plan->after + (n > 1 ? high - sum / n : 0.0);
+}
+
+static void
+find_second (TmBandPlan *plan, const TmCutAdvice *advice, double way)
+{
+  const double second = advice->plan.second;
+
+  if (!isfinite (second) || second <= 0 || second >= (double)TM_COUNT_MAX)
+    return;
+  plan->next_change = second;
+  plan->second = plan->after + way * second * or_else (advice->response.factor, 1.0);
+  plan->second_u = hypot (plan->now_u, find_spread_of (&advice->response, second));
+}
+
+/* The limits that hold, each the narrower of the drawing's and the mate's. */
+static void
+find_limits (const TmBandPlot *plot, TmBandPlan *plan, const TmCutAdvice *advice)
+{
+  const double reference = (double)advice->reference;
+  double lower = plot->limits.has_lower ? (double)plot->limits.lower : -INFINITY;
+  double upper = plot->limits.has_upper ? (double)plot->limits.upper : INFINITY;
+
+  if (isfinite (advice->band.mate_lower) && reference + advice->band.mate_lower > lower)
+    lower = plan->mate_lower = reference + advice->band.mate_lower;
+  if (isfinite (advice->band.mate_upper) && reference + advice->band.mate_upper < upper)
+    upper = plan->mate_upper = reference + advice->band.mate_upper;
+  plan->left = plan->grows ? lower : upper;
+  plan->gone = plan->grows ? upper : lower;
+}
+
+static void
+print_plan (const TmBandPlot *plot, TmBandPlan *plan)
+{
+  plan->now_text = print_size (plot, plan->now, plan->now_u);
+  plan->after_text = print_size (plot, plan->after, plan->after_u);
+  plan->after_short = print_fine (plot, plan->after);
+  plan->change_text = print_change (plot, plan->change);
+  plan->next_text = print_change (plot, plan->next_change);
+  plan->mate_lower_text = isfinite (plan->mate_lower) ? print_fine (plot, plan->mate_lower) : NULL;
+  plan->mate_upper_text = isfinite (plan->mate_upper) ? print_fine (plot, plan->mate_upper) : NULL;
+}
+
+void
+tm_band_plan_clear (TmBandPlan *plan)
+{
+  g_free (plan->now_text);
+  g_free (plan->after_text);
+  g_free (plan->after_short);
+  g_free (plan->change_text);
+  g_free (plan->next_text);
+  g_free (plan->mate_lower_text);
+  g_free (plan->mate_upper_text);
+  *plan = (TmBandPlan) { 0 };
+}
+
+void
+tm_band_plot_set_plan (TmBandPlot *plot, const TmCutAdvice *advice)
+{
+  TmBandPlan *plan;
+  double way;
+
+  g_return_if_fail (plot != NULL);
+  plan = &plot->plan;
+  tm_band_plan_clear (plan);
+  if (advice != NULL && is_shown (plot, advice))
+    {
+      plan->shown = TRUE;
+      plan->grows = plot->cut == TM_CUT_GROWS;
+      way = plan->grows ? 1.0 : -1.0;
+      plan->second = plan->second_u = plan->mate_lower = plan->mate_upper = NAN;
+      plan->change = advice->plan.change;
+      plan->chances = advice->plan.chances;
+      plan->after = (double)advice->reference + advice->plan.predicted;
+      plan->after_u = advice->plan.predicted_u;
+      find_now (plan, advice, way);
+      find_reach (plot, plan);
+      find_second (plan, advice, way);
+      find_limits (plot, plan, advice);
+      print_plan (plot, plan);
+    }
+  tm_band_plot_choose_axis (plot);
+}
+
+void
+tm_band_plot_hold_axis (TmBandPlot *plot, const TmBandPlot *as)
+{
+  g_return_if_fail (plot != NULL && as != NULL);
+  if (!plot->has_axis || !as->has_axis || plot->unit != as->unit)
+    return;
+  plot->axis = as->axis;
+  plot->axis_held = TRUE;
+}
+
+/* -------- The axis -------- */
+
+/* Widens to @at unless that is farther than @reach beyond the band. */
+static void
+stretch_near (const TmBandPlot *plot, double *low, double *high, double at, double reach)
+{
+  const TmLimits *limits = &plot->limits;
+  const double span = (double)limits->upper - (double)limits->lower;
+
+  if (!limits->has_lower || !limits->has_upper || span <= 0
+      || (at >= (double)limits->lower - reach * span && at <= (double)limits->upper + reach * span))
+    tm_range_stretch (low, high, at);
+}
+
+gboolean
+tm_band_plan_range (const TmBandPlot *plot, double *low, double *high)
+{
+  const TmBandPlan *plan = &plot->plan;
+
+  *low = *high = NAN;
+  if (!plan->shown)
+    return FALSE;
+  stretch_near (plot, low, high, plan->now - 2 * plan->now_u, REACH_NOW);
+  stretch_near (plot, low, high, plan->now + 2 * plan->now_u, REACH_NOW);
+  stretch_near (plot, low, high, plan->reach_low - TAIL * plan->after_u, REACH_AFTER);
+  stretch_near (plot, low, high, plan->reach_high + TAIL * plan->after_u, REACH_AFTER);
+  if (isfinite (plan->second))
+    {
+      stretch_near (plot, low, high, plan->second - TAIL * plan->second_u, REACH_AFTER);
+      stretch_near (plot, low, high, plan->second + TAIL * plan->second_u, REACH_AFTER);
+    }
+  return isfinite (*low) && isfinite (*high);
+}
+
+/* -------- Words -------- */
+
+static void
+describe_chances (const TmBandPlan *plan, GString *out)
+{
+  g_autofree char *in = tm_chance_text (plan->chances.in), *left = tm_chance_text (plan->chances.left),
+                  *gone = tm_chance_text (plan->chances.gone);
+
+  if (in == NULL || left == NULL || gone == NULL)
+    return;
+  g_string_append (out, "; ");
+  /* Translators: three chances, each "97 %", "under 0.1 %"… */
+  g_string_append_printf (out, _ ("chances: %s in, %s metal left, %s metal gone"), in, left, gone);
+}
+
+static void
+describe_mate_limits (const TmBandPlan *plan, GString *out)
+{
+  if (plan->mate_lower_text == NULL && plan->mate_upper_text == NULL)
+    return;
+  g_string_append (out, "; ");
+  if (plan->mate_lower_text != NULL && plan->mate_upper_text != NULL)
+    g_string_append_printf (out, _ ("the mate as measured asks for %s to %s"), plan->mate_lower_text,
+                            plan->mate_upper_text);
+  else if (plan->mate_lower_text != NULL)
+    g_string_append_printf (out, _ ("the mate as measured asks for at least %s"), plan->mate_lower_text);
+  else
+    g_string_append_printf (out, _ ("the mate as measured asks for at most %s"), plan->mate_upper_text);
+}
+
+void
+tm_band_plan_describe (const TmBandPlot *plot, GString *out)
+{
+  const TmBandPlan *plan = &plot->plan;
+  const char *unit = tm_unit_symbol (plot->unit);
+
+  if (!plan->shown)
+    return;
+  g_string_append (out, ". ");
+  if (plan->change_text != NULL)
+    /* Translators: the change of size, its unit, the size now and after it, each "24.981 ± 0.004", and the
+     * unit. */
+    g_string_append_printf (out, _ ("Planned cut %s %s: from %s to %s %s"), plan->change_text, unit,
+                            plan->now_text, plan->after_text, unit);
+  else
+    g_string_append_printf (out, _ ("No cut planned: now %s %s"), plan->now_text, unit);
+  describe_chances (plan, out);
+  if (plan->next_text != NULL)
+    {
+      g_string_append (out, "; ");
+      g_string_append_printf (out, _ ("then a second cut of about %s %s"), plan->next_text, unit);
+    }
+  describe_mate_limits (plan, out);
+}
