@@ -140,6 +140,16 @@ static const Row rows[] = {
 
 static const TmFigure no_figure = NONE;
 
+/* One book that differs within itself is one source. */
+static TmFigure
+take_expansion (const TmExpansion *found)
+{
+  gboolean other = found->other_source != NULL && !g_str_equal (found->other_source, found->source);
+
+  return (TmFigure) { found->value, found->low, found->high, found->source,
+                      other ? found->other_source : NULL };
+}
+
 static void
 fill_from_row (const Row *row, TmElastic *out)
 {
@@ -153,8 +163,7 @@ fill_from_row (const Row *row, TmElastic *out)
                        .cold = row->cold,
                        .plastic = row->plastic };
   if (tm_material_expansion (row->material, &expansion))
-    out->expansion = (TmFigure) { expansion.value, expansion.low, expansion.high, expansion.source,
-                                  expansion.other_source };
+    out->expansion = take_expansion (&expansion);
 }
 
 gboolean

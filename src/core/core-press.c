@@ -294,7 +294,7 @@ fill_temperatures (const TmPressInput *in, double most, TmPressAnswer *out)
   out->heat_hub_to = in->ambient + room / (in->hub.expansion * PPM);
   out->cool_shaft_to = in->ambient - room / (cold * PPM);
   out->cold_assumed = unknown_cold && !isnan (cold);
-  if (out->cool_shaft_to >= ABSOLUTE_ZERO)
+  if (!(out->cool_shaft_to < ABSOLUTE_ZERO))
     return;
   out->cold_enough = FALSE;
   out->cool_shaft_to = NAN;

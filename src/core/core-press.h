@@ -128,4 +128,25 @@ void tm_press_input_of (const TmJob *job, const TmFeature *feature, TmPressInput
 /* Marked for translation, context "press status": names the figure and the mend. */
 const char *tm_press_status_word (TmPressStatus status);
 
+/* What has to be minded; in the order to show. */
+typedef enum {
+  TM_PRESS_CAUTION_OVER_YIELD,
+  TM_PRESS_CAUTION_YIELD_UNKNOWN,
+  TM_PRESS_CAUTION_THIN,
+  TM_PRESS_CAUTION_RELAXES, /* plastics: what elastic figures leave out */
+  TM_PRESS_CAUTION_MOISTURE,
+  TM_PRESS_CAUTION_COLD_ASSUMED,
+  TM_PRESS_CAUTION_NOT_COLD_ENOUGH,
+  TM_PRESS_CAUTION_TEMPER,
+  TM_PRESS_CAUTION_GUARD,    /* always */
+  TM_PRESS_CAUTION_ESTIMATE, /* always */
+  TM_N_PRESS_CAUTIONS
+} TmPressCaution;
+
+/* TRUE when @caution belongs beside @answer; @plastic: the hub or the shaft is one. */
+gboolean tm_press_caution_applies (TmPressCaution caution, const TmPressAnswer *answer, gboolean plastic);
+
+/* A sentence, marked for translation, context "press caution". */
+const char *tm_press_caution_word (TmPressCaution caution);
+
 G_END_DECLS

@@ -378,6 +378,9 @@ test_temperatures (void)
   out = answer (&input);
   g_assert_true (isnan (out.heat_hub_to) && isnan (out.cool_shaft_to));
   input.gap = 0.025;
+  out = answer (&input); /* of no known expansion */
+  g_assert_true (isnan (out.heat_hub_to) && isnan (out.cool_shaft_to));
+  g_assert_true (out.cold_enough);
   input.hub.expansion = 12;
   input.shaft.expansion = 11.5;
   input.shaft.cold = 8.5;
@@ -502,7 +505,7 @@ make_sound_press (void)
   TmPressInput input = make_press (0.020, 20, 25, 50);
 
   input.hub = (TmPressBody) { 207, 0.3, 250, 11.5, 8.5 };
-  input.shaft = (TmPressBody) { 110, 0.34, 125, 18, 15 };
+  input.shaft = (TmPressBody) { 110, 0.34, 145, 18, 15 };
   input.interference_least = 0.010;
   input.interference_most = 0.030;
   input.length = 30;
@@ -583,6 +586,43 @@ test_words (void)
     }
 }
 
+static gboolean
+has_caution (const TmPressInput *input, TmPressCaution caution, gboolean plastic)
+{
+  TmPressAnswer out = answer (input);
+
+  return tm_press_caution_applies (caution, &out, plastic);
+}
+
+/* Each caution where it belongs, and the two that always do. */
+static void
+test_cautions (void)
+{
+  TmPressInput input = make_sound_press ();
+
+  for (int i = 0; i < TM_N_PRESS_CAUTIONS; i++)
+    {
+      gboolean always = i == TM_PRESS_CAUTION_GUARD || i == TM_PRESS_CAUTION_ESTIMATE;
+
+      g_assert_cmpint (has_caution (&input, i, FALSE), ==, always);
+      g_assert_true (g_str_has_suffix (tm_press_caution_word (i), "."));
+    }
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_RELAXES, TRUE));
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_MOISTURE, TRUE));
+  input.shaft.yield = 100; /* the shaft's bore has 139 MPa at the most interference */
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_OVER_YIELD, FALSE));
+  input.shaft.yield = NAN;
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_YIELD_UNKNOWN, FALSE));
+  input.shaft.cold = NAN;
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_COLD_ASSUMED, FALSE));
+  input.gap = 0.050;
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_TEMPER, FALSE));
+  input.gap = 0.500;
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_NOT_COLD_ENOUGH, FALSE));
+  input.hub_outside = 29;
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_THIN, FALSE));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -604,5 +644,6 @@ main (int argc, char **argv)
   g_test_add_func ("/press/nonsense", test_nonsense);
   g_test_add_func ("/press/extremes", test_extremes);
   g_test_add_func ("/press/words", test_words);
+  g_test_add_func ("/press/cautions", test_cautions);
   return g_test_run ();
 }
