@@ -330,7 +330,18 @@ tm_press (const TmPressInput *input, TmPressAnswer *out)
     out->status = TM_PRESS_NO_INTERFERENCE;
 }
 
-/* --- from the job --- */
+/* --- from a fit and from the job --- */
+
+void
+tm_press_take_fit (TmPressInput *input, const TmFitCheck *check)
+{
+  double mm = (double)tm_unit_counts (TM_UNIT_MM);
+  double wider = isnan (check->expanded) ? 0 : check->expanded;
+
+  input->interference = -(check->least + check->most) / 2 / mm;
+  input->interference_least = (-check->most - wider) / mm;
+  input->interference_most = (-check->least + wider) / mm;
+}
 
 static const TmPressBody unknown_body = { NAN, NAN, NAN, NAN, NAN };
 
@@ -358,17 +369,6 @@ tm_press_body (const TmElastic *material)
                          material->expansion.value, material->cold.value };
 }
 
-/* Which of the two the feature is: as the metal goes, else as the mate says. */
-static gboolean
-is_hub (const TmFeature *feature)
-{
-  TmCut cut = tm_feature_cut (feature);
-
-  if (cut != TM_CUT_UNKNOWN || !feature->mate.given)
-    return cut == TM_CUT_GROWS;
-  return feature->mate.kind == TM_KIND_SHAFT;
-}
-
 /* The hub's or the shaft's; FALSE when nobody names one that is known. */
 static gboolean
 find_material (const TmJob *job, const TmFeature *feature, gboolean hub, TmElastic *out)
@@ -377,7 +377,7 @@ find_material (const TmJob *job, const TmFeature *feature, gboolean hub, TmElast
 
   if (named[0] != '\0')
     return tm_elastic_find (job, named, out);
-  return hub == is_hub (feature) && tm_elastic_find (job, job->material, out);
+  return hub == tm_fit_feature_is_bore (feature, NULL) && tm_elastic_find (job, job->material, out);
 }
 
 static TmPressBody
@@ -390,7 +390,8 @@ find_body (const TmJob *job, const TmFeature *feature, gboolean hub)
 
   if (find_material (job, feature, hub, &material))
     body = tm_press_body (&material);
-  if (named[0] == '\0' && hub == is_hub (feature) && job->expansion.given && tm_job_expansion (job, &stated))
+  if (named[0] == '\0' && hub == tm_fit_feature_is_bore (feature, NULL) && job->expansion.given
+      && tm_job_expansion (job, &stated))
     body.expansion = stated.value;
   return body;
 }

@@ -10,6 +10,7 @@
 #pragma once
 
 #include "core-elastic.h"
+#include "core-fit-check.h"
 #include "core-model.h"
 
 G_BEGIN_DECLS
@@ -104,6 +105,10 @@ typedef struct {
   gboolean cold_assumed; /* no figure for cooling: that near 20 °C was used */
   gboolean thin_hub;     /* wall under a tenth of the diameter: can burst */
 } TmPressAnswer;
+
+/* The interference of @check: the middle of its range, and the ends widened by the expanded uncertainty where
+ * it is known (by limits there is none).  A check with no range leaves all three NAN. */
+void tm_press_take_fit (TmPressInput *input, const TmFitCheck *check);
 
 /* Every input up to 1e9 in magnitude.  On any status but OK and NO_INTERFERENCE all figures are NAN; they are
  * never infinite. */

@@ -215,7 +215,7 @@ static void
 test_usage (void)
 {
   static const char *const verbs[]
-      = { "check", "judge", "record", "report", "callout", "fit", "summary", "book" };
+      = { "check", "judge", "record", "report", "callout", "fit", "press", "summary", "book" };
   g_auto (Call) unknown = { 0 };
 
   for (gsize i = 0; i < G_N_ELEMENTS (verbs); i++)

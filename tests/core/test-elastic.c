@@ -231,6 +231,28 @@ test_input_of_a_job (void)
   g_assert_true (tm_press_has_plastic (job, feature));
 }
 
+/* A bore 25.000 … 25.010 with a shaft 25.020 … 25.035: 0.010 to 0.035; measured to ±2 µm, 0.008 to 0.037. */
+static void
+test_fit (void)
+{
+  TmFitCheck check = { .least = -35e6, .most = -10e6 };
+  TmPressInput input;
+
+  tm_press_input_init (&input);
+  tm_press_take_fit (&input, &check);
+  assert_near (input.interference, 0.0225, 1e-12);
+  assert_near (input.interference_least, 0.010, 1e-12);
+  assert_near (input.interference_most, 0.035, 1e-12);
+  check.expanded = 2e6;
+  tm_press_take_fit (&input, &check);
+  assert_near (input.interference, 0.0225, 1e-12);
+  assert_near (input.interference_least, 0.008, 1e-12);
+  assert_near (input.interference_most, 0.037, 1e-12);
+  check.expanded = NAN;
+  tm_press_take_fit (&input, &check);
+  assert_near (input.interference_most, 0.035, 1e-12);
+}
+
 /* The job's own part is the shaft, and says its expansion itself. */
 static void
 test_shaft_of_a_job (void)
@@ -264,6 +286,7 @@ main (int argc, char **argv)
   g_test_add_func ("/elastic/unknown", test_unknown);
   g_test_add_func ("/elastic/shop", test_shop);
   g_test_add_func ("/elastic/input-of-a-job", test_input_of_a_job);
+  g_test_add_func ("/elastic/fit", test_fit);
   g_test_add_func ("/elastic/shaft-of-a-job", test_shaft_of_a_job);
   return g_test_run ();
 }
