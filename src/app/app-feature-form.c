@@ -67,6 +67,16 @@ build_measuring (TmFeatureForm *form, GtkBox *into)
 }
 
 static void
+build_cutting (TmFeatureForm *form, GtkBox *into)
+{
+  const char *none[] = { _ ("none"), NULL };
+  AdwPreferencesGroup *group
+      = tm_form_group (into, _ ("Cutting"), _ ("Tools are kept on the Gauges page, under Cutting tools."));
+
+  form->tool = tm_form_choice (group, _ ("Tool that cuts it"), none);
+}
+
+static void
 build_drawing (TmFeatureForm *form, GtkBox *into)
 {
   const char *designators[] = { _ ("none"), _ ("key"), _ ("critical"), NULL };
@@ -94,33 +104,52 @@ tm_feature_form_build (TmFeatureForm *form, GtkBox *into)
 {
   build_requirement (form, into);
   build_measuring (form, into);
+  build_cutting (form, into);
   build_drawing (form, into);
   build_mate (form, into);
 }
 
-/* "" and the names of all methods and gauges; the index of @chosen. */
-static GPtrArray *
-list_methods (const TmJob *job, const char *chosen, guint *at)
+/* Shows @words, after "none", in @row, with @chosen selected: one that the job file names and that is defined
+ * nowhere is kept. */
+static void
+fill_choice (AdwComboRow *row, GPtrArray *words, const char *chosen)
 {
-  GPtrArray *words = g_ptr_array_new ();
+  guint at = 0;
 
-  *at = 0;
-  g_ptr_array_add (words, (gpointer)_ ("none"));
+  g_ptr_array_insert (words, 0, (gpointer)_ ("none"));
+  for (guint i = 1; i < words->len; i++)
+    if (g_str_equal (g_ptr_array_index (words, i), chosen))
+      at = i;
+  if (at == 0 && *chosen != '\0')
+    {
+      at = words->len;
+      g_ptr_array_add (words, (gpointer)chosen);
+    }
+  g_ptr_array_add (words, NULL);
+  tm_form_set_words (row, (const char *const *)words->pdata, at);
+}
+
+/* All methods, then all gauges. */
+static void
+fill_methods (TmFeatureForm *form, const TmJob *job, const TmFeature *feature)
+{
+  g_autoptr (GPtrArray) words = g_ptr_array_new ();
+
   for (guint i = 0; i < job->methods->len; i++)
     g_ptr_array_add (words, (gpointer)((TmMethod *)g_ptr_array_index (job->methods, i))->name);
   for (guint i = 0; i < job->gauges->len; i++)
     g_ptr_array_add (words, (gpointer)((TmGauge *)g_ptr_array_index (job->gauges, i))->tag);
-  for (guint i = 1; i < words->len; i++)
-    if (g_str_equal (g_ptr_array_index (words, i), chosen))
-      *at = i;
-  if (*at == 0 && *chosen != '\0')
-    {
-      /* Named by the job file, defined nowhere: kept. */
-      *at = words->len;
-      g_ptr_array_add (words, (gpointer)chosen);
-    }
-  g_ptr_array_add (words, NULL);
-  return words;
+  fill_choice (form->method, words, feature->method);
+}
+
+static void
+fill_tools (TmFeatureForm *form, const TmJob *job, const TmFeature *feature)
+{
+  g_autoptr (GPtrArray) words = g_ptr_array_new ();
+
+  for (guint i = 0; i < job->tools->len; i++)
+    g_ptr_array_add (words, (gpointer)((TmTool *)g_ptr_array_index (job->tools, i))->name);
+  fill_choice (form->tool, words, feature->tool);
 }
 
 static void
@@ -160,10 +189,9 @@ fill_measuring (TmFeatureForm *form, const TmJob *job, const TmFeature *feature)
 {
   g_autofree char *stations = join_stations (feature);
   g_autofree char *places = g_strdup_printf ("%u", feature->places);
-  guint at;
-  g_autoptr (GPtrArray) methods = list_methods (job, feature->method, &at);
 
-  tm_form_set_words (form->method, (const char *const *)methods->pdata, at);
+  fill_methods (form, job, feature);
+  fill_tools (form, job, feature);
   tm_form_set_text (form->stations, stations);
   tm_form_set_text (form->places, places);
   tm_form_set_text (form->size_feature, feature->size_feature);

@@ -17,7 +17,7 @@ typedef struct {
   AdwComboRow *kind, *side;
   AdwEntryRow *nominal, *lower, *upper;
   AdwEntryRow *stations, *places, *size_feature;
-  AdwComboRow *method, *check;
+  AdwComboRow *method, *tool, *check;
   AdwEntryRow *every;
   AdwComboRow *designator;
   AdwEntryRow *sheet, *zone;

@@ -157,13 +157,13 @@ read_stations (TmFeatureForm *form, TmJob *job, TmFeature *feature, char **probl
   return TRUE;
 }
 
-/* Name of the method chosen, "" for none. */
+/* The name chosen in @row, "" for none. */
 static const char *
-chosen_method (TmFeatureForm *form, TmJob *job)
+chosen_name (AdwComboRow *row, TmJob *job)
 {
-  GObject *item = adw_combo_row_get_selected_item (form->method);
+  GObject *item = adw_combo_row_get_selected_item (row);
 
-  if (tm_form_chosen (form->method) == 0 || !GTK_IS_STRING_OBJECT (item))
+  if (tm_form_chosen (row) == 0 || !GTK_IS_STRING_OBJECT (item))
     return tm_job_intern (job, NULL);
   return tm_job_intern (job, gtk_string_object_get_string (GTK_STRING_OBJECT (item)));
 }
@@ -203,7 +203,8 @@ read_measuring (TmFeatureForm *form, TmJob *job, TmFeature *feature, char **prob
     return tm_form_refuse (form->size_feature, problem,
                            g_strdup_printf (_ ("There is no feature %s to take the size from."), size));
   feature->size_feature = tm_job_intern (job, size);
-  feature->method = chosen_method (form, job);
+  feature->method = chosen_name (form->method, job);
+  feature->tool = chosen_name (form->tool, job);
   return TRUE;
 }
 

@@ -8,6 +8,7 @@
 #include "app-form-read.h"
 #include "app-form.h"
 #include "app-gauge-words.h"
+#include "core-blocks.h"
 #include "core-gauge-kind.h"
 #include "core-pins.h"
 
@@ -98,6 +99,7 @@ show_rows (TmGaugeForm *form)
   tm_gauge_kinds (&n);
   gtk_widget_set_visible (GTK_WIDGET (form->word), tm_form_chosen (form->kind) == n);
   show_row (form->pin_step, is_chosen (kind, "pin set"));
+  show_row (form->blocks, is_chosen (kind, "gauge blocks"));
   show_row (form->feel, kind == NULL || kind->transfer);
   show_row (form->resolution, kind == NULL || (!kind->transfer && !classed));
   gtk_widget_set_visible (form->pins, classed || gtk_widget_get_visible (GTK_WIDGET (form->pin_step))
@@ -220,6 +222,7 @@ build_figures (TmGaugeForm *form, GtkBox *into)
   form->error_limit = tm_form_entry (group, _ ("Limit of error, ±"));
   form->feel = tm_form_entry (group, _ ("Transfer feel, ± for 95 of 100"));
   form->source = tm_form_entry (group, _ ("Where these figures come from"));
+  form->blocks = tm_form_entry (group, _ ("Sizes of the set, such as 1.0005; 1.01-1.49 by 0.01; 25"));
   form->says = GTK_LABEL (gtk_label_new (NULL));
   gtk_label_set_wrap (form->says, TRUE);
   gtk_label_set_xalign (form->says, 0);
@@ -291,7 +294,7 @@ tm_gauge_form_connect (TmGaugeForm *form, GCallback callback, gpointer data)
   AdwEntryRow *rows[]
       = { form->tag,    form->word,   form->range_from, form->range_to,   form->resolution, form->error_limit,
           form->feel,   form->source, form->pin_step,   form->calibrated, form->due,        form->certificate,
-          form->serial, form->owner,  form->place,      form->expansion };
+          form->serial, form->owner,  form->place,      form->expansion,  form->blocks };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     g_signal_connect_swapped (rows[i], "entry-activated", callback, data);
@@ -332,6 +335,7 @@ fill_texts (TmGaugeForm *form, const TmGauge *gauge, gboolean copy)
   tm_form_fill_text (form->owner, gauge->owner);
   tm_form_fill_text (form->place, gauge->place);
   tm_form_fill_text (form->source, gauge->source);
+  tm_form_fill_text (form->blocks, gauge->blocks);
   adw_combo_row_set_selected (form->pin_class, find_class (gauge->pin_class));
   adw_combo_row_set_selected (form->pin_sign, find_word (signs, G_N_ELEMENTS (signs), gauge->pin_sign));
 }
@@ -392,7 +396,8 @@ read_texts (TmGaugeForm *form, TmJob *job, TmGauge *gauge)
                 { form->serial, &gauge->serial },
                 { form->owner, &gauge->owner },
                 { form->place, &gauge->place },
-                { form->source, &gauge->source } };
+                { form->source, &gauge->source },
+                { form->blocks, &gauge->blocks } };
 
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
     {
@@ -428,6 +433,26 @@ read_class (TmGaugeForm *form, TmGauge *gauge)
 
   gauge->pin_class = classed ? get_class (tm_form_chosen (form->pin_class)) : "";
   gauge->pin_sign = classed ? signs[tm_form_chosen (form->pin_sign)] : "";
+}
+
+/* The text of a set is kept as it was written; what is no list of sizes is refused. */
+static gboolean
+check_blocks (TmGaugeForm *form, const TmGauge *gauge, char **problem)
+{
+  g_autoptr (GArray) sizes = NULL;
+  TmBlocksStatus status;
+  gsize where;
+
+  tm_form_mark_wrong (form->blocks, FALSE);
+  if (*gauge->blocks == '\0')
+    return TRUE;
+  status = tm_blocks_read (gauge->blocks, gauge->unit, &sizes, &where);
+  if (status == TM_BLOCKS_OK)
+    return TRUE;
+  return tm_form_refuse (
+      form->blocks, problem,
+      g_strdup_printf ("“%s”: %s", gauge->blocks + where,
+                       g_dpgettext2 (GETTEXT_PACKAGE, "blocks status", tm_blocks_status_word (status))));
 }
 
 static AdwEntryRow *
@@ -481,7 +506,8 @@ tm_gauge_form_read (TmGaugeForm *form, TmJob *job, const TmGauge *gauge, char **
   read_class (form, read);
   if (tm_form_read_name (form->tag, job, &read->tag, problem) && read_quantities (form, read, problem)
       && tm_form_read_date (form->calibrated, job, &read->calibrated, problem)
-      && tm_form_read_date (form->due, job, &read->due, problem) && is_right (form, read, problem))
+      && tm_form_read_date (form->due, job, &read->due, problem) && check_blocks (form, read, problem)
+      && is_right (form, read, problem))
     return read;
   tm_gauge_free (read);
   return NULL;

@@ -20,6 +20,7 @@ typedef struct {
   GtkWidget *pins; /* the group of the next rows */
   AdwComboRow *pin_class, *pin_sign;
   AdwEntryRow *pin_step;
+  AdwEntryRow *blocks; /* the sizes of a set of gauge blocks */
   AdwEntryRow *calibrated, *due, *certificate;
   AdwEntryRow *serial, *owner, *place, *expansion;
   GtkLabel *says;                                /* where the starting figures come from */

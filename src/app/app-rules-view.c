@@ -23,6 +23,7 @@ struct _TmRulesView {
   AdwActionRow *rows[TM_N_RULE_FIGURES];
   GtkEditable *entries[TM_N_RULE_FIGURES];
   AdwComboRow *drift_rule;
+  AdwComboRow *cut_aim;
   AdwActionRow *material;
   AdwActionRow *decision;
   GtkLabel *problem;
@@ -133,6 +134,29 @@ drift_rule_cb (TmRulesView *self)
   self->filling = FALSE;
 }
 
+static void
+change_cut_aim (TmJob *job, gpointer data)
+{
+  TmRulesView *self = data;
+
+  job->cut_aim = tm_form_chosen (self->cut_aim) == 1 ? TM_AIM_PROVEN : TM_AIM_IN;
+}
+
+static void
+cut_aim_cb (TmRulesView *self)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (self->filling || self->document == NULL)
+    return;
+  if (tm_edit_facts (self->document, change_cut_aim, self, &error))
+    return;
+  tm_dialog_problem_set (self->problem, error->message);
+  self->filling = TRUE;
+  adw_combo_row_set_selected (self->cut_aim, tm_document_job (self->document)->cut_aim);
+  self->filling = FALSE;
+}
+
 /* -------- Showing -------- */
 
 static void
@@ -217,6 +241,7 @@ definitions_changed_cb (TmRulesView *self)
         fill_entry (self, job, (TmRuleFigureKind)i);
     }
   adw_combo_row_set_selected (self->drift_rule, job->drift_rule);
+  adw_combo_row_set_selected (self->cut_aim, job->cut_aim);
   set_subtitle (self->material, *job->material != '\0' ? job->material : _ ("not stated"));
   set_subtitle (self->decision, decision);
   self->filling = FALSE;
@@ -347,6 +372,18 @@ build_gauges (TmRulesView *self, GtkBox *into)
   add_figure (self, checks, TM_RULE_CHECK_HOURS);
 }
 
+static void
+build_cutting (TmRulesView *self, GtkBox *into)
+{
+  const char *aims[] = { _ ("inside the limits"), _ ("where the gauge can prove it"), NULL };
+  AdwPreferencesGroup *group = tm_form_group (
+      into, _ ("Cutting"), _ ("What the plan of the last cuts may risk, and what it aims at."));
+
+  add_figure (self, group, TM_RULE_CUT_RISK);
+  self->cut_aim = tm_form_choice (group, _ ("A cut aims at a size"), aims);
+  g_signal_connect_swapped (self->cut_aim, "notify::selected", G_CALLBACK (cut_aim_cb), self);
+}
+
 static GtkWidget *
 build_column (TmRulesView *self)
 {
@@ -355,6 +392,7 @@ build_column (TmRulesView *self)
 
   build_temperature (self, GTK_BOX (column));
   build_gauges (self, GTK_BOX (column));
+  build_cutting (self, GTK_BOX (column));
   decision = tm_form_group (GTK_BOX (column), _ ("Decision"), NULL);
   self->decision = add_row (decision, _ ("Decision rule"),
                             new_job_button (_ ("Decision rule: change it on the Job page")));

@@ -42,6 +42,11 @@ static const TmRuleFigure figures[TM_N_RULE_FIGURES] = {
                             N_ ("A reading whose gauge was checked longer ago asks for a new check."),
                             N_ ("Not stated: no check is asked for."),
                             N_ ("write hours above 0 and up to 8784, such as 8"), PLAIN, 8784 },
+  [TM_RULE_CUT_RISK]
+  = { RULE (cut_risk), N_ ("Accepted chance of metal gone"),
+      N_ ("Of a whole run of cuts on one place, from the first to the last: 0.01 is one run in a hundred."),
+      N_ ("Assumed while empty: 0.01."), N_ ("write a share above 0 and up to 0.5, such as 0.01"), PLAIN,
+      0.5 },
 };
 
 const TmRuleFigure *

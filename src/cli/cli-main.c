@@ -22,7 +22,8 @@ static const TmVerb verbs[] = {
     tm_verb_callout },
   { "fit", "TEXT", N_ ("Limits of an ISO 286 fit such as \"25 H7/p6\", and its clearance."), tm_verb_fit },
   { "pins", "[JOB]",
-    N_ ("What pins that went and did not go prove of a bore; of a job, which to pull. 0 once answered."),
+    N_ ("What pins that went and did not go prove of a bore; of a job, which to pull; gauge-block stacks. 0 "
+        "once answered."),
     tm_verb_pins },
   { "press", "[JOB]",
     N_ ("How hard a hub presses its shaft: stresses, forces, heating; 1 when nothing holds."),

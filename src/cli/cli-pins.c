@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * cli-pins: tenthmark-cli pins: what pins that went and did not go prove of a bore, and, of a job's
- * pin sets, which to pull.
+ * pin sets, which to pull.  Stacks and settings: cli-pin-stack.h.
  */
 
 #include <glib/gi18n-lib.h>
@@ -9,6 +9,7 @@
 #include <stdio.h>
 
 #include "cli-json.h"
+#include "cli-pin-stack.h"
 #include "cli-pin-trials.h"
 #include "cli-verbs.h"
 
@@ -430,11 +431,37 @@ answer_job (const Words *words, const char *path)
   return 0;
 }
 
+/* Which of the questions was asked. */
+static int
+answer (const Words *said, const TmStackWords *stack, const TmSettingWords *setting, const char *path)
+{
+  Words trials = *said;
+  TmStackWords blocks = *stack;
+  TmSettingWords zero = *setting;
+
+  if (blocks.stack != NULL && zero.zero != NULL)
+    return tm_fail (_ ("pins: --stack and --zero are two questions; ask one at a time"));
+  blocks.unit = said->unit;
+  blocks.json = said->json;
+  if (blocks.stack != NULL)
+    return tm_answer_stack (&blocks, path);
+  trials.unit = said->unit != NULL ? said->unit : "mm";
+  zero.unit = trials.unit;
+  zero.lower = said->lower;
+  zero.upper = said->upper;
+  zero.json = said->json;
+  if (zero.zero != NULL)
+    return tm_answer_setting (&zero);
+  return path != NULL ? answer_job (&trials, path) : answer_trials (&trials);
+}
+
 int
 tm_verb_pins (int n_words, char **words)
 {
   const TmVerb *verb = tm_verb_find ("pins");
-  Words said = { .unit = "mm" };
+  Words said = { 0 };
+  TmStackWords stack = { 0 };
+  TmSettingWords setting = { 0 };
   const TmOption options[] = {
     { "lower", "L", N_ ("the band's lower limit"), &said.lower, NULL },
     { "upper", "U", N_ ("the band's upper limit"), &said.upper, NULL },
@@ -446,6 +473,19 @@ tm_verb_pins (int n_words, char **words)
     { "clearance", "c", N_ ("what a pin needs to enter; assumed 0.001 mm if not given"), &said.clearance,
       NULL },
     { "feature", "N", N_ ("with JOB: the feature whose pins to pull are asked"), &said.feature, NULL },
+    { "stack", "SIZE", N_ ("the fewest gauge blocks that make this size; 1 when none do"), &stack.stack,
+      NULL },
+    { "set", "M112", N_ ("with --stack: a usual set of blocks: M112, M88, M87 or IN81"), &stack.set, NULL },
+    { "sizes", "LIST", N_ ("with --stack: the blocks, such as \"1.0005; 1.01-1.49 by 0.01; 25\""),
+      &stack.sizes, NULL },
+    { "gauge", "TAG", N_ ("with --stack and JOB: the block set of the job's register"), &stack.gauge, NULL },
+    { "wear", "W", N_ ("with --stack: the size of each of the two wear blocks at its ends"), &stack.wear,
+      NULL },
+    { "zero", "SIZE", N_ ("where to put the pointer of a dial gauge on a ring, so that this size shows as 0"),
+      &setting.zero, NULL },
+    { "standard", "S", N_ ("with --zero: the ring's or stack's own size"), &setting.standard, NULL },
+    { "graduation", "G", N_ ("with --zero: one mark of the dial"), &setting.graduation, NULL },
+    { "reversed", NULL, N_ ("with --zero: the pointer falls when the size grows"), NULL, &setting.reversed },
     { "json", NULL, N_ ("print JSON"), NULL, &said.json },
     { NULL },
   };
@@ -456,5 +496,5 @@ tm_verb_pins (int n_words, char **words)
     return status;
   if (operands->len > 1)
     return tm_fail (_ ("pins: it takes one JOB at most, or --trials; see tenthmark-cli pins --help"));
-  return operands->len == 1 ? answer_job (&said, g_ptr_array_index (operands, 0)) : answer_trials (&said);
+  return answer (&said, &stack, &setting, operands->len == 1 ? g_ptr_array_index (operands, 0) : NULL);
 }
