@@ -88,6 +88,17 @@ put_cautions (yajl_gen gen, const TmPressCase *press)
   yajl_gen_array_close (gen);
 }
 
+/* Of a job: what was looked at; null was taken by its limits. */
+static void
+put_which (yajl_gen gen, const TmPressCase *press)
+{
+  if (press->feature == NULL)
+    return;
+  tm_print_text (gen, "feature", press->feature);
+  tm_print_text (gen, "piece", press->piece);
+  tm_print_text (gen, "mate", press->mate);
+}
+
 void
 tm_press_print_json (const TmPressCase *press)
 {
@@ -95,6 +106,7 @@ tm_press_print_json (const TmPressCase *press)
   yajl_gen gen = tm_print_begin ();
 
   yajl_gen_map_open (gen);
+  put_which (gen, press);
   tm_print_unit (gen, press->unit);
   put_length (gen, "interference", press->input.interference, press->unit);
   put_length (gen, "diameter", press->input.diameter, press->unit);
@@ -337,9 +349,25 @@ print_cautions (const TmPressCase *press)
       printf ("%s\n", g_dpgettext2 (GETTEXT_PACKAGE, "press caution", tm_press_caution_word (i)));
 }
 
+static void
+print_which (const TmPressCase *press)
+{
+  if (press->feature == NULL)
+    return;
+  if (press->piece != NULL)
+    printf (_ ("feature %s: piece %s as measured\n"), press->feature, press->piece);
+  else
+    printf (_ ("feature %s by its limits\n"), press->feature);
+  if (press->mate != NULL)
+    printf (_ ("mate %s as measured\n"), press->mate);
+  else
+    printf ("%s\n", _ ("mate by its limits"));
+}
+
 void
 tm_press_print (const TmPressCase *press)
 {
+  print_which (press);
   print_body (_ ("hub"), &press->input.hub, &press->hub);
   print_body (_ ("shaft"), &press->input.shaft, &press->shaft);
   print_states (press);

@@ -20,6 +20,7 @@ typedef struct {
   const char *interference, *least, *most, *diameter, *length, *hub_outside, *shaft_inside;
   PartWords hub, shaft;
   const char *friction, *gap, *ambient, *unit;
+  TmPressWhich which; /* of a job */
   gboolean materials, json;
 } Words;
 
@@ -120,6 +121,8 @@ read_interference (const Words *words, TmPressCase *out)
 {
   TmPressInput *input = &out->input;
 
+  if (words->interference != NULL || words->least != NULL || words->most != NULL) /* in place of the job's */
+    input->interference = input->interference_least = input->interference_most = NAN;
   if (!read_length ("interference", words->interference, out->unit, &input->interference)
       || !read_length ("least", words->least, out->unit, &input->interference_least)
       || !read_length ("most", words->most, out->unit, &input->interference_most))
@@ -134,7 +137,8 @@ read_interference (const Words *words, TmPressCase *out)
   if (isnan (input->interference))
     return tm_fail (_ ("press: the interference is missing; give --interference, or --least and --most"))
            == 0;
-  out->range = !isnan (input->interference_least) || !isnan (input->interference_most);
+  out->range
+      = input->interference_least < input->interference || input->interference_most > input->interference;
   return TRUE;
 }
 
@@ -153,9 +157,12 @@ read_case (const Words *words, const TmJob *job, TmPressCase *out)
          && read_number ("ambient", words->ambient, TM_UNIT_CELSIUS, TM_UNIT_CELSIUS, &input->ambient);
 }
 
+/* Without one, what it is: the feature's, or mm. */
 static gboolean
 read_unit (const Words *words, TmUnit *unit)
 {
+  if (words->unit == NULL)
+    return TRUE;
   if (tm_unit_from_word (words->unit, unit) && (*unit == TM_UNIT_MM || *unit == TM_UNIT_IN))
     return TRUE;
   return tm_fail (_ ("press: --unit “%s”: use mm or in"), words->unit) == 0;
@@ -177,31 +184,47 @@ answer_case (TmPressCase *press, gboolean json)
 }
 
 static int
-answer_words (const Words *words)
+answer_words (const Words *words, const TmJob *job, const char *path)
 {
-  TmPressCase press = { .hub.name = "", .shaft.name = "" };
+  TmPressCase press = { .unit = TM_UNIT_MM, .hub.name = "", .shaft.name = "" };
 
   tm_press_input_init (&press.input);
-  if (!read_unit (words, &press.unit) || !read_case (words, NULL, &press))
+  if (job != NULL && !tm_press_take_job (job, path, &words->which, &press))
+    return 2;
+  if (!read_unit (words, &press.unit) || !read_case (words, job, &press))
     return 2;
   return answer_case (&press, words->json);
 }
 
 static int
-list_materials (const Words *words)
+list_materials (const Words *words, const TmJob *job)
 {
   if (words->json)
-    tm_materials_print_json (NULL);
+    tm_materials_print_json (job);
   else
-    tm_materials_print (NULL);
+    tm_materials_print (job);
   return 0;
+}
+
+/* With a job: what it says, with the options in place of single figures. */
+static int
+answer (const Words *words, const char *path)
+{
+  g_autoptr (TmJob) job = path != NULL ? tm_load_job (path) : NULL;
+
+  if (path != NULL && job == NULL)
+    return 2;
+  if (path == NULL
+      && (words->which.feature != NULL || words->which.piece != NULL || words->which.mate != NULL))
+    return tm_fail (_ ("press: --feature, --piece and --mate are of a job; name its file"));
+  return words->materials ? list_materials (words, job) : answer_words (words, job, path);
 }
 
 int
 tm_verb_press (int n_words, char **words)
 {
   const TmVerb *verb = tm_verb_find ("press");
-  Words said = { .unit = "mm" };
+  Words said = { 0 };
   const TmOption options[] = {
     { "interference", "I", N_ ("shaft minus bore, on diameter"), &said.interference, NULL },
     { "least", "I", N_ ("the least it may be"), &said.least, NULL },
@@ -226,7 +249,14 @@ tm_verb_press (int n_words, char **words)
     { "shaft-rz", "RZ", N_ ("roughness of the shaft, µm or µin"), &said.shaft.roughness, NULL },
     { "gap", "G", N_ ("room for dropping in, on diameter; without it no temperatures"), &said.gap, NULL },
     { "ambient", "T", N_ ("°C that heating and cooling start from; 20 if not given"), &said.ambient, NULL },
-    { "unit", "mm|in", N_ ("unit of lengths that name none; mm if not given"), &said.unit, NULL },
+    { "unit", "mm|in", N_ ("unit of lengths that name none; the feature's or mm if not given"), &said.unit,
+      NULL },
+    { "feature", "N", N_ ("with JOB: the feature that is pressed with its mate"), &said.which.feature, NULL },
+    { "piece", "S", N_ ("with JOB: as this piece was measured; by limits if not given"), &said.which.piece,
+      NULL },
+    { "place", "P", N_ ("with JOB: of the feature's places; 1 if not given"), &said.which.place, NULL },
+    { "mate", "S", N_ ("with JOB: the measured mate; the one meant for the piece, else by limits"),
+      &said.which.mate, NULL },
     { "materials", NULL, N_ ("list the materials of the tables with their sources"), NULL, &said.materials },
     { "json", NULL, N_ ("print JSON"), NULL, &said.json },
     { NULL },
@@ -236,8 +266,7 @@ tm_verb_press (int n_words, char **words)
 
   if (operands == NULL)
     return status;
-  if (operands->len > 0)
-    return tm_fail (_ ("press: “%s” belongs to no option; see tenthmark-cli press --help"),
-                    (const char *)g_ptr_array_index (operands, 0));
-  return said.materials ? list_materials (&said) : answer_words (&said);
+  if (operands->len > 1)
+    return tm_fail (_ ("press: it takes one JOB at most; see tenthmark-cli press --help"));
+  return answer (&said, operands->len == 1 ? g_ptr_array_index (operands, 0) : NULL);
 }

@@ -16,7 +16,18 @@ typedef struct {
   TmPressAnswer answer;
   TmElastic hub, shaft; /* the material's figures; its name is "" where none is named */
   gboolean range;       /* least and most differ */
+  const char *feature;  /* of a job: its balloon, and the serials of what was measured; else NULL */
+  const char *piece, *mate;
 } TmPressCase;
+
+/* Which fit of a job is asked about; NULL: not stated. */
+typedef struct {
+  const char *feature, *piece, *place, *mate;
+} TmPressWhich;
+
+/* What @job says of the press: sizes as measured where a piece or a mate is named (a piece brings the mate
+ * that is meant for it), else by limits.  FALSE after an error line. */
+gboolean tm_press_take_job (const TmJob *job, const char *path, const TmPressWhich *which, TmPressCase *out);
 
 void tm_press_print (const TmPressCase *press);
 void tm_press_print_json (const TmPressCase *press);

@@ -369,9 +369,8 @@ tm_press_body (const TmElastic *material)
                          material->expansion.value, material->cold.value };
 }
 
-/* The hub's or the shaft's; FALSE when nobody names one that is known. */
-static gboolean
-find_material (const TmJob *job, const TmFeature *feature, gboolean hub, TmElastic *out)
+gboolean
+tm_press_material (const TmJob *job, const TmFeature *feature, gboolean hub, TmElastic *out)
 {
   const char *named = hub ? feature->press.hub_material : feature->press.shaft_material;
 
@@ -388,7 +387,7 @@ find_body (const TmJob *job, const TmFeature *feature, gboolean hub)
   TmPressBody body = unknown_body;
   TmExpansion stated;
 
-  if (find_material (job, feature, hub, &material))
+  if (tm_press_material (job, feature, hub, &material))
     body = tm_press_body (&material);
   if (named[0] == '\0' && hub == tm_fit_feature_is_bore (feature, NULL) && job->expansion.given
       && tm_job_expansion (job, &stated))
@@ -401,8 +400,8 @@ tm_press_has_plastic (const TmJob *job, const TmFeature *feature)
 {
   TmElastic material;
 
-  return (find_material (job, feature, TRUE, &material) && material.plastic)
-         || (find_material (job, feature, FALSE, &material) && material.plastic);
+  return (tm_press_material (job, feature, TRUE, &material) && material.plastic)
+         || (tm_press_material (job, feature, FALSE, &material) && material.plastic);
 }
 
 static double

@@ -121,6 +121,10 @@ void tm_press_input_init (TmPressInput *out);
 /* The figures of @material. */
 TmPressBody tm_press_body (const TmElastic *material);
 
+/* Of the hub, or of the shaft, of @feature's press: as the press names it, else the job's own where the
+ * feature is that part.  FALSE when nobody names one that is known. */
+gboolean tm_press_material (const TmJob *job, const TmFeature *feature, gboolean hub, TmElastic *out);
+
 /* TRUE when the hub or the shaft of @feature's press is named, and known, as a plastic. */
 gboolean tm_press_has_plastic (const TmJob *job, const TmFeature *feature);
 

@@ -237,6 +237,97 @@ test_materials (void)
   g_assert_nonnull (strstr (words.out, "from memory"));
 }
 
+/* An invented job: a bronze bush in an aluminium arm that the shop has its own figures for. */
+static const char press_job[]
+    = "{\"format\": \"tenthmark-job\", \"version\": 1,"
+      " \"job\": {\"part_number\": \"P-1\", \"unit\": \"mm\", \"material\": \"arm stock\"},"
+      " \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\","
+      "   \"mate\": {\"kind\": \"shaft\", \"lower\": \"25.030\", \"upper\": \"25.043\"},"
+      "   \"press\": {\"length\": \"30\", \"hub_outside\": \"50\", \"shaft_inside\": \"20\","
+      "    \"shaft_material\": \"bearing bronze\", \"friction_least\": \"0.08\", \"friction_most\": "
+      "\"0.14\"}},"
+      "  {\"balloon\": \"2\", \"requirement\": \"Ø30 H7\"}],"
+      " \"pieces\": [{\"serial\": \"001\"}],"
+      " \"readings\": [{\"piece\": \"001\", \"feature\": \"1\", \"value\": \"25.010\"}],"
+      " \"materials\": [{\"name\": \"arm stock\", \"modulus\": \"70.5\", \"poisson\": \"0.33\", \"yield\": "
+      "\"240\", \"source\": \"mill certificate\"}],"
+      " \"mates\": [{\"feature\": \"1\", \"serial\": \"B-7\", \"smallest\": \"25.040\", \"largest\": "
+      "\"25.041\", \"piece\": \"001\"}]}";
+
+/* By limits 25.030 … 25.043 in 25.000 … 25.021: 0.009 to 0.043; measured 25.010 and 25.040 … 25.041: 0.030 to
+ * 0.031 (by hand). */
+static void
+test_job (void)
+{
+  g_autofree char *path = write_job ("press.tmjob", press_job);
+  g_auto (Call) limits = { 0 };
+  g_auto (Call) measured = { 0 };
+  yajl_val tree;
+
+  run (&limits, "press", path, "--feature", "1", "--json", NULL);
+  g_assert_cmpstr (limits.err, ==, "");
+  g_assert_cmpint (limits.status, ==, 0);
+  tree = parse (&limits);
+  assert_text (tree, "piece", NULL);
+  assert_text (tree, "interference", "0.026");
+  assert_text (member (tree, "least"), "effective_interference", "0.009");
+  assert_text (member (tree, "most"), "effective_interference", "0.043");
+  assert_text (member (tree, "hub"), "material", "arm stock");
+  assert_value (member (tree, "hub"), "modulus", 70.5, 1e-12);
+  assert_value (member (tree, "shaft"), "modulus", 100, 1e-12);
+  assert_value (tree, "diameter", 25, 1e-12);
+  yajl_tree_free (tree);
+  run (&measured, "press", path, "--feature", "1", "--piece", "001", "--friction", "0.1", "--json", NULL);
+  g_assert_cmpstr (measured.err, ==, "");
+  tree = parse (&measured);
+  assert_text (tree, "piece", "001");
+  assert_text (tree, "mate", "B-7");
+  assert_text (tree, "interference", "0.0305");
+  assert_value (tree, "press_force_least", get_value (tree, "press_force"), 1e-9);
+  yajl_tree_free (tree);
+}
+
+static void
+test_job_refusals (void)
+{
+  static const struct {
+    const char *option, *value, *wanted;
+  } cases[] = {
+    { "--feature", "9", "no feature “9”" },    { "--feature", "2", "has no mate" },
+    { "--piece", "009", "no piece “009”" },    { "--mate", "B-9", "no measured mate “B-9”" },
+    { "--place", "2", "feature 1 has 1" },     { "--place", "x", "--place" },
+    { "--hub-od", "20", "hub outside: must" }, { "--least", "0.01", "go together" },
+  };
+  g_autofree char *path = write_job ("press.tmjob", press_job);
+  g_auto (Call) no_job = { 0 };
+  g_auto (Call) two = { 0 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_auto (Call) call = { 0 };
+
+      run (&call, "press", path, "--feature", "1", cases[i].option, cases[i].value, NULL);
+      assert_refused (&call, cases[i].wanted);
+    }
+  run (&no_job, "press", "--feature", "1", NULL);
+  assert_refused (&no_job, "name its file");
+  run (&two, "press", path, path, NULL);
+  assert_refused (&two, "one JOB at most");
+}
+
+/* The shop's own entries stand before the tables. */
+static void
+test_job_materials (void)
+{
+  g_autofree char *path = write_job ("press.tmjob", press_job);
+  g_auto (Call) call = { 0 };
+
+  run (&call, "press", path, "--materials", NULL);
+  g_assert_cmpint (call.status, ==, 0);
+  g_assert_true (
+      g_str_has_prefix (call.out, "arm stock, the shop's own\n  modulus 70.5 GPa: mill certificate\n"));
+}
+
 static void
 add_tests (void)
 {
@@ -249,6 +340,9 @@ add_tests (void)
   g_test_add_func ("/cli/press/refusals", test_refusals);
   g_test_add_func ("/cli/press/missing", test_missing);
   g_test_add_func ("/cli/press/materials", test_materials);
+  g_test_add_func ("/cli/press/job", test_job);
+  g_test_add_func ("/cli/press/job-refusals", test_job_refusals);
+  g_test_add_func ("/cli/press/job-materials", test_job_materials);
 }
 
 int
