@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "plot-band-private.h"
+#include "plot-clearance.h"
 
 /* Hole minus shaft at its least and most; negative: press.  Exact counts. */
 typedef struct {
@@ -27,29 +28,11 @@ is_hole (const TmFeature *feature, gboolean *known)
   return cut == TM_CUT_GROWS;
 }
 
-/* "press 0.001 to 0.035 mm", "clearance …", or from one to the other. */
 static char *
 describe_clearance (const TmBandPlot *plot, const Clearance *clearance)
 {
-  const char *unit = tm_unit_symbol (plot->unit);
-  g_autofree char *least = tm_count_format (ABS (clearance->least), plot->unit, clearance->decimals);
-  g_autofree char *most = tm_count_format (ABS (clearance->most), plot->unit, clearance->decimals);
-
-  if (clearance->has_least && clearance->has_most)
-    {
-      if (clearance->most <= 0)
-        return g_strdup_printf (_ ("press %s to %s %s"), most, least, unit);
-      if (clearance->least >= 0)
-        return g_strdup_printf (_ ("clearance %s to %s %s"), least, most, unit);
-      return g_strdup_printf (_ ("press up to %s, clearance up to %s %s"), least, most, unit);
-    }
-  if (clearance->has_least)
-    return g_strdup_printf (clearance->least < 0 ? _ ("press up to %s %s") : _ ("clearance from %s %s"),
-                            least, unit);
-  if (clearance->has_most)
-    return g_strdup_printf (clearance->most < 0 ? _ ("press from %s %s") : _ ("clearance up to %s %s"), most,
-                            unit);
-  return g_strdup ("");
+  return tm_clearance_words (clearance->has_least, clearance->least, clearance->has_most, clearance->most,
+                             plot->unit, clearance->decimals);
 }
 
 /* The fit of sizes @low…@high of the feature with the limits of its mate. */
