@@ -24,6 +24,9 @@ G_BEGIN_DECLS
 #define TM_CUT_SCATTER_FACTOR 2.0 /* one standard deviation of ln s_e is ln of this */
 #define TM_CUT_RISK           0.01
 
+/* Stations that one belief can hold. */
+#define TM_CUT_MOST_STATIONS 64
+
 /* One cut of the past, with what the readings round it said. */
 typedef struct {
   double dialled;  /* change of size that was asked for, > 0 */
@@ -42,13 +45,16 @@ typedef struct {
 
 typedef struct _TmCutBelief TmCutBelief;
 
-/* Nothing known but the priors; @grows: metal is taken away by making the size larger. */
+/* Nothing known but the priors; @n_stations 1..TM_CUT_MOST_STATIONS; @grows: metal is taken away by making
+ * the size larger.  A station has no size until its first reading gives it one.  Numbers handed to the
+ * functions below have to be finite. */
 TmCutBelief *tm_cut_belief_new (guint n_stations, gboolean grows) G_GNUC_WARN_UNUSED_RESULT;
 TmCutBelief *tm_cut_belief_copy (const TmCutBelief *belief) G_GNUC_WARN_UNUSED_RESULT;
 void tm_cut_belief_free (TmCutBelief *belief);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmCutBelief, tm_cut_belief_free)
 
-/* Scales the assumed priors: 2 doubles the median of s_e.  For simulation, before anything is learned. */
+/* Other priors than the assumed ones: @scatter_median in counts, @scatter_factor > 1.  For simulation, before
+ * anything is learned. */
 void tm_cut_belief_set_prior (TmCutBelief *belief, double response_sd, double scatter_median,
                               double scatter_factor);
 
@@ -63,8 +69,15 @@ void tm_cut_belief_read (TmCutBelief *belief, guint station, guint method, doubl
 /* A cut by @change was made at every station. */
 void tm_cut_belief_cut (TmCutBelief *belief, double change);
 
+/* Every station moved by @change, give or take @sd in common, in a way that tells nothing of the cutter: a
+ * cut with another tool, or one that went wrong. */
+void tm_cut_belief_move (TmCutBelief *belief, double change, double sd);
+
+/* TRUE once some station was read. */
+gboolean tm_cut_belief_has_size (const TmCutBelief *belief);
+
 void tm_cut_belief_response (const TmCutBelief *belief, TmCutResponse *out);
-/* Mean and standard uncertainty of the true size at @station; over all s_e. */
+/* Mean and standard uncertainty of the true size at @station; over all s_e; NAN before its first reading. */
 void tm_cut_belief_size (const TmCutBelief *belief, guint station, double *size, double *u);
 
 /* Where the feature has to end up.  Drawing limits are exact; those that a measured mate and the wanted
@@ -90,7 +103,7 @@ typedef struct {
   TmCutBand band;
   double step;  /* change of size per graduation of the dial, > 0 */
   double least; /* smallest change that the tool takes without rubbing, >= step */
-  double risk;  /* accepted chance of metal gone that the run has left, 0 .. 1 */
+  double risk;  /* accepted chance of metal gone that the run has left, 0 .. 1: after the cut it is no more */
   TmAim aim;
   guint next_method; /* of the reading after the cut, as in tm_cut_belief_read() */
   double next_own;
@@ -106,6 +119,7 @@ typedef enum {
   TM_CUT_METAL_GONE,   /* more likely than not gone already */
   TM_CUT_TOO_COARSE,   /* no cut within the risk gains anything: the size must be known better first */
   TM_CUT_UNDER_LEAST,  /* what could be cut is less than the tool takes */
+  TM_CUT_UNEVEN,       /* the stations differ by more than the band: no cut brings all of them in */
   TM_CUT_BAD_BAND,     /* the limits leave no size at all */
   TM_CUT_NOT_READ,     /* no reading since the last cut, or none at all */
   TM_CUT_NO_LIMITS,    /* no limit that says where to stop */

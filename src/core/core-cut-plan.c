@@ -1,0 +1,298 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-cut-plan: the change that is worth most within the risk.
+ *
+ * The worth of a change is P(in now) + P(metal left)·(best P(in) of the next cut), the next cut having what
+ * this one leaves of the risk (metrology: Next cut).  Risk is counted over the whole run: what a cut adds to
+ * the chance of metal gone is spent, whatever is read afterwards, and what is spent never exceeds what was
+ * accepted. The share of runs that end with metal gone is the mean of what they spent, so it cannot exceed it
+ * either.
+ */
+
+#include <math.h>
+
+#include "core-cut-private.h"
+
+/* A cut has to raise the chance to end in the band by this much to be worth its while (our own choice). */
+#define NOTICEABLE 0.02
+/* What a further cut and its readings are worth to be spared (our own choice). */
+#define TROUBLE 0.02
+/* Two changes whose worth differs by less are alike: then the smaller one is dialled, or, where another cut
+ * follows in any case, the larger one. */
+#define ALIKE 1e-4
+/* Changes tried: this many, each a third further from the largest; then between the best one's neighbours. */
+#define WIDENING    1.35
+#define REFINEMENTS 8
+/* A cut is never larger than this many steps: what a double still counts. */
+#define MOST_STEPS 1e12
+
+typedef struct {
+  const TmCutBelief *belief;
+  const TmCutWish *wish;
+  TmCutTarget target;
+  TmCutSequel sequel;
+  double inward; /* by how much the limits of worth lie inside */
+  double now;    /* chance of metal gone before the cut */
+} Planner;
+
+/* -------- Worth of one change -------- */
+
+typedef struct {
+  TmCutShares shares;
+  double value;
+  double rank; /* value, less the trouble of a further cut */
+  double second;
+} Worth;
+
+static void
+find_worth (const Planner *self, double change, gboolean want_second, Worth *out)
+{
+  double spent, next;
+
+  tm_cut_shares (self->belief, &self->target, change, self->inward, &out->shares);
+  out->value = out->rank = out->shares.in;
+  out->second = 0;
+  if (self->wish->further == 0 || !(out->shares.left > 1e-9))
+    return;
+  spent = MAX (0, out->shares.gone - self->now);
+  next = tm_cut_sequel_value (&self->sequel, change, self->wish->risk - spent,
+                              want_second ? &out->second : NULL);
+  out->value += out->shares.left * next;
+  out->rank = out->value - out->shares.left * (next > 0 ? TROUBLE : 0);
+}
+
+/* -------- The search -------- */
+
+static double
+find_furthest (const Planner *self)
+{
+  double sum = 0;
+
+  for (guint j = 0; j < TM_CUT_NODES; j++)
+    sum += self->sequel.nodes[j].weight * self->sequel.nodes[j].furthest;
+  return sum;
+}
+
+/* Beyond this no cut is of use: metal is gone for certain, or the near limit is passed with all of the
+ * spread. */
+static double
+find_reach (const Planner *self)
+{
+  const TmCutSequel *sequel = &self->sequel;
+  double furthest = find_furthest (self), spread = 0, to;
+
+  for (guint j = 0; j < TM_CUT_NODES; j++)
+    if (sequel->nodes[j].weight > 1e-4)
+      spread = MAX (spread, sqrt (sequel->nodes[j].x_x) + sequel->nodes[j].scatter);
+  to = isinf (sequel->end) ? sequel->near + 6 * spread : sequel->end;
+  return MAX (0, to - furthest) * 1.5 + 6 * spread;
+}
+
+/* The largest whole number of steps with no more than the risk; metal gone only grows with it. */
+static double
+find_most_steps (const Planner *self)
+{
+  double step = self->wish->step, low = 0, high = floor (MIN (find_reach (self) / step, MOST_STEPS));
+
+  if (tm_cut_share_gone (self->belief, &self->target, high * step) <= self->wish->risk)
+    return high;
+  while (high - low > 1)
+    {
+      double middle = floor ((low + high) / 2);
+
+      if (tm_cut_share_gone (self->belief, &self->target, middle * step) <= self->wish->risk)
+        low = middle;
+      else
+        high = middle;
+    }
+  return low;
+}
+
+typedef struct {
+  double steps;
+  double rank;
+  double value;
+} Best;
+
+static void
+try_steps (const Planner *self, double steps, Best *best)
+{
+  Worth worth;
+
+  find_worth (self, steps * self->wish->step, FALSE, &worth);
+  if (worth.rank > best->rank + ALIKE
+      || (worth.rank > best->rank - ALIKE && steps < best->steps && worth.shares.left < 0.5))
+    *best = (Best) { steps, MAX (worth.rank, best->rank), worth.value };
+}
+
+/* From the largest change down in widening steps, then narrower ones about the best. */
+static Best
+search (const Planner *self, double least, double most)
+{
+  Best best = { most, -1, 0 };
+  double width = 1, from = most;
+
+  for (double steps = most; steps >= least; steps = floor (MIN (steps - 1, most - width)))
+    {
+      try_steps (self, steps, &best);
+      if (best.steps == steps)
+        from = width;
+      width = MAX (width + 1, width * WIDENING);
+    }
+  width = floor (MAX (1, from * (WIDENING - 1)));
+  for (guint i = 0; i < REFINEMENTS && width >= 1; i++)
+    {
+      double centre = best.steps;
+
+      if (centre + width <= most)
+        try_steps (self, centre + width, &best);
+      if (centre - width >= least && best.steps == centre)
+        try_steps (self, centre - width, &best);
+      width = floor (width / 2);
+    }
+  return best;
+}
+
+/* -------- What is said -------- */
+
+static void
+fill_chances (const Planner *self, double change, TmCutChances *out)
+{
+  const TmCutNext next = { self->wish->next_method, self->wish->next_own, self->wish->next_shared };
+  TmCutShares shares;
+
+  tm_cut_shares (self->belief, &self->target, change, 0, &shares);
+  out->gone = shares.gone;
+  out->left = shares.left;
+  out->in = MAX (0, 1 - shares.gone - shares.left);
+  out->proven = NAN;
+  if (next.own > 0 || next.shared > 0)
+    out->proven = tm_cut_share_proven (self->belief, &self->target, change, &next, self->wish->guard);
+}
+
+/* Mean over the stations, and over all s_e. */
+static void
+predict (const Planner *self, double change, TmCutPlan *out)
+{
+  const TmCutBelief *belief = self->belief;
+  double mean = 0, square = 0;
+
+  for (guint round = 0; round < 2; round++)
+    for (guint j = 0; j < TM_CUT_NODES; j++)
+      {
+        const TmCutSequelNode *node = &self->sequel.nodes[j];
+        double at = change * node->b, variance;
+
+        for (guint a = 0; a < belief->n_read; a++)
+          at += belief->nodes[j].mean[TM_CUT_AT_STATION (belief->read_stations[a])] / belief->n_read;
+        variance = node->x_x + 2 * change * node->x_b + change * change * node->b_b
+                   + (change > 0 ? node->scatter * node->scatter : 0);
+        if (round == 0)
+          mean += node->weight * at;
+        else
+          square += node->weight * (variance + (at - mean) * (at - mean));
+      }
+  out->predicted = belief->grows ? mean : -mean;
+  out->predicted_u = sqrt (MAX (0, square));
+}
+
+static void
+fill_plan (const Planner *self, double change, TmCutPlan *out)
+{
+  Worth worth;
+
+  out->change = change;
+  predict (self, change, out);
+  fill_chances (self, change, &out->chances);
+  find_worth (self, change, TRUE, &worth);
+  out->value = worth.value;
+  out->second = worth.second;
+}
+
+/* Why nothing is dialled. */
+static TmCutStatus
+find_refusal (const Planner *self, double most)
+{
+  const TmCutWish *wish = self->wish;
+  const TmCutSequel *sequel = &self->sequel;
+  TmCutShares now;
+
+  tm_cut_shares (self->belief, &self->target, 0, self->inward, &now);
+  /* With a gauge that tells next to nothing metal may be gone by chance alone. */
+  if (now.gone > 0.5 && find_furthest (self) > sequel->end)
+    return TM_CUT_METAL_GONE;
+  if (now.left < NOTICEABLE || now.in >= 0.5)
+    return TM_CUT_NOTHING_LEFT;
+  if (sequel->near > sequel->end)
+    return TM_CUT_UNEVEN;
+  if (most * wish->step < wish->least && sequel->end - find_furthest (self) < wish->least)
+    return TM_CUT_UNDER_LEAST;
+  return TM_CUT_TOO_COARSE;
+}
+
+static gboolean
+start (Planner *self, const TmCutBelief *belief, const TmCutWish *wish, TmCutPlan *out)
+{
+  TmCutLimits limits;
+
+  *out = (TmCutPlan) { .status = TM_CUT_OK };
+  out->chances.proven = out->now.proven = NAN;
+  self->belief = belief;
+  self->wish = wish;
+  self->target = tm_cut_target (belief, &wish->band);
+  self->inward = wish->aim == TM_AIM_PROVEN && isfinite (wish->guard) ? MAX (0, wish->guard) : 0;
+  limits = tm_cut_target_limits (&self->target);
+  if (isinf (limits.near) && isinf (limits.far))
+    out->status = TM_CUT_NO_LIMITS;
+  else if (limits.near > limits.far)
+    out->status = TM_CUT_BAD_BAND;
+  else if (belief->n_read == 0)
+    out->status = TM_CUT_NOT_READ;
+  else if (!(wish->step > 0) || !isfinite (wish->step))
+    out->status = TM_CUT_NO_DIAL;
+  if (belief->n_read == 0 || out->status == TM_CUT_NO_LIMITS || out->status == TM_CUT_BAD_BAND)
+    return FALSE;
+  tm_cut_sequel_init (&self->sequel, belief, wish, &self->target, self->inward);
+  self->now = tm_cut_share_gone (belief, &self->target, 0);
+  fill_chances (self, 0, &out->now);
+  return out->status == TM_CUT_OK;
+}
+
+void
+tm_cut_plan (const TmCutBelief *belief, const TmCutWish *wish, TmCutPlan *out)
+{
+  Planner self;
+  TmCutShares now;
+  double most, least;
+  Best best = { 0, -1, 0 };
+
+  g_return_if_fail (belief != NULL && wish != NULL && out != NULL);
+  if (!start (&self, belief, wish, out))
+    return;
+  most = find_most_steps (&self);
+  least = ceil (MAX (wish->least, wish->step) / wish->step - 1e-9);
+  tm_cut_shares (belief, &self.target, 0, self.inward, &now);
+  if (most >= least && now.left > 0)
+    best = search (&self, least, most);
+  if (best.rank > now.in + NOTICEABLE)
+    {
+      fill_plan (&self, best.steps * wish->step, out);
+      out->status = out->chances.left > 0.5 && out->second > 0 ? TM_CUT_PROVE : TM_CUT_OK;
+      return;
+    }
+  fill_plan (&self, 0, out);
+  out->second = 0;
+  out->value = now.in;
+  out->status = find_refusal (&self, most);
+}
+
+void
+tm_cut_try (const TmCutBelief *belief, const TmCutWish *wish, double change, TmCutPlan *out)
+{
+  Planner self;
+
+  g_return_if_fail (belief != NULL && wish != NULL && out != NULL);
+  g_return_if_fail (isfinite (change) && change >= 0);
+  if (start (&self, belief, wish, out))
+    fill_plan (&self, change, out);
+}

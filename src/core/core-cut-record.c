@@ -1,0 +1,309 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * core-cut-record: the readings and cuts of one place, drawn out of the job in the order in which they were
+ * made, as numbers.
+ */
+
+#include <math.h>
+#include <string.h>
+
+#include "core-correction.h"
+#include "core-cut-work-private.h"
+#include "core-uncertainty.h"
+
+/* Two biases of one method are one error while what they are drawn from differs by less than this share: a
+ * new calibration, or a temperature that was taken, makes another one. */
+#define SAME_BIAS 0.1
+
+gint64
+tm_cut_dial_factor (const TmFeature *feature, TmReads reads)
+{
+  gboolean is_round
+      = feature->kind == TM_KIND_BORE || feature->kind == TM_KIND_SHAFT || feature->kind == TM_KIND_DIAMETER;
+
+  return is_round && reads == TM_READS_RADIUS ? 2 : 1;
+}
+
+gboolean
+tm_feature_is_cut_to_size (const TmFeature *feature)
+{
+  switch (feature->kind)
+    {
+    case TM_KIND_BORE:
+    case TM_KIND_SHAFT:
+    case TM_KIND_DIAMETER:
+    case TM_KIND_LENGTH:
+    case TM_KIND_DEPTH:
+      return TRUE;
+    case TM_KIND_ANGLE:
+    case TM_KIND_POSITION:
+    case TM_KIND_FORM:
+    case TM_KIND_ROUGHNESS:
+    case TM_KIND_HARDNESS:
+    case TM_KIND_THREAD:
+    case TM_KIND_ATTRIBUTE:
+    case TM_KIND_NOTE:
+    case TM_N_KINDS:
+    default:
+      return FALSE;
+    }
+}
+
+/* -------- Cuts -------- */
+
+/* A correction stands where the cut that it corrects was made. */
+static const TmCutRow *
+find_first_row (const TmJob *job, const TmCutRow *cut)
+{
+  for (guint i = 0; i < job->cuts->len && *cut->row.replaces != '\0'; i++)
+    {
+      const TmCutRow *earlier = tm_job_find_cut (job, cut->row.replaces);
+
+      if (earlier == NULL || earlier == cut)
+        break;
+      cut = earlier;
+    }
+  return cut;
+}
+
+static guint
+find_rank (const GPtrArray *cuts, const TmJob *job, const TmCutRow *cut)
+{
+  guint rank = 0;
+
+  g_ptr_array_find ((GPtrArray *)cuts, find_first_row (job, cut), &rank);
+  return rank;
+}
+
+static double
+find_change (const TmFeature *feature, const TmCutRow *cut)
+{
+  return (double)cut->dialled.count * (double)tm_cut_dial_factor (feature, cut->reads);
+}
+
+static gboolean
+is_of_tool (const TmTool *tool, const TmCutRow *cut)
+{
+  return tool == NULL || *cut->tool == '\0' || strcmp (tool->name, cut->tool) == 0;
+}
+
+static void
+collect_cuts (TmCutWork *work)
+{
+  const GPtrArray *cuts = tm_job_cuts_at (work->job, work->piece, work->feature, work->place);
+  g_autofree const TmCutRow **by_rank = g_new0 (const TmCutRow *, cuts ? cuts->len + 1 : 1);
+
+  for (guint i = 0; cuts != NULL && i < cuts->len; i++)
+    {
+      const TmCutRow *cut = g_ptr_array_index (cuts, i);
+
+      if (tm_row_stands (&cut->row) && cut->dialled.given)
+        by_rank[find_rank (cuts, work->job, cut)] = cut;
+    }
+  for (guint i = 0; cuts != NULL && i < cuts->len; i++)
+    {
+      TmCutStep step = { .row = by_rank[i] };
+
+      if (by_rank[i] == NULL)
+        continue;
+      step.change = MAX (0, find_change (work->feature, by_rank[i]));
+      step.same_tool = is_of_tool (work->tool, by_rank[i]);
+      step.outcome.cut = by_rank[i];
+      g_array_append_val (work->steps, step);
+    }
+}
+
+/* -------- Readings -------- */
+
+static const char *
+get_method_name (const TmFeature *feature, const TmReading *reading)
+{
+  return *reading->method != '\0' ? reading->method : feature->method;
+}
+
+static guint
+find_part (const TmCutWork *work, const TmReading *reading)
+{
+  guint part = 0;
+
+  for (guint i = 0; i < work->steps->len; i++)
+    if (!tm_cut_follows (work->job, g_array_index (work->steps, TmCutStep, i).row, reading))
+      part = i + 1;
+  return part;
+}
+
+static gboolean
+is_same_place (const TmCutWork *work, const TmCutReading *each, guint part, const TmReading *reading)
+{
+  return each->part == part && strcmp (each->method_name, get_method_name (work->feature, reading)) == 0
+         && tm_station_same (each->station, reading->station, work->feature->unit);
+}
+
+static TmCutReading *
+find_group (TmCutWork *work, guint part, const TmReading *reading)
+{
+  TmCutReading fresh = { .part = part,
+                         .station = reading->station,
+                         .method_name = get_method_name (work->feature, reading) };
+
+  for (guint i = 0; i < work->readings->len; i++)
+    {
+      TmCutReading *each = &g_array_index (work->readings, TmCutReading, i);
+
+      if (is_same_place (work, each, part, reading))
+        return each;
+    }
+  fresh.raw.station = reading->station;
+  fresh.raw.method_name = fresh.method_name;
+  g_array_append_val (work->readings, fresh);
+  return &g_array_index (work->readings, TmCutReading, work->readings->len - 1);
+}
+
+/* Sums first; `spread` holds the sum of squares until finish_group(). */
+static void
+add_to_group (TmCutWork *work, const TmReading *reading)
+{
+  TmCutReading *group = find_group (work, find_part (work, reading), reading);
+  gint64 value = reading->value.count + tm_reading_correction (work->job, reading, NULL).total;
+  double off = (double)(value - work->reference);
+
+  group->raw.sum += value;
+  group->raw.n++;
+  group->raw.last = reading;
+  group->raw.spread += off * off;
+}
+
+static void
+finish_group (TmCutWork *work, TmCutReading *group)
+{
+  TmUseWhen when = tm_use_when (group->raw.last);
+  TmMethodUse use = tm_method_use_at (work->job, work->feature, group->method_name, &when);
+  TmUncertainty uncertainty;
+  guint n = group->raw.n;
+  double widening;
+
+  group->size = tm_local_size_beyond (&group->raw, work->reference);
+  group->raw.spread = n > 1 ? sqrt (MAX (0, group->raw.spread - n * group->size * group->size) / (n - 1)) : 0;
+  uncertainty = tm_method_uncertainty (&use, &group->raw, NULL);
+  group->known = isfinite (uncertainty.u);
+  if (!group->known)
+    return;
+  /* Few degrees of freedom widen both parts, as the judgement does it. */
+  widening = tm_t_quantile (0.95, uncertainty.dof) / tm_t_quantile (0.95, INFINITY);
+  group->own = uncertainty.own * widening;
+  group->shared = uncertainty.shared * widening;
+}
+
+static int
+compare_parts (gconstpointer a, gconstpointer b)
+{
+  const TmCutReading *one = a, *other = b;
+
+  return one->part < other->part ? -1 : one->part > other->part;
+}
+
+static void
+collect_readings (TmCutWork *work)
+{
+  const GPtrArray *readings = tm_job_readings_at (work->job, work->piece, work->feature, work->place);
+
+  for (guint i = 0; readings != NULL && i < readings->len; i++)
+    {
+      const TmReading *reading = g_ptr_array_index (readings, i);
+
+      if (tm_row_stands (&reading->row) && reading->value.given)
+        add_to_group (work, reading);
+    }
+  for (guint i = 0; i < work->readings->len; i++)
+    finish_group (work, &g_array_index (work->readings, TmCutReading, i));
+  g_array_sort (work->readings, compare_parts);
+}
+
+/* -------- Stations and methods -------- */
+
+/* The number of a bias; one beyond the list where there is none like it. */
+static guint
+find_method (const TmCutWork *work, const char *name, double shared)
+{
+  guint i;
+
+  for (i = 0; i < work->methods->len; i++)
+    {
+      const TmCutMethod *each = &g_array_index (work->methods, TmCutMethod, i);
+
+      if (strcmp (each->name, name) == 0
+          && fabs (each->shared - shared) <= SAME_BIAS * MAX (each->shared, shared))
+        break;
+    }
+  return i;
+}
+
+static void
+number_method (TmCutWork *work, TmCutReading *group)
+{
+  TmCutMethod fresh = { group->method_name, group->shared };
+
+  group->method = find_method (work, group->method_name, group->shared);
+  if (group->method == work->methods->len)
+    g_array_append_val (work->methods, fresh);
+}
+
+static void
+number_station (TmCutWork *work, guint index)
+{
+  TmCutReading *group = &g_array_index (work->readings, TmCutReading, index);
+
+  for (guint i = 0; i < index; i++)
+    {
+      const TmCutReading *each = &g_array_index (work->readings, TmCutReading, i);
+
+      if (each->known && tm_station_same (each->station, group->station, work->feature->unit))
+        {
+          group->at = each->at;
+          return;
+        }
+    }
+  group->at = MIN (work->n_stations, TM_CUT_MOST_STATIONS);
+  work->n_stations = MIN (work->n_stations + 1, TM_CUT_MOST_STATIONS);
+}
+
+void
+tm_cut_record_collect (TmCutWork *work)
+{
+  TmLimits limits = tm_feature_limits (work->feature);
+
+  work->reference = limits.has_lower   ? limits.lower
+                    : limits.has_upper ? limits.upper
+                                       : work->feature->nominal.count;
+  collect_cuts (work);
+  collect_readings (work);
+  for (guint i = 0; i < work->readings->len; i++)
+    {
+      TmCutReading *group = &g_array_index (work->readings, TmCutReading, i);
+      gboolean is_now = group->part == work->steps->len;
+
+      work->any_unknown = work->any_unknown || (is_now && !group->known);
+      work->any_read = work->any_read || (is_now && group->known);
+      if (!group->known)
+        continue;
+      number_method (work, group);
+      number_station (work, i);
+    }
+}
+
+gboolean
+tm_cut_record_next (const TmCutWork *work, const char *name, guint *method, double *own, double *shared)
+{
+  TmMethodUse use = tm_method_use (work->job, work->feature, name);
+  TmLocalSize single = { .n = 1 };
+  TmUncertainty uncertainty = tm_method_uncertainty (&use, &single, NULL);
+  double widening;
+
+  if (!isfinite (uncertainty.u))
+    return FALSE;
+  widening = tm_t_quantile (0.95, uncertainty.dof) / tm_t_quantile (0.95, INFINITY);
+  *own = uncertainty.own * widening;
+  *shared = uncertainty.shared * widening;
+  *method = find_method (work, name, *shared);
+  return TRUE;
+}
