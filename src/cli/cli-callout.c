@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * cli-callout: tenthmark-cli callout and fit.
+ * cli-callout: tenthmark-cli callout.
  */
 
 #include <glib/gi18n-lib.h>
@@ -10,9 +10,8 @@
 #include "cli-verbs.h"
 #include "core-callout.h"
 
-/* Puts the arguments of a callout into one text, so that it need not be quoted. */
-static char *
-join_operands (const GPtrArray *operands)
+char *
+tm_join_operands (const GPtrArray *operands)
 {
   GString *text = g_string_new (NULL);
 
@@ -105,103 +104,11 @@ tm_verb_callout (int n_words, char **words)
     return tm_fail (_ ("callout: it takes the requirement's text, such as \"25 H7\""));
   if (!tm_unit_from_word (unit_word, &unit) || (unit != TM_UNIT_MM && unit != TM_UNIT_IN))
     return tm_fail (_ ("callout: --unit “%s”: use mm or in"), unit_word);
-  text = join_operands (operands);
+  text = tm_join_operands (operands);
   callout = tm_callout_read (text, unit, general);
   if (json)
     print_callout_json (&callout, text);
   else
     print_callout (&callout, text);
   return callout.status == TM_CALLOUT_OK ? 0 : 1;
-}
-
-/* A fit's counts as millimetres with the digits that its limits need. */
-static char *
-format_mm (gint64 count)
-{
-  return tm_count_format_exact (count, TM_UNIT_MM, 3);
-}
-
-static void
-put_mm (yajl_gen gen, const char *key, gint64 count)
-{
-  g_autofree char *text = format_mm (count);
-
-  tm_print_text (gen, key, text);
-}
-
-static void
-put_limits (yajl_gen gen, const char *key, gint64 lower, gint64 upper)
-{
-  tm_print_key (gen, key);
-  yajl_gen_map_open (gen);
-  put_mm (gen, "lower", lower);
-  put_mm (gen, "upper", upper);
-  yajl_gen_map_close (gen);
-}
-
-static void
-print_fit_json (const TmFit *fit)
-{
-  yajl_gen gen = tm_print_begin ();
-
-  yajl_gen_map_open (gen);
-  tm_print_text (gen, "unit", "mm");
-  put_limits (gen, "hole", fit->hole_lower, fit->hole_upper);
-  put_limits (gen, "shaft", fit->shaft_lower, fit->shaft_upper);
-  put_mm (gen, "clearance_min", fit->clearance_min);
-  put_mm (gen, "clearance_max", fit->clearance_max);
-  yajl_gen_map_close (gen);
-  tm_print_end (gen);
-}
-
-static void
-print_fit (const TmFit *fit)
-{
-  gboolean press = fit->clearance_max < 0;
-  g_autofree char *hole_lower = format_mm (fit->hole_lower);
-  g_autofree char *hole_upper = format_mm (fit->hole_upper);
-  g_autofree char *shaft_lower = format_mm (fit->shaft_lower);
-  g_autofree char *shaft_upper = format_mm (fit->shaft_upper);
-  g_autofree char *least = format_mm (press ? -fit->clearance_max : fit->clearance_min);
-  g_autofree char *most = format_mm (press ? -fit->clearance_min : fit->clearance_max);
-
-  printf (_ ("hole %s … %s mm\n"), hole_lower, hole_upper);
-  printf (_ ("shaft %s … %s mm\n"), shaft_lower, shaft_upper);
-  if (press)
-    printf (_ ("interference %s to %s mm\n"), least, most);
-  else if (fit->clearance_min < 0)
-    printf (_ ("clearance %s to %s mm (below zero: interference)\n"), least, most);
-  else
-    printf (_ ("clearance %s to %s mm\n"), least, most);
-}
-
-int
-tm_verb_fit (int n_words, char **words)
-{
-  const TmVerb *verb = tm_verb_find ("fit");
-  gboolean json = FALSE;
-  const TmOption options[] = {
-    { "json", NULL, N_ ("print JSON"), NULL, &json },
-    { NULL },
-  };
-  int status;
-  g_autoptr (GPtrArray) operands = tm_options_read (verb, options, n_words, words, &status);
-  g_autofree char *text = NULL;
-  TmFit fit;
-
-  if (operands == NULL)
-    return status;
-  if (operands->len == 0)
-    return tm_fail (_ ("fit: it takes a fit such as \"25 H7/p6\""));
-  text = join_operands (operands);
-  fit = tm_fit_read (text);
-  if (fit.status == TM_CALLOUT_NOT_READ || fit.status == TM_CALLOUT_EMPTY)
-    return tm_fail (_ ("fit: “%s” is not a fit that is read; write it like \"25 H7/p6\""), text);
-  if (fit.status != TM_CALLOUT_OK)
-    return tm_fail (_ ("fit: “%s”: %s"), text, _ (tm_callout_status_text (fit.status)));
-  if (json)
-    print_fit_json (&fit);
-  else
-    print_fit (&fit);
-  return 0;
 }

@@ -20,7 +20,9 @@ static const TmVerb verbs[] = {
     tm_verb_report },
   { "callout", "TEXT", N_ ("Reads one requirement of a drawing: kind, nominal and limits."),
     tm_verb_callout },
-  { "fit", "TEXT", N_ ("Limits of an ISO 286 fit such as \"25 H7/p6\", and its clearance."), tm_verb_fit },
+  { "fit", "TEXT|JOB --feature N",
+    N_ ("Clearance of a fit: \"25 H7/p6\", or of a feature and its mate by limits and as measured."),
+    tm_verb_fit },
   { "pins", "[JOB]",
     N_ ("What pins that went and did not go prove of a bore; of a job, which to pull; gauge-block stacks. 0 "
         "once answered."),

@@ -29,6 +29,9 @@ const TmVerb *tm_verb_find (const char *name);
 /* Exactly one operand, or an error line that says what is wanted; NULL then. */
 const char *tm_only_operand (const TmVerb *verb, const GPtrArray *operands);
 
+/* The operands in one text, so that a callout need not be quoted. */
+char *tm_join_operands (const GPtrArray *operands) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Reads a job file; on failure prints the error line and returns NULL. */
 TmJob *tm_load_job (const char *path) G_GNUC_WARN_UNUSED_RESULT;
 

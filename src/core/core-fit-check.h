@@ -93,8 +93,8 @@ TmFitWant tm_fit_wanted (const TmFeature *feature);
 gboolean tm_fit_part_warm (const TmJob *job, const TmFeature *feature, gboolean of_mate, double temp,
                            TmFitPart *part);
 
-/* TRUE when the feature is the bore of the pair; its mate is the shaft then.  By its kind, else by its
- * mate's, else by the way its metal goes.  @status, which may be NULL, is NO_SIDE when none of them says. */
+/* TRUE when the feature is the bore of the pair; its mate is the shaft then.  By its kind, else by the
+ * way its metal goes, else by the kind of its mate.  @status, which may be NULL, is NO_SIDE when none of them says. */
 gboolean tm_fit_feature_is_bore (const TmFeature *feature, TmFitStatus *status);
 
 const char *tm_fit_status_word (TmFitStatus status); /* marked for translation, context "fit status" */

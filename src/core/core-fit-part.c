@@ -7,6 +7,7 @@
 
 #include <math.h>
 
+#include "core-elastic.h"
 #include "core-material.h"
 
 static TmFitPart
@@ -162,25 +163,24 @@ tm_fit_feature_is_bore (const TmFeature *feature, TmFitStatus *status)
   *status = TM_FIT_OK;
   if (feature->kind == TM_KIND_BORE || feature->kind == TM_KIND_SHAFT)
     return feature->kind == TM_KIND_BORE;
+  if (tm_feature_cut (feature) != TM_CUT_UNKNOWN)
+    return tm_feature_cut (feature) == TM_CUT_GROWS;
   if (mate->given && (mate->kind == TM_KIND_BORE || mate->kind == TM_KIND_SHAFT))
     return mate->kind == TM_KIND_SHAFT;
-  if (tm_feature_cut (feature) == TM_CUT_UNKNOWN)
-    *status = TM_FIT_NO_SIDE;
-  return tm_feature_cut (feature) == TM_CUT_GROWS;
+  *status = TM_FIT_NO_SIDE;
+  return FALSE;
 }
 
-/* The shop's own figure goes before the tables'. */
 static gboolean
 find_expansion (const TmJob *job, const char *material, TmExpansion *out)
 {
-  const TmShopMaterial *own = tm_job_find_material (job, material);
+  TmElastic known;
 
-  if (own == NULL || !own->expansion.given)
-    return tm_material_expansion (material, out);
-  *out = (TmExpansion) { .material = own->name,
-                         .value
-                         = (double)own->expansion.count / (double)tm_unit_counts (own->expansion.unit) };
-  out->low = out->high = out->value;
+  if (!tm_elastic_find (job, material, &known) || isnan (known.expansion.value))
+    return FALSE;
+  *out = (TmExpansion) {
+    .value = known.expansion.value, .low = known.expansion.low, .high = known.expansion.high
+  };
   return TRUE;
 }
 
