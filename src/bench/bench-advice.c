@@ -3,6 +3,7 @@
  * bench-advice: what to do next, from what the present place proves.
  */
 
+#include "bench-cut.h"
 #include "bench-private.h"
 
 #include "core-combine.h"
@@ -112,6 +113,23 @@ find_unfit_gauge (const TmBench *bench, TmAdvice *advice, const char *station)
   return FALSE;
 }
 
+/* A cut was made, and nothing that counts was read at the place since. */
+static gboolean
+cut_is_newest (const TmBench *bench)
+{
+  const TmSpot *spot = &bench->spot;
+  const GPtrArray *readings = tm_job_readings_at (bench->job, spot->piece, spot->feature, spot->place);
+
+  for (guint i = 0; readings != NULL && i < readings->len; i++)
+    {
+      const TmReading *reading = g_ptr_array_index (readings, i);
+
+      if (tm_row_counts (&reading->row))
+        return FALSE;
+    }
+  return tm_job_last_cut (bench->job, spot->piece, spot->feature, spot->place) != NULL;
+}
+
 static TmAdvice
 advise_reading (const TmBench *bench, const TmJudgement *judgement, const char *unread)
 {
@@ -128,7 +146,7 @@ advise_reading (const TmBench *bench, const TmJudgement *judgement, const char *
         advice.kind = TM_ADVICE_PULL_PINS;
       return advice;
     }
-  return advise (bench, TM_ADVICE_READ, unread);
+  return advise (bench, cut_is_newest (bench) ? TM_ADVICE_READ_AFTER_CUT : TM_ADVICE_READ, unread);
 }
 
 /* The pins alone prove the band, and what was chosen to count does not say so. */
@@ -152,6 +170,20 @@ needs_better_means (const TmJudgement *judgement, const TmLocalSize *deciding)
          || (deciding != NULL && deciding->n >= REPEATS_MAX);
 }
 
+/* What is in doubt is whether enough was cut, and a cut within the accepted risk makes it likelier in than it
+ * is: better than reading the doubt over and over. */
+static gboolean
+cut_would_help (const TmBench *bench)
+{
+  TmCutAdvice cut;
+
+  if (!tm_feature_is_cut_to_size (bench->spot.feature) || tm_bench_tool (bench) == NULL)
+    return FALSE;
+  tm_bench_cut_plan (bench, &cut);
+  return (cut.plan.status == TM_CUT_OK || cut.plan.status == TM_CUT_PROVE)
+         && cut.plan.now.left > cut.plan.now.gone && cut.plan.chances.in > cut.plan.now.in;
+}
+
 static TmAdvice
 advise_too_close (const TmBench *bench, const TmJudgement *judgement)
 {
@@ -169,6 +201,8 @@ advise_too_close (const TmBench *bench, const TmJudgement *judgement)
     return advise_about (bench, TM_ADVICE_CHECK_GAUGE, judgement->gauge, station);
   if (pins_prove (bench))
     return advise (bench, TM_ADVICE_COUNT_COMBINED, station);
+  if (cut_would_help (bench))
+    return advise (bench, TM_ADVICE_CUT_AGAIN, "");
   if (needs_better_means (judgement, deciding))
     return advise_better_means (bench, station);
   return advise (bench, TM_ADVICE_REPEAT, station);

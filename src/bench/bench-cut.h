@@ -48,6 +48,9 @@ gboolean tm_bench_correct_cut (TmBench *bench, const TmCutRow *cut, const char *
 gboolean tm_bench_withdraw_cut (TmBench *bench, const TmCutRow *cut, const char *reason, const char *at,
                                 GError **error);
 
+/* What a cut of the record did, among those of its place.  FALSE when it does not stand any more. */
+gboolean tm_bench_cut_outcome (const TmBench *bench, const TmCutRow *cut, TmCutOutcome *out);
+
 /* The dial as it is written: in its own unit with the graduation's digits. */
 char *tm_bench_dial_text (const TmTool *tool, gint64 dial) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -295,7 +295,7 @@ keep_trial (TmBench *bench, TmPinTrial *trial, GError **error)
       tm_pin_trial_free (trial);
       return FALSE;
     }
-  tm_bench_note_fact (bench, NULL, trial);
+  tm_bench_note_fact (bench, (TmBenchFact) { .trial = trial });
   return TRUE;
 }
 

@@ -29,6 +29,13 @@ struct _TmBench {
   char *overdue_reason; /* not yet bound to a gauge */
   GHashTable *overdue;  /* char * tag -> char * reason */
   GArray *recorded;     /* TmBenchFact recorded here, oldest first */
+  char *cut_for;        /* balloon that the next two were chosen for; of another they do not hold */
+  char *tool;
+  char *cut_mate;
+  GHashTable *answers; /* char * tool -> GArray of TmCutAnswer */
+  double cut_risk;     /* 0: the job's */
+  char *cut_asked;     /* the text that is asked about; NULL: none is */
+  gint64 cut_asked_ms;
 };
 
 /* Brings tally, spot and entry in line with the job.  Every public function begins with it. */
@@ -53,8 +60,8 @@ gboolean tm_bench_find_first_unread (const TmBench *bench, TmSpot *spot);
 gboolean tm_bench_is_blank (const char *text);
 /* FALSE with TM_BENCH_ERROR_NOWHERE. */
 gboolean tm_bench_check_somewhere (const TmBench *bench, GError **error);
-/* Remembers what was just recorded and counts it; one of the two is NULL. */
-void tm_bench_note_fact (TmBench *bench, const TmReading *reading, const TmPinTrial *trial);
+/* Remembers what was just recorded and counts it. */
+void tm_bench_note_fact (TmBench *bench, TmBenchFact fact);
 TmWithdrawal tm_bench_make_withdrawal (const TmBench *bench, const char *reason, const char *at);
 
 #define TM_BENCH_MAX_GAUGES 4
@@ -75,6 +82,9 @@ gboolean tm_bench_excuse_overdue (TmBench *bench, const TmGauge *const *gauges, 
                                   const char **reason, GError **error);
 /* After the row was kept: the reason stays with the gauges that it was given for. */
 void tm_bench_bind_reason (TmBench *bench, const TmGauge *const *gauges, guint n, const char *at);
+
+/* @text without blanks at its ends, interned. */
+const char *tm_bench_intern_stripped (TmJob *job, const char *text);
 
 /* What a message repeats of a refused text: the beginning, valid UTF-8, on one line. */
 char *tm_bench_show_text (const char *text) G_GNUC_WARN_UNUSED_RESULT;

@@ -125,8 +125,8 @@ choose_id (const TmBench *bench)
   return tm_job_intern (bench->job, text);
 }
 
-static const char *
-intern_stripped (TmJob *job, const char *text)
+const char *
+tm_bench_intern_stripped (TmJob *job, const char *text)
 {
   g_autofree char *copy = g_strdup (text);
 
@@ -149,7 +149,7 @@ begin_row (const TmBench *bench, const char *typed, const char *at)
   row->method = tm_job_intern (bench->job, tm_bench_method_in_force (bench));
   row->part_temp = bench->part_temp;
   row->gauge_temp = bench->gauge_temp;
-  row->typed = intern_stripped (bench->job, typed);
+  row->typed = tm_bench_intern_stripped (bench->job, typed);
   return row;
 }
 
@@ -173,7 +173,7 @@ keep_row (TmBench *bench, TmReading *row, GError **error)
       tm_reading_free (row);
       return FALSE;
     }
-  tm_bench_note_fact (bench, row, NULL);
+  tm_bench_note_fact (bench, (TmBenchFact) { .reading = row });
   return TRUE;
 }
 
@@ -308,7 +308,7 @@ begin_correction (const TmBench *bench, const TmReading *old, const char *text, 
   row->row.piece = old->row.piece;
   row->row.feature = old->row.feature;
   row->row.replaces = old->row.id;
-  row->row.reason = intern_stripped (bench->job, reason);
+  row->row.reason = tm_bench_intern_stripped (bench->job, reason);
   row->place = old->place;
   row->station = old->station;
   row->method = old->method;
@@ -343,9 +343,10 @@ tm_bench_correct (TmBench *bench, const TmReading *reading, const char *text, co
 TmWithdrawal
 tm_bench_make_withdrawal (const TmBench *bench, const char *reason, const char *at)
 {
-  return (TmWithdrawal) {
-    .by = bench->by, .at = at != NULL ? at : "", .reason = intern_stripped (bench->job, reason), .extra = ""
-  };
+  return (TmWithdrawal) { .by = bench->by,
+                          .at = at != NULL ? at : "",
+                          .reason = tm_bench_intern_stripped (bench->job, reason),
+                          .extra = "" };
 }
 
 gboolean

@@ -38,6 +38,10 @@ tm_bench_new (TmJob *job, TmRecorder recorder)
   bench->overdue = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   bench->recorded = g_array_new (FALSE, FALSE, sizeof (TmBenchFact));
   bench->question = no_question;
+  bench->cut_for = g_strdup ("");
+  bench->tool = g_strdup ("");
+  bench->cut_mate = g_strdup ("");
+  bench->answers = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify)g_array_unref);
   tm_bench_refresh (bench);
   return bench;
 }
@@ -56,6 +60,11 @@ tm_bench_free (TmBench *bench)
   g_free (bench->overdue_reason);
   g_hash_table_unref (bench->overdue);
   g_array_unref (bench->recorded);
+  g_free (bench->cut_for);
+  g_free (bench->tool);
+  g_free (bench->cut_mate);
+  g_free (bench->cut_asked);
+  g_hash_table_unref (bench->answers);
   g_free (bench);
 }
 
@@ -77,6 +86,9 @@ tm_bench_new_like (const TmBench *old)
   bench->overdue_reason = g_strdup (old->overdue_reason);
   g_hash_table_unref (bench->overdue);
   bench->overdue = g_hash_table_ref (old->overdue);
+  g_hash_table_unref (bench->answers);
+  bench->answers = g_hash_table_ref (old->answers);
+  bench->cut_risk = old->cut_risk;
   return bench;
 }
 
@@ -93,6 +105,7 @@ void
 tm_bench_read_text (TmBench *bench)
 {
   bench->question = no_question;
+  g_clear_pointer (&bench->cut_asked, g_free);
   bench->entry = read_entry (bench);
 }
 
@@ -332,25 +345,37 @@ tm_bench_question_gauge (const TmBench *bench)
              : NULL;
 }
 
-static gboolean
-fact_counts (const TmBenchFact *fact)
+const TmEntryRow *
+tm_bench_fact_row (const TmBenchFact *fact)
 {
-  return tm_row_stands (fact->reading != NULL ? &fact->reading->row : &fact->trial->row);
+  g_return_val_if_fail (fact != NULL, NULL);
+
+  if (fact->reading != NULL)
+    return &fact->reading->row;
+  if (fact->trial != NULL)
+    return &fact->trial->row;
+  return fact->cut != NULL ? &fact->cut->row : NULL;
+}
+
+static gboolean
+fact_stands (const TmBenchFact *fact)
+{
+  return tm_row_stands (tm_bench_fact_row (fact));
 }
 
 TmBenchFact
 tm_bench_newest (const TmBench *bench)
 {
-  g_return_val_if_fail (bench != NULL, ((TmBenchFact) { NULL, NULL }));
+  g_return_val_if_fail (bench != NULL, ((TmBenchFact) { NULL, NULL, NULL }));
 
   for (guint i = bench->recorded->len; i > 0; i--)
     {
       const TmBenchFact *fact = &g_array_index (bench->recorded, TmBenchFact, i - 1);
 
-      if (fact_counts (fact))
+      if (fact_stands (fact))
         return *fact;
     }
-  return (TmBenchFact) { NULL, NULL };
+  return (TmBenchFact) { NULL, NULL, NULL };
 }
 
 const TmReading *
@@ -362,17 +387,15 @@ tm_bench_last (const TmBench *bench)
     {
       const TmBenchFact *fact = &g_array_index (bench->recorded, TmBenchFact, i - 1);
 
-      if (fact->reading != NULL && fact_counts (fact))
+      if (fact->reading != NULL && tm_row_counts (&fact->reading->row))
         return fact->reading;
     }
   return NULL;
 }
 
 void
-tm_bench_note_fact (TmBench *bench, const TmReading *reading, const TmPinTrial *trial)
+tm_bench_note_fact (TmBench *bench, TmBenchFact fact)
 {
-  TmBenchFact fact = { reading, trial };
-
   g_array_append_val (bench->recorded, fact);
   tm_tally_follow (bench->tally, bench->job);
 }

@@ -60,7 +60,8 @@ void tm_bench_free (TmBench *bench);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBench, tm_bench_free)
 
 /* A fresh session over the same job and recorder that keeps order, person, method, pin set,
- * temperatures, reasons and time of @old, but not where it stands, nor what it typed and recorded. */
+ * temperatures, reasons, answers of tools, accepted risk and time of @old, but not where it stands, nor what
+ * it typed and recorded. */
 TmBench *tm_bench_new_like (const TmBench *old) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The time that advice is given for (is a gauge overdue today?), UTC as in tm_bench_submit(); a submit
@@ -123,6 +124,8 @@ typedef struct {
   const TmPinTrial *trial;
   const TmCutRow *cut;
 } TmBenchFact;
+/* The row of the one that is set; NULL: nothing. */
+const TmEntryRow *tm_bench_fact_row (const TmBenchFact *fact);
 /* The newest of the readings, pin trials and cuts that stand. */
 TmBenchFact tm_bench_newest (const TmBench *bench);
 
@@ -219,7 +222,7 @@ typedef enum {
   TM_ADVICE_READ,                  /* read `station` */
   TM_ADVICE_REPEAT,                /* too close: repeat the reading at `station` */
   TM_ADVICE_FINER_GAUGE,           /* this method cannot or seldom settles the band: fetch a finer one */
-  TM_ADVICE_CUT_AGAIN,             /* metal left: plan the cut */
+  TM_ADVICE_CUT_AGAIN,             /* metal left, or so close on that side that a cut helps: plan it */
   TM_ADVICE_READ_AFTER_CUT,        /* a cut was made: read `station` */
   TM_ADVICE_REPORT_NONCONFORMANCE, /* metal gone, or out with the side unknown */
   TM_ADVICE_PULL_PINS,             /* pins of the shop settle it */

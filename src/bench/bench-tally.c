@@ -22,6 +22,8 @@ struct _TmTally {
   guint64 last_id; /* largest whole-number id seen */
   guint n_trials;  /* the same for pin trials */
   guint64 last_trial_id;
+  guint n_cuts; /* the same for cuts */
+  guint64 last_cut_id;
   guint n_pieces;
   guint n_features;
   Cell *cells;        /* n_pieces rows of n_features */
@@ -230,6 +232,19 @@ follow_trials (TmTally *tally, const TmJob *job, gboolean lists_changed)
     }
 }
 
+static void
+follow_cuts (TmTally *tally, const TmJob *job, gboolean lists_changed)
+{
+  for (; tally->n_cuts < job->cuts->len; tally->n_cuts++)
+    {
+      const TmCutRow *cut = g_ptr_array_index (job->cuts, tally->n_cuts);
+
+      note_id (&tally->last_cut_id, cut->row.id);
+      if (!lists_changed)
+        tm_tally_recount (tally, job, cut->row.piece, cut->row.feature);
+    }
+}
+
 gboolean
 tm_tally_follow (TmTally *tally, const TmJob *job)
 {
@@ -247,6 +262,7 @@ tm_tally_follow (TmTally *tally, const TmJob *job)
         tm_tally_recount (tally, job, reading->row.piece, reading->row.feature);
     }
   follow_trials (tally, job, lists_changed);
+  follow_cuts (tally, job, lists_changed);
   tally->stale = FALSE;
   tally->mark = mark;
   return lists_changed;
@@ -320,4 +336,10 @@ guint64
 tm_tally_next_trial_id (const TmTally *tally)
 {
   return tally->last_trial_id + 1;
+}
+
+guint64
+tm_tally_next_cut_id (const TmTally *tally)
+{
+  return tally->last_cut_id + 1;
 }

@@ -20,7 +20,7 @@ void tm_tally_free (TmTally *tally);
 gboolean tm_tally_follow (TmTally *tally, const TmJob *job);
 /* Forces a fresh count at the next tm_tally_follow(). */
 void tm_tally_forget (TmTally *tally);
-/* Counts one piece and feature again, after a reading there was withdrawn. */
+/* Counts one piece and feature again, after a row there was withdrawn. */
 void tm_tally_recount (TmTally *tally, const TmJob *job, const TmPiece *piece, const TmFeature *feature);
 
 /* Positions in job->pieces and job->features; G_MAXUINT for one that is not there. */
@@ -35,8 +35,9 @@ guint tm_tally_feature_unread (const TmTally *tally, guint feature);
 
 /* A whole-number id for the next reading: one more than the largest so far. */
 guint64 tm_tally_next_id (const TmTally *tally);
-/* The same for the next pin trial. */
+/* The same for the next pin trial, and for the next cut. */
 guint64 tm_tally_next_trial_id (const TmTally *tally);
+guint64 tm_tally_next_cut_id (const TmTally *tally);
 
 /* Stations of a feature, counting "no station" as one. */
 guint tm_spot_n_stations (const TmFeature *feature);

@@ -14,6 +14,7 @@
 typedef struct {
   guint n_readings;
   guint n_trials;
+  guint n_cuts;
   guint n_withdrawals;
   gboolean failing;
   char *last_id;
@@ -56,6 +57,17 @@ keep_trial_cb (gpointer self, const TmPinTrial *trial, GError **error)
 }
 
 static gboolean
+keep_cut_cb (gpointer self, const TmCutRow *cut, GError **error)
+{
+  Keeper *keeper = self;
+
+  g_assert_cmpstr (cut->row.id, !=, "");
+  g_free (keeper->last_id);
+  keeper->last_id = g_strdup (cut->row.id);
+  return keep_fact (keeper, &keeper->n_cuts, error);
+}
+
+static gboolean
 keep_withdrawal_cb (gpointer self, const char *id, const TmWithdrawal *withdrawal, GError **error)
 {
   Keeper *keeper = self;
@@ -72,8 +84,10 @@ make_recorder (Keeper *keeper)
   return (TmRecorder) { .self = keeper,
                         .record_reading = keep_reading_cb,
                         .record_pin_trial = keep_trial_cb,
+                        .record_cut = keep_cut_cb,
                         .withdraw_reading = keep_withdrawal_cb,
-                        .withdraw_pin_trial = keep_withdrawal_cb };
+                        .withdraw_pin_trial = keep_withdrawal_cb,
+                        .withdraw_cut = keep_withdrawal_cb };
 }
 
 static inline void
@@ -149,6 +163,20 @@ add_pin_set (TmJob *job, const char *tag, const char *from, const char *to, cons
   set->pin_sign = tm_job_intern (job, sign);
   g_assert_cmpint (tm_job_add_gauge (job, set), ==, TM_ADD_OK);
   return set;
+}
+
+/* A tool with a dial in millimetres. */
+static inline TmTool *
+add_tool (TmJob *job, const char *name, TmReads reads, const char *graduation)
+{
+  TmTool *tool = tm_tool_new ();
+
+  tool->name = tm_job_intern (job, name);
+  tool->unit = TM_UNIT_MM;
+  tool->reads = reads;
+  g_assert_cmpint (tm_quantity_read (graduation, TM_UNIT_MM, &tool->graduation), ==, TM_READ_OK);
+  g_assert_cmpint (tm_job_add_tool (job, tool), ==, TM_ADD_OK);
+  return tool;
 }
 
 /* Feature 1: a 25 H7 bore with two stations; 2: a length; 3: a thread; pieces 001 and 002. */
