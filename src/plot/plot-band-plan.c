@@ -83,38 +83,37 @@ print_change (const TmBandPlot *plot, double change)
 
 /* -------- The plan -------- */
 
-/* What can be shown: something is read, and the figures are figures. */
+/* Where nothing can be said of the size there is nothing to draw. */
+static const TmCutStatus not_drawn[]
+    = { TM_CUT_BAD_BAND,  TM_CUT_NOT_READ, TM_CUT_NO_LIMITS, TM_CUT_NO_SIDE,
+        TM_CUT_NO_METHOD, TM_CUT_NO_DIAL,  TM_CUT_NO_MATE,   TM_CUT_NOT_A_SIZE };
+
+static gboolean
+is_drawn (TmCutStatus status)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (not_drawn); i++)
+    if (status == not_drawn[i])
+      return FALSE;
+  return status < TM_N_CUT_STATUSES;
+}
+
+static gboolean
+is_within (double value, double least)
+{
+  return isfinite (value) && value >= least && value < (double)TM_COUNT_MAX;
+}
+
+/* Something is read, the way of the cut is known, and the figures are figures. */
 static gboolean
 is_shown (const TmBandPlot *plot, const TmCutAdvice *advice)
 {
   const TmCutPlan *plan = &advice->plan;
-  const double most = (double)TM_COUNT_MAX;
+  const double least = -(double)TM_COUNT_MAX;
 
-  switch (plan->status)
-    {
-    case TM_CUT_OK:
-    case TM_CUT_PROVE:
-    case TM_CUT_NOTHING_LEFT:
-    case TM_CUT_METAL_GONE:
-    case TM_CUT_TOO_COARSE:
-    case TM_CUT_UNDER_LEAST:
-      break;
-    case TM_CUT_BAD_BAND:
-    case TM_CUT_NOT_READ:
-    case TM_CUT_NO_LIMITS:
-    case TM_CUT_NO_SIDE:
-    case TM_CUT_NO_METHOD:
-    case TM_CUT_NO_DIAL:
-    case TM_CUT_NO_MATE:
-    case TM_CUT_NOT_A_SIZE:
-    case TM_N_CUT_STATUSES:
-    default:
-      return FALSE;
-    }
-  return plot->has_axis && plot->cut != TM_CUT_UNKNOWN && isfinite (plan->predicted)
-         && fabs ((double)advice->reference + plan->predicted) < most && isfinite (plan->predicted_u)
-         && plan->predicted_u >= 0 && plan->predicted_u < most && isfinite (plan->change) && plan->change >= 0
-         && plan->change < most;
+  return is_drawn (plan->status) && plot->has_axis && plot->cut != TM_CUT_UNKNOWN
+         && is_within (plan->predicted, least)
+         && is_within ((double)advice->reference + plan->predicted, least)
+         && is_within (plan->predicted_u, 0.0) && is_within (plan->change, 0.0);
 }
 
 static double
@@ -173,6 +172,20 @@ find_second (TmBandPlan *plan, const TmCutAdvice *advice, double way)
   plan->next_change = second;
   plan->second = plan->after + way * second * or_else (advice->response.factor, 1.0);
   plan->second_u = hypot (plan->now_u, find_spread_of (&advice->response, second));
+}
+
+/* How far one mark of the dial moves the size.  Before anything is dialled nobody knows here whether the dial
+ * reads on the radius: a little over one mark then comes out as one mark either way. */
+static double
+find_per_mark (const TmCutAdvice *advice)
+{
+  const double factor = or_else (advice->response.factor, 1.0), mark = (double)advice->graduation;
+
+  if (!(mark > 0))
+    return 0.0;
+  if (advice->dial > 0 && advice->plan.change > 0)
+    return mark * factor * advice->plan.change / (double)advice->dial;
+  return mark * factor * 1.02;
 }
 
 /* The limits that hold, each the narrower of the drawing's and the mate's. */
@@ -238,17 +251,31 @@ tm_band_plot_set_plan (TmBandPlot *plot, const TmCutAdvice *advice)
       find_now (plan, advice, way);
       find_reach (plot, plan);
       find_second (plan, advice, way);
+      plan->per_mark = find_per_mark (advice);
       find_limits (plot, plan, advice);
       print_plan (plot, plan);
     }
   tm_band_plot_choose_axis (plot);
 }
 
+gboolean
+tm_band_plot_get_aim (const TmBandPlot *plot, gint64 *size, double *per_mark)
+{
+  g_return_val_if_fail (plot != NULL && size != NULL && per_mark != NULL, FALSE);
+
+  *size = plot->plan.shown ? llround (plot->plan.after) : 0;
+  *per_mark = plot->plan.shown ? plot->plan.per_mark : 0.0;
+  return plot->plan.shown;
+}
+
 void
 tm_band_plot_hold_axis (TmBandPlot *plot, const TmBandPlot *as)
 {
-  g_return_if_fail (plot != NULL && as != NULL);
-  if (!plot->has_axis || !as->has_axis || plot->unit != as->unit)
+  g_return_if_fail (plot != NULL);
+  plot->axis_held = FALSE;
+  if (as == NULL)
+    tm_band_plot_choose_axis (plot);
+  if (as == NULL || !plot->has_axis || !as->has_axis || plot->unit != as->unit)
     return;
   plot->axis = as->axis;
   plot->axis_held = TRUE;

@@ -56,6 +56,7 @@ typedef struct {
   double mate_lower;       /* where the mate as measured asks for more than the drawing */
   double mate_upper;
   TmCutChances chances;
+  double per_mark;                         /* how far one mark of the dial moves the size; 0: unknown */
   double change, next_change;              /* of size, > 0 towards less metal; 0: none */
   char *now_text, *after_text;             /* "24.981 ± 0.004" */
   char *after_short;                       /* "24.981" */

@@ -35,7 +35,12 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBandPlot, tm_band_plot_free)
  * the mate as measured narrows them, the limits that hold.  Copied; NULL: none. */
 void tm_band_plot_set_plan (TmBandPlot *plot, const TmCutAdvice *plan);
 
-/* Keeps @plot's axis as that of @as, so that nothing moves under a finger that drags. */
+/* The size that the plan leads to, and how far one mark of the dial moves it (0: unknown), in counts; FALSE:
+ * no plan is shown. */
+gboolean tm_band_plot_get_aim (const TmBandPlot *plot, gint64 *size, double *per_mark);
+
+/* Keeps @plot's axis as that of @as, so that nothing moves under a finger that drags; NULL: its own
+ * again. */
 void tm_band_plot_hold_axis (TmBandPlot *plot, const TmBandPlot *as);
 
 /* For dragging the aim: where the predicted size lies in a drawing of that size (FALSE: no plan shown), and

@@ -255,6 +255,28 @@ test_hold (void)
   tm_band_plot_set_plan (next, &advice);
   g_assert_cmpfloat (next->axis.high, ==, first->axis.high);
   g_assert_cmpfloat (next->axis.low, ==, first->axis.low);
+  tm_band_plot_hold_axis (next, NULL);
+  g_assert_cmpfloat (next->axis.high, >, first->axis.high);
+}
+
+/* One mark of a dial that reads on the radius moves the size by two, and by how the cutter answers. */
+static void
+test_aim (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_bore (&bore, NULL, "24.981");
+  TmCutAdvice advice = make_advice ("24.981", 0.03, 0.003);
+  g_autoptr (TmBandPlot) plot = make_plot (job, bore);
+  double per_mark;
+  gint64 size;
+
+  g_assert_false (tm_band_plot_get_aim (plot, &size, &per_mark));
+  advice.dial = 15000000;
+  advice.response.factor = 0.9;
+  tm_band_plot_set_plan (plot, &advice);
+  g_assert_true (tm_band_plot_get_aim (plot, &size, &per_mark));
+  g_assert_cmpint (size, ==, llround (25.011 * MM));
+  g_assert_cmpfloat_with_epsilon (per_mark, 0.018 * MM, 1.0);
 }
 
 /* -------- Dragging -------- */
@@ -486,6 +508,7 @@ main (int argc, char **argv)
   g_test_add_func ("/band-plan/nonsense", test_nonsense);
   g_test_add_func ("/band-plan/axis", test_axis);
   g_test_add_func ("/band-plan/hold", test_hold);
+  g_test_add_func ("/band-plan/aim", test_aim);
   g_test_add_func ("/band-plan/drag", test_drag);
   g_test_add_func ("/band-plan/drag-nothing", test_drag_nothing);
   g_test_add_func ("/band-plan/shares", test_shares);
