@@ -72,6 +72,10 @@ find_name (TmBookKind kind, gconstpointer row)
       return ((const TmFeature *)row)->balloon;
     case TM_BOOK_PIECE:
       return ((const TmPiece *)row)->serial;
+    case TM_BOOK_TOOL:
+      return ((const TmTool *)row)->name;
+    case TM_BOOK_MATERIAL:
+      return ((const TmShopMaterial *)row)->name;
     case TM_BOOK_STUDY:
       return ((const TmStudy *)row)->name;
     default:
@@ -89,6 +93,8 @@ is_nameless (TmBookKind kind)
     case TM_BOOK_METHOD:
     case TM_BOOK_FEATURE:
     case TM_BOOK_PIECE:
+    case TM_BOOK_TOOL:
+    case TM_BOOK_MATERIAL:
     case TM_BOOK_STUDY:
       return FALSE;
     default:
@@ -291,6 +297,8 @@ use_sql (TmBookKind kind)
     case TM_BOOK_GAUGE:
     case TM_BOOK_METHOD:
       return "SELECT method FROM reading WHERE job = ? UNION SELECT gauge FROM pin_trial WHERE job = ?";
+    case TM_BOOK_TOOL:
+      return "SELECT tool FROM cut WHERE job = ?";
     default:
       return NULL;
     }
@@ -352,7 +360,8 @@ ask_highest_place (Save *save, const char *balloon, gint64 *place, GError **erro
   sqlite3_stmt *statement = tm_book_prepare (
       save->book,
       "SELECT max (coalesce ((SELECT max (place) FROM reading WHERE job = ?1 AND feature = ?2), 0),"
-      " coalesce ((SELECT max (place) FROM pin_trial WHERE job = ?1 AND feature = ?2), 0))",
+      " coalesce ((SELECT max (place) FROM pin_trial WHERE job = ?1 AND feature = ?2), 0),"
+      " coalesce ((SELECT max (place) FROM cut WHERE job = ?1 AND feature = ?2), 0))",
       error);
 
   if (statement == NULL)

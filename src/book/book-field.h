@@ -30,8 +30,11 @@ typedef enum {
   TM_BOOK_PIN_SIZE,
   TM_BOOK_METHOD,
   TM_BOOK_BUDGET_LINE,
+  TM_BOOK_TOOL,
+  TM_BOOK_MATERIAL,
   TM_BOOK_FEATURE,
   TM_BOOK_PIECE,
+  TM_BOOK_MATE,
   TM_BOOK_EVENT,
   TM_BOOK_NONCONFORMANCE,
   TM_BOOK_STUDY,
@@ -95,7 +98,7 @@ typedef struct {
   gsize list; /* offset of its GPtrArray in TmJob; 0: none */
 } TmKindInfo;
 
-#define TM_MAX_CELLS 48
+#define TM_MAX_CELLS 80
 #define TM_MAX_LISTS 2
 
 typedef struct {

@@ -23,6 +23,8 @@ static const char *const outcome_words[] = { "", "pass", "fail", NULL };
 static const char *const sign_words[] = { "minus", "plus", NULL };
 static const char *const counts_words[] = { "", "combined", NULL };
 static const char *const drift_rule_words[] = { "", "ask", NULL };
+static const char *const reads_words[] = { "", "radius", NULL };
+static const char *const aim_words[] = { "", "proven", NULL };
 static const char *const line_kind_words[]
     = { "other", "feel", "temperature", "form", "setting", "people", NULL };
 
@@ -86,6 +88,8 @@ static const TmField facts_fields[] = {
   WORD (TmJob, drift_rule, "drift_rule", drift_rule_words),
   NUMBER (TmJob, drift_limit, "drift_limit"),
   NUMBER (TmJob, check_hours, "check_hours"),
+  NUMBER (TmJob, cut_risk, "cut_risk"),
+  WORD (TmJob, cut_aim, "cut_aim", aim_words),
 };
 
 static const TmField person_fields[] = {
@@ -115,6 +119,7 @@ static const TmField gauge_fields[] = {
   TEXT (TmGauge, pin_class, "pin_class"),
   TEXT (TmGauge, pin_sign, "pin_sign"),
   TEXT (TmGauge, source, "source"),
+  TEXT (TmGauge, blocks, "blocks"),
 };
 
 static const TmField calibration_fields[] = {
@@ -166,6 +171,30 @@ static const TmField budget_line_fields[] = {
   TEXT (TmBudgetLine, extra, "extra"),
 };
 
+static const TmField tool_fields[] = {
+  TEXT (TmTool, name, "name"),
+  WORD (TmTool, unit, "unit", tm_book_unit_words),
+  WORD (TmTool, reads, "reads", reads_words),
+  LENGTH (TmTool, graduation, "graduation"),
+  LENGTH (TmTool, least_cut, "least_cut"),
+  LENGTH (TmTool, backlash, "backlash"),
+  NUMBER (TmTool, spring_passes, "spring_passes"),
+  TEXT (TmTool, note, "note"),
+  TEXT (TmTool, extra, "extra"),
+};
+
+static const TmField material_fields[] = {
+  TEXT (TmShopMaterial, name, "name"),
+  NUMBER (TmShopMaterial, modulus, "modulus"),
+  NUMBER (TmShopMaterial, poisson, "poisson"),
+  NUMBER (TmShopMaterial, yield, "yield"),
+  NUMBER (TmShopMaterial, expansion, "expansion"),
+  NUMBER (TmShopMaterial, cold, "cold"),
+  OTHER (BOOL, TmShopMaterial, plastic, "plastic"),
+  TEXT (TmShopMaterial, source, "source"),
+  TEXT (TmShopMaterial, extra, "extra"),
+};
+
 static const TmField feature_fields[] = {
   TEXT (TmFeature, balloon, "balloon"),
   WORD (TmFeature, kind, "kind", kind_words),
@@ -201,12 +230,40 @@ static const TmField feature_fields[] = {
   TEXT (TmFeature, extra, "extra"),
   WORD (TmFeature, counts, "counts", counts_words),
   LENGTH (TmFeature, form_unseen, "form_unseen"),
+  TEXT (TmFeature, tool, "tool"),
+  LENGTH (TmFeature, mate.wanted_least, "wanted_least"),
+  LENGTH (TmFeature, mate.wanted_most, "wanted_most"),
+  LENGTH (TmFeature, press.length, "press_length"),
+  LENGTH (TmFeature, press.hub_outside, "hub_outside"),
+  LENGTH (TmFeature, press.shaft_inside, "shaft_inside"),
+  TEXT (TmFeature, press.hub_material, "hub_material"),
+  TEXT (TmFeature, press.shaft_material, "shaft_material"),
+  NUMBER (TmFeature, press.friction_least, "friction_least"),
+  NUMBER (TmFeature, press.friction_most, "friction_most"),
+  LENGTH (TmFeature, press.hub_roughness, "hub_roughness"),
+  LENGTH (TmFeature, press.shaft_roughness, "shaft_roughness"),
+  LENGTH (TmFeature, press.gap, "press_gap"),
+  TEXT (TmFeature, press.extra, "press_extra"),
 };
 
 static const TmField piece_fields[] = {
   TEXT (TmPiece, serial, "serial"),
   OTHER (BOOL, TmPiece, first_article, "first_article"),
   TEXT (TmPiece, extra, "extra"),
+};
+
+static const TmField mate_fields[] = {
+  TEXT (TmMateSize, feature, "feature"),
+  TEXT (TmMateSize, serial, "serial"),
+  LENGTH (TmMateSize, smallest, "smallest"),
+  LENGTH (TmMateSize, largest, "largest"),
+  LENGTH (TmMateSize, uncertainty, "uncertainty"),
+  TEXT (TmMateSize, piece, "piece"),
+  NUMBER (TmMateSize, place, "place"),
+  TEXT (TmMateSize, by, "measured_by"),
+  TEXT (TmMateSize, at, "measured_at"),
+  TEXT (TmMateSize, note, "note"),
+  TEXT (TmMateSize, extra, "extra"),
 };
 
 #define ROW_START(struct_)                                                  \
@@ -251,6 +308,11 @@ static const TmField cut_fields[] = {
   LENGTH (TmCutRow, dialled, "dialled"),
   OTHER (UINT, TmCutRow, passes, "passes"),
   ROW_END (TmCutRow),
+  WORD (TmCutRow, reads, "reads", reads_words),
+  OTHER (PLACE, TmCutRow, place, "place"),
+  TEXT (TmCutRow, tool, "tool"),
+  TEXT (TmCutRow, after, "after_reading"),
+  TEXT (TmCutRow, note, "note"),
 };
 
 static const TmField withdrawal_fields[] = {
@@ -322,9 +384,13 @@ static const TmKindInfo kinds[TM_N_BOOK_KINDS] = {
   [TM_BOOK_METHOD] = { "method", N_ ("method %s"), "name", TRUE, FIELDS (method_fields), LIST (methods) },
   [TM_BOOK_BUDGET_LINE] = { "budget_line", N_ ("budget line of method %s"), "method", TRUE,
                             FIELDS (budget_line_fields), LIST (budget_lines) },
+  [TM_BOOK_TOOL] = { "tool", N_ ("tool %s"), "name", TRUE, FIELDS (tool_fields), LIST (tools) },
+  [TM_BOOK_MATERIAL]
+  = { "material", N_ ("material %s"), "name", TRUE, FIELDS (material_fields), LIST (materials) },
   [TM_BOOK_FEATURE]
   = { "feature", N_ ("feature %s"), "balloon", TRUE, FIELDS (feature_fields), LIST (features) },
   [TM_BOOK_PIECE] = { "piece", N_ ("piece %s"), "serial", TRUE, FIELDS (piece_fields), LIST (pieces) },
+  [TM_BOOK_MATE] = { "mate", N_ ("mate %s"), "serial", TRUE, FIELDS (mate_fields), LIST (mate_sizes) },
   [TM_BOOK_READING] = { "reading", N_ ("reading %s"), "id", FALSE, FIELDS (reading_fields), LIST (readings) },
   [TM_BOOK_PIN_TRIAL]
   = { "pin_trial", N_ ("pin trial %s"), "id", FALSE, FIELDS (pin_trial_fields), LIST (pin_trials) },

@@ -73,6 +73,12 @@ tm_book_new_row (TmBookKind kind)
       return tm_pin_size_new ();
     case TM_BOOK_BUDGET_LINE:
       return tm_budget_line_new ();
+    case TM_BOOK_TOOL:
+      return tm_tool_new ();
+    case TM_BOOK_MATERIAL:
+      return tm_shop_material_new ();
+    case TM_BOOK_MATE:
+      return tm_mate_size_new ();
     case TM_BOOK_STUDY:
       return tm_study_new ();
     case TM_BOOK_STUDY_READING:
@@ -117,6 +123,12 @@ tm_book_add_row (TmJob *job, TmBookKind kind, gpointer row)
       return tm_job_add_pin_size (job, row);
     case TM_BOOK_BUDGET_LINE:
       return tm_job_add_budget_line (job, row);
+    case TM_BOOK_TOOL:
+      return tm_job_add_tool (job, row);
+    case TM_BOOK_MATERIAL:
+      return tm_job_add_material (job, row);
+    case TM_BOOK_MATE:
+      return tm_job_add_mate_size (job, row);
     case TM_BOOK_STUDY:
       return tm_job_add_study (job, row);
     case TM_BOOK_STUDY_READING:
@@ -303,8 +315,8 @@ tm_book_load_definitions (TmBook *book, gint64 number, GError **error)
   return g_steal_pointer (&job);
 }
 
-static TmEntryRow *
-find_target (const TmJob *job, const char *target, const char *id)
+TmEntryRow *
+tm_book_find_target (const TmJob *job, const char *target, const char *id)
 {
   if (g_str_equal (target, "reading"))
     return (TmEntryRow *)tm_job_find_reading (job, id);
@@ -321,12 +333,12 @@ load_withdrawal (TmBook *book, TmReader *reader, sqlite3_stmt *statement, GError
 
   tm_cells_from_row (&book->cells, statement);
   tm_cells_to_struct (&book->cells, TM_BOOK_WITHDRAWAL, reader, NULL, &row);
-  target = find_target (reader->job, row.target, row.id);
-  if (target == NULL || !tm_row_stands (target))
+  target = tm_book_find_target (reader->job, row.target, row.id);
+  if (target == NULL
+      || tm_job_withdraw (reader->job, target, row.note.by, row.note.at, row.note.reason) != TM_ADD_OK)
     return refuse_row (book, TM_BOOK_WITHDRAWAL, sqlite3_column_int64 (statement, 0),
                        _ ("it withdraws a row that is not there or counts no more"), error);
-  target->withdrawn = g_new (TmWithdrawal, 1);
-  *target->withdrawn = row.note;
+  target->withdrawn->extra = row.note.extra;
   return TRUE;
 }
 

@@ -94,6 +94,9 @@ gboolean tm_book_load_rows (TmBook *book, TmBookKind kind, sqlite3_stmt *stateme
 /* The newest rows of a kind: definitions in their rank, the record in the order recorded. */
 sqlite3_stmt *tm_book_select_kind (TmBook *book, TmBookKind kind, gint64 number, GError **error);
 
+/* The row of the record that a withdrawal names; NULL when it is not there. */
+TmEntryRow *tm_book_find_target (const TmJob *job, const char *target, const char *id);
+
 /* The number of the job with @id; 0 with NO_SUCH_JOB when there is none. */
 gint64 tm_book_job_number (TmBook *book, const char *id, GError **error);
 /* Everything but readings, trials, cuts and withdrawals. */

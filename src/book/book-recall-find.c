@@ -228,28 +228,17 @@ find_features (TmRecallQuery *query, GHashTable *names, GError **error)
 
 /* --- readings and trials */
 
-void
-tm_recall_spot (GString *out, const char *piece, const char *feature)
-{
-  g_string_assign (out, piece);
-  g_string_append_c (out, '\n');
-  g_string_append (out, feature);
-}
-
 static void
 add_spot (TmRecallQuery *query, gint64 job, const char *piece, const char *feature)
 {
   GHashTable *spots = g_hash_table_lookup (query->jobs, &job);
-  g_autoptr (GString) spot = g_string_new (NULL);
 
   if (spots == NULL)
     {
-      spots = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+      spots = tm_part_spots_new ();
       g_hash_table_insert (query->jobs, g_memdup2 (&job, sizeof job), spots);
     }
-  tm_recall_spot (spot, piece, feature);
-  if (!g_hash_table_contains (spots, spot->str))
-    g_hash_table_add (spots, g_strndup (spot->str, spot->len));
+  tm_part_add_spot (spots, piece, feature);
 }
 
 static void

@@ -8,7 +8,7 @@
 
 #pragma once
 
-#include "book-private.h"
+#include "book-part.h"
 
 G_BEGIN_DECLS
 
@@ -32,7 +32,7 @@ typedef struct {
   char *after;          /* the last moment of the day it was known good; "" = always */
   GHashTable *methods;  /* TmRecallName -> TmRecallVersion array, of those that ever used the gauge */
   GHashTable *features; /* TmRecallName -> TmRecallVersion array, of those that ever had such a method */
-  GHashTable *jobs;     /* gint64 -> set of tm_recall_spot() texts */
+  GHashTable *jobs;     /* gint64 -> set of tm_part_spot() texts */
 } TmRecallQuery;
 
 void tm_recall_query_init (TmRecallQuery *query, TmBook *book, const char *tag, const char *good_until);
@@ -47,8 +47,5 @@ const GArray *tm_recall_versions (GHashTable *table, gint64 job, const char *nam
 /* The one that held at @at.  Without a time: one that used the gauge when there is any, since nobody can
  * say that it was another. */
 const TmRecallVersion *tm_recall_in_force (const GArray *versions, const char *at);
-
-/* A feature of a piece as one text, in place of what @out held. */
-void tm_recall_spot (GString *out, const char *piece, const char *feature);
 
 G_END_DECLS

@@ -210,7 +210,7 @@ tm_book_record_cut (TmBook *book, const char *job_id, const TmCutRow *cut, GErro
   g_return_val_if_fail (book != NULL && job_id != NULL && cut != NULL, FALSE);
 
   copy = *cut;
-  return record_row (book, job_id, TM_BOOK_CUT, &copy.row, 1, error);
+  return record_row (book, job_id, TM_BOOK_CUT, &copy.row, copy.place, error);
 }
 
 static gboolean

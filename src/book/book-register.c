@@ -32,6 +32,8 @@ static const Selection selections[] = {
     "seq IN (SELECT l.seq FROM current_budget_line AS l JOIN current_method AS m ON m.job = l.job"
     " AND m.key = l.method WHERE m.seq IN (SELECT max (seq) FROM current_method GROUP BY key))"
     " ORDER BY method, rank, seq" },
+  { TM_BOOK_TOOL, "seq IN (SELECT max (seq) FROM current_tool GROUP BY key) ORDER BY key" },
+  { TM_BOOK_MATERIAL, "seq IN (SELECT max (seq) FROM current_material GROUP BY key) ORDER BY key" },
 };
 
 static gboolean

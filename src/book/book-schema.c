@@ -218,7 +218,51 @@ static const char version_2[] = JOINS_NUMBER ("facts", "part_temp_limit") JOINS_
                                                 "CREATE INDEX reading_spot ON reading (job, piece, "
                                                 "feature);\n";
 
-const char *const tm_schema_steps[] = { version_1, version_2 };
+/* What was cut and what goes in: tools, cuts at their places, measured mates, press fits.  The index is for
+ * how a tool answered before. */
+/* clang-format off */
+static const char version_3[] =
+    JOINS_NUMBER ("facts", "cut_risk")
+    JOINS_TEXT ("facts", "cut_aim")
+    JOINS_TEXT ("gauge", "blocks")
+    JOINS_TEXT ("feature", "tool")
+    JOINS_LENGTH ("feature", "wanted_least")
+    JOINS_LENGTH ("feature", "wanted_most")
+    JOINS_LENGTH ("feature", "press_length")
+    JOINS_LENGTH ("feature", "hub_outside")
+    JOINS_LENGTH ("feature", "shaft_inside")
+    JOINS_TEXT ("feature", "hub_material")
+    JOINS_TEXT ("feature", "shaft_material")
+    JOINS_NUMBER ("feature", "friction_least")
+    JOINS_NUMBER ("feature", "friction_most")
+    JOINS_LENGTH ("feature", "hub_roughness")
+    JOINS_LENGTH ("feature", "shaft_roughness")
+    JOINS_LENGTH ("feature", "press_gap")
+    JOINS_TEXT ("feature", "press_extra")
+    JOINS_TEXT ("cut", "reads")
+    JOINS ("cut", "place INTEGER")
+    JOINS_TEXT ("cut", "tool")
+    JOINS_TEXT ("cut", "after_reading")
+    JOINS_TEXT ("cut", "note")
+    DEFINITION ("tool",
+                "name TEXT NOT NULL, unit TEXT NOT NULL, reads TEXT NOT NULL, graduation_pm INTEGER,"
+                " graduation_form TEXT, least_cut_pm INTEGER, least_cut_form TEXT, backlash_pm INTEGER,"
+                " backlash_form TEXT, spring_passes_count INTEGER, spring_passes_form TEXT,"
+                " note TEXT NOT NULL, extra TEXT NOT NULL")
+    DEFINITION ("material",
+                "name TEXT NOT NULL, modulus_count INTEGER, modulus_form TEXT, poisson_count INTEGER,"
+                " poisson_form TEXT, yield_count INTEGER, yield_form TEXT, expansion_count INTEGER,"
+                " expansion_form TEXT, cold_count INTEGER, cold_form TEXT, plastic INTEGER NOT NULL,"
+                " source TEXT NOT NULL, extra TEXT NOT NULL")
+    DEFINITION ("mate",
+                "feature TEXT NOT NULL, serial TEXT NOT NULL, smallest_pm INTEGER, smallest_form TEXT,"
+                " largest_pm INTEGER, largest_form TEXT, uncertainty_pm INTEGER, uncertainty_form TEXT,"
+                " piece TEXT NOT NULL, place_count INTEGER, place_form TEXT, measured_by TEXT NOT NULL,"
+                " measured_at TEXT NOT NULL, note TEXT NOT NULL, extra TEXT NOT NULL")
+    "CREATE INDEX cut_tool ON cut (tool, job);\n";
+/* clang-format on */
+
+const char *const tm_schema_steps[] = { version_1, version_2, version_3 };
 const guint tm_schema_n_steps = G_N_ELEMENTS (tm_schema_steps);
 
 static gboolean

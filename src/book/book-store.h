@@ -86,9 +86,9 @@ gboolean tm_book_add_job (TmBook *book, const TmJob *job, TmBookProgress progres
 TmJob *tm_book_load_job (TmBook *book, const char *id, TmBookProgress progress, gpointer data,
                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Writes what changed in a job's definitions (facts, people, gauges, methods, features, pieces,
- * events, nonconformances) as new journal rows: @job is the wanted state.  Readings, trials and
- * cuts are not looked at. */
+/* Writes what changed in a job's definitions (facts, people, gauges, methods, tools, materials,
+ * features, pieces, mates, events, nonconformances) as new journal rows: @job is the wanted state.  Readings,
+ * trials and cuts are not looked at. */
 gboolean tm_book_save_definitions (TmBook *book, const TmJob *job, const char *by, const char *at,
                                    GError **error);
 
@@ -105,8 +105,8 @@ gboolean tm_book_withdraw_cut (TmBook *book, const char *job_id, const char *cut
                                const TmWithdrawal *withdrawal, GError **error);
 
 /* Every gauge of the book with its calibrations, checks, pin sizes, and the methods (with their budget
- * lines) whose gauges are all there: the newest version over all jobs of each tag and name.  A TmJob with
- * nothing else in it. */
+ * lines) whose gauges are all there, every tool and every material of the shop's own: the newest version over
+ * all jobs of each tag and name.  A TmJob with nothing else in it. */
 TmJob *tm_book_gauge_register (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Makes the gauge @tag as it stands in @from, with its calibrations, checks and pin sizes, so in every other
@@ -121,8 +121,8 @@ GPtrArray *tm_book_recall (TmBook *book, const char *tag, const char *good_until
                            gpointer data, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Each job but @except_job in which the tool @name made a cut, holding its definitions and, of the record,
- * only the places concerned: what tm_cut_answers() needs.  TmJob array, oldest job first; at most the @most
- * newest. */
+ * only the features concerned of the pieces concerned: what tm_cut_answers() needs.  TmJob array, ordered by
+ * the tool's last cut in it, oldest first; at most the @most newest. */
 GPtrArray *tm_book_tool_jobs (TmBook *book, const char *name, const char *except_job, guint most,
                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -157,6 +157,7 @@ tm_job_add_pin_trial (TmJob *job, TmPinTrial *trial)
 TmAddStatus
 tm_job_add_cut (TmJob *job, TmCutRow *cut)
 {
+  const TmCutRow *corrected;
   TmAddStatus status;
 
   g_return_val_if_fail (job != NULL && cut != NULL, TM_ADD_NO_NAME);
@@ -168,6 +169,9 @@ tm_job_add_cut (TmJob *job, TmCutRow *cut)
     {
       tm_index_add_cut (job->index, cut);
       tm_cut_order_mark_place (job, cut->row.piece, cut->row.feature, cut->place);
+      corrected = tm_job_find_cut (job, cut->row.replaces);
+      if (corrected != NULL && corrected->place != cut->place)
+        tm_cut_order_mark_place (job, cut->row.piece, cut->row.feature, corrected->place);
     }
   return status;
 }

@@ -55,6 +55,8 @@ dump_facts (GString *out, const TmJob *job)
   put_int (out, "drift_rule", job->drift_rule);
   put_quantity (out, "drift_limit", job->drift_limit);
   put_quantity (out, "check_hours", job->check_hours);
+  put_quantity (out, "cut_risk", job->cut_risk);
+  put_int (out, "cut_aim", job->cut_aim);
 }
 
 static void
@@ -94,6 +96,7 @@ dump_people_and_gauges (GString *out, const TmJob *job)
       put (out, "pin_class", gauge->pin_class);
       put (out, "pin_sign", gauge->pin_sign);
       put (out, "source", gauge->source);
+      put (out, "blocks", gauge->blocks);
     }
   for (guint i = 0; i < job->methods->len; i++)
     {
@@ -108,6 +111,27 @@ dump_people_and_gauges (GString *out, const TmJob *job)
       put (out, "repeatability_source", method->repeatability_source);
       put (out, "extra", method->extra);
     }
+}
+
+static void
+dump_press (GString *out, const TmFeature *feature)
+{
+  const TmPress *press = &feature->press;
+
+  put (out, "tool", feature->tool);
+  put_quantity (out, "wanted_least", feature->mate.wanted_least);
+  put_quantity (out, "wanted_most", feature->mate.wanted_most);
+  put_quantity (out, "length", press->length);
+  put_quantity (out, "hub_outside", press->hub_outside);
+  put_quantity (out, "shaft_inside", press->shaft_inside);
+  put (out, "hub_material", press->hub_material);
+  put (out, "shaft_material", press->shaft_material);
+  put_quantity (out, "friction_least", press->friction_least);
+  put_quantity (out, "friction_most", press->friction_most);
+  put_quantity (out, "hub_roughness", press->hub_roughness);
+  put_quantity (out, "shaft_roughness", press->shaft_roughness);
+  put_quantity (out, "gap", press->gap);
+  put (out, "press_extra", press->extra);
 }
 
 static void
@@ -144,6 +168,7 @@ dump_feature (GString *out, const TmFeature *feature)
   put (out, "datums", feature->datums);
   put_int (out, "counts", feature->counts);
   put_quantity (out, "form_unseen", feature->form_unseen);
+  dump_press (out, feature);
   put (out, "extra", feature->extra);
 }
 
@@ -159,6 +184,7 @@ dump_row (GString *out, const char *kind, const TmEntryRow *row)
   put (out, "replaces", row->replaces);
   put (out, "reason", row->reason);
   put (out, "extra", row->extra);
+  put_int (out, "before_cut", (guint)row->before_cut);
   put (out, "replaced_by", row->replaced_by != NULL ? ((const TmEntryRow *)row->replaced_by)->id : "-");
   put_int (out, "withdrawn", row->withdrawn != NULL);
   if (row->withdrawn == NULL)
@@ -212,6 +238,11 @@ dump_record (GString *out, const TmJob *job)
       dump_row (out, "cut", &cut->row);
       put_quantity (out, "dialled", cut->dialled);
       put_int (out, "passes", cut->passes);
+      put_int (out, "reads", cut->reads);
+      put_int (out, "place", cut->place);
+      put (out, "tool", cut->tool);
+      put (out, "after", cut->after);
+      put (out, "note", cut->note);
     }
 }
 
@@ -353,6 +384,63 @@ dump_studies (GString *out, const TmJob *job)
     }
 }
 
+static void
+dump_tools (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->tools->len; i++)
+    {
+      const TmTool *tool = g_ptr_array_index (job->tools, i);
+
+      g_string_append (out, "\ntool");
+      put (out, "name", tool->name);
+      put_int (out, "unit", tool->unit);
+      put_int (out, "reads", tool->reads);
+      put_quantity (out, "graduation", tool->graduation);
+      put_quantity (out, "least_cut", tool->least_cut);
+      put_quantity (out, "backlash", tool->backlash);
+      put_quantity (out, "spring_passes", tool->spring_passes);
+      put (out, "note", tool->note);
+      put (out, "extra", tool->extra);
+    }
+  for (guint i = 0; i < job->materials->len; i++)
+    {
+      const TmShopMaterial *material = g_ptr_array_index (job->materials, i);
+
+      g_string_append (out, "\nmaterial");
+      put (out, "name", material->name);
+      put_quantity (out, "modulus", material->modulus);
+      put_quantity (out, "poisson", material->poisson);
+      put_quantity (out, "yield", material->yield);
+      put_quantity (out, "expansion", material->expansion);
+      put_quantity (out, "cold", material->cold);
+      put_int (out, "plastic", (guint)material->plastic);
+      put (out, "source", material->source);
+      put (out, "extra", material->extra);
+    }
+}
+
+static void
+dump_mates (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->mate_sizes->len; i++)
+    {
+      const TmMateSize *mate = g_ptr_array_index (job->mate_sizes, i);
+
+      g_string_append (out, "\nmate");
+      put (out, "feature", mate->feature);
+      put (out, "serial", mate->serial);
+      put_quantity (out, "smallest", mate->smallest);
+      put_quantity (out, "largest", mate->largest);
+      put_quantity (out, "uncertainty", mate->uncertainty);
+      put (out, "piece", mate->piece);
+      put_quantity (out, "place", mate->place);
+      put (out, "by", mate->by);
+      put (out, "at", mate->at);
+      put (out, "note", mate->note);
+      put (out, "extra", mate->extra);
+    }
+}
+
 char *
 dump_job (const TmJob *job)
 {
@@ -375,5 +463,7 @@ dump_job (const TmJob *job)
   dump_the_rest (out, job);
   dump_history (out, job);
   dump_studies (out, job);
+  dump_tools (out, job);
+  dump_mates (out, job);
   return g_string_free (out, FALSE);
 }

@@ -422,7 +422,7 @@ add_placed_trial (TmJob *job)
 }
 
 TmJob *
-make_rich_job (const char *id)
+make_later_job (const char *id)
 {
   TmJob *job = make_old_job (id);
 
@@ -435,6 +435,112 @@ make_rich_job (const char *id)
   return job;
 }
 
+static void
+add_tools_and_materials (TmJob *job)
+{
+  TmTool *tool = tm_tool_new ();
+  TmShopMaterial *material = tm_shop_material_new ();
+
+  tool->name = "boring bar 16";
+  tool->unit = TM_UNIT_IN;
+  tool->reads = TM_READS_RADIUS;
+  tool->graduation = read_quantity ("0.0010", TM_UNIT_IN);
+  tool->least_cut = read_quantity ("0.0005", TM_UNIT_IN);
+  tool->backlash = read_quantity ("0.005", TM_UNIT_IN);
+  tool->spring_passes = read_quantity ("2", TM_UNIT_COUNT);
+  tool->note = "lathe 2\nkeyed";
+  tool->extra = "\"t\": 1";
+  g_assert_cmpint (tm_job_add_tool (job, tool), ==, TM_ADD_OK);
+  material->name = "bush bronze";
+  material->modulus = read_quantity ("105", TM_UNIT_HARDNESS);
+  material->poisson = read_quantity ("0.34", TM_UNIT_HARDNESS);
+  material->yield = read_quantity ("150", TM_UNIT_HARDNESS);
+  material->expansion = read_quantity ("18.0", TM_UNIT_HARDNESS);
+  material->cold = read_quantity ("16.5", TM_UNIT_HARDNESS);
+  material->plastic = TRUE;
+  material->source = "invented";
+  material->extra = "\"b\": 1";
+  g_assert_cmpint (tm_job_add_material (job, material), ==, TM_ADD_OK);
+}
+
+static void
+set_press (TmFeature *bore)
+{
+  bore->tool = "boring bar 16";
+  bore->mate.wanted_least = read_quantity ("-0.035", TM_UNIT_MM);
+  bore->mate.wanted_most = read_quantity ("-0.0100", TM_UNIT_MM);
+  bore->press.length = read_quantity ("20", TM_UNIT_MM);
+  bore->press.hub_outside = read_quantity ("50.0", TM_UNIT_MM);
+  bore->press.shaft_inside = read_quantity ("0.5", TM_UNIT_IN);
+  bore->press.hub_material = "steel";
+  bore->press.shaft_material = "bush bronze";
+  bore->press.friction_least = read_quantity ("0.08", TM_UNIT_HARDNESS);
+  bore->press.friction_most = read_quantity ("0.150", TM_UNIT_HARDNESS);
+  bore->press.hub_roughness = read_quantity ("3.2", TM_UNIT_UM);
+  bore->press.shaft_roughness = read_quantity ("1.6", TM_UNIT_UM);
+  bore->press.gap = read_quantity ("0.02", TM_UNIT_MM);
+  bore->press.extra = "\"pr\": 1";
+}
+
+static void
+add_mates (TmJob *job)
+{
+  for (guint i = 0; i < 2; i++)
+    {
+      TmMateSize *mate = tm_mate_size_new ();
+
+      mate->feature = i == 0 ? "10" : "2"; /* one serial at two features */
+      mate->serial = "B1";
+      mate->smallest = read_quantity ("25.0240", TM_UNIT_MM);
+      mate->largest = read_quantity ("25.026", TM_UNIT_MM);
+      mate->uncertainty = read_quantity ("0.002", TM_UNIT_MM);
+      mate->piece = "003";
+      mate->place = read_quantity ("4", TM_UNIT_COUNT);
+      mate->by = "RW";
+      mate->at = "2026-05-04T09:30:00Z";
+      mate->note = "at the collar";
+      mate->extra = "\"mt\": 1";
+      g_assert_cmpint (tm_job_add_mate_size (job, mate), ==, TM_ADD_OK);
+    }
+}
+
+static void
+add_placed_cuts (TmJob *job)
+{
+  for (guint i = 0; i < 2; i++)
+    {
+      TmCutRow *cut = tm_cut_row_new ();
+
+      fill_row (job, &cut->row, i == 0 ? "2" : "3", "002", "10");
+      cut->dialled = read_quantity (i == 0 ? "0.0020" : "0.0015", TM_UNIT_IN);
+      cut->reads = TM_READS_RADIUS;
+      cut->passes = 2;
+      cut->place = 3;
+      cut->tool = "boring bar 16";
+      cut->after = i == 0 ? "none" : "b-7";
+      cut->note = "after the roughing cut";
+      g_assert_cmpint (tm_job_add_cut (job, cut), ==, TM_ADD_OK);
+      if (i == 0)
+        g_assert_cmpint (tm_job_withdraw (job, &cut->row, "RW", "2026-05-04T09:20:00Z", "not made"), ==,
+                         TM_ADD_OK);
+    }
+}
+
+TmJob *
+make_rich_job (const char *id)
+{
+  TmJob *job = make_later_job (id);
+
+  job->cut_risk = read_quantity ("0.001", TM_UNIT_HARDNESS);
+  job->cut_aim = TM_AIM_PROVEN;
+  tm_job_find_gauge (job, "PS-1")->blocks = "1.001-1.009 by 0.001";
+  add_tools_and_materials (job);
+  set_press (tm_job_find_feature (job, "10"));
+  add_mates (job);
+  add_placed_cuts (job);
+  return job;
+}
+
 TmPinTrial *
 make_trial (TmJob *job, const char *id, const char *serial, const char *size)
 {
@@ -444,6 +550,17 @@ make_trial (TmJob *job, const char *id, const char *serial, const char *size)
   trial->size = read_quantity (size, TM_UNIT_MM);
   trial->pin_class = "X";
   return trial;
+}
+
+TmCutRow *
+make_cut (TmJob *job, const char *id, const char *serial, const char *tool)
+{
+  TmCutRow *cut = tm_cut_row_new ();
+
+  fill_row (job, &cut->row, tm_job_intern (job, id), serial, "1");
+  cut->dialled = read_quantity ("0.020", TM_UNIT_MM);
+  cut->tool = tm_job_intern (job, tool);
+  return cut;
 }
 
 TmJob *

@@ -14,6 +14,7 @@ G_BEGIN_DECLS
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmReading, tm_reading_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmPinTrial, tm_pin_trial_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmCutRow, tm_cut_row_free)
 
 typedef struct {
   char *folder;
@@ -26,8 +27,10 @@ void place_tear_down (Place *place, gconstpointer data);
 /* A job that uses every member of the model, with an id of its own. */
 TmJob *make_rich_job (const char *id);
 
-/* As it was before version 2 of the book: none of the members and lists that came with that. */
+/* As it was before version 2 of the book, and before version 3: none of the members and lists that came
+ * with that. */
 TmJob *make_old_job (const char *id);
+TmJob *make_later_job (const char *id);
 
 /* A job with one feature (4 places) and @n_pieces pieces, nothing read. */
 TmJob *make_bench_job (const char *id, guint n_pieces);
@@ -37,6 +40,9 @@ TmReading *make_reading (TmJob *job, const char *id, const char *serial, const c
 
 /* A pin of class X, minus, that did not go at place 1, likewise. */
 TmPinTrial *make_trial (TmJob *job, const char *id, const char *serial, const char *size);
+
+/* A cut of 0.02 mm by @tool at place 1, likewise. */
+TmCutRow *make_cut (TmJob *job, const char *id, const char *serial, const char *tool);
 
 /* Every member of every struct, a line each. */
 char *dump_job (const TmJob *job);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Migrations: a book that the program wrote as version 1, and the mechanism held to its word with steps
+ * Migrations: books that the program wrote as version 1 and 2, and the mechanism held to its word with steps
  * that only this test knows.
  */
 
@@ -9,13 +9,15 @@
 
 #define ID           "5f6c2f0e-0000-4000-8000-000000000004"
 #define VERSION_1_ID "5f6c2f0e-0000-4000-8000-000000000001"
-/* The head of that book as version 1 of the program told it. */
+#define VERSION_2_ID "5f6c2f0e-0000-4000-8000-000000000002"
+/* The heads of those books as the program of that version told them. */
 #define VERSION_1_HEAD "190c7d4b24bfba2c1e9d17b00c51865e54ed46a4c6b78999a073ff663cd30138"
+#define VERSION_2_HEAD "8d1966b28692b9a1bc309c07b8f442049c106ee93b50f107015b744f9a32f170"
 
-static const char step_3[]
+static const char step_4[]
     = "CREATE TABLE humidity (seq INTEGER PRIMARY KEY REFERENCES journal (seq), percent"
       " INTEGER NOT NULL) STRICT; ALTER TABLE cut ADD COLUMN coolant TEXT NOT NULL DEFAULT '';";
-static const char step_4[] = "CREATE INDEX humidity_percent ON humidity (percent);";
+static const char step_5[] = "CREATE INDEX humidity_percent ON humidity (percent);";
 static const char step_wrong[] = "CREATE TABLE half (x); CREATE TABLE half (x);";
 
 static sqlite3 *
@@ -50,12 +52,13 @@ fill (const char *path)
 
 /* Makes the book that the program of before left: see the file. */
 static void
-make_version_1 (const char *path)
+make_version (const char *path, guint version)
 {
-  g_autofree char *from = g_build_filename (g_getenv ("TM_TEST_DATA"), "book-version-1.sql", NULL);
+  g_autofree char *name = g_strdup_printf ("book-version-%u.sql", version);
+  g_autofree char *from = g_build_filename (g_getenv ("TM_TEST_DATA"), name, NULL);
   g_autofree char *sql = NULL;
-  g_autofree char *marks
-      = g_strdup_printf ("PRAGMA application_id = %d; PRAGMA user_version = 1", TM_BOOK_APPLICATION_ID);
+  g_autofree char *marks = g_strdup_printf ("PRAGMA application_id = %d; PRAGMA user_version = %u",
+                                            TM_BOOK_APPLICATION_ID, version);
   sqlite3 *db = open_file (path);
   char *message = NULL;
 
@@ -88,10 +91,10 @@ test_version_1 (Place *place, gconstpointer data)
   g_autofree char *head = NULL;
   const TmPinTrial *trial;
 
-  make_version_1 (place->path);
+  make_version (place->path, 1);
   head = read_head (place->path);
   g_assert_cmpstr (head, ==, VERSION_1_HEAD);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 2);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
   assert_clean (place->path);
   job = take_job (place->path, VERSION_1_ID);
   g_assert_cmpuint (job->readings->len, ==, 5);
@@ -119,7 +122,7 @@ test_version_1_same_job (Place *place, gconstpointer data)
   tm_job_withdraw (expected, &tm_job_find_reading (expected, "2")->row, "RW", "2026-05-05T08:00:00Z", "burr");
   expected->customer = "Other Works";
   tm_job_find_gauge (expected, "TG-1")->certificate = "C-2";
-  make_version_1 (place->path);
+  make_version (place->path, 1);
   job = take_job (place->path, VERSION_1_ID);
   assert_same_job (job, expected);
   /* and the same content again is not another job */
@@ -138,7 +141,7 @@ test_version_1_goes_on (Place *place, gconstpointer data)
   GError *error = NULL;
   TmBook *book;
 
-  make_version_1 (place->path);
+  make_version (place->path, 1);
   book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
   g_assert_true (tm_book_save_definitions (book, wanted, "RW", "", &error));
   g_assert_no_error (error);
@@ -152,40 +155,124 @@ test_version_1_goes_on (Place *place, gconstpointer data)
   g_assert_true (back->check_hours.given);
 }
 
-/* A version-1 book made new by every step has the schema of one that was made by them at once. */
+/* A book of before made new by every step has the schema of one that was made by them at once. */
 static void
-test_version_1_schema (Place *place, gconstpointer data)
+test_older_schemas (Place *place, gconstpointer data)
 {
   static const char print[] = "SELECT total (length (sql)) + count (*) FROM sqlite_schema";
   g_autofree char *fresh = g_build_filename (place->folder, "fresh", NULL);
 
-  make_version_1 (place->path);
-  g_assert_true (migrate (place->path, tm_schema_steps, tm_schema_n_steps, TRUE, NULL));
   g_assert_true (migrate (fresh, tm_schema_steps, tm_schema_n_steps, TRUE, NULL));
-  g_assert_cmpint (ask_file (place->path, print), ==, ask_file (fresh, print));
+  for (guint version = 1; version < tm_schema_n_steps; version++)
+    {
+      g_autofree char *path = g_strdup_printf ("%s/%u", place->folder, version);
+
+      make_version (path, version);
+      g_assert_true (migrate (path, tm_schema_steps, tm_schema_n_steps, TRUE, NULL));
+      g_assert_cmpint (ask_file (path, print), ==, ask_file (fresh, print));
+    }
+}
+
+/* --- version 2 */
+
+/* The program of before knew no place of a cut, no tool and no mate; its book is clean, and its head the one
+ * that it told. */
+static void
+test_version_2 (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) job = NULL;
+  g_autofree char *head = NULL;
+  const TmCutRow *cut;
+
+  make_version (place->path, 2);
+  head = read_head (place->path);
+  g_assert_cmpstr (head, ==, VERSION_2_HEAD);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
+  assert_clean (place->path);
+  job = take_job (place->path, VERSION_2_ID);
+  g_assert_cmpuint (job->tools->len + job->materials->len + job->mate_sizes->len, ==, 0);
+  g_assert_false (job->cut_risk.given);
+  g_assert_cmpuint (job->cuts->len, ==, 1);
+  cut = g_ptr_array_index (job->cuts, 0);
+  g_assert_cmpuint (cut->place, ==, 1);
+  g_assert_cmpint (cut->reads, ==, TM_READS_DIAMETER);
+  g_assert_cmpstr (cut->after, ==, "");
+  g_assert_cmpstr (tm_job_find_feature (job, "10")->press.hub_material, ==, "");
+}
+
+static void
+test_version_2_same_job (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) expected = make_later_job (VERSION_2_ID);
+  g_autoptr (TmJob) job = NULL;
+  GError *error = NULL;
+  g_autoptr (TmBook) book = NULL;
+
+  g_assert_cmpint (tm_job_add_reading (expected, make_reading (expected, "", "003", "0.9844")), ==,
+                   TM_ADD_OK);
+  g_assert_cmpint (tm_job_add_pin_trial (expected, make_trial (expected, "", "003", "25.003")), ==,
+                   TM_ADD_OK);
+  tm_job_withdraw (expected, &tm_job_find_reading (expected, "2")->row, "RW", "2026-05-05T08:00:00Z", "burr");
+  expected->customer = "Other Works";
+  tm_job_find_gauge (expected, "TG-1")->certificate = "C-2";
+  ((TmCalibration *)g_ptr_array_index (expected->calibrations, 1))->note = "read again";
+  make_version (place->path, 2);
+  job = take_job (place->path, VERSION_2_ID);
+  assert_same_job (job, expected);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  g_assert_true (tm_book_add_job (book, expected, NULL, NULL, NULL, &error));
+  g_assert_no_error (error);
+}
+
+static void
+test_version_2_goes_on (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) wanted = make_rich_job (VERSION_2_ID);
+  g_autoptr (TmCutRow) cut = NULL;
+  g_autoptr (TmJob) back = NULL;
+  GError *error = NULL;
+  TmBook *book;
+
+  make_version (place->path, 2);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  g_assert_true (tm_book_save_definitions (book, wanted, "RW", "", &error));
+  g_assert_no_error (error);
+  cut = make_cut (wanted, "", "002", "boring bar 16");
+  cut->row.feature = tm_job_find_feature (wanted, "10");
+  cut->place = 4;
+  g_assert_true (tm_book_record_cut (book, VERSION_2_ID, cut, &error));
+  g_assert_no_error (error);
+  tm_book_close (book);
+  assert_clean (place->path);
+  back = take_job (place->path, VERSION_2_ID);
+  g_assert_cmpuint (back->mate_sizes->len, ==, 2);
+  g_assert_true (tm_job_find_material (back, "bush bronze")->plastic);
+  g_assert_cmpint (tm_job_find_tool (back, "boring bar 16")->reads, ==, TM_READS_RADIUS);
+  g_assert_cmpuint (((TmCutRow *)g_ptr_array_index (back->cuts, 1))->place, ==, 4);
+  g_assert_cmpint (tm_job_find_feature (back, "10")->press.hub_roughness.unit, ==, TM_UNIT_UM);
 }
 
 /* --- steps of this test's own */
 
-/* From 2 to 4 in one go, with what was recorded unchanged. */
+/* From 3 to 5 in one go, with what was recorded unchanged. */
 static void
 test_older (Place *place, gconstpointer data)
 {
-  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], step_3, step_4 };
+  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], tm_schema_steps[2], step_4, step_5 };
   GError *error = NULL;
   gint64 facts;
 
   fill (place->path);
   facts = ask_file (place->path, "SELECT count (*) FROM journal");
-  g_assert_true (migrate (place->path, steps, 4, TRUE, &error));
+  g_assert_true (migrate (place->path, steps, 5, TRUE, &error));
   g_assert_no_error (error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 5);
   g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, TM_BOOK_APPLICATION_ID);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM humidity"), ==, 0);
-  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM cut WHERE coolant = ''"), ==, 1);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM cut WHERE coolant = ''"), ==, 3);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM journal"), ==, facts);
   g_assert_cmpint (ask_file (place->path, "SELECT value_pm FROM reading WHERE id = '1'"), ==, 25012000000);
-  g_assert_true (migrate (place->path, steps, 4, TRUE, &error));
+  g_assert_true (migrate (place->path, steps, 5, TRUE, &error));
   g_assert_no_error (error);
 }
 
@@ -195,28 +282,28 @@ test_same_either_way (Place *place, gconstpointer data)
 {
   static const char print[] = "SELECT total (length (sql)) FROM sqlite_schema";
   g_autofree char *fresh = g_build_filename (place->folder, "fresh", NULL);
-  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], step_3, step_4 };
+  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], tm_schema_steps[2], step_4, step_5 };
 
   fill (place->path);
-  g_assert_true (migrate (place->path, steps, 4, TRUE, NULL));
-  g_assert_true (migrate (fresh, steps, 4, TRUE, NULL));
+  g_assert_true (migrate (place->path, steps, 5, TRUE, NULL));
+  g_assert_true (migrate (fresh, steps, 5, TRUE, NULL));
   g_assert_cmpint (ask_file (place->path, print), ==, ask_file (fresh, print));
 }
 
 static void
 test_step_that_fails (Place *place, gconstpointer data)
 {
-  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], step_3, step_wrong };
+  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], tm_schema_steps[2], step_4, step_wrong };
   GError *error = NULL;
   g_autoptr (TmJob) job = make_rich_job (ID);
   g_autoptr (TmJob) back = NULL;
 
   fill (place->path);
-  g_assert_false (migrate (place->path, steps, 4, TRUE, &error));
+  g_assert_false (migrate (place->path, steps, 5, TRUE, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_FAILED);
   g_assert_nonnull (strstr (error->message, place->path));
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 2);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
   assert_clean (place->path);
   back = take_job (place->path, ID);
   assert_same_job (job, back);
@@ -228,7 +315,7 @@ test_newer (Place *place, gconstpointer data)
   GError *error = NULL;
 
   fill (place->path);
-  tamper (place->path, "PRAGMA user_version = 3");
+  tamper (place->path, "PRAGMA user_version = 4");
   g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
   g_assert_nonnull (strstr (error->message, place->path));
@@ -236,20 +323,20 @@ test_newer (Place *place, gconstpointer data)
   g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_READ_ONLY, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
 }
 
 static void
 test_older_without_leave_to_write (Place *place, gconstpointer data)
 {
-  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], step_3 };
+  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], tm_schema_steps[2], step_4 };
   GError *error = NULL;
 
   fill (place->path);
-  g_assert_false (migrate (place->path, steps, 3, FALSE, &error));
+  g_assert_false (migrate (place->path, steps, 4, FALSE, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_READ_ONLY);
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 2);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
 }
 
 static void
@@ -312,7 +399,10 @@ main (int argc, char **argv)
   ADD ("version-1", test_version_1);
   ADD ("version-1-same-job", test_version_1_same_job);
   ADD ("version-1-goes-on", test_version_1_goes_on);
-  ADD ("version-1-schema", test_version_1_schema);
+  ADD ("older-schemas", test_older_schemas);
+  ADD ("version-2", test_version_2);
+  ADD ("version-2-same-job", test_version_2_same_job);
+  ADD ("version-2-goes-on", test_version_2_goes_on);
   ADD ("older", test_older);
   ADD ("same-either-way", test_same_either_way);
   ADD ("step-that-fails", test_step_that_fails);

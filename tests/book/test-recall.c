@@ -155,6 +155,20 @@ add_trial (TmJob *job, GRand *rand)
     tm_job_withdraw (job, &trial->row, "RW", "", "dirty pin");
 }
 
+/* A cut makes what was read before it old; a withdrawn one does not. */
+static void
+add_cut (TmJob *job, GRand *rand)
+{
+  TmCutRow *cut = tm_cut_row_new ();
+
+  fill_row (job, &cut->row, rand, g_rand_boolean (rand) ? "1" : "2");
+  cut->place = (guint)g_rand_int_range (rand, 1, 3);
+  cut->dialled = mm ("0.02");
+  g_assert_cmpint (tm_job_add_cut (job, cut), ==, TM_ADD_OK);
+  if (g_rand_int_range (rand, 0, 3) == 0)
+    tm_job_withdraw (job, &cut->row, "RW", "", "not made");
+}
+
 static TmJob *
 make_random_job (guint number, GRand *rand)
 {
@@ -165,6 +179,8 @@ make_random_job (guint number, GRand *rand)
     add_reading (job, rand);
   for (guint i = g_rand_int_range (rand, 0, 6); i > 0; i--)
     add_trial (job, rand);
+  for (guint i = g_rand_int_range (rand, 0, 3); i > 0; i--)
+    add_cut (job, rand);
   return job;
 }
 

@@ -54,6 +54,20 @@ add_method (TmJob *job, const char *name, const char *tag, const char *line_name
   g_assert_cmpint (tm_job_add_budget_line (job, line), ==, TM_ADD_OK);
 }
 
+static void
+add_tool (TmJob *job, const char *name, const char *note)
+{
+  TmTool *tool = tm_tool_new ();
+  TmShopMaterial *material = tm_shop_material_new ();
+
+  tool->name = name;
+  tool->note = note;
+  material->name = name;
+  material->source = note;
+  g_assert_cmpint (tm_job_add_tool (job, tool), ==, TM_ADD_OK);
+  g_assert_cmpint (tm_job_add_material (job, material), ==, TM_ADD_OK);
+}
+
 /* An older job and a newer one that share a gauge and a method. */
 static void
 fill (const char *path)
@@ -68,7 +82,10 @@ fill (const char *path)
   add_check (older, "M-1", "2026-04-01T08:00:00Z");
   add_method (older, "transfer", "M-1", "old line");
   add_method (older, "lonely", "M-9", "line");
+  add_tool (older, "bar", "as it was bought");
+  add_tool (older, "cutter", "");
   put_job (path, older);
+  add_tool (newer, "bar", "reground");
   add_gauge (newer, "A-2", "");
   add_gauge (newer, "M-1", "C-new");
   add_calibration (newer, "M-1", "2026-03-01", "as it was");
@@ -125,6 +142,21 @@ test_newest_of_all (Place *place, gconstpointer data)
       g_assert_cmpstr (line->name, ==, g_str_equal (line->method, "transfer") ? "new line" : "line");
     }
   g_assert_cmpuint (job->features->len + job->pieces->len + job->readings->len, ==, 0);
+}
+
+/* What the shop cuts with and what it presses, as the newest job has it. */
+static void
+test_tools (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) job = NULL;
+
+  fill (place->path);
+  job = take_register (place->path);
+  g_assert_cmpuint (job->tools->len, ==, 2);
+  g_assert_cmpuint (job->materials->len, ==, 2);
+  g_assert_cmpstr (tm_job_find_tool (job, "bar")->note, ==, "reground");
+  g_assert_nonnull (tm_job_find_tool (job, "cutter"));
+  g_assert_cmpstr (tm_job_find_material (job, "bar")->source, ==, "reground");
 }
 
 static void
@@ -243,6 +275,7 @@ main (int argc, char **argv)
 #define ADD(name_, function_) \
   g_test_add ("/book/register/" name_, Place, NULL, place_set_up, function_, place_tear_down)
   ADD ("newest-of-all", test_newest_of_all);
+  ADD ("tools", test_tools);
   ADD ("removed", test_removed);
   ADD ("empty", test_empty);
   ADD ("spread", test_spread);

@@ -212,7 +212,7 @@ test_set_up (Place *place, gconstpointer data)
       g_assert_cmpint (number, ==, i == 0 ? 2 : 1); /* FULL; on */
     }
   g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, 0x544d626b);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 2);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
   g_assert_true (tm_book_add_job (book, job, NULL, NULL, NULL, &error));
   g_assert_true (tm_book_checkpoint (book, &error));
   g_assert_no_error (error);
@@ -238,10 +238,11 @@ static void
 test_only_grows (Place *place, gconstpointer data)
 {
   static const char *const tables[]
-      = { "journal",  "seal",        "job",   "facts",        "person",         "gauge",
-          "method",   "feature",     "piece", "event",        "nonconformance", "signature",
-          "reading",  "pin_trial",   "cut",   "withdrawal",   "calibration",    "gauge_check",
-          "pin_size", "budget_line", "study", "study_reading" };
+      = { "journal",        "seal",          "job",         "facts",     "person",
+          "gauge",          "method",        "feature",     "piece",     "event",
+          "nonconformance", "signature",     "reading",     "pin_trial", "cut",
+          "withdrawal",     "calibration",   "gauge_check", "pin_size",  "budget_line",
+          "study",          "study_reading", "tool",        "material",  "mate" };
   g_autoptr (TmJob) job = make_rich_job (ID);
   sqlite3 *db = NULL;
 
@@ -487,13 +488,13 @@ test_nothing_left_out (void)
       return;
     }
   g_assert_cmpuint (sizeof (TmPerson), ==, 24);
-  g_assert_cmpuint (sizeof (TmGauge), ==, 216);
+  g_assert_cmpuint (sizeof (TmGauge), ==, 224);
   g_assert_cmpuint (sizeof (TmMethod), ==, 64);
-  g_assert_cmpuint (sizeof (TmFeature), ==, 264);
+  g_assert_cmpuint (sizeof (TmFeature), ==, 456);
   g_assert_cmpuint (sizeof (TmPiece), ==, 24);
-  g_assert_cmpuint (sizeof (TmReading), ==, 208);
-  g_assert_cmpuint (sizeof (TmPinTrial), ==, 152);
-  g_assert_cmpuint (sizeof (TmCutRow), ==, 104);
+  g_assert_cmpuint (sizeof (TmReading), ==, 216);
+  g_assert_cmpuint (sizeof (TmPinTrial), ==, 160);
+  g_assert_cmpuint (sizeof (TmCutRow), ==, 144);
   g_assert_cmpuint (sizeof (TmEvent), ==, 40);
   g_assert_cmpuint (sizeof (TmNonconformance), ==, 48);
   g_assert_cmpuint (sizeof (TmSignature), ==, 40);
@@ -503,7 +504,10 @@ test_nothing_left_out (void)
   g_assert_cmpuint (sizeof (TmBudgetLine), ==, 96);
   g_assert_cmpuint (sizeof (TmStudy), ==, 120);
   g_assert_cmpuint (sizeof (TmStudyReading), ==, 80);
-  g_assert_cmpuint (sizeof (TmJob), ==, 424);
+  g_assert_cmpuint (sizeof (TmTool), ==, 96);
+  g_assert_cmpuint (sizeof (TmShopMaterial), ==, 112);
+  g_assert_cmpuint (sizeof (TmMateSize), ==, 120);
+  g_assert_cmpuint (sizeof (TmJob), ==, 464);
 }
 
 int

@@ -76,8 +76,26 @@ static const Tampering tamperings[] = {
     "study_reading", "reading of study one", "value is 0.98431 in in the table, 0.98430 in in the journal" },
   { "rule of the shop", OPEN_TABLE ("facts") "UPDATE facts SET drift_rule = ''", "facts", "part INV-1001",
     "drift_rule is nothing in the table, ask in the journal" },
-  { "cut", OPEN_TABLE ("cut") "UPDATE cut SET passes = 5", "cut", "piece 003, feature 10, cut 1",
-    "passes is 5 in the table, 4 in the journal" },
+  { "cut", OPEN_TABLE ("cut") "UPDATE cut SET passes = 5 WHERE id = '1'", "cut",
+    "piece 003, feature 10, cut 1", "passes is 5 in the table, 4 in the journal" },
+  { "place of a cut", OPEN_TABLE ("cut") "UPDATE cut SET place = 2 WHERE id = '1'", "cut", "cut 1",
+    "place is 2 in the table, nothing in the journal" },
+  { "reading before a cut", OPEN_TABLE ("cut") "UPDATE cut SET after_reading = '' WHERE id = '3'", "cut",
+    "piece 002, feature 10, cut 3", "after_reading is nothing in the table, b-7 in the journal" },
+  { "dial of a cut", OPEN_TABLE ("cut") "UPDATE cut SET reads = '' WHERE id = '2'", "cut", "cut 2",
+    "reads is nothing in the table, radius in the journal" },
+  { "withdrawal of a cut", OPEN_TABLE ("withdrawal") "DELETE FROM withdrawal WHERE target = 'cut'",
+    "withdrawal", "withdrawal of 2", "it was deleted" },
+  { "tool", OPEN_TABLE ("tool") "UPDATE tool SET graduation_pm = 12700000", "tool",
+    "part INV-1001, tool boring bar 16", "graduation is 0.0005 in in the table, 0.0010 in in the journal" },
+  { "material", OPEN_TABLE ("material") "UPDATE material SET yield_count = 300000000", "material",
+    "material bush bronze", "yield is 300 in the table, 150 in the journal" },
+  { "mate", OPEN_TABLE ("mate") "UPDATE mate SET largest_pm = NULL WHERE feature = '10'", "mate", "mate B1",
+    "largest is nothing in the table, 25.026 mm in the journal" },
+  { "wanted fit", OPEN_TABLE ("feature") "UPDATE feature SET wanted_most_pm = 0 WHERE balloon = '10'",
+    "feature", "feature 10", "wanted_most is 0.0000 mm in the table, -0.0100 mm in the journal" },
+  { "accepted risk", OPEN_TABLE ("facts") "UPDATE facts SET cut_risk_count = 500000", "facts",
+    "part INV-1001", "cut_risk is 0.500 in the table, 0.001 in the journal" },
   { "signature", OPEN_TABLE ("signature") "UPDATE signature SET digest = 'ff00'", "signature", "signature 1",
     "digest is ff00 in the table, 00ff in the journal" },
   { "event", OPEN_TABLE ("event") "UPDATE event SET note = '' WHERE key = '2'", "event", "event 2",
@@ -115,13 +133,13 @@ static const Tampering tamperings[] = {
     "journal", "journal row", "1 row is missing here" },
   { "journal row added",
     "INSERT INTO journal SELECT (SELECT max (seq) FROM journal) + 1, job, kind, payload, prev FROM journal "
-    "WHERE kind = 'cut'",
+    "WHERE kind = 'cut' ORDER BY seq LIMIT 1",
     "journal", "cut 1", "no seal" },
   { "tail",
     OPEN_TABLE ("journal") OPEN_TABLE ("piece") "DELETE FROM piece WHERE seq > (SELECT max (seq) - 2 FROM "
                                                 "journal); DELETE FROM journal WHERE seq > (SELECT max (seq) "
                                                 "- 2 FROM journal)",
-    "journal", "journal row 43", "the end is cut off: facts sealed: 44, facts left: 42" },
+    "journal", "journal row 50", "the end is cut off: facts sealed: 51, facts left: 49" },
   { "tail and its seal",
     OPEN_TABLE ("journal") OPEN_TABLE ("seal") OPEN_TABLE ("piece") OPEN_TABLE ("feature") OPEN_TABLE ("job")
         OPEN_TABLE ("facts") "DELETE FROM piece WHERE job > 2; DELETE FROM feature WHERE job > 2;"
@@ -363,7 +381,7 @@ test_chain (Place *place, gconstpointer data)
   book = tm_book_open (place->path, TM_BOOK_OPEN_READ_ONLY, NULL);
   head = tm_book_head (book, NULL, NULL);
   g_assert_cmpstr (head, ==, hex->str);
-  g_assert_cmpuint (n, ==, 44);
+  g_assert_cmpuint (n, ==, 51);
   g_string_free (hex, TRUE);
 }
 
