@@ -13,9 +13,9 @@ tm_chance_text (double chance)
   if (!isfinite (chance))
     return NULL;
   if (chance < 0.001)
-    return g_strdup (_ ("under 0.1 %"));
+    return g_strdup_printf (_ ("under %s %%"), "0.1");
   if (chance > 0.999)
-    return g_strdup (_ ("over 99.9 %"));
+    return g_strdup_printf (_ ("over %s %%"), "99.9");
   tenths = lround (chance * 1000.0);
   if ((tenths < 100 || tenths > 900) && tenths % 10 != 0)
     return g_strdup_printf (_ ("%ld.%ld %%"), tenths / 10, tenths % 10);

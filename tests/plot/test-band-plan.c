@@ -455,10 +455,10 @@ test_layout (void)
 
   fill_mate (bore);
   plot = make_planned (job, bore, &advice);
-  for (int height = 8; height < 900; height += 13)
-    for (int width = 8; width < 1300; width += 161)
+  for (int height = 8; height < 900; height += 29)
+    for (int width = 8; width < 1300; width += 323)
       {
-        Picture picture = draw (plot, width, height, tm_theme_light ());
+        Picture picture = make_picture (width, height, tm_theme_light ());
         const TmBandLayout layout = lay_out (plot, &picture, tm_theme_light ());
 
         g_assert_cmpfloat (layout.plan_height, >, 0);
