@@ -9,6 +9,7 @@
  * either.
  */
 
+#include <gsl/gsl_cdf.h>
 #include <math.h>
 
 #include "core-cut-private.h"
@@ -20,8 +21,10 @@
 /* Two changes whose worth differs by less are alike: then the smaller one is dialled, or, where another cut
  * follows in any case, the larger one. */
 #define ALIKE 1e-4
-/* Changes tried: this many, each a third further from the largest; then between the best one's neighbours. */
-#define WIDENING    1.35
+/* Changes tried: from the largest down in steps that widen so, until so many one after the other are no
+ * better; then narrower ones about the best. */
+#define WIDENING    1.6
+#define PATIENCE    5
 #define REFINEMENTS 8
 /* A cut is never larger than this many steps: what a double still counts. */
 #define MOST_STEPS 1e12
@@ -45,18 +48,21 @@ typedef struct {
 } Worth;
 
 static void
-find_worth (const Planner *self, double change, gboolean want_second, Worth *out)
+find_worth (const Planner *self, double change, gboolean is_search, Worth *out)
 {
   double spent, next;
 
-  tm_cut_shares (self->belief, &self->target, change, self->inward, &out->shares);
+  if (is_search)
+    tm_cut_rough_shares (self->belief, &self->target, change, self->inward, &out->shares);
+  else
+    tm_cut_shares (self->belief, &self->target, change, self->inward, &out->shares);
   out->value = out->rank = out->shares.in;
   out->second = 0;
   if (self->wish->further == 0 || !(out->shares.left > 1e-9))
     return;
   spent = MAX (0, out->shares.gone - self->now);
   next = tm_cut_sequel_value (&self->sequel, change, self->wish->risk - spent,
-                              want_second ? &out->second : NULL);
+                              is_search ? NULL : &out->second);
   out->value += out->shares.left * next;
   out->rank = out->value - out->shares.left * (next > 0 ? TROUBLE : 0);
 }
@@ -88,22 +94,46 @@ find_reach (const Planner *self)
   return MAX (0, to - furthest) * 1.5 + 6 * spread;
 }
 
-/* The largest whole number of steps with no more than the risk; metal gone only grows with it. */
+/* By how many standard deviations a chance lies above the risk: nearly straight in the change. */
+static double
+find_excess (const Planner *self, double steps)
+{
+  double gone = tm_cut_share_gone (self->belief, &self->target, steps * self->wish->step);
+  double risk = self->wish->risk;
+
+  if (risk >= 1)
+    return -1;
+  return gsl_cdf_ugaussian_Pinv (CLAMP (gone, 1e-300, 1 - 1e-16))
+         - gsl_cdf_ugaussian_Pinv (CLAMP (risk, 1e-300, 1 - 1e-16));
+}
+
+/* The largest whole number of steps with no more than the risk; metal gone only grows with it. Straight lines
+ * between what brackets it, halves when they do not narrow it. */
 static double
 find_most_steps (const Planner *self)
 {
-  double step = self->wish->step, low = 0, high = floor (MIN (find_reach (self) / step, MOST_STEPS));
+  double low = 0, high = floor (MIN (find_reach (self) / self->wish->step, MOST_STEPS));
+  double at_low = find_excess (self, low), at_high = find_excess (self, high);
 
-  if (tm_cut_share_gone (self->belief, &self->target, high * step) <= self->wish->risk)
-    return high;
-  while (high - low > 1)
+  if (at_high <= 0 || at_low > 0)
+    return at_low > 0 ? 0 : high;
+  for (guint i = 0; high - low > 1; i++)
     {
-      double middle = floor ((low + high) / 2);
+      double middle = i % 3 == 2 ? (low + high) / 2 : low - at_low * (high - low) / (at_high - at_low);
+      double at_middle;
 
-      if (tm_cut_share_gone (self->belief, &self->target, middle * step) <= self->wish->risk)
-        low = middle;
+      middle = CLAMP (floor (middle), low + 1, high - 1);
+      at_middle = find_excess (self, middle);
+      if (at_middle <= 0)
+        {
+          low = middle;
+          at_low = at_middle;
+        }
       else
-        high = middle;
+        {
+          high = middle;
+          at_high = at_middle;
+        }
     }
   return low;
 }
@@ -119,7 +149,7 @@ try_steps (const Planner *self, double steps, Best *best)
 {
   Worth worth;
 
-  find_worth (self, steps * self->wish->step, FALSE, &worth);
+  find_worth (self, steps * self->wish->step, TRUE, &worth);
   if (worth.rank > best->rank + ALIKE
       || (worth.rank > best->rank - ALIKE && steps < best->steps && worth.shares.left < 0.5))
     *best = (Best) { steps, MAX (worth.rank, best->rank), worth.value };
@@ -130,12 +160,14 @@ static Best
 search (const Planner *self, double least, double most)
 {
   Best best = { most, -1, 0 };
-  double width = 1, from = most;
+  double width = 1, from = 1;
+  guint idle = 0;
 
-  for (double steps = most; steps >= least; steps = floor (MIN (steps - 1, most - width)))
+  for (double steps = most; steps >= least && idle < PATIENCE; steps = floor (MIN (steps - 1, most - width)))
     {
       try_steps (self, steps, &best);
-      if (best.steps == steps)
+      idle = best.steps < steps || best.steps > steps ? idle + 1 : 0;
+      if (idle == 0)
         from = width;
       width = MAX (width + 1, width * WIDENING);
     }
@@ -204,7 +236,7 @@ fill_plan (const Planner *self, double change, TmCutPlan *out)
   out->change = change;
   predict (self, change, out);
   fill_chances (self, change, &out->chances);
-  find_worth (self, change, TRUE, &worth);
+  find_worth (self, change, FALSE, &worth);
   out->value = worth.value;
   out->second = worth.second;
 }
