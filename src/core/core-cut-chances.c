@@ -33,6 +33,68 @@ get_below (double x)
   return erfc (-x * M_SQRT1_2) / 2;
 }
 
+/* -------- Sizes -------- */
+
+/* Mean and variance of the mean size after @change, given s_e. */
+static double
+find_mean_size (const TmCutBelief *belief, const TmCutNode *node, double change, double *variance)
+{
+  const double *of_b = node->covariance;
+  double mean = change * node->mean[TM_CUT_AT_RESPONSE], n = belief->n_read;
+
+  *variance = change > 0 ? change * change * of_b[0] + node->scatter * node->scatter : 0;
+  for (guint a = 0; a < belief->n_read; a++)
+    {
+      guint k = TM_CUT_AT_STATION (belief->read_stations[a]);
+
+      mean += node->mean[k] / n;
+      *variance += 2 * change * of_b[k] / n;
+      for (guint b = 0; b < belief->n_read; b++)
+        *variance += node->covariance[k * belief->n + TM_CUT_AT_STATION (belief->read_stations[b])] / (n * n);
+    }
+  return mean;
+}
+
+static void
+mix_mean_size (const TmCutBelief *belief, double change, double *mean, double *sd)
+{
+  double means[TM_CUT_NODES], variances[TM_CUT_NODES], square = 0;
+
+  *mean = 0;
+  for (guint j = 0; j < TM_CUT_NODES; j++)
+    {
+      means[j] = find_mean_size (belief, &belief->nodes[j], change, &variances[j]);
+      *mean += belief->nodes[j].weight * means[j];
+    }
+  for (guint j = 0; j < TM_CUT_NODES; j++)
+    square += belief->nodes[j].weight * (variances[j] + (means[j] - *mean) * (means[j] - *mean));
+  *sd = sqrt (MAX (0, square));
+  if (!belief->grows)
+    *mean = -*mean;
+}
+
+void
+tm_cut_say_sizes (const TmCutBelief *belief, double change, TmCutPlan *out)
+{
+  double moved, low = INFINITY, high = -INFINITY;
+
+  if (belief->n_read == 0)
+    return;
+  mix_mean_size (belief, 0, &out->size, &out->size_u);
+  mix_mean_size (belief, change, &out->predicted, &out->predicted_u);
+  moved = out->predicted - out->size;
+  for (guint a = 0; a < belief->n_read; a++)
+    {
+      double size, u;
+
+      tm_cut_belief_size (belief, belief->read_stations[a], &size, &u);
+      low = MIN (low, size + moved);
+      high = MAX (high, size + moved);
+    }
+  out->predicted_low = low;
+  out->predicted_high = high;
+}
+
 /* -------- The common part -------- */
 
 typedef struct {

@@ -26,6 +26,21 @@ find_first (const TmJob *job, const TmReading *reading)
   return target;
 }
 
+/* A correction of a cut keeps the time of the cut. */
+static const char *
+find_time (const TmJob *job, const TmCutRow *cut)
+{
+  while (*cut->row.replaces != '\0')
+    {
+      const TmCutRow *earlier = tm_job_find_cut (job, cut->row.replaces);
+
+      if (earlier == NULL || earlier == cut)
+        break;
+      cut = earlier;
+    }
+  return cut->row.at;
+}
+
 static gboolean
 is_later (const char *row_at, const char *cut_at)
 {
@@ -48,7 +63,7 @@ tm_cut_follows (const TmJob *job, const TmCutRow *cut, const TmReading *reading)
   newest = tm_job_find_reading (job, cut->after);
   readings = tm_job_readings_at (job, cut->row.piece, cut->row.feature, cut->place);
   if (newest == NULL || readings == NULL || !g_ptr_array_find ((GPtrArray *)readings, newest, &newest_at))
-    return !is_later (first->row.at, cut->row.at);
+    return !is_later (first->row.at, find_time (job, cut));
   return g_ptr_array_find ((GPtrArray *)readings, first, &first_at) && first_at <= newest_at;
 }
 
@@ -77,7 +92,7 @@ tm_cut_order_mark_trial (const TmJob *job, TmPinTrial *trial)
     {
       const TmCutRow *cut = g_ptr_array_index (cuts, i);
 
-      if (tm_row_stands (&cut->row) && !is_later (trial->row.at, cut->row.at))
+      if (tm_row_stands (&cut->row) && !is_later (trial->row.at, find_time (job, cut)))
         trial->row.before_cut = TRUE;
     }
 }

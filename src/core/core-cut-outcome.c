@@ -106,7 +106,7 @@ tm_cut_outcome_fill (TmCutWork *work, guint i, const TmCutBelief *belief)
   if (!tm_cut_outcome_measure (work, i, &out->answer.achieved, &out->answer.u))
     return;
   out->surprise = (out->answer.achieved - out->expected) / sqrt (variance + out->answer.u * out->answer.u);
-  out->unlike = fabs (out->surprise) > UNLIKE;
+  out->unlike = step->change > 0 && fabs (out->surprise) > UNLIKE;
   step->untaught = out->unlike && out->surprise < 0;
 }
 

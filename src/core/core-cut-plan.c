@@ -202,39 +202,13 @@ fill_chances (const Planner *self, double change, TmCutChances *out)
     out->proven = tm_cut_share_proven (self->belief, &self->target, change, &next, self->wish->guard);
 }
 
-/* Mean over the stations, and over all s_e. */
-static void
-predict (const Planner *self, double change, TmCutPlan *out)
-{
-  const TmCutBelief *belief = self->belief;
-  double mean = 0, square = 0;
-
-  for (guint round = 0; round < 2; round++)
-    for (guint j = 0; j < TM_CUT_NODES; j++)
-      {
-        const TmCutSequelNode *node = &self->sequel.nodes[j];
-        double at = change * node->b, variance;
-
-        for (guint a = 0; a < belief->n_read; a++)
-          at += belief->nodes[j].mean[TM_CUT_AT_STATION (belief->read_stations[a])] / belief->n_read;
-        variance = node->x_x + 2 * change * node->x_b + change * change * node->b_b
-                   + (change > 0 ? node->scatter * node->scatter : 0);
-        if (round == 0)
-          mean += node->weight * at;
-        else
-          square += node->weight * (variance + (at - mean) * (at - mean));
-      }
-  out->predicted = belief->grows ? mean : -mean;
-  out->predicted_u = sqrt (MAX (0, square));
-}
-
 static void
 fill_plan (const Planner *self, double change, TmCutPlan *out)
 {
   Worth worth;
 
   out->change = change;
-  predict (self, change, out);
+  tm_cut_say_sizes (self->belief, change, out);
   fill_chances (self, change, &out->chances);
   find_worth (self, change, FALSE, &worth);
   out->value = worth.value;
@@ -271,6 +245,7 @@ start (Planner *self, const TmCutBelief *belief, const TmCutWish *wish, TmCutPla
   out->chances.proven = out->now.proven = NAN;
   self->belief = belief;
   self->wish = wish;
+  tm_cut_say_sizes (belief, 0, out);
   self->target = tm_cut_target (belief, &wish->band);
   self->inward = wish->aim == TM_AIM_PROVEN && isfinite (wish->guard) ? MAX (0, wish->guard) : 0;
   limits = tm_cut_target_limits (&self->target);

@@ -106,6 +106,9 @@ double tm_cut_share_gone (const TmCutBelief *belief, const TmCutTarget *target, 
 double tm_cut_share_proven (const TmCutBelief *belief, const TmCutTarget *target, double change,
                             const TmCutNext *next, double guard);
 
+/* `size`, `predicted` and their kin after @change. */
+void tm_cut_say_sizes (const TmCutBelief *belief, double change, TmCutPlan *out);
+
 /* What the cut after this one could gain: what it needs of the belief, drawn out once. */
 typedef struct {
   double scatter, weight;

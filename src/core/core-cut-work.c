@@ -53,7 +53,9 @@ make_cut (const TmCutStep *step, TmCutBelief *belief)
 {
   const TmCutOutcome *outcome = &step->outcome;
 
-  if (!step->same_tool)
+  if (!(step->change > 0)) /* spring passes alone: they take what the tool's bending had left */
+    tm_cut_belief_move (belief, 0, TM_CUT_SCATTER_MEDIAN * TM_CUT_SCATTER_FACTOR);
+  else if (!step->same_tool)
     tm_cut_belief_move (
         belief, step->change,
         hypot (TM_CUT_RESPONSE_SD * step->change, TM_CUT_SCATTER_MEDIAN * TM_CUT_SCATTER_FACTOR));
@@ -239,7 +241,7 @@ ask_tool (const TmCutWork *work, TmCutWish *wish, TmCutAdvice *out)
   out->graduation = tool->graduation.given ? tool->graduation.count : 0;
   out->backlash = tool->backlash.given ? tool->backlash.count : 0;
   out->spring_passes = tool->spring_passes.given ? (guint)CLAMP (tool->spring_passes.count, 0, 1000) : 0;
-  wish->step = (double)MAX (out->graduation, 0) * factor;
+  wish->step = out->step = (double)MAX (out->graduation, 0) * factor;
   wish->least = MAX (wish->step, tool->least_cut.given ? (double)tool->least_cut.count * factor : 0);
 }
 
@@ -294,7 +296,10 @@ prepare (const TmCutWork *work, const TmCutAsk *ask, TmCutWish *wish, TmCutAdvic
   wish->band = out->band;
   wish->risk = MAX (0, out->risk - out->risk_spent);
   if (work->belief != NULL)
-    ask_next (work, find_next_method (work, ask), wish);
+    {
+      ask_next (work, find_next_method (work, ask), wish);
+      tm_cut_say_sizes (work->belief, 0, &out->plan);
+    }
   return out->plan.status == TM_CUT_OK;
 }
 

@@ -37,6 +37,7 @@ typedef struct {
   gint64 dial;        /* as the dial shows it: half the change where it reads on the radius */
   gint64 second_dial; /* likewise of plan.second */
   gint64 graduation;
+  double step; /* change of size per graduation; 0: no dial */
   guint spring_passes;
   gint64 backlash; /* turn back by more than this before coming up; 0: unknown */
   double risk;     /* accepted for the whole run */

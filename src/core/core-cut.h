@@ -133,9 +133,13 @@ typedef enum {
 
 typedef struct {
   TmCutStatus status;
-  double change;      /* a whole number of steps; 0 when there is none */
-  double predicted;   /* mean over the stations of the size after it */
-  double predicted_u; /* of that mean */
+  double change;        /* a whole number of steps; 0 when there is none */
+  double size;          /* mean over the stations that were read, as it is now; 0 when none was */
+  double size_u;        /* of that mean */
+  double predicted;     /* the same after the change: equal to `size` when there is none */
+  double predicted_u;   /* of that mean */
+  double predicted_low; /* after it, at the smallest station and at the largest */
+  double predicted_high;
   TmCutChances chances;
   TmCutChances now; /* if nothing is cut */
   double second;    /* PROVE, or a cut that leaves metal: the likely next change; 0: none */
@@ -146,7 +150,10 @@ typedef struct {
  * the next cut), a whole number of steps, never rounded towards metal gone.  Never a NAN. */
 void tm_cut_plan (const TmCutBelief *belief, const TmCutWish *wish, TmCutPlan *out);
 
-/* The same figures for a change that somebody else chose, >= 0, any step: status OK. */
+/* What was read is told whatever the status: size, predicted (after no change) and, where there are limits,
+ * `now`.
+ *
+ * tm_cut_try(): the same figures for a change that somebody else chose, >= 0, any step: status OK. */
 void tm_cut_try (const TmCutBelief *belief, const TmCutWish *wish, double change, TmCutPlan *out);
 
 /* A word for files and tests, marked for translation: context "cut status". */

@@ -219,6 +219,62 @@ test_corrected (void)
   g_assert_cmpuint (tm_cut_work_n_outcomes (work), ==, 1);
 }
 
+/* A correction is written down later than the cut was made: what was read in between was read after the cut,
+ * with nothing but the times to tell. */
+static void
+test_corrected_later (void)
+{
+  g_auto (Shop) shop = { NULL };
+  TmCutRow *first, *right;
+  TmReading *before, *after;
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  before = read_size (shop.job, shop.feature, "mouth", "24.900", "");
+  before->row.at = "2026-05-04T09:00:00Z";
+  first = new_cut (&shop, "0.045", "");
+  first->row.at = "2026-05-04T09:10:00Z";
+  g_assert_cmpint (tm_job_add_cut (shop.job, first), ==, TM_ADD_OK);
+  after = new_reading (shop.job, shop.feature, "mouth", "");
+  after->value = quantity ("24.990", TM_UNIT_MM);
+  after->row.at = "2026-05-04T09:20:00Z";
+  g_assert_cmpint (tm_job_add_reading (shop.job, after), ==, TM_ADD_OK);
+  g_assert_true (tm_row_counts (&after->row));
+  right = new_cut (&shop, "0.046", "");
+  right->row.at = "2026-05-04T09:30:00Z";
+  right->row.replaces = first->row.id;
+  right->row.reason = "slip";
+  g_assert_cmpint (tm_job_add_cut (shop.job, right), ==, TM_ADD_OK);
+  g_assert_true (tm_row_counts (&after->row));
+  g_assert_false (tm_row_counts (&before->row));
+}
+
+/* Spring passes alone take a little and teach nothing of the dial. */
+static void
+test_spring_passes (void)
+{
+  g_auto (Shop) shop = { NULL };
+  g_autoptr (TmCutWork) work = NULL;
+  g_autoptr (GArray) answers = NULL;
+  TmCutOutcome outcome;
+  TmCutAdvice advice;
+  TmCutRow *cut;
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  read_ends (&shop, "24.902", "24.900");
+  cut = make_cut (&shop, "0");
+  cut->passes = 2;
+  read_ends (&shop, "24.908", "24.906");
+  work = open_work (&shop);
+  tm_cut_work_outcome (work, 0, &outcome);
+  assert_near (outcome.answer.achieved, 6 * UM, 1);
+  g_assert_false (outcome.unlike);
+  tm_cut_work_plan (work, NULL, &advice);
+  g_assert_true (advice.assumed);
+  assert_near (advice.plan.size, -93 * UM, 0.5 * UM);
+  answers = tm_cut_answers (shop.job, "bar", NULL, NULL, 0);
+  g_assert_cmpuint (answers->len, ==, 0);
+}
+
 /* Far less than was dialled: pointed out, no measure of the tool; the next cut is planned from the readings.
  */
 static void
@@ -390,6 +446,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut-work/depth", test_depth);
   g_test_add_func ("/cut-work/replay", test_replay);
   g_test_add_func ("/cut-work/corrected", test_corrected);
+  g_test_add_func ("/cut-work/corrected-later", test_corrected_later);
+  g_test_add_func ("/cut-work/spring-passes", test_spring_passes);
   g_test_add_func ("/cut-work/unlike", test_unlike);
   g_test_add_func ("/cut-work/shop", test_shop);
   g_test_add_func ("/cut-work/mate", test_mate);
