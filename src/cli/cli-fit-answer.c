@@ -199,9 +199,9 @@ char *
 tm_fit_format_share (double share)
 {
   if (share > 0 && share < 0.001)
-    return g_strdup (_ ("under 0.1 %"));
+    return g_strdup_printf (_ ("under %.1f %%"), 0.1);
   if (share < 1 && share > 0.999)
-    return g_strdup (_ ("over 99.9 %"));
+    return g_strdup_printf (_ ("over %.1f %%"), 99.9);
   return g_strdup_printf ("%.1f %%", 100 * share);
 }
 
