@@ -25,6 +25,7 @@ say_recorded (TmBenchPage *self)
   g_autofree char *text = tm_words_recorded (reading, &judgement);
   tm_window_clear_error (GTK_WIDGET (self));
   tm_window_toast (GTK_WIDGET (self), text);
+  tm_bench_page_say_unlike (self, reading);
 }
 
 typedef struct {
@@ -66,6 +67,11 @@ tm_bench_page_submit (TmBenchPage *self)
   const char *dx = NULL;
   const char *dy = NULL;
   TmSubmit submit;
+  if (self->planning)
+    {
+      tm_bench_page_submit_cut (self);
+      return;
+    }
   if (tm_reading_entry_holds_pin (self->entry))
     {
       tm_bench_page_submit_pin (self, tm_bench_text (tm_document_bench (self->document)));
@@ -103,19 +109,31 @@ record_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
-pin_trial_action (GtkWidget *widget, const char *name, GVariant *parameter)
+plan_cut_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
   if (self->has_judgement)
-    tm_bench_page_toggle_pins (self);
+    tm_bench_page_toggle_cut (self);
+}
+
+static void
+pin_trial_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmBenchPage *self = TM_BENCH_PAGE (widget);
+  if (!self->has_judgement)
+    return;
+  tm_bench_page_set_planning (self, FALSE);
+  tm_bench_page_toggle_pins (self);
 }
 
 static void
 temperatures_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
-  if (self->has_judgement)
-    tm_verdict_panel_open_temperatures (self->panel);
+  if (!self->has_judgement)
+    return;
+  tm_bench_page_set_planning (self, FALSE);
+  tm_verdict_panel_open_temperatures (self->panel);
 }
 
 static void
@@ -138,13 +156,15 @@ static void
 withdraw_last_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
-  TmBenchFact last = { NULL, NULL };
+  TmBenchFact last = { NULL, NULL, NULL };
   if (self->document != NULL)
     last = tm_bench_newest (tm_document_bench (self->document));
   if (last.reading != NULL)
     tm_reason_dialog_present_withdraw (widget, self->document, last.reading);
   else if (last.trial != NULL)
     tm_reason_dialog_present_withdraw_pin (widget, self->document, last.trial);
+  else if (last.cut != NULL)
+    tm_reason_dialog_present_withdraw_cut (widget, self->document, last.cut);
   else
     tm_window_toast (widget, _ ("Nothing recorded since the job was opened. Older readings: Readings…"));
 }
@@ -173,6 +193,7 @@ void
 tm_bench_page_install_actions (GtkWidgetClass *klass)
 {
   gtk_widget_class_install_action (klass, "bench.record", NULL, record_action);
+  gtk_widget_class_install_action (klass, "bench.plan-cut", NULL, plan_cut_action);
   gtk_widget_class_install_action (klass, "bench.pin-trial", NULL, pin_trial_action);
   gtk_widget_class_install_action (klass, "bench.temperatures", NULL, temperatures_action);
   gtk_widget_class_install_action (klass, "bench.readings", NULL, readings_action);
@@ -185,6 +206,7 @@ tm_bench_page_install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_property_action (klass, "bench.by", "by");
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F2, 0, "bench.pin-trial", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F3, 0, "bench.temperatures", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_F4, 0, "bench.plan-cut", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_l, GDK_CONTROL_MASK, "bench.readings", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_k, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "bench.nonconformance", NULL);
@@ -202,7 +224,9 @@ static gboolean
 undo_cb (GtkWidget *widget, GVariant *arguments, gpointer data)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
-  if (!self->has_judgement || tm_reading_entry_has_text (self->entry))
+  gboolean typed
+      = self->planning ? tm_cut_bar_has_text (self->cut_bar) : tm_reading_entry_has_text (self->entry);
+  if (!self->has_judgement || typed)
     return FALSE;
   return gtk_widget_activate_action (widget, "bench.withdraw-last", NULL);
 }
@@ -219,7 +243,7 @@ key_pressed_cb (GtkEventControllerKey *controller, guint keyval, guint keycode, 
   if (!self->has_judgement || !g_unichar_isgraph (typed) || GTK_IS_TEXT (focus)
       || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0)
     return GDK_EVENT_PROPAGATE;
-  tm_reading_entry_focus (self->entry);
+  tm_bench_page_focus (self);
   focus = gtk_root_get_focus (root);
   return focus != NULL && gtk_event_controller_key_forward (controller, focus);
 }

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "app-bench-page.h"
+#include "app-cut-bar.h"
 #include "app-feature-list.h"
 #include "app-pictures.h"
 #include "app-pin-bar.h"
@@ -22,6 +23,7 @@ struct _TmBenchPage {
   TmSpot shown; /* the spot on screen; its pointers are only compared */
   TmJudgement judgement;
   gboolean has_judgement;
+  gboolean planning; /* a cut, not a reading, is in hand */
   guint focus_id;
 
   GtkStack *stack;  /* "empty", "bench" */
@@ -35,6 +37,7 @@ struct _TmBenchPage {
   TmStationChips *chips;
   TmReadingEntry *entry;
   TmPinBar *pin_bar; /* shown while pins are tried */
+  TmCutBar *cut_bar; /* in place of chips and entry while a cut is planned */
   TmPictures *pictures;
   TmVerdictPanel *panel;
   GtkWidget *menu; /* GtkMenuButton */
@@ -58,6 +61,22 @@ void tm_bench_page_connect_pins (TmBenchPage *self);
 /* A feature that is assigned to pins begins with them; the bar shows while the entry takes pins. */
 void tm_bench_page_begin_pins (TmBenchPage *self);
 void tm_bench_page_show_pins (TmBenchPage *self);
+
+/* app-bench-page.c: shown anew, as what is typed or planned now asks. */
+void tm_bench_page_show_plot (TmBenchPage *self);
+void tm_bench_page_show_panel (TmBenchPage *self);
+/* The cursor to where the hand types now. */
+void tm_bench_page_focus (TmBenchPage *self);
+
+/* app-bench-cut.c: planning and recording cuts. */
+void tm_bench_page_toggle_cut (TmBenchPage *self);
+void tm_bench_page_set_planning (TmBenchPage *self, gboolean planning);
+void tm_bench_page_submit_cut (TmBenchPage *self);
+void tm_bench_page_connect_cut (TmBenchPage *self);
+/* Plans anew for the present place while a cut is planned; where none can be, readings are taken again. */
+void tm_bench_page_show_cut (TmBenchPage *self);
+/* Points out a cut that @reading has shown to be unlike the others. */
+void tm_bench_page_say_unlike (TmBenchPage *self, const TmReading *reading);
 
 /* Asks why an overdue gauge is used (@about: the refusal), then calls @go_on again. */
 void tm_bench_page_ask_overdue (TmBenchPage *self, const char *about, void (*go_on) (TmBenchPage *self));

@@ -50,21 +50,27 @@ judge_spot (TmBenchPage *self)
   tm_pictures_show (self->pictures, tm_document_job (self->document), &self->judgement);
 }
 
-static void
-show_plot (TmBenchPage *self)
+void
+tm_bench_page_show_plot (TmBenchPage *self)
 {
   TmBandEntry entry = { .station = tm_bench_spot (get_bench (self))->station,
                         .method = tm_bench_method (get_bench (self)) };
-  tm_reading_entry_value (self->entry, &entry.value);
+  TmBandPlot *plot;
   if (!self->has_judgement)
-    tm_pictures_take_plot (self->pictures, NULL);
-  else
-    tm_pictures_take_plot (self->pictures,
-                           tm_band_plot_new (tm_document_job (self->document), &self->judgement, &entry));
+    {
+      tm_pictures_take_plot (self->pictures, NULL);
+      return;
+    }
+  if (!self->planning)
+    tm_reading_entry_value (self->entry, &entry.value);
+  plot = tm_band_plot_new (tm_document_job (self->document), &self->judgement, &entry);
+  if (self->planning)
+    tm_band_plot_set_plan (plot, tm_cut_bar_advice (self->cut_bar));
+  tm_pictures_take_plot (self->pictures, plot);
 }
 
-static void
-show_panel (TmBenchPage *self)
+void
+tm_bench_page_show_panel (TmBenchPage *self)
 {
   tm_verdict_panel_show (self->panel, self->document, self->has_judgement ? &self->judgement : NULL);
 }
@@ -139,6 +145,15 @@ show_empty (TmBenchPage *self, const TmJob *job)
   tm_access_show_page (self->stack, "empty");
 }
 
+void
+tm_bench_page_focus (TmBenchPage *self)
+{
+  if (self->planning)
+    tm_cut_bar_focus (self->cut_bar);
+  else
+    tm_reading_entry_focus (self->entry);
+}
+
 static gboolean
 is_shown (TmBenchPage *self, const TmSpot *spot)
 {
@@ -180,11 +195,11 @@ show_spot (TmBenchPage *self)
     tm_bench_page_begin_pins (self);
   tm_bench_page_show_pins (self);
   judge_spot (self);
-  show_plot (self);
-  show_panel (self);
+  tm_bench_page_show_cut (self);
+  tm_bench_page_show_panel (self);
   if (other_feature && gtk_widget_get_mapped (GTK_WIDGET (self))
       && gtk_widget_get_focus_child (GTK_WIDGET (self->list)) == NULL)
-    tm_reading_entry_focus (self->entry);
+    tm_bench_page_focus (self);
 }
 
 static void
@@ -198,7 +213,7 @@ moved_cb (TmDocument *document, TmBenchPage *self)
   if (!self->has_judgement)
     return;
   tm_reading_entry_refresh (self->entry);
-  show_plot (self);
+  tm_bench_page_show_plot (self);
 }
 
 static void
@@ -210,8 +225,8 @@ recorded_cb (TmDocument *document, const TmEntryRow *row, TmBenchPage *self)
     return; /* "moved" follows and shows the new spot whole */
   tm_station_chips_show (self->chips, self->document);
   judge_spot (self);
-  show_plot (self);
-  show_panel (self);
+  tm_bench_page_show_cut (self);
+  tm_bench_page_show_panel (self);
 }
 
 static void
@@ -273,8 +288,8 @@ method_chosen_cb (TmVerdictPanel *panel, const char *name, TmBenchPage *self)
       return;
     }
   tm_bench_set_method (get_bench (self), chosen);
-  show_plot (self);
-  show_panel (self);
+  tm_bench_page_show_cut (self);
+  tm_bench_page_show_panel (self);
 }
 
 /* Which value counts is part of the feature. */
@@ -291,13 +306,13 @@ counts_chosen_cb (TmVerdictPanel *panel, gboolean combined, TmBenchPage *self)
     return;
   feature->counts = before;
   tm_window_show_error (GTK_WIDGET (self), error->message);
-  show_panel (self);
+  tm_bench_page_show_panel (self);
 }
 
 static void
 temperatures_cb (TmVerdictPanel *panel, TmBenchPage *self)
 {
-  tm_reading_entry_focus (self->entry);
+  tm_bench_page_focus (self);
 }
 
 static void
@@ -309,7 +324,7 @@ submit_cb (TmReadingEntry *entry, TmBenchPage *self)
 static void
 typed_cb (TmReadingEntry *entry, TmBenchPage *self)
 {
-  show_plot (self);
+  tm_bench_page_show_plot (self);
 }
 
 static gboolean
@@ -320,7 +335,7 @@ focus_cb (gpointer data)
   if (!gtk_widget_get_mapped (GTK_WIDGET (self)) || !self->has_judgement)
     return G_SOURCE_REMOVE;
   tm_bench_page_show_person (self);
-  tm_reading_entry_focus (self->entry);
+  tm_bench_page_focus (self);
   tm_feature_list_reveal (self->list);
   return G_SOURCE_REMOVE;
 }
@@ -360,7 +375,7 @@ set_order (TmBenchPage *self, const char *order)
   tm_window_toast (GTK_WIDGET (self), feature_first
                                           ? _ ("Measuring feature first: one feature on every piece")
                                           : _ ("Measuring piece first: all features of a piece"));
-  show_panel (self);
+  tm_bench_page_show_panel (self);
 }
 
 static void
@@ -448,6 +463,8 @@ build_centre (TmBenchPage *self)
   self->entry = TM_READING_ENTRY (tm_reading_entry_new ());
   self->pin_bar = TM_PIN_BAR (tm_pin_bar_new ());
   gtk_widget_set_visible (GTK_WIDGET (self->pin_bar), FALSE);
+  self->cut_bar = TM_CUT_BAR (tm_cut_bar_new ());
+  gtk_widget_set_visible (GTK_WIDGET (self->cut_bar), FALSE);
   self->pictures = TM_PICTURES (tm_pictures_new ());
   gtk_widget_add_css_class (centre, "tm-centre");
   gtk_widget_add_css_class (GTK_WIDGET (self->pictures), "tm-band");
@@ -457,6 +474,7 @@ build_centre (TmBenchPage *self)
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->chips));
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->entry));
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->pin_bar));
+  gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->cut_bar));
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->pictures));
   return centre;
 }
@@ -506,6 +524,7 @@ tm_bench_page_init (TmBenchPage *self)
   g_signal_connect (self->panel, "counts-chosen", G_CALLBACK (counts_chosen_cb), self);
   g_signal_connect (self->panel, "temperatures-changed", G_CALLBACK (temperatures_cb), self);
   tm_bench_page_connect_pins (self);
+  tm_bench_page_connect_cut (self);
   tm_bench_page_add_controllers (self);
 }
 

@@ -12,7 +12,7 @@
 void
 tm_bench_page_show_pins (TmBenchPage *self)
 {
-  gboolean pins = tm_reading_entry_takes_pins (self->entry);
+  gboolean pins = tm_reading_entry_takes_pins (self->entry) && !self->planning;
   if (pins)
     tm_pin_bar_show (self->pin_bar, self->document);
   gtk_widget_set_visible (GTK_WIDGET (self->pin_bar), pins);

@@ -233,7 +233,7 @@ announce_submit (TmDocument *self, TmSubmit submit)
   TmBenchFact fact = tm_bench_newest (self->bench);
 
   if (submit == TM_SUBMIT_RECORDED)
-    emit_recorded (self, fact.trial != NULL ? &fact.trial->row : &fact.reading->row);
+    emit_recorded (self, tm_bench_fact_row (&fact));
   else
     emit_moved (self);
   return submit;
@@ -270,6 +270,47 @@ tm_document_submit_pin (TmDocument *self, const char *text, GError **error)
 
   at = tm_now_utc ();
   return announce_submit (self, tm_bench_submit_pin (self->bench, text, at, error));
+}
+
+TmSubmit
+tm_document_submit_cut (TmDocument *self, const char *text, guint passes, const char *note, GError **error)
+{
+  g_autofree char *at = NULL;
+
+  g_return_val_if_fail (TM_IS_DOCUMENT (self), TM_SUBMIT_FAILED);
+
+  at = tm_now_utc ();
+  return announce_submit (
+      self, tm_bench_submit_cut (self->bench, text, passes, note, at, g_get_monotonic_time () / 1000, error));
+}
+
+gboolean
+tm_document_correct_cut (TmDocument *self, const TmCutRow *cut, const char *text, guint passes,
+                         const char *reason, GError **error)
+{
+  g_autofree char *at = NULL;
+
+  g_return_val_if_fail (TM_IS_DOCUMENT (self), FALSE);
+
+  at = tm_now_utc ();
+  if (!tm_bench_correct_cut (self->bench, cut, text, passes, reason, at, error))
+    return FALSE;
+  emit_recorded (self, &cut->row);
+  return TRUE;
+}
+
+gboolean
+tm_document_withdraw_cut (TmDocument *self, const TmCutRow *cut, const char *reason, GError **error)
+{
+  g_autofree char *at = NULL;
+
+  g_return_val_if_fail (TM_IS_DOCUMENT (self), FALSE);
+
+  at = tm_now_utc ();
+  if (!tm_bench_withdraw_cut (self->bench, cut, reason, at, error))
+    return FALSE;
+  emit_recorded (self, &cut->row);
+  return TRUE;
 }
 
 gboolean

@@ -6,7 +6,7 @@
  * the model only when that is kept.
  *
  *   "definitions-changed" ()  features, pieces, gauges, methods, people or facts have changed
- *   "recorded" (TmEntryRow *) a reading or pin trial joined the record, or one was corrected or
+ *   "recorded" (TmEntryRow *) a reading, pin trial or cut joined the record, or one was corrected or
  *                             withdrawn (then the row concerned)
  *   "moved" ()                the bench session is at another spot, or its text has changed
  */
@@ -15,6 +15,7 @@
 
 #include <glib-object.h>
 
+#include "bench-cut.h"
 #include "bench-session.h"
 #include "book-store.h"
 #include "core-model.h"
@@ -53,6 +54,12 @@ TmSubmit tm_document_submit_offsets (TmDocument *self, const char *dx, const cha
 TmSubmit tm_document_submit_pin (TmDocument *self, const char *text, GError **error);
 gboolean tm_document_withdraw_pin (TmDocument *self, const TmPinTrial *trial, const char *reason,
                                    GError **error);
+/* A cut at the present place: see tm_bench_submit_cut(). */
+TmSubmit tm_document_submit_cut (TmDocument *self, const char *text, guint passes, const char *note,
+                                 GError **error);
+gboolean tm_document_correct_cut (TmDocument *self, const TmCutRow *cut, const char *text, guint passes,
+                                  const char *reason, GError **error);
+gboolean tm_document_withdraw_cut (TmDocument *self, const TmCutRow *cut, const char *reason, GError **error);
 gboolean tm_document_correct (TmDocument *self, const TmReading *reading, const char *text,
                               const char *reason, GError **error);
 gboolean tm_document_withdraw (TmDocument *self, const TmReading *reading, const char *reason,

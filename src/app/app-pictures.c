@@ -38,6 +38,7 @@ struct _TmPictures {
   GtkLabel *blind;
   TmPictureKind wanted;
   TmPictureKind shown;
+  gboolean held; /* the band alone, whatever is wanted */
   gboolean filling;
 };
 
@@ -57,8 +58,8 @@ read_choice (void)
 static void
 refresh (TmPictures *self)
 {
-  gboolean choice = self->offered[TM_PICTURE_SECTION] || self->offered[TM_PICTURE_CLOCK];
-  self->shown = self->offered[self->wanted] ? self->wanted : TM_PICTURE_BAND;
+  gboolean choice = !self->held && (self->offered[TM_PICTURE_SECTION] || self->offered[TM_PICTURE_CLOCK]);
+  self->shown = !self->held && self->offered[self->wanted] ? self->wanted : TM_PICTURE_BAND;
   tm_access_show_page (self->stack, kinds[self->shown].name);
   self->filling = TRUE;
   for (guint i = 0; i < TM_N_PICTURES; i++)
@@ -199,6 +200,17 @@ tm_pictures_show (TmPictures *self, const TmJob *job, const TmJudgement *judgeme
     blind = tm_form_blind (job, judgement->feature, &judgement->sizes);
   gtk_label_set_text (self->blind,
                       blind != TM_BLIND_NONE ? g_dgettext (GETTEXT_PACKAGE, tm_blind_text (blind)) : "");
+  refresh (self);
+}
+
+void
+tm_pictures_hold_band (TmPictures *self, gboolean held)
+{
+  g_return_if_fail (TM_IS_PICTURES (self));
+
+  if (self->held == held)
+    return;
+  self->held = held;
   refresh (self);
 }
 

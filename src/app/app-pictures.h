@@ -31,6 +31,9 @@ void tm_pictures_show (TmPictures *self, const TmJob *job, const TmJudgement *ju
 /* Chooses a picture, which is remembered; a place that has none of it shows the band. */
 void tm_pictures_choose (TmPictures *self, TmPictureKind kind);
 
+/* While @held the band shows and no choice is offered; what was chosen is not forgotten. */
+void tm_pictures_hold_band (TmPictures *self, gboolean held);
+
 /* The picture that is shown now. */
 TmPictureKind tm_pictures_shown (TmPictures *self);
 

@@ -458,7 +458,9 @@ tm_words_advice (const TmAdvice *advice, const TmJudgement *judgement)
           _ ("What was tried cannot all be true: clean the bore, try the pins again, and withdraw "
              "what was wrong."));
     case TM_ADVICE_CUT_AGAIN:
-      return g_strdup (_ ("Metal is left: cut again, then read again."));
+      if (judgement != NULL && judgement->verdict == TM_VERDICT_TOO_CLOSE)
+        return g_strdup (_ ("Metal may be left: plan a light cut (F4), or repeat the reading."));
+      return g_strdup (_ ("Metal is left: plan the next cut (F4), then read again."));
     case TM_ADVICE_READ_AFTER_CUT:
       return *station != '\0'
                  ? g_strdup_printf (_ ("A cut was made: clean and deburr, then read %s again."), station)

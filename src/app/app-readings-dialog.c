@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-button.h"
+#include "app-cut-words.h"
 #include "app-dialog.h"
 #include "app-entry-words.h"
 #include "app-feature-words.h"
@@ -44,7 +45,21 @@ withdraw_pin_cb (GtkButton *button, TmReadingsDialog *self)
   tm_reason_dialog_present_withdraw_pin (GTK_WIDGET (self), self->document, trial);
 }
 
-/* @about: the reading or trial that the button is about, named @value. */
+static void
+correct_cut_cb (GtkButton *button, TmReadingsDialog *self)
+{
+  tm_reason_dialog_present_correct_cut (GTK_WIDGET (self), self->document,
+                                        g_object_get_data (G_OBJECT (button), "row"));
+}
+
+static void
+withdraw_cut_cb (GtkButton *button, TmReadingsDialog *self)
+{
+  tm_reason_dialog_present_withdraw_cut (GTK_WIDGET (self), self->document,
+                                         g_object_get_data (G_OBJECT (button), "row"));
+}
+
+/* @about: the reading, trial or cut that the button is about, named @value. */
 static void
 add_button (TmReadingsDialog *self, GtkWidget *row, const char *label, const void *about, const char *value,
             GCallback clicked)
@@ -189,16 +204,102 @@ build_pin_row (TmReadingsDialog *self, const TmPinTrial *trial)
   return row;
 }
 
-/* Readings, then pin trials, of one place.  Returns how many. */
+/* "place 2 · 4 May 2026, 11:12 · MK · bar 20 · 0.068 mm came off of 0.070 mm asked for" */
+static char *
+describe_cut_origin (TmReadingsDialog *self, const TmCutRow *cut)
+{
+  g_autoptr (GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+  TmCutOutcome outcome;
+  add_part (parts, tm_words_spot (cut->row.feature, cut->place, ""));
+  add_part (parts, tm_words_time (cut->row.at));
+  add_part (parts, g_strdup (cut->row.by));
+  add_part (parts, g_strdup (cut->tool));
+  add_part (parts, g_strdup (cut->note));
+  if (tm_row_stands (&cut->row) && tm_bench_cut_outcome (tm_document_bench (self->document), cut, &outcome))
+    {
+      add_part (parts, tm_words_cut_outcome (&outcome));
+      add_part (parts, tm_words_cut_unlike (&outcome));
+    }
+  return join_parts (parts);
+}
+
+static char *
+describe_cut_fate (const TmCutRow *cut)
+{
+  if (cut->row.withdrawn != NULL)
+    return g_strdup_printf (_ ("Withdrawn: %s"), cut->row.withdrawn->reason);
+  if (cut->row.replaced_by != NULL)
+    {
+      const TmCutRow *with = cut->row.replaced_by;
+      g_autofree char *value = tm_words_cut_row (with);
+      return g_strdup_printf (_ ("Corrected to %s: %s"), value, with->row.reason);
+    }
+  return *cut->row.reason != '\0' ? g_strdup_printf (_ ("Correction: %s"), cut->row.reason) : NULL;
+}
+
+static GtkWidget *
+build_cut_row (TmReadingsDialog *self, const TmCutRow *cut)
+{
+  g_autofree char *value = tm_words_cut_row (cut);
+  g_autofree char *origin = describe_cut_origin (self, cut);
+  g_autofree char *fate = describe_cut_fate (cut);
+  gboolean stands = tm_row_stands (&cut->row);
+  GtkWidget *row = make_row (value, stands, origin, fate);
+  gtk_widget_add_css_class (row, "tm-cut-row");
+  if (stands)
+    {
+      add_button (self, row, _ ("Correct…"), cut, value, G_CALLBACK (correct_cut_cb));
+      add_button (self, row, _ ("Withdraw…"), cut, value, G_CALLBACK (withdraw_cut_cb));
+    }
+  return row;
+}
+
+/* After how many of the readings of its place the cut was made.  A correction of a reading stands later in
+ * the list, but is about what was read then. */
+static guint
+find_cut_position (const TmJob *job, const TmCutRow *cut, const GPtrArray *readings)
+{
+  for (guint i = readings != NULL ? readings->len : 0; i > 0; i--)
+    {
+      const TmReading *reading = g_ptr_array_index (readings, i - 1);
+      if (g_str_equal (reading->row.id, cut->after)
+          || (*reading->row.replaces == '\0' && tm_cut_follows (job, cut, reading)))
+        return i;
+    }
+  return 0;
+}
+
+/* The cuts that were made after @position of the readings of the place. */
+static guint
+fill_cuts (TmReadingsDialog *self, guint place, guint position, const GPtrArray *readings)
+{
+  const TmJob *job = tm_document_job (self->document);
+  const GPtrArray *cuts = tm_job_cuts_at (job, self->piece, self->feature, place);
+  guint n = 0;
+  for (guint i = 0; cuts != NULL && i < cuts->len; i++)
+    {
+      const TmCutRow *cut = g_ptr_array_index (cuts, i);
+      if (find_cut_position (job, cut, readings) != position)
+        continue;
+      gtk_list_box_append (GTK_LIST_BOX (self->list), build_cut_row (self, cut));
+      n++;
+    }
+  return n;
+}
+
+/* Readings with the cuts between them, then pin trials, of one place.  Returns how many. */
 static guint
 fill_place (TmReadingsDialog *self, guint place)
 {
   const TmJob *job = tm_document_job (self->document);
   const GPtrArray *readings = tm_job_readings_at (job, self->piece, self->feature, place);
   const GPtrArray *trials = tm_job_pin_trials_at (job, self->piece, self->feature, place);
-  guint n = 0;
+  guint n = fill_cuts (self, place, 0, readings);
   for (guint i = 0; readings != NULL && i < readings->len; i++, n++)
-    gtk_list_box_append (GTK_LIST_BOX (self->list), build_row (self, g_ptr_array_index (readings, i)));
+    {
+      gtk_list_box_append (GTK_LIST_BOX (self->list), build_row (self, g_ptr_array_index (readings, i)));
+      n += fill_cuts (self, place, i + 1, readings);
+    }
   for (guint i = 0; trials != NULL && i < trials->len; i++, n++)
     gtk_list_box_append (GTK_LIST_BOX (self->list), build_pin_row (self, g_ptr_array_index (trials, i)));
   return n;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * app-readings-dialog: every reading of one feature on one piece, those that were corrected or
- * withdrawn too, each with Correct… and Withdraw….
+ * app-readings-dialog: every reading, pin trial and cut of one feature on one piece, those that were
+ * corrected or withdrawn too, each with Correct… and Withdraw….
  */
 
 #pragma once

@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-button.h"
+#include "app-cut-words.h"
 #include "app-dialog.h"
 #include "app-entry-words.h"
 #include "app-feature-words.h"
@@ -12,17 +13,20 @@
 #include "app-pin-words.h"
 #include "app-toast.h"
 
+/* As many spring passes as the Bench takes. */
+#define PASSES_MAX 99
+
 struct _TmReasonDialog {
   AdwWindow parent_instance;
 
   TmDocument *document;
-  const TmReading *reading; /* one of the two; the other is NULL */
-  const TmPinTrial *trial;
+  TmBenchFact fact; /* what is corrected or withdrawn: one of the three */
   gboolean corrects;
 
   GtkWidget *value; /* AdwEntryRow, shown when correcting a size */
   GtkWidget *dx;    /* AdwEntryRow, and the next: shown when correcting offsets from true position */
   GtkWidget *dy;
+  GtkWidget *passes; /* AdwEntryRow, shown when correcting a cut */
   GtkWidget *reason; /* AdwEntryRow */
   GtkWidget *confirm;
   GtkLabel *about;
@@ -47,14 +51,15 @@ has_reason (TmReasonDialog *self)
 static gboolean
 corrects_offsets (TmReasonDialog *self)
 {
-  return self->corrects && self->reading->dx.given && self->reading->dy.given;
+  const TmReading *reading = self->fact.reading;
+  return self->corrects && reading != NULL && reading->dx.given && reading->dy.given;
 }
 
 /* Puts what the correction is read as into *@says; FALSE while it is none. */
 static gboolean
 read_offsets (TmReasonDialog *self, char **says)
 {
-  const TmFeature *feature = self->reading->row.feature;
+  const TmFeature *feature = self->fact.reading->row.feature;
   TmQuantity dx, dy;
 
   if (!tm_words_read_offset (get_text (self->dx), feature, &dx, says)
@@ -65,11 +70,48 @@ read_offsets (TmReasonDialog *self, char **says)
 }
 
 static gboolean
+read_passes (TmReasonDialog *self, guint *passes)
+{
+  g_autofree char *text = g_strstrip (g_strdup (get_text (self->passes)));
+  guint64 number = 0;
+  gboolean read = *text == '\0' || g_ascii_string_to_unsigned (text, 10, 0, PASSES_MAX, &number, NULL);
+
+  *passes = (guint)number;
+  return read;
+}
+
+/* The cut as it would then stand. */
+static gboolean
+read_cut (TmReasonDialog *self, char **says)
+{
+  TmCutRow cut = *self->fact.cut;
+  TmReadStatus status = tm_quantity_read (get_text (self->value), (TmUnit)cut.dialled.unit, &cut.dialled);
+  g_autofree char *words = NULL;
+
+  if (status != TM_READ_OK)
+    *says = g_strdup (g_dgettext (GETTEXT_PACKAGE, tm_read_status_text (status)));
+  else if (cut.dialled.count < 0)
+    *says = g_strdup (_ ("a cut is typed without a sign"));
+  else if (!read_passes (self, &cut.passes))
+    *says = g_strdup_printf (_ ("spring passes are a whole number up to %d"), PASSES_MAX);
+  else
+    {
+      words = tm_words_cut_row (&cut);
+      *says = g_strdup_printf (_ ("reads as %s"), words);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+static gboolean
 read_correction (TmReasonDialog *self, char **says)
 {
-  const TmFeature *feature = self->reading->row.feature;
+  const TmFeature *feature;
   TmEntry entry;
 
+  if (self->fact.cut != NULL)
+    return read_cut (self, says);
+  feature = self->fact.reading->row.feature;
   if (corrects_offsets (self))
     return read_offsets (self, says);
   entry = tm_entry_read (get_text (self->value), feature);
@@ -97,24 +139,46 @@ join_correction (TmReasonDialog *self)
 }
 
 static gboolean
+keep_correction (TmReasonDialog *self, const char *reason, GError **error)
+{
+  g_autofree char *correction = join_correction (self);
+  guint passes = 0;
+  if (self->fact.cut == NULL)
+    return tm_document_correct (self->document, self->fact.reading, correction, reason, error);
+  read_passes (self, &passes);
+  return tm_document_correct_cut (self->document, self->fact.cut, correction, passes, reason, error);
+}
+
+static gboolean
 keep_change (TmReasonDialog *self, GError **error)
 {
   g_autofree char *reason = g_strstrip (g_strdup (get_text (self->reason)));
-  g_autofree char *correction = join_correction (self);
   if (self->corrects)
-    return tm_document_correct (self->document, self->reading, correction, reason, error);
-  if (self->trial != NULL)
-    return tm_document_withdraw_pin (self->document, self->trial, reason, error);
-  return tm_document_withdraw (self->document, self->reading, reason, error);
+    return keep_correction (self, reason, error);
+  if (self->fact.trial != NULL)
+    return tm_document_withdraw_pin (self->document, self->fact.trial, reason, error);
+  if (self->fact.cut != NULL)
+    return tm_document_withdraw_cut (self->document, self->fact.cut, reason, error);
+  return tm_document_withdraw (self->document, self->fact.reading, reason, error);
+}
+
+static char *
+describe_fact (const TmBenchFact *fact)
+{
+  if (fact->trial != NULL)
+    return tm_words_pin_trial (fact->trial);
+  return fact->cut != NULL ? tm_words_cut_row (fact->cut) : tm_words_reading (fact->reading);
 }
 
 static void
 say_kept (TmReasonDialog *self)
 {
-  g_autofree char *value
-      = self->trial != NULL
-            ? tm_words_pin_trial (self->trial)
-            : tm_words_reading (self->corrects ? self->reading->row.replaced_by : self->reading);
+  TmBenchFact now = self->fact;
+  if (self->corrects && now.cut != NULL)
+    now.cut = now.cut->row.replaced_by;
+  else if (self->corrects)
+    now.reading = now.reading->row.replaced_by;
+  g_autofree char *value = describe_fact (&now);
   g_autofree char *text = g_strdup_printf (self->corrects ? _ ("Corrected to %s") : _ ("Withdrew %s"), value);
   tm_window_toast (GTK_WIDGET (self), text);
 }
@@ -170,61 +234,100 @@ tm_reason_dialog_init (TmReasonDialog *self)
   self->value = add_row (self, form.rows, _ ("What it should have been"));
   self->dx = add_row (self, form.rows, _ ("dx, what it should have been"));
   self->dy = add_row (self, form.rows, _ ("dy, what it should have been"));
+  self->passes = add_row (self, form.rows, _ ("Spring passes"));
   self->reason = add_row (self, form.rows, _ ("Reason"));
+}
+
+/* Where on the feature: "place 2, bottom 12". */
+static char *
+describe_spot (const TmBenchFact *fact, const TmFeature *feature)
+{
+  if (fact->trial != NULL)
+    return tm_words_spot (feature, fact->trial->place, "");
+  if (fact->cut != NULL)
+    return tm_words_spot (feature, fact->cut->place, "");
+  return tm_words_spot (feature, fact->reading->place, fact->reading->station);
+}
+
+/* A value, then the feature and where on it, then the piece. */
+static char *
+describe_about (const TmBenchFact *fact, const char *value, const char *where, const char *serial)
+{
+  if (fact->trial != NULL)
+    return g_strdup_printf (_ ("%s, tried for %s on piece %s. It stays in the record."), value, where,
+                            serial);
+  if (fact->cut != NULL)
+    return g_strdup_printf (_ ("%s, made for %s on piece %s. It stays in the record."), value, where, serial);
+  return g_strdup_printf (_ ("%s, read for %s on piece %s. It stays in the record."), value, where, serial);
 }
 
 static void
 describe (TmReasonDialog *self)
 {
-  const TmEntryRow *row = self->trial != NULL ? &self->trial->row : &self->reading->row;
-  g_autofree char *value
-      = self->trial != NULL ? tm_words_pin_trial (self->trial) : tm_words_reading (self->reading);
+  const TmEntryRow *row = tm_bench_fact_row (&self->fact);
+  g_autofree char *value = describe_fact (&self->fact);
   g_autofree char *feature = tm_words_feature (row->feature);
-  g_autofree char *spot = self->trial != NULL
-                              ? tm_words_spot (row->feature, self->trial->place, "")
-                              : tm_words_spot (row->feature, self->reading->place, self->reading->station);
+  g_autofree char *spot = describe_spot (&self->fact, row->feature);
   g_autofree char *where = *spot != '\0' ? g_strdup_printf ("%s, %s", feature, spot) : g_strdup (feature);
-  /* Translators: a value, then the feature and where on it. */
-  g_autofree char *about = self->trial != NULL
-                               ? g_strdup_printf (_ ("%s, tried for %s on piece %s. It stays in the record."),
-                                                  value, where, row->piece->serial)
-                               : g_strdup_printf (_ ("%s, read for %s on piece %s. It stays in the record."),
-                                                  value, where, row->piece->serial);
+  g_autofree char *about = describe_about (&self->fact, value, where, row->piece->serial);
   gtk_label_set_text (self->about, about);
 }
 
-/* One offset of a pair is often right: both begin as they were read. */
+/* One number of several is often right: they begin as they were recorded. */
+static void
+fill_offsets (TmReasonDialog *self)
+{
+  const TmReading *reading = self->fact.reading;
+  g_autofree char *dx = tm_quantity_format_in (&reading->dx, reading->row.feature->unit);
+  g_autofree char *dy = tm_quantity_format_in (&reading->dy, reading->row.feature->unit);
+  gtk_editable_set_text (GTK_EDITABLE (self->dx), dx);
+  gtk_editable_set_text (GTK_EDITABLE (self->dy), dy);
+}
+
+static void
+fill_cut (TmReasonDialog *self)
+{
+  g_autofree char *dialled = tm_quantity_format (&self->fact.cut->dialled);
+  g_autofree char *passes = g_strdup_printf ("%u", self->fact.cut->passes);
+  gtk_editable_set_text (GTK_EDITABLE (self->value), dialled);
+  gtk_editable_set_text (GTK_EDITABLE (self->passes), passes);
+}
+
 static void
 show_rows (TmReasonDialog *self)
 {
-  const TmReading *reading = self->reading;
   gboolean offsets = corrects_offsets (self);
+  gboolean cut = self->corrects && self->fact.cut != NULL;
 
   gtk_widget_set_visible (self->value, self->corrects && !offsets);
+  gtk_widget_set_visible (self->passes, cut);
   gtk_widget_set_visible (self->dx, offsets);
   gtk_widget_set_visible (self->dy, offsets);
   if (offsets)
-    {
-      g_autofree char *dx = tm_quantity_format_in (&reading->dx, reading->row.feature->unit);
-      g_autofree char *dy = tm_quantity_format_in (&reading->dy, reading->row.feature->unit);
-      gtk_editable_set_text (GTK_EDITABLE (self->dx), dx);
-      gtk_editable_set_text (GTK_EDITABLE (self->dy), dy);
-    }
+    fill_offsets (self);
+  if (cut)
+    fill_cut (self);
   changed_cb (NULL, self);
 }
 
+static const char *
+find_title (const TmBenchFact *fact, gboolean corrects)
+{
+  if (corrects)
+    return fact->cut != NULL ? _ ("Correct a cut") : _ ("Correct a reading");
+  if (fact->cut != NULL)
+    return _ ("Withdraw a cut");
+  return fact->trial != NULL ? _ ("Withdraw a pin trial") : _ ("Withdraw a reading");
+}
+
 static GtkWidget *
-present (GtkWidget *parent, TmDocument *document, const TmReading *reading, const TmPinTrial *trial,
-         gboolean corrects)
+present (GtkWidget *parent, TmDocument *document, TmBenchFact fact, gboolean corrects)
 {
   TmReasonDialog *self = g_object_new (TM_TYPE_REASON_DIALOG, NULL);
   self->document = g_object_ref (document);
-  self->reading = reading;
-  self->trial = trial;
+  self->fact = fact;
   self->corrects = corrects;
-  gtk_window_set_title (GTK_WINDOW (self), corrects        ? _ ("Correct a reading")
-                                           : trial != NULL ? _ ("Withdraw a pin trial")
-                                                           : _ ("Withdraw a reading"));
+  gtk_window_set_title (GTK_WINDOW (self), find_title (&fact, corrects));
   tm_button_set_label (self->confirm, corrects ? _ ("C_orrect") : _ ("_Withdraw"));
   gtk_widget_add_css_class (self->confirm, corrects ? "suggested-action" : "destructive-action");
   show_rows (self);
@@ -241,7 +344,7 @@ tm_reason_dialog_present_withdraw (GtkWidget *parent, TmDocument *document, cons
   g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
   g_return_val_if_fail (reading != NULL, NULL);
 
-  return present (parent, document, reading, NULL, FALSE);
+  return present (parent, document, (TmBenchFact) { .reading = reading }, FALSE);
 }
 
 GtkWidget *
@@ -250,7 +353,16 @@ tm_reason_dialog_present_withdraw_pin (GtkWidget *parent, TmDocument *document, 
   g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
   g_return_val_if_fail (trial != NULL, NULL);
 
-  return present (parent, document, NULL, trial, FALSE);
+  return present (parent, document, (TmBenchFact) { .trial = trial }, FALSE);
+}
+
+GtkWidget *
+tm_reason_dialog_present_withdraw_cut (GtkWidget *parent, TmDocument *document, const TmCutRow *cut)
+{
+  g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
+  g_return_val_if_fail (cut != NULL, NULL);
+
+  return present (parent, document, (TmBenchFact) { .cut = cut }, FALSE);
 }
 
 GtkWidget *
@@ -259,7 +371,16 @@ tm_reason_dialog_present_correct (GtkWidget *parent, TmDocument *document, const
   g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
   g_return_val_if_fail (reading != NULL, NULL);
 
-  return present (parent, document, reading, NULL, TRUE);
+  return present (parent, document, (TmBenchFact) { .reading = reading }, TRUE);
+}
+
+GtkWidget *
+tm_reason_dialog_present_correct_cut (GtkWidget *parent, TmDocument *document, const TmCutRow *cut)
+{
+  g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
+  g_return_val_if_fail (cut != NULL, NULL);
+
+  return present (parent, document, (TmBenchFact) { .cut = cut }, TRUE);
 }
 
 /* @value as join_correction() gives it. */

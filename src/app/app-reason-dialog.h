@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * app-reason-dialog: asks why a reading is withdrawn, or what it should have been and why. It stays
- * open, with what was typed, until the change is kept or given up.
+ * app-reason-dialog: asks why a reading, pin trial or cut is withdrawn, or what it should have been and why.
+ * It stays open, with what was typed, until the change is kept or given up.
  */
 
 #pragma once
@@ -20,6 +20,10 @@ GtkWidget *tm_reason_dialog_present_withdraw (GtkWidget *parent, TmDocument *doc
                                               const TmReading *reading);
 GtkWidget *tm_reason_dialog_present_withdraw_pin (GtkWidget *parent, TmDocument *document,
                                                   const TmPinTrial *trial);
+GtkWidget *tm_reason_dialog_present_withdraw_cut (GtkWidget *parent, TmDocument *document,
+                                                  const TmCutRow *cut);
+GtkWidget *tm_reason_dialog_present_correct_cut (GtkWidget *parent, TmDocument *document,
+                                                 const TmCutRow *cut);
 GtkWidget *tm_reason_dialog_present_correct (GtkWidget *parent, TmDocument *document,
                                              const TmReading *reading);
 

@@ -11,6 +11,7 @@
 #include "app-panel-line.h"
 #include "app-reading-words.h"
 #include "app-temperatures.h"
+#include "core-cut-work.h"
 #include "core-handling.h"
 
 /* A small heading and the lines under it; hidden when there is nothing to say. */
@@ -34,6 +35,10 @@ struct _TmVerdictPanel {
   TmEvidence *evidence;
   GtkLabel *caution;
   GtkWidget *pin_trial; /* button */
+  GtkWidget *record;    /* button */
+  GtkWidget *plan;      /* button: to the planned cut, and back */
+  GtkWidget *ways;      /* buttons for other ways of reading */
+  gboolean planning;
   TmMethodChoice *methods;
   gboolean has_choice;
   TmTemperatures *temperatures;
@@ -136,6 +141,7 @@ add_more_buttons (TmVerdictPanel *self, GtkWidget *buttons)
   GtkWidget *grid = gtk_grid_new ();
   GtkWidget *first = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *second = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  self->ways = first;
   self->pin_trial = add_button (first, _ ("_Pin trial…"), "bench.pin-trial",
                                 _ ("Say which pin went and which did not (F2)"));
   self->temperatures = TM_TEMPERATURES (tm_temperatures_new ());
@@ -153,18 +159,33 @@ add_more_buttons (TmVerdictPanel *self, GtkWidget *buttons)
   g_signal_connect (self->temperatures, "changed", G_CALLBACK (temperatures_cb), self);
 }
 
+/* What the two buttons do depends on whether a reading is taken or a cut is planned. */
+static void
+name_buttons (TmVerdictPanel *self)
+{
+  tm_button_set_label (self->record, self->planning ? _ ("_Record cut  ⏎") : _ ("_Record  ⏎"));
+  gtk_widget_set_tooltip_text (self->record, self->planning ? _ ("Record the cut that was made (Enter)")
+                                                            : _ ("Record the reading (Enter)"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->record), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  self->planning ? _ ("Record cut") : _ ("Record"), -1);
+  tm_button_set_label (self->plan, self->planning ? _ ("_Back to measuring") : _ ("P_lan the next cut…"));
+  gtk_widget_set_tooltip_text (self->plan, self->planning ? _ ("Read the size again (F4)")
+                                                          : _ ("How much to dial, and at what risk (F4)"));
+  gtk_widget_set_visible (self->ways, !self->planning);
+}
+
 static GtkWidget *
 build_buttons (TmVerdictPanel *self)
 {
   GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   /* Never scrolled out of sight: it is what the hand does next. */
   self->todo = add_section (buttons, _ ("What to do"), NULL);
-  GtkWidget *record
-      = add_button (buttons, _ ("_Record  ⏎"), "bench.record", _ ("Record the reading (Enter)"));
-  gtk_widget_add_css_class (record, "suggested-action");
-  gtk_widget_add_css_class (record, "tm-record");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (record), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Record"), -1);
+  self->record = add_button (buttons, "", "bench.record", NULL);
+  gtk_widget_add_css_class (self->record, "suggested-action");
+  gtk_widget_add_css_class (self->record, "tm-record");
+  self->plan = add_button (buttons, "", "bench.plan-cut", NULL);
   add_more_buttons (self, buttons);
+  name_buttons (self);
   self->caution = tm_panel_line_add (buttons, "tm-caution");
   return buttons;
 }
@@ -315,9 +336,13 @@ tm_verdict_panel_show (TmVerdictPanel *self, TmDocument *document, const TmJudge
     show_nowhere (self);
   else
     show_judgement (self, document, judgement);
+  gtk_widget_set_visible (
+      self->plan, judgement != NULL && (self->planning || tm_feature_is_cut_to_size (judgement->feature)));
   gtk_widget_set_visible (self->pin_trial, judgement != NULL && tm_feature_takes_pins (judgement->feature));
   tm_temperatures_show (self->temperatures, document);
   take_lines (&self->todo, describe_advice (document, &advice, judgement));
+  if (self->planning)
+    advice.kind = TM_ADVICE_CUT_AGAIN;
   tm_panel_line_take (self->caution, tm_words_caution (&advice));
 }
 
@@ -327,4 +352,15 @@ tm_verdict_panel_title (TmVerdictPanel *self)
   g_return_val_if_fail (TM_IS_VERDICT_PANEL (self), NULL);
 
   return gtk_label_get_text (self->verdict);
+}
+
+void
+tm_verdict_panel_set_planning (TmVerdictPanel *self, gboolean planning)
+{
+  g_return_if_fail (TM_IS_VERDICT_PANEL (self));
+
+  if (self->planning == planning)
+    return;
+  self->planning = planning;
+  name_buttons (self);
 }

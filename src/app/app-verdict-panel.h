@@ -14,7 +14,8 @@ G_BEGIN_DECLS
 #define TM_TYPE_VERDICT_PANEL (tm_verdict_panel_get_type ())
 G_DECLARE_FINAL_TYPE (TmVerdictPanel, tm_verdict_panel, TM, VERDICT_PANEL, GtkBox)
 
-/* Its buttons activate "bench.record", "bench.pin-trial", "bench.readings" and "bench.nonconformance".
+/* Its buttons activate "bench.record", "bench.plan-cut", "bench.pin-trial", "bench.readings" and
+ * "bench.nonconformance".
  * "method-chosen" (const char *name): the person picks a gauge; "" = the feature's.
  * "counts-chosen" (gboolean combined): which value counts.
  * "temperatures-changed" (): others go with the readings from now on. */
@@ -28,6 +29,9 @@ void tm_verdict_panel_open_temperatures (TmVerdictPanel *self);
 
 /* Shows @judgement (NULL: nowhere to measure) and what to do. */
 void tm_verdict_panel_show (TmVerdictPanel *self, TmDocument *document, const TmJudgement *judgement);
+
+/* While a cut is planned it is what the large button records. */
+void tm_verdict_panel_set_planning (TmVerdictPanel *self, gboolean planning);
 
 /* The verdict as shown; for tests. */
 const char *tm_verdict_panel_title (TmVerdictPanel *self);
