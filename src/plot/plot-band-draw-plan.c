@@ -363,7 +363,7 @@ draw_cut_words (TmBandDrawing *d)
     words = g_strdup_printf (_ ("cut %s"), plan->change_text);
   else
     /* Translators: a size that is off the picture, and what a planned cut takes off it. */
-    words = g_strdup_printf (_ ("from %s, cut %s"), plan->now_text, plan->change_text);
+    words = g_strdup_printf (_ ("from %s, cut %s"), plan->now_short, plan->change_text);
   tm_text_draw_within (&d->pen, words, middle, d->at.plan_now_y - d->pen.size * 0.95, d->at.left, d->at.width,
                        &style, NULL);
 }
@@ -410,7 +410,7 @@ draw_gone_words (TmBandDrawing *d, double from, double to, double y)
   if (chance == NULL || !isfinite (plan->gone))
     return;
   /* Translators: the chance that a planned cut takes the metal over. */
-  words = g_strdup_printf (_ ("gone %s"), chance);
+  words = g_strdup_printf (_ ("%s gone"), chance);
   if (place_beside (d, tm_text_width (&d->pen, words, &style), MIN (from, gone), MAX (to, gone), !plan->grows,
                     &x))
     tm_text_draw (&d->pen, words, x, y, &style);
@@ -430,6 +430,12 @@ draw_after_words (TmBandDrawing *d)
   if (!has_words (d))
     return;
   find_taken (d, &from, &to);
+  /* With nothing to cut it is the size now, which stands over its mark. */
+  if (plan->change_text == NULL && has_two_lanes (d))
+    {
+      draw_gone_words (d, from, to, y);
+      return;
+    }
   for (guint i = 0; i < 2 * G_N_ELEMENTS (texts); i++)
     {
       const gboolean left = plan->grows == (i % 2 == 0);

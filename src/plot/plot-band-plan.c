@@ -17,7 +17,7 @@
 #define REACH_NOW   3.0
 #define REACH_AFTER 5.0
 /* Standard deviations of the size after the cut that the axis holds. */
-#define TAIL 3.0
+#define TAIL 2.5
 
 /* -------- Numbers -------- */
 
@@ -57,17 +57,26 @@ print_fine (const TmBandPlot *plot, double count)
   return text;
 }
 
-/* Size and spread with the same digits. */
+/* The last digit of the limits, in counts. */
+static double
+get_step (const TmBandPlot *plot)
+{
+  return (double)tm_unit_counts (plot->unit) * pow (10.0, -(double)get_decimals (plot));
+}
+
+/* Size and spread with the same digits; a spread of ten or more of the limits' last digit needs none finer.
+ */
 static char *
 print_size (const TmBandPlot *plot, double at, double u)
 {
   g_autofree char *size = NULL, *spread = NULL;
+  const guint finer = 2 * u < 10 * get_step (plot) ? 1 : 0;
 
   if (!isfinite (u) || u <= 0)
     return print_fine (plot, at);
-  size = print_finer (plot, at);
-  spread = tm_count_format_bound ((gint64)llround (2 * u), plot->unit, get_decimals (plot) + 1, TRUE);
-  if (ends_in_nought (plot, size) && ends_in_nought (plot, spread))
+  size = tm_count_format (llround (at), plot->unit, get_decimals (plot) + finer);
+  spread = tm_count_format_bound (llround (2 * u), plot->unit, get_decimals (plot) + finer, TRUE);
+  if (finer && ends_in_nought (plot, size) && ends_in_nought (plot, spread))
     {
       cut_last (size);
       cut_last (spread);
@@ -113,7 +122,8 @@ is_shown (const TmBandPlot *plot, const TmCutAdvice *advice)
   return is_drawn (plan->status) && plot->has_axis && plot->cut != TM_CUT_UNKNOWN
          && is_within (plan->predicted, least)
          && is_within ((double)advice->reference + plan->predicted, least)
-         && is_within (plan->predicted_u, 0.0) && is_within (plan->change, 0.0);
+         && is_within (plan->predicted_u, 0.0) && is_within (plan->change, 0.0)
+         && is_within ((double)advice->reference + plan->size, least) && is_within (plan->size_u, 0.0);
 }
 
 static double
@@ -122,44 +132,32 @@ or_else (double value, double otherwise)
   return isfinite (value) ? value : otherwise;
 }
 
-/* How the cutter scatters, before it is known how it answered. */
+/* Its stations after the cut lie on either side of their mean, or at it. */
+static void
+find_reach (TmBandPlan *plan, const TmCutAdvice *advice)
+{
+  const double low = (double)advice->reference + advice->plan.predicted_low;
+  const double high = (double)advice->reference + advice->plan.predicted_high;
+  const gboolean known = is_within (low, -(double)TM_COUNT_MAX) && is_within (high, low);
+
+  plan->reach_low = known ? MIN (low, plan->after) : plan->after;
+  plan->reach_high = known ? MAX (high, plan->after) : plan->after;
+}
+
+/* How far one mark of the dial moves the size. */
+static double
+find_per_mark (const TmCutAdvice *advice)
+{
+  const double by = advice->step * or_else (advice->response.factor, 1.0);
+
+  return is_within (by, 0.0) ? by : 0.0;
+}
+
+/* The spread of a change that the cutter is not known to answer exactly. */
 static double
 find_spread_of (const TmCutResponse *response, double change)
 {
-  return change > 0 ? hypot (change * or_else (response->factor_sd, 0.0), or_else (response->scatter, 0.0))
-                    : 0.0;
-}
-
-/* Where the size is: what the plan predicts less what the cut is expected to do. */
-static void
-find_now (TmBandPlan *plan, const TmCutAdvice *advice, double way)
-{
-  const double spread = find_spread_of (&advice->response, plan->change);
-  const double rest = plan->after_u * plan->after_u - spread * spread;
-
-  plan->now = plan->after - way * plan->change * or_else (advice->response.factor, 1.0);
-  plan->now_u = rest > 0 ? sqrt (rest) : 0.0;
-}
-
-/* Where its stations will be: they keep their offsets from their mean. */
-static void
-find_reach (const TmBandPlot *plot, TmBandPlan *plan)
-{
-  double low = NAN, high = NAN, sum = 0.0;
-  guint n = 0;
-
-  for (guint i = 0; i < plot->rows->len; i++)
-    {
-      const TmBandRow *row = &g_array_index (plot->rows, TmBandRow, i);
-
-      if (!row->read || row->part || row->mating || !isfinite (row->at))
-        continue;
-      tm_range_stretch (&low, &high, row->at);
-      sum += row->at;
-      n++;
-    }
-  plan->reach_low = plan->after + (n > 1 ? low - sum / n : 0.0);
-  plan->reach_high = plan->after + (n > 1 ? high - sum / n : 0.0);
+  return hypot (change * or_else (response->factor_sd, 0.0), or_else (response->scatter, 0.0));
 }
 
 static void
@@ -167,25 +165,12 @@ find_second (TmBandPlan *plan, const TmCutAdvice *advice, double way)
 {
   const double second = advice->plan.second;
 
-  if (!isfinite (second) || second <= 0 || second >= (double)TM_COUNT_MAX)
+  /* Less than half a mark cannot be dialled. */
+  if (!is_within (second, 0.0) || second <= 0 || second < plan->per_mark / 2)
     return;
   plan->next_change = second;
   plan->second = plan->after + way * second * or_else (advice->response.factor, 1.0);
   plan->second_u = hypot (plan->now_u, find_spread_of (&advice->response, second));
-}
-
-/* How far one mark of the dial moves the size.  Before anything is dialled nobody knows here whether the dial
- * reads on the radius: a little over one mark then comes out as one mark either way. */
-static double
-find_per_mark (const TmCutAdvice *advice)
-{
-  const double factor = or_else (advice->response.factor, 1.0), mark = (double)advice->graduation;
-
-  if (!(mark > 0))
-    return 0.0;
-  if (advice->dial > 0 && advice->plan.change > 0)
-    return mark * factor * advice->plan.change / (double)advice->dial;
-  return mark * factor * 1.02;
 }
 
 /* The limits that hold, each the narrower of the drawing's and the mate's. */
@@ -209,9 +194,11 @@ print_plan (const TmBandPlot *plot, TmBandPlan *plan)
 {
   plan->now_text = print_size (plot, plan->now, plan->now_u);
   plan->after_text = print_size (plot, plan->after, plan->after_u);
+  plan->now_short = print_fine (plot, plan->now);
   plan->after_short = print_fine (plot, plan->after);
   plan->change_text = print_change (plot, plan->change);
-  plan->next_text = print_change (plot, plan->next_change);
+  if (plan->next_change > 0)
+    plan->next_text = tm_count_format (llround (plan->next_change), plot->unit, get_decimals (plot));
   plan->mate_lower_text = isfinite (plan->mate_lower) ? print_fine (plot, plan->mate_lower) : NULL;
   plan->mate_upper_text = isfinite (plan->mate_upper) ? print_fine (plot, plan->mate_upper) : NULL;
 }
@@ -221,6 +208,7 @@ tm_band_plan_clear (TmBandPlan *plan)
 {
   g_free (plan->now_text);
   g_free (plan->after_text);
+  g_free (plan->now_short);
   g_free (plan->after_short);
   g_free (plan->change_text);
   g_free (plan->next_text);
@@ -248,10 +236,11 @@ tm_band_plot_set_plan (TmBandPlot *plot, const TmCutAdvice *advice)
       plan->chances = advice->plan.chances;
       plan->after = (double)advice->reference + advice->plan.predicted;
       plan->after_u = advice->plan.predicted_u;
-      find_now (plan, advice, way);
-      find_reach (plot, plan);
-      find_second (plan, advice, way);
+      plan->now = (double)advice->reference + advice->plan.size;
+      plan->now_u = advice->plan.size_u;
+      find_reach (plan, advice);
       plan->per_mark = find_per_mark (advice);
+      find_second (plan, advice, way);
       find_limits (plot, plan, advice);
       print_plan (plot, plan);
     }
@@ -283,16 +272,24 @@ tm_band_plot_hold_axis (TmBandPlot *plot, const TmBandPlot *as)
 
 /* -------- The axis -------- */
 
-/* Widens to @at unless that is farther than @reach beyond the band. */
+/* Widens to @at and to so much of its tail, @by to either side, as lies within @reach of the band; not at all
+ * when @at itself does not. */
 static void
-stretch_near (const TmBandPlot *plot, double *low, double *high, double at, double reach)
+stretch_near (const TmBandPlot *plot, double *low, double *high, double at, double by, double reach)
 {
   const TmLimits *limits = &plot->limits;
   const double span = (double)limits->upper - (double)limits->lower;
+  double bottom = -INFINITY, top = INFINITY;
 
-  if (!limits->has_lower || !limits->has_upper || span <= 0
-      || (at >= (double)limits->lower - reach * span && at <= (double)limits->upper + reach * span))
-    tm_range_stretch (low, high, at);
+  if (limits->has_lower && limits->has_upper && span > 0)
+    {
+      bottom = (double)limits->lower - reach * span;
+      top = (double)limits->upper + reach * span;
+    }
+  if (at < bottom || at > top)
+    return;
+  tm_range_stretch (low, high, MAX (at - by, bottom));
+  tm_range_stretch (low, high, MIN (at + by, top));
 }
 
 gboolean
@@ -303,15 +300,12 @@ tm_band_plan_range (const TmBandPlot *plot, double *low, double *high)
   *low = *high = NAN;
   if (!plan->shown)
     return FALSE;
-  stretch_near (plot, low, high, plan->now - 2 * plan->now_u, REACH_NOW);
-  stretch_near (plot, low, high, plan->now + 2 * plan->now_u, REACH_NOW);
-  stretch_near (plot, low, high, plan->reach_low - TAIL * plan->after_u, REACH_AFTER);
-  stretch_near (plot, low, high, plan->reach_high + TAIL * plan->after_u, REACH_AFTER);
+  stretch_near (plot, low, high, plan->now, 2 * plan->now_u, REACH_NOW);
+  stretch_near (plot, low, high, plan->after, TAIL * plan->after_u, REACH_AFTER);
+  stretch_near (plot, low, high, plan->reach_low, TAIL * plan->after_u, REACH_AFTER);
+  stretch_near (plot, low, high, plan->reach_high, TAIL * plan->after_u, REACH_AFTER);
   if (isfinite (plan->second))
-    {
-      stretch_near (plot, low, high, plan->second - TAIL * plan->second_u, REACH_AFTER);
-      stretch_near (plot, low, high, plan->second + TAIL * plan->second_u, REACH_AFTER);
-    }
+    stretch_near (plot, low, high, plan->second, TAIL * plan->second_u, REACH_AFTER);
   return isfinite (*low) && isfinite (*high);
 }
 

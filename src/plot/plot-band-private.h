@@ -59,7 +59,7 @@ typedef struct {
   double per_mark;                         /* how far one mark of the dial moves the size; 0: unknown */
   double change, next_change;              /* of size, > 0 towards less metal; 0: none */
   char *now_text, *after_text;             /* "24.981 ± 0.004" */
-  char *after_short;                       /* "24.981" */
+  char *now_short, *after_short;           /* "24.981" */
   char *change_text, *next_text;           /* "0.024", or NULL */
   char *mate_lower_text, *mate_upper_text; /* NULL where there is none */
 } TmBandPlan;

@@ -41,9 +41,11 @@ make_advice (double aim)
                                    .change = (aim - 24.98) * 1e9,
                                    .predicted = (aim - 24.98) * 1e9,
                                    .predicted_u = 3e6,
+                                   .size_u = 2e6,
                                    .chances = { 0.9, 0.09, 0.01, NAN } },
                          .dial = (gint64)llround ((aim - 24.98) * 1e9),
                          .graduation = 10000000,
+                         .step = 1e7,
                          .response = { .factor = 1.0 },
                          .band = { -INFINITY, INFINITY, -INFINITY, INFINITY, 0 } };
 }
