@@ -17,7 +17,7 @@ describe_status (const TmEntryRow *row)
     return g_strdup (_ ("withdrawn"));
   if (row->replaced_by != NULL)
     return g_strdup_printf (_ ("corrected by %s"), get_row_id (row->replaced_by));
-  return g_strdup (_ ("counts"));
+  return g_strdup (row->before_cut ? _ ("before a cut") : _ ("counts"));
 }
 
 /* Why a row was corrected, and who withdrew it, when and why. */

@@ -129,8 +129,9 @@ tm_sheet_write_readings (TmWorkbook *workbook)
 
   if (tm_sheet_rows_fit (workbook, readings->len)
       && tm_sheet_begin (&sheet, workbook, _ ("Readings"), _ ("Readings"),
-                         _ ("Every reading in the order recorded. Corrected and withdrawn readings are kept; "
-                            "only those that count are judged, by the corrected value where there is one.")))
+                         _ ("Every reading in the order recorded. Corrected and withdrawn readings and those "
+                            "before a cut are kept; only those that count are judged, by the corrected value "
+                            "where there is one.")))
     {
       tm_sheet_head (&sheet, columns, N_COLUMNS, N_COLUMNS);
       for (guint i = 0; i < readings->len; i++)

@@ -15,6 +15,9 @@ void tm_sheet_write_materials (TmWorkbook *workbook);
 void tm_sheet_write_characteristics (TmWorkbook *workbook);
 void tm_sheet_write_readings (TmWorkbook *workbook);
 void tm_sheet_write_pins (TmWorkbook *workbook); /* only when there are pin trials */
+void tm_sheet_write_cuts (TmWorkbook *workbook); /* only when there are cuts */
+void tm_sheet_write_fit (TmWorkbook *workbook);  /* only where a mate was measured or a clearance is wanted */
+void tm_sheet_write_press (TmWorkbook *workbook); /* only where such a fit presses, and the press is stated */
 void tm_sheet_write_gauges (TmWorkbook *workbook);
 void tm_sheet_write_uncertainty (TmWorkbook *workbook); /* only where a method is known */
 void tm_sheet_write_studies (TmWorkbook *workbook);     /* only when there are studies */
