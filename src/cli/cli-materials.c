@@ -80,7 +80,7 @@ print_figure (const char *label, const TmFigure *figure, const char *unit)
 {
   if (isnan (figure->value))
     return;
-  printf ("  %s %.4g%s%s", label, figure->value, unit[0] != '\0' ? " " : "", unit);
+  printf ("  %s %.4g%s", label, figure->value, unit);
   if (figure->high > figure->low)
     printf (_ (" (%.4g to %.4g)"), figure->low, figure->high);
   if (figure->source[0] != '\0')
@@ -97,11 +97,11 @@ print_material (const TmElastic *material, G_GNUC_UNUSED gpointer data)
           : material->plastic ? _ ("%s, a plastic\n")
                               : "%s\n",
           material->name);
-  print_figure (_ ("modulus"), &material->modulus, "GPa");
+  print_figure (_ ("modulus"), &material->modulus, " GPa");
   print_figure (_ ("Poisson's ratio"), &material->poisson, "");
-  print_figure (_ ("yield"), &material->yield, "MPa");
-  print_figure (_ ("expansion"), &material->expansion, "1e-6/°C");
-  print_figure (_ ("expansion, cooling"), &material->cold, "1e-6/°C");
+  print_figure (_ ("yield"), &material->yield, " MPa");
+  print_figure (_ ("expansion"), &material->expansion, "e-6/°C");
+  print_figure (_ ("expansion, cooling"), &material->cold, "e-6/°C");
 }
 
 void
