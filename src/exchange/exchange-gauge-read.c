@@ -5,6 +5,7 @@
 
 #include "exchange-job-read.h"
 
+#include "core-blocks.h"
 #include "core-gauge.h"
 
 #include <glib/gi18n-lib.h>
@@ -42,7 +43,6 @@ take_gauge_texts (TmJob *job, const TmJsonRow *row, TmGauge *gauge)
   tm_take_text (TM_OWN (row, GAUGE_SERIAL), job, &gauge->serial);
   tm_take_text (TM_OWN (row, GAUGE_OWNER), job, &gauge->owner);
   tm_take_text (TM_OWN (row, GAUGE_PLACE), job, &gauge->place);
-  tm_take_text (TM_OWN (row, GAUGE_BLOCKS), job, &gauge->blocks);
   tm_take_text (TM_OWN (row, GAUGE_SOURCE), job, &gauge->source);
   gauge->extra = tm_job_intern (job, row->extra->str);
 }
@@ -70,6 +70,23 @@ take_pin_set (TmJob *job, const TmJsonRow *row, TmGauge *gauge, GError **error)
   tm_take_text (pin_sign, job, &gauge->pin_sign);
   tm_take_text (TM_OWN (row, GAUGE_PIN_CLASS), job, &gauge->pin_class);
   return tm_take_spread (TM_OWN (row, GAUGE_PIN_STEP), gauge->unit, &gauge->pin_step, error);
+}
+
+/* The sizes of a set of gauge blocks. */
+static gboolean
+take_blocks (TmJob *job, const TmJsonRow *row, TmGauge *gauge, GError **error)
+{
+  TmMember member = TM_OWN (row, GAUGE_BLOCKS);
+  g_autoptr (GArray) sizes = NULL;
+  TmBlocksStatus status;
+
+  tm_take_text (member, job, &gauge->blocks);
+  if (!tm_member_is_given (member))
+    return TRUE;
+  status = tm_blocks_read (gauge->blocks, gauge->unit, &sizes, NULL);
+  return status == TM_BLOCKS_OK
+         || tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error, "%s",
+                            g_dpgettext2 (GETTEXT_PACKAGE, "blocks status", tm_blocks_status_word (status)));
 }
 
 /* The member of a gauge that @fault lies in. */
@@ -100,6 +117,7 @@ take_gauge (TmJob *job, const TmJsonRow *row, TmGauge *gauge, GError **error)
   if (!take_gauge_unit (job, row, gauge, error)
       || !tm_take_name (TM_OWN (row, GAUGE_TAG), job, TRUE, &gauge->tag, error)
       || !take_gauge_figures (row, gauge, error) || !take_pin_set (job, row, gauge, error)
+      || !take_blocks (job, row, gauge, error)
       || !tm_take_date (TM_OWN (row, GAUGE_CALIBRATED), job, &gauge->calibrated, error)
       || !tm_take_date (TM_OWN (row, GAUGE_DUE), job, &gauge->due, error))
     return FALSE;

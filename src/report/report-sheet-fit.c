@@ -50,9 +50,9 @@ static const TmColumn columns[N_COLUMNS] = {
   [COLUMN_EXPANDED] = { N_ ("± (k = 2)"), 7, 12 },
   [COLUMN_WANTED_LEAST] = { N_ ("Wanted least"), 8, 12 },
   [COLUMN_WANTED_MOST] = { N_ ("Wanted most"), 8, 12 },
-  [COLUMN_TIGHT] = { N_ ("Too tight, %"), 6, 8 },
-  [COLUMN_LOOSE] = { N_ ("Too loose, %"), 6, 8 },
-  [COLUMN_WITHIN] = { N_ ("As wanted, %"), 7, 9 },
+  [COLUMN_TIGHT] = { N_ ("Too tight (%)"), 6, 8 },
+  [COLUMN_LOOSE] = { N_ ("Too loose (%)"), 6, 8 },
+  [COLUMN_WITHIN] = { N_ ("As wanted (%)"), 7, 9 },
   [COLUMN_SAYS] = { N_ ("The fit is"), 12, 24 },
   [COLUMN_NOTE] = { N_ ("Note"), 8, 22 },
 };

@@ -87,6 +87,12 @@ static const Wrong cuts[] = {
   { CUT ("\"after\": \"r2\""), BAD, "cuts[0].after", "another place" },
 };
 
+static const Wrong gauges[] = {
+  { "{\"tag\": \"B\", \"blocks\": \"1.001-1.009\"}", BAD, "gauges[0].blocks", "" },
+  { "{\"tag\": \"B\", \"blocks\": \"some\"}", BAD, "gauges[0].blocks", "" },
+  { "{\"tag\": \"B\", \"blocks\": \"1-2 by 0.3\"}", BAD, "gauges[0].blocks", "" },
+};
+
 static const Wrong rules[] = {
   { "\"cut_risk\": \"0\"", BAD, "job.cut_risk", "like 0.01" },
   { "\"cut_risk\": \"-0.01\"", BAD, "job.cut_risk", "like 0.01" },
@@ -107,6 +113,7 @@ test_wrong (void)
       "{\"id\": \"r2\", \"piece\": \"001\", \"feature\": \"2\", \"place\": 2, \"value\": \"6.5\"}], "
       "\"cuts\": [",
       cuts, G_N_ELEMENTS (cuts), "]}");
+  check_all (TM_TEST_JOB_MM ", \"gauges\": [", gauges, G_N_ELEMENTS (gauges), "]}");
   check_all ("{\"format\": \"tenthmark-job\", \"version\": 1, \"job\": {\"part_number\": \"P\", \"unit\": "
              "\"mm\", ",
              rules, G_N_ELEMENTS (rules), "}}");
