@@ -186,12 +186,19 @@ tm_fit_describe_range (const TmFitCheck *check, TmUnit unit)
   return spread != NULL ? g_strdup_printf (_ ("%s ± %s"), range, spread) : g_steal_pointer (&range);
 }
 
+/* A size as it is, to the last digit. */
 static void
 print_part (gboolean is_bore, const TmFitPart *part, TmUnit unit)
 {
-  g_autofree char *ends = describe_ends ((double)part->smallest, (double)part->largest, unit);
+  guint decimals = unit == TM_UNIT_IN ? 4 : 3;
+  g_autofree char *smallest = tm_count_format_exact (part->smallest, unit, decimals);
+  g_autofree char *largest = tm_count_format_exact (part->largest, unit, decimals);
+  const char *symbol = tm_unit_symbol (unit);
+  g_autofree char *size = part->smallest == part->largest
+                              ? g_strdup_printf ("%s %s", smallest, symbol)
+                              : g_strdup_printf (_ ("%s to %s %s"), smallest, largest, symbol);
 
-  printf (is_bore ? _ ("  bore %s\n") : _ ("  shaft %s\n"), ends);
+  printf (is_bore ? _ ("  bore %s\n") : _ ("  shaft %s\n"), size);
 }
 
 /* A chance is never rounded to certainty. */
@@ -253,21 +260,36 @@ tm_fit_print_answer (const char *title, const TmFitAnswer *answer, TmUnit unit)
     printf ("  %s\n", reason);
 }
 
+static void
+print_open_want (const TmFitWant *want, TmUnit unit)
+{
+  gint64 end = want->has_least ? want->least : want->most;
+  g_autofree char *length = tm_count_format_exact (ABS (end), unit, unit == TM_UNIT_IN ? 4 : 3);
+  const char *symbol = tm_unit_symbol (unit);
+
+  if (end >= 0)
+    printf (want->has_least ? _ ("wanted: clearance of %s %s or more\n")
+                            : _ ("wanted: clearance of %s %s or less\n"),
+            length, symbol);
+  else
+    printf (want->has_least ? _ ("wanted: interference of %s %s or less\n")
+                            : _ ("wanted: interference of %s %s or more\n"),
+            length, symbol);
+}
+
 void
 tm_fit_print_want (const TmFitWant *want, TmUnit unit)
 {
-  double least = (double)want->least, most = (double)want->most;
-  g_autofree char *both = describe_clearance (least, most, unit);
-  g_autofree char *at_least = format_end (least, unit, FALSE);
-  g_autofree char *at_most = format_end (most, unit, TRUE);
-  const char *symbol = tm_unit_symbol (unit);
-
   if (want->has_least && want->has_most)
-    printf (_ ("wanted: %s\n"), both);
-  else if (want->has_least)
-    printf (_ ("wanted: clearance of %s %s or more\n"), at_least, symbol);
-  else if (want->has_most)
-    printf (_ ("wanted: clearance of %s %s or less\n"), at_most, symbol);
+    {
+      g_autofree char *range = describe_clearance ((double)want->least, (double)want->most, unit);
+
+      printf (_ ("wanted: %s\n"), range);
+    }
+  else if (want->has_least || want->has_most)
+    {
+      print_open_want (want, unit);
+    }
 }
 
 static void

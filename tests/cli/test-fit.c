@@ -133,17 +133,22 @@ test_temperatures (void)
   g_assert_nonnull (strstr (words.out, "a qualified engineer decide"));
 }
 
-/* In inches; a size and not a range; what is wanted open on one side. */
+/* In inches; a size and not a range, told to its last digit; what is wanted open on one side. */
 static void
 test_inches (void)
 {
   g_auto (Call) call = { 0 };
+  g_auto (Call) press = { 0 };
 
   run (&call, "fit", "--bore", ".7510", "--shaft", ".7500", "--unit", "in", "--want-least", ".0005", NULL);
   g_assert_cmpint (call.status, ==, 0);
   g_assert_nonnull (strstr (call.out, "bore 0.7510 in\n"));
   g_assert_nonnull (strstr (call.out, "clearance 0.0010 in\n"));
   g_assert_nonnull (strstr (call.out, "wanted: clearance of 0.0005 in or more"));
+  run (&press, "fit", "--bore", "25.0000001", "--shaft", "25.030", "--want-most", "-0.020", NULL);
+  g_assert_cmpint (press.status, ==, 0);
+  g_assert_nonnull (strstr (press.out, "wanted: interference of 0.020 mm or more"));
+  g_assert_nonnull (strstr (press.out, "bore 25.0000001 mm\n"));
 }
 
 /* -------- Of a job -------- */

@@ -436,6 +436,30 @@ test_measured_of_record (void)
   g_assert_cmpint (tm_fit_part_as_measured (job, first_piece (job), bore, 2, &part), ==, TM_FIT_NOT_MEASURED);
 }
 
+/* What was read before a cut is no size to fit by. */
+static void
+test_after_a_cut (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmFeature *bore = add_bore (job, "G1");
+  TmCutRow *cut = tm_cut_row_new ();
+  TmFitPart part;
+
+  add_one_micron (job);
+  read_size (job, bore, "", "25.004", "G1");
+  g_assert_cmpint (tm_fit_part_as_measured (job, first_piece (job), bore, 1, &part), ==, TM_FIT_OK);
+  cut->row.piece = first_piece (job);
+  cut->row.feature = bore;
+  cut->place = 1;
+  cut->dialled = quantity ("0.010", TM_UNIT_MM);
+  cut->after = tm_job_intern (job, "1");
+  g_assert_cmpint (tm_job_add_cut (job, cut), ==, TM_ADD_OK);
+  g_assert_cmpint (tm_fit_part_as_measured (job, first_piece (job), bore, 1, &part), ==, TM_FIT_NOT_MEASURED);
+  read_size (job, bore, "", "25.013", "G1");
+  g_assert_cmpint (tm_fit_part_as_measured (job, first_piece (job), bore, 1, &part), ==, TM_FIT_OK);
+  g_assert_cmpint (part.smallest, ==, count_of ("25.013"));
+}
+
 static void
 test_no_method (void)
 {
@@ -599,6 +623,7 @@ main (int argc, char **argv)
   g_test_add_func ("/fit-check/refusals", test_refusals);
   g_test_add_func ("/fit-check/limits-of-record", test_limits_of_record);
   g_test_add_func ("/fit-check/measured-of-record", test_measured_of_record);
+  g_test_add_func ("/fit-check/after-a-cut", test_after_a_cut);
   g_test_add_func ("/fit-check/no-method", test_no_method);
   g_test_add_func ("/fit-check/pins-alone", test_pins_alone);
   g_test_add_func ("/fit-check/mates", test_mates);
