@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "cli-check-cuts.h"
 #include "cli-json.h"
 #include "cli-verbs.h"
 #include "core-callout.h"
@@ -212,6 +213,7 @@ find_faults (const TmJob *job)
     check_event (job, g_ptr_array_index (job->events, i), faults);
   for (guint i = 0; i < job->nonconformances->len; i++)
     check_nonconformance (job, g_ptr_array_index (job->nonconformances, i), faults);
+  tm_check_cuts (job, faults);
   return faults;
 }
 
@@ -240,6 +242,8 @@ print_json (const TmJob *job, const TmJobNotes *notes, const GPtrArray *faults)
   tm_print_integer (gen, "readings", job->readings->len);
   tm_print_integer (gen, "pin_trials", job->pin_trials->len);
   tm_print_integer (gen, "cuts", job->cuts->len);
+  tm_print_integer (gen, "tools", job->tools->len);
+  tm_print_integer (gen, "mates", job->mate_sizes->len);
   tm_print_integer (gen, "gauges", job->gauges->len);
   tm_print_integer (gen, "methods", job->methods->len);
   tm_print_integer (gen, "nonconformances", job->nonconformances->len);
@@ -256,6 +260,9 @@ print_words (const TmJob *job, const TmJobNotes *notes, const GPtrArray *faults)
   printf (_ ("%s %s, revision %s\n"), job->part_number, job->part_name, *job->revision ? job->revision : "—");
   printf (_ ("features %u, pieces %u, readings %u, gauges %u, methods %u\n"), job->features->len,
           job->pieces->len, job->readings->len, job->gauges->len, job->methods->len);
+  if (job->cuts->len + job->tools->len + job->mate_sizes->len > 0)
+    printf (_ ("cuts %u, tools %u, measured mates %u\n"), job->cuts->len, job->tools->len,
+            job->mate_sizes->len);
   for (guint i = 0; notes->unknown != NULL && i < notes->unknown->len; i++)
     printf (_ ("kept, though not known: %s\n"), (const char *)g_ptr_array_index (notes->unknown, i));
   for (guint i = 0; i < faults->len; i++)

@@ -19,6 +19,15 @@
   " \"feature\": \"1\", \"size\": \"" size "\", \"class\": \"X\", \"sign\": \"plus\","     \
   " \"gauge\": \"P-1\", \"went\": true}]}"
 
+#define CUT(members)                                                                             \
+  ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}], \"cuts\": [{\"piece\": \"1\"," \
+  " \"feature\": \"1\", " members "}]}"
+#define MATE(members)                                                                        \
+  ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}], \"mates\": [{\"feature\":" \
+  " \"1\", \"serial\": \"B\", \"smallest\": \"25.02\", " members "}]}"
+#define PRESS(members) \
+  ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\", \"press\": {" members "}}]}"
+
 static const struct {
   const char *job;
   const char *wanted; /* in the one fault; "": nothing is wrong */
@@ -60,6 +69,18 @@ static const struct {
   { HEAD TRIAL ("Ø8 H7", "12"), "set “P-1” has no pin of 12" },
   { HEAD TRIAL ("Ø8 H7", "8.005"), "has no pin of 8.005" },
   { HEAD TRIAL ("Ø8 h6", "8.01"), "pins do not measure feature 1" },
+  { HEAD ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\", \"tool\": \"bar\"}]}",
+    "tool “bar”" },
+  { HEAD CUT ("\"dialled\": \"0.1\""), "" },
+  { HEAD CUT ("\"dialled\": \"0.1\", \"tool\": \"bar\""), "cut 1: tool “bar”" },
+  { HEAD CUT ("\"dialled\": \"-0.1\""), "cut 1: it was dialled by nothing" },
+  { HEAD MATE ("\"piece\": \"1\""), "" },
+  { HEAD MATE ("\"piece\": \"7\""), "mate B: piece “7”" },
+  { HEAD MATE ("\"piece\": \"1\", \"place\": 2"), "feature 1 has 1 place" },
+  { HEAD PRESS ("\"hub_outside\": \"40\""), "" },
+  { HEAD PRESS ("\"hub_outside\": \"25\""), "feature 1: press: " },
+  { HEAD PRESS ("\"hub_outside\": \"40\", \"shaft_inside\": \"30\""), "feature 1: press: " },
+  { HEAD PRESS ("\"shaft_material\": \"unobtainium\""), "material “unobtainium”" },
 };
 
 static void
