@@ -27,6 +27,9 @@ static const TmVerb verbs[] = {
     N_ ("What pins that went and did not go prove of a bore; of a job, which to pull; gauge-block stacks. 0 "
         "once answered."),
     tm_verb_pins },
+  { "cut", "[JOB --piece S --feature N]",
+    N_ ("How much to dial next, and at what risk: being in, metal left, metal gone; 1 when not to cut."),
+    tm_verb_cut },
   { "press", "[JOB]",
     N_ ("How hard a hub presses its shaft: stresses, forces, heating; 1 when nothing holds."),
     tm_verb_press },

@@ -26,6 +26,8 @@
 #define WIDENING    1.6
 #define PATIENCE    5
 #define REFINEMENTS 8
+/* What is tried to tell whether the dial stands in the way. */
+#define MUCH_FINER 64
 /* A cut is never larger than this many steps: what a double still counts. */
 #define MOST_STEPS 1e12
 
@@ -215,25 +217,46 @@ fill_plan (const Planner *self, double change, TmCutPlan *out)
   out->second = worth.second;
 }
 
-/* Why nothing is dialled. */
-static TmCutStatus
-find_refusal (const Planner *self, double most)
+/* -------- Choosing -------- */
+
+/* The best whole number of steps within the risk; rank -1: there is none. */
+static Best
+find_best (const Planner *self, const TmCutShares *now)
 {
   const TmCutWish *wish = self->wish;
-  const TmCutSequel *sequel = &self->sequel;
-  TmCutShares now;
+  double most = find_most_steps (self);
+  double least = ceil (MAX (wish->least, wish->step) / wish->step - 1e-9);
 
-  tm_cut_shares (self->belief, &self->target, 0, self->inward, &now);
+  if (most < least || !(now->left > 0))
+    return (Best) { 0, -1, 0 };
+  return search (self, least, most);
+}
+
+/* Whether a dial with marks as fine as one likes, on a tool that takes as little, would gain something. */
+static gboolean
+is_dial_too_coarse (const Planner *self, const TmCutShares *now)
+{
+  TmCutWish fine = *self->wish;
+  Planner other = *self;
+
+  fine.step = fine.least = self->wish->step / MUCH_FINER;
+  other.wish = &fine;
+  other.sequel.least = fine.least;
+  return find_best (&other, now).rank > now->in + NOTICEABLE;
+}
+
+/* Why nothing is dialled. */
+static TmCutStatus
+find_refusal (const Planner *self, const TmCutShares *now)
+{
   /* With a gauge that tells next to nothing metal may be gone by chance alone. */
-  if (now.gone > 0.5 && find_furthest (self) > sequel->end)
+  if (now->gone > 0.5 && find_furthest (self) > self->sequel.end)
     return TM_CUT_METAL_GONE;
-  if (now.left < NOTICEABLE || now.in >= 0.5)
+  if (now->left < NOTICEABLE || now->in >= 0.5)
     return TM_CUT_NOTHING_LEFT;
-  if (sequel->near > sequel->end)
+  if (self->sequel.near > self->sequel.end)
     return TM_CUT_UNEVEN;
-  if (most * wish->step < wish->least && sequel->end - find_furthest (self) < wish->least)
-    return TM_CUT_UNDER_LEAST;
-  return TM_CUT_TOO_COARSE;
+  return is_dial_too_coarse (self, now) ? TM_CUT_UNDER_LEAST : TM_CUT_TOO_COARSE;
 }
 
 static gboolean
@@ -270,17 +293,13 @@ tm_cut_plan (const TmCutBelief *belief, const TmCutWish *wish, TmCutPlan *out)
 {
   Planner self;
   TmCutShares now;
-  double most, least;
-  Best best = { 0, -1, 0 };
+  Best best;
 
   g_return_if_fail (belief != NULL && wish != NULL && out != NULL);
   if (!start (&self, belief, wish, out))
     return;
-  most = find_most_steps (&self);
-  least = ceil (MAX (wish->least, wish->step) / wish->step - 1e-9);
   tm_cut_shares (belief, &self.target, 0, self.inward, &now);
-  if (most >= least && now.left > 0)
-    best = search (&self, least, most);
+  best = find_best (&self, &now);
   if (best.rank > now.in + NOTICEABLE)
     {
       fill_plan (&self, best.steps * wish->step, out);
@@ -290,7 +309,7 @@ tm_cut_plan (const TmCutBelief *belief, const TmCutWish *wish, TmCutPlan *out)
   fill_plan (&self, 0, out);
   out->second = 0;
   out->value = now.in;
-  out->status = find_refusal (&self, most);
+  out->status = find_refusal (&self, &now);
 }
 
 void

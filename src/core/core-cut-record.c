@@ -16,7 +16,7 @@
 #define SAME_BIAS 0.1
 
 gint64
-tm_cut_dial_factor (const TmFeature *feature, TmReads reads)
+tm_cut_changes_by (const TmFeature *feature, TmReads reads)
 {
   gboolean is_round
       = feature->kind == TM_KIND_BORE || feature->kind == TM_KIND_SHAFT || feature->kind == TM_KIND_DIAMETER;
@@ -78,7 +78,7 @@ find_rank (const GPtrArray *cuts, const TmJob *job, const TmCutRow *cut)
 static double
 find_change (const TmFeature *feature, const TmCutRow *cut)
 {
-  return (double)cut->dialled.count * (double)tm_cut_dial_factor (feature, cut->reads);
+  return (double)cut->dialled.count * (double)tm_cut_changes_by (feature, cut->reads);
 }
 
 static gboolean

@@ -57,9 +57,6 @@ struct _TmCutWork {
   double spent;         /* against the drawing's limits */
 };
 
-/* The change of size that one dialled count makes: 2 for a diameter cut by a dial that reads its radius. */
-gint64 tm_cut_dial_factor (const TmFeature *feature, TmReads reads);
-
 /* Fills readings, methods, steps and the reference. */
 void tm_cut_record_collect (TmCutWork *work);
 /* What a single reading by the method @name would share and have of its own, and the number of its bias among

@@ -237,7 +237,7 @@ ask_tool (const TmCutWork *work, TmCutWish *wish, TmCutAdvice *out)
 
   if (tool == NULL)
     return;
-  factor = (double)tm_cut_dial_factor (work->feature, tool->reads);
+  factor = (double)tm_cut_changes_by (work->feature, tool->reads);
   out->graduation = tool->graduation.given ? tool->graduation.count : 0;
   out->backlash = tool->backlash.given ? tool->backlash.count : 0;
   out->spring_passes = tool->spring_passes.given ? (guint)CLAMP (tool->spring_passes.count, 0, 1000) : 0;
@@ -279,7 +279,7 @@ prepare (const TmCutWork *work, const TmCutAsk *ask, TmCutWish *wish, TmCutAdvic
 
   ask = ask ? ask : &nothing;
   *out = (TmCutAdvice) { .reference = work->reference, .risk = find_risk (work->job, ask) };
-  *wish = (TmCutWish) { .aim = ask->aim, .further = 1 };
+  *wish = (TmCutWish) { .aim = ask->aim, .further = TM_CUT_FURTHER };
   out->plan.chances.proven = out->plan.now.proven = NAN;
   out->band = find_drawing_band (work);
   out->n_cuts = work->steps->len;
@@ -306,7 +306,7 @@ prepare (const TmCutWork *work, const TmCutAsk *ask, TmCutWish *wish, TmCutAdvic
 static void
 finish (const TmCutWork *work, const TmCutWish *wish, TmCutAdvice *out)
 {
-  gint64 factor = work->tool ? tm_cut_dial_factor (work->feature, work->tool->reads) : 1;
+  gint64 factor = work->tool ? tm_cut_changes_by (work->feature, work->tool->reads) : 1;
 
   out->dial = llround (out->plan.change / (double)factor);
   out->second_dial = wish->step > 0 ? llround (out->plan.second / wish->step) * out->graduation : 0;
@@ -386,7 +386,7 @@ tm_cut_work_try (const TmCutWork *work, const TmCutAsk *ask, gint64 dial, TmCutA
   g_return_if_fail (work != NULL && out != NULL && dial >= 0);
   if (!prepare (work, ask, &wish, out))
     return;
-  factor = tm_cut_dial_factor (work->feature, work->tool->reads);
+  factor = tm_cut_changes_by (work->feature, work->tool->reads);
   tm_cut_try (work->belief, &wish, (double)dial * (double)factor, &out->plan);
   finish (work, &wish, out);
 }

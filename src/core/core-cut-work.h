@@ -72,6 +72,10 @@ void tm_cut_work_outcome (const TmCutWork *work, guint i, TmCutOutcome *out);
 GArray *tm_cut_answers (const TmJob *job, const char *tool, const TmPiece *piece, const TmFeature *feature,
                         guint place) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The change of size that one count on the dial makes: 2 for a diameter where it reads on the radius, else 1.
+ */
+gint64 tm_cut_changes_by (const TmFeature *feature, TmReads reads);
+
 /* TRUE for the kinds that a cut takes to size: bores, shafts, diameters, lengths, depths. */
 gboolean tm_feature_is_cut_to_size (const TmFeature *feature);
 

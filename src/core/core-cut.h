@@ -23,6 +23,8 @@ G_BEGIN_DECLS
 #define TM_CUT_SCATTER_MEDIAN 5e6 /* 5 µm */
 #define TM_CUT_SCATTER_FACTOR 2.0 /* one standard deviation of ln s_e is ln of this */
 #define TM_CUT_RISK           0.01
+/* Cuts that a plan reckons may follow, where nobody says otherwise: our own choice, by simulation. */
+#define TM_CUT_FURTHER 2
 
 /* Stations that one belief can hold. */
 #define TM_CUT_MOST_STATIONS 64
@@ -117,8 +119,9 @@ typedef enum {
   TM_CUT_PROVE,        /* dial `change` as a proving cut: `second` is what would then be dialled */
   TM_CUT_NOTHING_LEFT, /* in already: another cut would gain nothing */
   TM_CUT_METAL_GONE,   /* more likely than not gone already */
-  TM_CUT_TOO_COARSE,   /* no cut within the risk gains anything: the size must be known better first */
-  TM_CUT_UNDER_LEAST,  /* what could be cut is less than the tool takes */
+  TM_CUT_TOO_COARSE,   /* no cut within the risk gains anything: the size, or how the cutter answers, must be
+                        * known better first */
+  TM_CUT_UNDER_LEAST,  /* what could be cut within the risk is less than the tool, or its dial, takes */
   TM_CUT_UNEVEN,       /* the stations differ by more than the band: no cut brings all of them in */
   TM_CUT_BAD_BAND,     /* the limits leave no size at all */
   TM_CUT_NOT_READ,     /* no reading since the last cut, or none at all */

@@ -176,7 +176,7 @@ test_dense (void)
 {
   gsl_rng *rng = gsl_rng_alloc (gsl_rng_mt19937);
 
-  for (guint round = 0; round < 60; round++)
+  for (guint round = 0; round < 30; round++)
     {
       gboolean grows = round % 2 == 0;
       Record record;
@@ -383,7 +383,7 @@ make_belief (guint n_stations, double shared, double own, gboolean uneven)
   return belief;
 }
 
-/* Four standard errors of 200,000 draws are at most 0.0045; so far below them that it does not show lies what
+/* Four standard errors of 100,000 draws are at most 0.0063; so far below them that it does not show lies what
  * the one common part leaves out where stations were read unevenly. */
 static void
 test_chances (void)
@@ -396,7 +396,7 @@ test_chances (void)
     { 1, 2, 1, 20, 0, FALSE },   { 2, 2, 1, 22, 0, FALSE },     { 4, 2, 0.5, 20, 0, FALSE },
     { 4, 0, 3, 18, 0, FALSE },   { 3, 3, 0.001, 18, 0, FALSE }, { 3, 1, 1, 20, 2, FALSE },
     { 8, 2, 1.5, 12, 0, FALSE }, { 4, 2, 1, 20, 0, TRUE },      { 2, 4, 1, 22, 0, TRUE },
-    { 6, 1, 2, 12, 3, TRUE },    { 3, 2, 1, 0, 0, FALSE },      { 40, 1, 0.5, 5, 0, FALSE },
+    { 6, 1, 2, 12, 3, TRUE },    { 3, 2, 1, 0, 0, FALSE },      { 12, 1, 0.5, 5, 0, FALSE },
   };
   gsl_rng *rng = gsl_rng_alloc (gsl_rng_mt19937);
 
@@ -407,13 +407,13 @@ test_chances (void)
       TmCutBand band = { 0, 21 * UM, -INFINITY, INFINITY, 0 };
       TmCutTarget target;
       TmCutShares shares, drawn;
-      const double allowed = 0.0045;
+      const double allowed = 0.0063;
 
       if (rows[i].mate_u > 0)
         band = (TmCutBand) { 0, 21 * UM, 2 * UM, 15 * UM, rows[i].mate_u * UM };
       target = tm_cut_target (belief, &band);
       tm_cut_shares (belief, &target, rows[i].change * UM, 0, &shares);
-      draw_shares (belief, &target, rows[i].change * UM, 200000, rng, &drawn);
+      draw_shares (belief, &target, rows[i].change * UM, 100000, rng, &drawn);
       g_test_message ("row %d: gone %.4f, drawn %.4f; left %.4f, drawn %.4f", (int)i, shares.gone, drawn.gone,
                       shares.left, drawn.left);
       assert_near (shares.gone, drawn.gone, allowed);
@@ -524,7 +524,7 @@ test_statuses (void)
     { 10, 0.5, 1, 0, 21, 2, TM_CUT_NOTHING_LEFT },
     { 40, 0.5, 1, 0, 21, 2, TM_CUT_METAL_GONE },
     { -60, 0.5, 40, 0, 21, 2, TM_CUT_TOO_COARSE },
-    { -3, 0.5, 1, 0, 21, 100, TM_CUT_UNDER_LEAST },
+    { -30, 0.5, 1, 0, 60, 100, TM_CUT_UNDER_LEAST },
     { -60, 0.5, 1, 21, 0, 2, TM_CUT_BAD_BAND },
     { -60, 0.5, 1, -INFINITY, INFINITY, 2, TM_CUT_NO_LIMITS },
     { -60, 0.5, 1, -INFINITY, 21, 2, TM_CUT_NOTHING_LEFT },

@@ -114,7 +114,7 @@ start_plan (const SupportCutCase *given, double risk, Plan *plan)
     .risk = risk,
     .next_own = given->own * UM,
     .next_shared = given->shared * UM,
-    .further = 2,
+    .further = TM_CUT_FURTHER,
   };
 }
 
