@@ -35,7 +35,7 @@ typedef struct {
   const TmFeature *feature; /* or NULL */
   guint place;              /* or 0 */
   const char *station;      /* or "" */
-  const char *field;        /* the fact's, gauge's or method's name, or "" */
+  const char *field;        /* the fact's, gauge's or method's name; "cut": it was cut since; or "" */
 } TmGap;
 
 /* One line of the characteristics table. */

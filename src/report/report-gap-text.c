@@ -119,6 +119,9 @@ describe_line_gap (const TmGap *gap, const char *feature)
     return g_strdup_printf (_ ("Feature %s has no limits to hold piece %s against: enter its requirement or "
                                "its limits."),
                             feature, serial);
+  if (g_str_equal (gap->field, "cut"))
+    return g_strdup_printf (_ ("Feature %s of piece %s was cut after it was last read: measure it again."),
+                            feature, serial);
   return g_strdup_printf (_ ("Feature %s of piece %s is not measured: measure it."), feature, serial);
 }
 

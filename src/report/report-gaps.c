@@ -140,6 +140,22 @@ find_evidence_gaps (TmReportContent *content, const TmReportLine *line)
     add_gap (content, TM_GAP_METHODS_DISAGREE, line, "", "");
 }
 
+/* Whether the place was read, and then cut. */
+static gboolean
+was_cut_since (const TmJob *job, const TmReportLine *line)
+{
+  const GPtrArray *readings = tm_job_readings_at (job, line->piece, line->feature, line->place);
+
+  for (guint i = 0; readings != NULL && i < readings->len; i++)
+    {
+      const TmReading *reading = g_ptr_array_index (readings, i);
+
+      if (tm_row_stands (&reading->row) && reading->row.before_cut)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static void
 find_line_gaps (TmReportContent *content, const TmReportLine *line)
 {
@@ -150,7 +166,7 @@ find_line_gaps (TmReportContent *content, const TmReportLine *line)
   if (!by_pins
       && (judgement->sizes.n_stations == 0
           || (judgement->verdict == TM_VERDICT_NOT_MEASURED && judgement->why != TM_WHY_STATIONS_MISSING)))
-    add_gap (content, TM_GAP_NOT_MEASURED, line, "", "");
+    add_gap (content, TM_GAP_NOT_MEASURED, line, "", was_cut_since (content->job, line) ? "cut" : "");
   find_evidence_gaps (content, line);
   if (judgement->sizes.n_stations == 0 && !by_pins)
     return;

@@ -36,6 +36,21 @@ assert_only_gap (TmJob *job, TmGapKind kind, const char *words)
   tm_job_free (job);
 }
 
+/* What was read before a cut says nothing of the size as it is. */
+static void
+test_cut_since (void)
+{
+  TmJob *job = make_whole_job ();
+  TmCutRow *cut = tm_cut_row_new ();
+
+  cut->row.piece = first_piece (job);
+  cut->row.feature = first_feature (job);
+  cut->dialled = quantity ("0.005", TM_UNIT_MM);
+  cut->after = "1";
+  g_assert_cmpint (tm_job_add_cut (job, cut), ==, TM_ADD_OK);
+  assert_only_gap (job, TM_GAP_NOT_MEASURED, "was cut after it was last read: measure it again");
+}
+
 static void
 test_whole (void)
 {
@@ -433,6 +448,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/content/whole", test_whole);
+  g_test_add_func ("/content/cut-since", test_cut_since);
   g_test_add_func ("/content/gap/no-features", test_no_features);
   g_test_add_func ("/content/gap/no-piece", test_no_piece);
   g_test_add_func ("/content/gap/facts", test_facts);
