@@ -21,7 +21,8 @@
 #define PLAN_ROWS  2.0
 #define PLAN_LEAST 2.6
 #define PLAN_MOST  5.6
-#define PLAN_LANES 3.4 /* from here on the size now has a lane of its own */
+#define PLAN_LANES 3.8 /* from here on the size now has a lane of its own */
+#define PLAN_WISH  4.5 /* two lanes with room for their words */
 
 /* The parts beside the rows, in the order in which they make way when there is little height. */
 typedef enum { PART_FIT, PART_PROVEN, PART_MATE, PART_TICKS, PART_LIMITS, N_PARTS } Part;
@@ -119,12 +120,17 @@ get_least (Part part)
   return part == PART_TICKS || part == PART_LIMITS ? ROW_BARE : ROW_LEAST;
 }
 
-/* Drops parts until each of @rows has its least height and the plan its own, or nothing is left to drop. */
+/* Drops parts until each of @rows has its least height and the plan its own, or nothing is left to drop: the
+ * words of the fit make way for its two lanes, the others for one. */
 static void
-drop_parts (double heights[N_PARTS], double room, double rows, double plan, double size)
+drop_parts (double heights[N_PARTS], double room, double rows, gboolean planned, double size)
 {
   for (int part = 0; part < N_PARTS; part++)
-    if (room - sum_parts (heights) < (rows * get_least ((Part)part) + plan) * size)
+    if (room - sum_parts (heights) < (rows * get_least ((Part)part)
+                                      + (!planned           ? 0.0
+                                         : part == PART_FIT ? PLAN_WISH
+                                                            : PLAN_LEAST))
+                                         * size)
       heights[part] = 0.0;
 }
 
@@ -164,11 +170,13 @@ place_plan (TmBandLayout *layout, TmPen *pen, double top, double height)
 static double
 measure_plan (const TmBandPlot *plot, TmPen *pen, double room, double rows)
 {
-  const double share = MAX (PLAN_SHARE, PLAN_ROWS / (PLAN_ROWS + rows));
+  const double share = MAX (PLAN_SHARE, PLAN_ROWS / (PLAN_ROWS + rows)) * room;
+  /* What the rows can spare, for two lanes. */
+  const double spare = MIN (room - rows * ROW_LEAST * pen->size, PLAN_WISH * pen->size);
 
   if (!plot->plan.shown || !plot->has_axis)
     return 0.0;
-  return MIN (room * 0.6, CLAMP (room * share, PLAN_LEAST * pen->size, PLAN_MOST * pen->size));
+  return MIN (room * 0.6, CLAMP (MAX (share, spare), PLAN_LEAST * pen->size, PLAN_MOST * pen->size));
 }
 
 static void
@@ -224,8 +232,8 @@ tm_band_layout_fill (TmBandLayout *layout, const TmBandPlot *plot, TmPen *pen, d
   parts = count_parts (plot);
   measure_parts (layout, plot, pen, heights);
   drop_parts (heights, height - 2.0 * padding,
-              MAX (1, plot->rows->len - parts + layout->n_pin_rows + PART_BARE * parts),
-              plot->plan.shown ? PLAN_LEAST : 0.0, pen->size);
+              MAX (1, plot->rows->len - parts + layout->n_pin_rows + PART_BARE * parts), plot->plan.shown,
+              pen->size);
   place_rows (layout, plot, pen, heights, padding);
 }
 

@@ -84,6 +84,15 @@ print_size (const TmBandPlot *plot, double at, double u)
   return g_strdup_printf ("%s ± %s", size, spread);
 }
 
+/* The size alone, with the digits that it has beside its spread. */
+static char *
+take_size (const char *text)
+{
+  const char *end = strstr (text, " ±");
+
+  return end != NULL ? g_strndup (text, (gsize)(end - text)) : g_strdup (text);
+}
+
 static char *
 print_change (const TmBandPlot *plot, double change)
 {
@@ -194,8 +203,8 @@ print_plan (const TmBandPlot *plot, TmBandPlan *plan)
 {
   plan->now_text = print_size (plot, plan->now, plan->now_u);
   plan->after_text = print_size (plot, plan->after, plan->after_u);
-  plan->now_short = print_fine (plot, plan->now);
-  plan->after_short = print_fine (plot, plan->after);
+  plan->now_short = take_size (plan->now_text);
+  plan->after_short = take_size (plan->after_text);
   plan->change_text = print_change (plot, plan->change);
   if (plan->next_change > 0)
     plan->next_text = tm_count_format (llround (plan->next_change), plot->unit, get_decimals (plot));
