@@ -78,8 +78,9 @@ gboolean tm_fit_is_within (const TmFitCheck *check, const TmFitWant *want);
  * but OK and NO_METHOD (where u is NAN) @out is not a part.
  *
  * As measured: the smallest and the largest station, each rounded away from the other, with the uncertainty
- * of the station that decides, and only once the place has a verdict.  Where pins count, their estimate is
- * the mating size: the smallest of a bore, and all of it where nothing else was read. */
+ * of the station that decides, made wider where it has few degrees of freedom, so that the 95 % interval
+ * stays the judgement's, and only once the place has a verdict.  Where pins count, their estimate is the
+ * mating size: the smallest of a bore, and all of it where nothing else was read. */
 TmFitStatus tm_fit_part_by_limits (const TmFeature *feature, TmFitPart *out);
 TmFitStatus tm_fit_part_as_measured (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
                                      guint place, TmFitPart *out);
@@ -94,7 +95,8 @@ gboolean tm_fit_part_warm (const TmJob *job, const TmFeature *feature, gboolean 
                            TmFitPart *part);
 
 /* TRUE when the feature is the bore of the pair; its mate is the shaft then.  By its kind, else by the
- * way its metal goes, else by the kind of its mate.  @status, which may be NULL, is NO_SIDE when none of them says. */
+ * way its metal goes, else by the kind of its mate.  @status, which may be NULL, is NO_SIDE when none of them
+ * says. */
 gboolean tm_fit_feature_is_bore (const TmFeature *feature, TmFitStatus *status);
 
 const char *tm_fit_status_word (TmFitStatus status); /* marked for translation, context "fit status" */

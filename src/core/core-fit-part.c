@@ -5,6 +5,7 @@
 
 #include "core-fit-check.h"
 
+#include <gsl/gsl_cdf.h>
 #include <math.h>
 
 #include "core-elastic.h"
@@ -76,6 +77,15 @@ get_estimate (const TmJudgement *judgement)
   return judgement->combined_reference + llround (judgement->combined_size);
 }
 
+/* The normal distribution with the judgement's 95 % interval: few degrees of freedom make it wider. */
+static double
+get_normal_u (const TmJudgement *judgement)
+{
+  double widened = judgement->expanded / gsl_cdf_ugaussian_Pinv (0.975);
+
+  return widened > judgement->u ? widened : judgement->u;
+}
+
 static TmFitStatus
 take_judgement (const TmJudgement *judgement, TmFitPart *out)
 {
@@ -96,7 +106,7 @@ take_judgement (const TmJudgement *judgement, TmFitPart *out)
         smallest = get_estimate (judgement);
       largest = MAX (smallest, largest);
     }
-  *out = make_part (smallest, largest, judgement->u);
+  *out = make_part (smallest, largest, get_normal_u (judgement));
   if (smallest <= 0)
     return TM_FIT_BAD_PART;
   return isnan (judgement->u) ? TM_FIT_NO_METHOD : TM_FIT_OK;
@@ -178,9 +188,9 @@ find_expansion (const TmJob *job, const char *material, TmExpansion *out)
 
   if (!tm_elastic_find (job, material, &known) || isnan (known.expansion.value))
     return FALSE;
-  *out = (TmExpansion) {
-    .value = known.expansion.value, .low = known.expansion.low, .high = known.expansion.high
-  };
+  *out = (TmExpansion) { .value = known.expansion.value,
+                         .low = known.expansion.low,
+                         .high = known.expansion.high };
   return TRUE;
 }
 

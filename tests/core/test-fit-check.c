@@ -473,6 +473,24 @@ test_no_method (void)
   g_assert_true (isnan (part.u));
 }
 
+/* A repeatability of 1 µm known from five pieces: t_0.975(4) = 2.776 (tables), so that a normal distribution
+ * of 2.776 / 1.960 µm has the same 95 % interval. */
+static void
+test_few_degrees_of_freedom (void)
+{
+  g_autoptr (TmJob) job = make_job (TM_DECISION_GUARDED);
+  TmFeature *bore = add_bore (job, "M1");
+  TmJudgement judgement = { NULL };
+  TmFitPart part;
+
+  add_method (job, "M1", "", "0.001", "4");
+  read_size (job, bore, "", "25.010", "M1");
+  judge_one (job, bore, &judgement);
+  g_assert_cmpint (tm_fit_part_as_measured (job, first_piece (job), bore, 1, &part), ==, TM_FIT_OK);
+  assert_near (part.u, 2.776 / 1.960 * judgement.u, 1e-3 * judgement.u);
+  tm_judgement_clear (&judgement);
+}
+
 static void
 add_trial (TmJob *job, TmFeature *feature, const char *size, gboolean went)
 {
@@ -625,6 +643,7 @@ main (int argc, char **argv)
   g_test_add_func ("/fit-check/measured-of-record", test_measured_of_record);
   g_test_add_func ("/fit-check/after-a-cut", test_after_a_cut);
   g_test_add_func ("/fit-check/no-method", test_no_method);
+  g_test_add_func ("/fit-check/few-degrees-of-freedom", test_few_degrees_of_freedom);
   g_test_add_func ("/fit-check/pins-alone", test_pins_alone);
   g_test_add_func ("/fit-check/mates", test_mates);
   g_test_add_func ("/fit-check/sides", test_sides);
