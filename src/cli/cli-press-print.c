@@ -119,6 +119,7 @@ tm_press_print_json (const TmPressCase *press)
     }
   tm_print_number (gen, "heat_hub_to", answer->heat_hub_to);
   tm_print_number (gen, "cool_shaft_to", answer->cool_shaft_to);
+  tm_print_flag (gen, "hot_enough", answer->hot_enough);
   tm_print_flag (gen, "cold_enough", answer->cold_enough);
   tm_print_flag (gen, "thin_hub", answer->thin_hub);
   put_body (gen, "hub", &press->input.hub, &press->hub);
@@ -331,10 +332,10 @@ print_temperatures (const TmPressCase *press)
   if (isnan (press->input.gap))
     return;
   printf (_ ("to drop in with %s %s of room at the most interference:\n"), gap, tm_unit_symbol (press->unit));
-  if (isnan (answer->heat_hub_to))
-    printf ("  %s\n", _ ("the hub's expansion is not known: state --hub-expansion"));
-  else
+  if (!isnan (answer->heat_hub_to))
     printf (_ ("  heat the hub to %s\n"), heat);
+  else if (answer->hot_enough)
+    printf ("  %s\n", _ ("the hub's expansion is not known: state --hub-expansion"));
   if (!isnan (answer->cool_shaft_to))
     printf (_ ("  or cool the shaft to %s\n"), cool);
   else if (answer->cold_enough)

@@ -10,16 +10,15 @@
 /* Share of both roughness depths that a press fit flattens (DIN 7190). */
 #define ROUGHNESS_SHARE 0.8
 
-/* Of the diameter: more is a slip of the decimal point, or far from elastic. */
-#define MOST_INTERFERENCE 0.1
+/* Of the diameter: a larger interference, or gap, is a slip of the decimal point. */
+#define MOST_SHARE 0.1
 
 /* Of the diameter: a wall under it is called thin. */
 #define THIN_WALL 0.1
 
-#define ABSOLUTE_ZERO (-273.15)
-#define MPA_PER_GPA   1000
-#define N_MM_PER_N_M  1000
-#define PPM           1e-6
+#define MPA_PER_GPA  1000
+#define N_MM_PER_N_M 1000
+#define PPM          1e-6
 
 /* No figure of a machine shop is larger, or smaller when it has to be above zero; between them no formula
  * here leaves the range of a double. */
@@ -57,9 +56,12 @@ static const char *const status_words[TM_N_PRESS_STATUSES] = {
   [TM_PRESS_BAD_FRICTION]
   = NC_ ("press status", "friction: must not be below zero, nor the least above the most; correct it"),
   [TM_PRESS_BAD_ROUGHNESS] = NC_ ("press status", "roughness: must not be below zero; correct it"),
-  [TM_PRESS_BAD_GAP] = NC_ ("press status", "gap for dropping in: must not be below zero; correct it"),
+  [TM_PRESS_BAD_GAP]
+  = NC_ ("press status",
+         "gap for dropping in: must not be below zero, nor above a tenth of the diameter; correct it"),
   [TM_PRESS_BAD_TEMPERATURE]
-  = NC_ ("press status", "ambient temperature: must be above absolute zero, -273.15 °C; correct it"),
+  = NC_ ("press status",
+         "ambient temperature: must lie between absolute zero, -273.15 °C, and 1000 °C; correct it"),
 };
 
 const char *
@@ -218,7 +220,7 @@ check_interference (const TmPressInput *in, double least, double most)
     return TM_PRESS_BAD_INTERFERENCE;
   if (least > in->interference || most < in->interference)
     return TM_PRESS_BAD_INTERFERENCE;
-  return most > MOST_INTERFERENCE * in->diameter ? TM_PRESS_TOO_MUCH : TM_PRESS_OK;
+  return most > MOST_SHARE * in->diameter ? TM_PRESS_TOO_MUCH : TM_PRESS_OK;
 }
 
 static TmPressStatus
@@ -262,9 +264,11 @@ check_rest (const TmPressInput *in)
   if (is_wild (in->hub_roughness) || in->hub_roughness < 0 || is_wild (in->shaft_roughness)
       || in->shaft_roughness < 0)
     return TM_PRESS_BAD_ROUGHNESS;
-  if (!is_unknown_or_not_negative (in->gap))
+  if (!is_unknown_or_not_negative (in->gap) || in->gap > MOST_SHARE * in->diameter)
     return TM_PRESS_BAD_GAP;
-  return !is_wild (in->ambient) && in->ambient >= ABSOLUTE_ZERO ? TM_PRESS_OK : TM_PRESS_BAD_TEMPERATURE;
+  return in->ambient >= TM_FIT_TEMPERATURE_LEAST && in->ambient <= TM_FIT_TEMPERATURE_MOST
+             ? TM_PRESS_OK
+             : TM_PRESS_BAD_TEMPERATURE;
 }
 
 static TmPressStatus
@@ -294,10 +298,12 @@ fill_temperatures (const TmPressInput *in, double most, TmPressAnswer *out)
   out->heat_hub_to = in->ambient + room / (in->hub.expansion * PPM);
   out->cool_shaft_to = in->ambient - room / (cold * PPM);
   out->cold_assumed = unknown_cold && !isnan (cold);
-  if (!(out->cool_shaft_to < ABSOLUTE_ZERO))
-    return;
-  out->cold_enough = FALSE;
-  out->cool_shaft_to = NAN;
+  out->hot_enough = !(out->heat_hub_to > TM_FIT_TEMPERATURE_MOST);
+  out->cold_enough = !(out->cool_shaft_to < TM_FIT_TEMPERATURE_LEAST);
+  if (!out->hot_enough)
+    out->heat_hub_to = NAN;
+  if (!out->cold_enough)
+    out->cool_shaft_to = NAN;
 }
 
 /* A state of which nothing is known. */
@@ -317,6 +323,7 @@ tm_press (const TmPressInput *input, TmPressAnswer *out)
                            .most = unknown_state,
                            .heat_hub_to = NAN,
                            .cool_shaft_to = NAN,
+                           .hot_enough = TRUE,
                            .cold_enough = TRUE };
   if (out->status != TM_PRESS_OK)
     return;

@@ -71,7 +71,7 @@ typedef enum {
   TM_PRESS_BAD_FRICTION,    /* below zero, or least above most */
   TM_PRESS_BAD_ROUGHNESS,   /* below zero */
   TM_PRESS_BAD_GAP,         /* below zero */
-  TM_PRESS_BAD_TEMPERATURE, /* ambient below absolute zero */
+  TM_PRESS_BAD_TEMPERATURE, /* ambient below absolute zero, or above TM_FIT_TEMPERATURE_MOST */
   TM_N_PRESS_STATUSES
 } TmPressStatus;
 
@@ -99,9 +99,10 @@ typedef struct {
   TmPressState most;
   /* To drop in with `gap` at interference_most, before roughness: °C; ambient where there is room already;
    * NAN: expansion or gap unknown. */
-  double heat_hub_to;
-  double cool_shaft_to;  /* NAN also where even absolute zero would not do */
-  gboolean cold_enough;  /* FALSE: it would not */
+  double heat_hub_to;   /* NAN also where TM_FIT_TEMPERATURE_MOST would not do */
+  double cool_shaft_to; /* NAN also where even absolute zero would not do */
+  gboolean hot_enough;  /* FALSE: it would not */
+  gboolean cold_enough;
   gboolean cold_assumed; /* no figure for cooling: that near 20 °C was used */
   gboolean thin_hub;     /* wall under a tenth of the diameter: can burst */
 } TmPressAnswer;
@@ -139,12 +140,14 @@ const char *tm_press_status_word (TmPressStatus status);
 
 /* What has to be minded; in the order to show. */
 typedef enum {
+  TM_PRESS_CAUTION_MAY_BE_LOOSE, /* at the least interference */
   TM_PRESS_CAUTION_OVER_YIELD,
   TM_PRESS_CAUTION_YIELD_UNKNOWN,
   TM_PRESS_CAUTION_THIN,
   TM_PRESS_CAUTION_RELAXES, /* plastics: what elastic figures leave out */
   TM_PRESS_CAUTION_MOISTURE,
   TM_PRESS_CAUTION_COLD_ASSUMED,
+  TM_PRESS_CAUTION_NOT_HOT_ENOUGH,
   TM_PRESS_CAUTION_NOT_COLD_ENOUGH,
   TM_PRESS_CAUTION_TEMPER,
   TM_PRESS_CAUTION_GUARD,    /* always */

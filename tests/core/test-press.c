@@ -488,6 +488,8 @@ static const Nonsense nonsense[] = {
   { "roughness below zero", FIELD (hub_roughness), -0.001, TM_PRESS_BAD_ROUGHNESS },
   { "roughness not a number", FIELD (shaft_roughness), NAN, TM_PRESS_BAD_ROUGHNESS },
   { "gap below zero", FIELD (gap), -0.01, TM_PRESS_BAD_GAP },
+  { "gap of more than a tenth", FIELD (gap), 2.6, TM_PRESS_BAD_GAP },
+  { "hotter than any part", FIELD (ambient), 1001, TM_PRESS_BAD_TEMPERATURE },
   { "colder than absolute zero", FIELD (ambient), -274, TM_PRESS_BAD_TEMPERATURE },
   { "ambient not a number", FIELD (ambient), NAN, TM_PRESS_BAD_TEMPERATURE },
   { "interference of a tenth of the diameter", FIELD (interference_most), 2.51, TM_PRESS_TOO_MUCH },
@@ -567,7 +569,8 @@ test_extremes (void)
           input.shaft.modulus = moduli[k];
           input.hub.yield = input.shaft.yield = 1e-9;
           input.hub.expansion = input.shaft.expansion = input.shaft.cold = 1e-9;
-          input.length = input.friction_most = input.gap = 1e9;
+          input.length = input.friction_most = 1e9;
+          input.gap = sizes[i] / 10;
           tm_press (&input, &out);
           assert_no_infinity (&out);
           g_assert_true (out.status == TM_PRESS_OK || out.status == TM_PRESS_HUB_TOO_THIN);
@@ -619,6 +622,9 @@ test_cautions (void)
   g_assert_true (has_caution (&input, TM_PRESS_CAUTION_TEMPER, FALSE));
   input.gap = 0.500;
   g_assert_true (has_caution (&input, TM_PRESS_CAUTION_NOT_COLD_ENOUGH, FALSE));
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_NOT_HOT_ENOUGH, FALSE));
+  input.interference_least = -0.005;
+  g_assert_true (has_caution (&input, TM_PRESS_CAUTION_MAY_BE_LOOSE, FALSE));
   input.hub_outside = 29;
   g_assert_true (has_caution (&input, TM_PRESS_CAUTION_THIN, FALSE));
 }
