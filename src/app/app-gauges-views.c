@@ -9,6 +9,7 @@
 #include "app-material-view.h"
 #include "app-method-view.h"
 #include "app-rules-view.h"
+#include "app-setting-view.h"
 #include "app-study-view.h"
 #include "app-suitability-view.h"
 
@@ -84,13 +85,26 @@ enter_materials (GtkWidget *view)
   tm_material_view_enter (TM_MATERIAL_VIEW (view));
 }
 
+static void
+set_setting_document (GtkWidget *view, TmDocument *document)
+{
+  tm_setting_view_set_document (TM_SETTING_VIEW (view), document);
+}
+
+static void
+enter_setting (GtkWidget *view)
+{
+  tm_setting_view_enter (TM_SETTING_VIEW (view));
+}
+
 static const TmPageKind views[] = {
   { "register", N_ ("Register"), tm_gauge_register_new, set_register_document, enter_register },
   { "methods", N_ ("Methods"), tm_method_view_new, set_method_document, enter_methods },
   { "suitability", N_ ("Suitability"), tm_suitability_view_new, set_suitability_document, enter_suitability },
   { "studies", N_ ("Studies"), tm_study_view_new, set_study_document, enter_study },
-  { "rules", N_ ("Shop rules"), tm_rules_view_new, set_rules_document, enter_rules },
+  { "setting", N_ ("Setting"), tm_setting_view_new, set_setting_document, enter_setting },
   { "materials", N_ ("Materials"), tm_material_view_new, set_material_document, enter_materials },
+  { "rules", N_ ("Shop rules"), tm_rules_view_new, set_rules_document, enter_rules },
 };
 
 const TmPageKind *

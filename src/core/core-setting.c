@@ -14,12 +14,19 @@
 #define EXPANSION_MOST 500.0
 
 double
-tm_length_at (double length, double alpha, double from, double to)
+tm_length_gain (double length, double alpha, double from, double to)
 {
   double before = 1 + alpha * 1e-6 * (from - REFERENCE);
-  double result = length * (1 + alpha * 1e-6 * (to - REFERENCE)) / before;
+  double gain = length * alpha * 1e-6 * (to - from) / before;
 
-  return from >= TM_ABSOLUTE_ZERO && to >= TM_ABSOLUTE_ZERO && before > 0 && isfinite (result) ? result : NAN;
+  return from >= TM_ABSOLUTE_ZERO && to >= TM_ABSOLUTE_ZERO && before > 0 && isfinite (length + gain) ? gain
+                                                                                                      : NAN;
+}
+
+double
+tm_length_at (double length, double alpha, double from, double to)
+{
+  return length + tm_length_gain (length, alpha, from, to);
 }
 
 static gboolean
@@ -89,7 +96,8 @@ tm_setting (const TmSettingInput *input, TmSetting *out)
   out->left_over = out->at_standard - (double)out->marks * graduation;
   out->lower = input->has_lower ? find_pointer (input, input->lower, sign) : NAN;
   out->upper = input->has_upper ? find_pointer (input, input->upper, sign) : NAN;
-  out->u = input->standard_u > 0 ? hypot (input->standard_u, graduation / sqrt (12)) : NAN;
+  out->expanded
+      = input->standard_expanded > 0 ? hypot (input->standard_expanded, 2 * graduation / sqrt (12)) : NAN;
   return TM_SETTING_OK;
 }
 

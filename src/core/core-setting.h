@@ -11,11 +11,11 @@
 G_BEGIN_DECLS
 
 typedef struct {
-  gint64 nominal;      /* the size that the pointer is to be zero at */
-  gint64 standard;     /* the ring's or stack's own size at 20 °C, by its certificate */
-  double standard_u;   /* its standard uncertainty, counts; 0: unknown */
-  gint64 graduation;   /* of the dial, > 0 */
-  gint64 lower, upper; /* limits of the feature, where given */
+  gint64 nominal;           /* the size that the pointer is to be zero at */
+  gint64 standard;          /* the ring's or stack's own size at 20 °C, by its certificate */
+  double standard_expanded; /* its expanded uncertainty (k = 2), counts; 0: unknown */
+  gint64 graduation;        /* of the dial, > 0 */
+  gint64 lower, upper;      /* limits of the feature, where given */
   gboolean has_lower, has_upper;
   gboolean reversed;                 /* the pointer falls when the size grows */
   double standard_alpha, part_alpha; /* 1e-6 / °C */
@@ -44,8 +44,8 @@ typedef struct {
                         * reading */
   double lower, upper; /* what the pointer shows at the limits, zero at nominal; NAN: none */
   double temperature;  /* of at_standard, what the temperatures make, counts */
-  double u;            /* standard uncertainty of the setting: the standard's, and half a graduation
-                        * either way, rectangular; NAN where the standard's is unknown */
+  double expanded;     /* uncertainty of the setting, k = 2: the standard's, and half a graduation either
+                        * way, rectangular; NAN where the standard's is unknown */
 } TmSetting;
 
 /* The part, of its size at 20 °C, and the standard are compared as they are: at_standard = S (1 + αs θs) -
@@ -55,6 +55,8 @@ TmSettingStatus tm_setting (const TmSettingInput *input, TmSetting *out);
 /* A @length (any unit) at @from °C when it is at @to °C: L (1 + α (to - 20)) / (1 + α (from - 20)), @alpha in
  * 1e-6 / °C, near 20 °C (ISO 1).  NAN for a temperature below absolute zero, and for what is no number. */
 double tm_length_at (double length, double alpha, double from, double to);
+/* What it is longer there, without the loss of a difference; NAN likewise. */
+double tm_length_gain (double length, double alpha, double from, double to);
 
 #define TM_ABSOLUTE_ZERO (-273.15)
 

@@ -32,6 +32,8 @@ test_length_at (void)
   assert_near (tm_length_at (25, 23.6, 20, 40) - tm_length_at (25, 11.5, 20, 40), 0.00605, 5e-9);
   assert_near (tm_length_at (tm_length_at (7, 17, 20, 90), 17, 90, 20), 7, 1e-14);
   g_assert_cmpfloat (tm_length_at (7, 17, 35, 35), ==, 7);
+  /* 100 mm of steel warmed by 10 °C: 11.5 µm (hand arithmetic). */
+  assert_near (tm_length_gain (100, 11.5, 20, 30), 0.0115, 1e-12);
 }
 
 static void
@@ -78,7 +80,7 @@ test_ring (void)
   assert_near (setting.lower, -10 * UM, 1e-6);
   assert_near (setting.upper, 11 * UM, 1e-6);
   g_assert_cmpfloat (setting.temperature, ==, 0);
-  g_assert_true (isnan (setting.u));
+  g_assert_true (isnan (setting.expanded));
 }
 
 /* The same with a dial whose pointer falls when the bore grows: every sign turns. */
@@ -115,17 +117,17 @@ test_warm (void)
   assert_near (setting.temperature, (1.1501058 - 2.360944) * UM, 1e-3);
 }
 
-/* The setting's own uncertainty, hand arithmetic: 0.4 µm of the ring with 1 µm / √12 = 0.288675 µm of half a
- * mark either way: 0.493288 µm. */
+/* The setting's own uncertainty (k = 2), hand arithmetic: 0.8 µm of the ring with 2 · 1 µm / √12 = 0.57735 µm
+ * of half a mark either way: 0.986577 µm. */
 static void
 test_uncertainty (void)
 {
   TmSettingInput input = make_input ();
   TmSetting setting;
 
-  input.standard_u = 0.4 * UM;
+  input.standard_expanded = 0.8 * UM;
   g_assert_cmpint (tm_setting (&input, &setting), ==, TM_SETTING_OK);
-  assert_near (setting.u, 0.493288 * UM, 1);
+  assert_near (setting.expanded, 0.986577 * UM, 1);
 }
 
 static void
