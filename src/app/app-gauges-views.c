@@ -12,6 +12,7 @@
 #include "app-setting-view.h"
 #include "app-study-view.h"
 #include "app-suitability-view.h"
+#include "app-tool-view.h"
 
 static void
 set_register_document (GtkWidget *view, TmDocument *document)
@@ -97,12 +98,25 @@ enter_setting (GtkWidget *view)
   tm_setting_view_enter (TM_SETTING_VIEW (view));
 }
 
+static void
+set_tool_document (GtkWidget *view, TmDocument *document)
+{
+  tm_tool_view_set_document (TM_TOOL_VIEW (view), document);
+}
+
+static void
+enter_tools (GtkWidget *view)
+{
+  tm_tool_view_enter (TM_TOOL_VIEW (view));
+}
+
 static const TmPageKind views[] = {
   { "register", N_ ("Register"), tm_gauge_register_new, set_register_document, enter_register },
   { "methods", N_ ("Methods"), tm_method_view_new, set_method_document, enter_methods },
   { "suitability", N_ ("Suitability"), tm_suitability_view_new, set_suitability_document, enter_suitability },
   { "studies", N_ ("Studies"), tm_study_view_new, set_study_document, enter_study },
   { "setting", N_ ("Setting"), tm_setting_view_new, set_setting_document, enter_setting },
+  { "tools", N_ ("Cutting tools"), tm_tool_view_new, set_tool_document, enter_tools },
   { "materials", N_ ("Materials"), tm_material_view_new, set_material_document, enter_materials },
   { "rules", N_ ("Shop rules"), tm_rules_view_new, set_rules_document, enter_rules },
 };

@@ -12,7 +12,7 @@ void
 tm_tool_form_build (TmToolForm *form, GtkBox *into)
 {
   const char *units[] = { _ ("millimetres"), _ ("inches"), NULL };
-  const char *reads[] = { _ ("the size: diameter or length"), _ ("half of it: radius"), NULL };
+  const char *reads[] = { _ ("the size itself"), _ ("half of it: the radius"), NULL };
   AdwPreferencesGroup *what
       = tm_form_group (into, _ ("Tool"),
                        _ ("The same name in another job of the book is the same tool: how it has cut there "

@@ -53,6 +53,8 @@ static const struct {
     N_ ("A press-fit bore with its mate; a first article half measured") },
   { "guide-block-inch.tmjob", N_ ("Guide block, inch"),
     N_ ("One bore by an inside caliper, transfer gauges and pins, put together") },
+  { "bushed-lever.tmjob", N_ ("Bushed lever, millimetre"),
+    N_ ("Bores half cut, the tool’s answers, a batch of bushes to pair and press") },
   { "piston-rings.tmjob", N_ ("Piston rings"),
     N_ ("Published measurements: 125 inside diameters in the order made") },
 };

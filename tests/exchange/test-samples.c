@@ -5,7 +5,9 @@
 
 #include "exchange-job.h"
 
+#include "core-blocks.h"
 #include "core-combine.h"
+#include "core-cut-work.h"
 #include "core-judge.h"
 
 #include <string.h>
@@ -180,6 +182,39 @@ test_piston_rings (void)
   g_assert_cmpuint (counts[TM_VERDICT_IN], ==, 125);
 }
 
+/* The bushed lever: four bores finished, one with metal left to be cut, one only rough; the tool that bored
+ * them, bushes to choose from, and what a press needs to be known for. */
+static void
+test_bushed_lever (void)
+{
+  g_autoptr (TmJob) job = load ("bushed-lever.tmjob");
+  const TmFeature *bore = tm_job_find_feature (job, "1");
+  g_autoptr (GArray) answers = tm_cut_answers (job, bore->tool, NULL, NULL, 0);
+  g_autoptr (GArray) blocks = NULL;
+  guint counts[TM_N_VERDICTS];
+  guint n_left = 0;
+
+  g_assert_nonnull (strstr (job->customer, "invented"));
+  count_verdicts (job, counts);
+  g_assert_cmpuint (counts[TM_VERDICT_OUT], ==, 2);
+  g_assert_cmpuint (counts[TM_VERDICT_TOO_CLOSE], ==, 0);
+  for (guint i = 0; i < job->pieces->len; i++)
+    {
+      g_auto (TmJudgement) judgement = { 0 };
+
+      tm_judge (job, g_ptr_array_index (job->pieces, i), bore, 1, &judgement);
+      n_left += judgement.verdict == TM_VERDICT_OUT && judgement.side == TM_SIDE_METAL_LEFT;
+    }
+  g_assert_cmpuint (n_left, ==, 2);
+  g_assert_nonnull (tm_job_find_tool (job, bore->tool));
+  g_assert_cmpuint (answers->len, >=, 8);
+  g_assert_cmpuint (job->mate_sizes->len, ==, 7);
+  g_assert_true (bore->mate.wanted_least.given && bore->press.hub_outside.given);
+  g_assert_cmpint (tm_blocks_read (tm_job_find_gauge (job, "GB-88")->blocks, TM_UNIT_MM, &blocks, NULL), ==,
+                   TM_BLOCKS_OK);
+  g_assert_cmpuint (blocks->len, ==, 88);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -187,6 +222,7 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/samples/pump-bearing-housing", test_housing);
   g_test_add_func ("/exchange/samples/pivot-arm", test_pivot_arm);
   g_test_add_func ("/exchange/samples/guide-block", test_guide_block);
+  g_test_add_func ("/exchange/samples/bushed-lever", test_bushed_lever);
   g_test_add_func ("/exchange/samples/piston-rings", test_piston_rings);
   return g_test_run ();
 }

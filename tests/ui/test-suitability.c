@@ -242,7 +242,9 @@ test_rules_kept (void)
   write_rule (page, "entry_clearance", "2 um");
   write_rule (page, "drift_limit", "0.5");
   write_rule (page, "check_hours", "8");
+  write_rule (page, "cut_risk", "0.002");
   choose_in (page->view, "A gauge that has moved", "ask");
+  choose_in (page->view, "A cut aims at a size", "where the gauge can prove it");
   g_assert_cmpstr (problem_of (page), ==, "");
   kept = load_again (page);
   g_assert_cmpint (kept->part_temp_limit.count, ==, 3000000);
@@ -253,6 +255,8 @@ test_rules_kept (void)
   g_assert_cmpint (kept->drift_limit.count, ==, 500000);
   g_assert_cmpint (kept->check_hours.count, ==, 8000000);
   g_assert_cmpint (kept->drift_rule, ==, TM_DRIFT_ASK);
+  g_assert_cmpint (kept->cut_risk.count, ==, 2000);
+  g_assert_cmpint (kept->cut_aim, ==, TM_AIM_PROVEN);
   /* Empty again: nothing is stated. */
   write_rule (page, "part_temp_limit", "");
   g_assert_false (page->job->part_temp_limit.given);
@@ -269,6 +273,7 @@ test_rules_refused (void)
     { "thermometer", "-0.5" },   { "expansion", "0" },         { "expansion", "-11.7" },
     { "expansion", "5000" },     { "entry_clearance", "-1" },  { "entry_clearance", "3 mm" },
     { "drift_limit", "0" },      { "check_hours", "0" },       { "check_hours", "-8" },
+    { "cut_risk", "0" },         { "cut_risk", "0.6" },        { "cut_risk", "1 %" },
   };
   Page *page = open_page (make_methods_job (), tm_rules_view_new ());
   guint before = page->job->drift_rule;

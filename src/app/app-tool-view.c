@@ -1,0 +1,504 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-tool-view.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-access.h"
+#include "app-button.h"
+#include "app-dialog.h"
+#include "app-edit-tool.h"
+#include "app-feature-words.h"
+#include "app-form.h"
+#include "app-gauge-section.h"
+#include "app-list-row.h"
+#include "app-toast.h"
+#include "app-tool-dialog.h"
+#include "app-tool-words.h"
+#include "app-words.h"
+#include "core-cut-work.h"
+
+/* Pixels. */
+#define COLUMN_WIDTH 880
+
+/* Cuts shown: the newest. */
+#define CUTS_SHOWN 12
+
+struct _TmToolView {
+  GtkBox parent_instance;
+
+  TmDocument *document;
+  char *name; /* of the tool chosen, or NULL */
+  gboolean filling;
+
+  GtkListBox *tools;
+  GtkStack *stack; /* "empty" or "tool" */
+  GtkLabel *title, *about, *habits;
+  TmGaugeSection features, cuts;
+  GtkDropDown *feature;
+  GPtrArray *balloons; /* char *, of the features that the drop-down lists */
+  GtkWidget *give;
+  GtkLabel *response;
+};
+
+G_DEFINE_FINAL_TYPE (TmToolView, tm_tool_view, GTK_TYPE_BOX)
+
+static const TmTool *
+chosen_tool (TmToolView *self)
+{
+  return self->document != NULL && self->name != NULL
+             ? tm_job_find_tool (tm_document_job (self->document), self->name)
+             : NULL;
+}
+
+/* -------- The list -------- */
+
+static void
+fill_list (TmToolView *self, const TmJob *job)
+{
+  gboolean focused = tm_list_clear (self->tools);
+
+  for (guint i = 0; i < job->tools->len; i++)
+    {
+      const TmTool *tool = g_ptr_array_index (job->tools, i);
+      g_autofree char *about = tm_words_tool (tool);
+      g_autofree char *sentence = g_strdup_printf ("%s: %s", tool->name, about);
+
+      gtk_list_box_append (self->tools, tm_list_row_new (tool->name, about, "", sentence, tool->name));
+    }
+  tm_list_select (self->tools, self->name, focused);
+}
+
+/* The one chosen before, else the first. */
+static void
+choose_something (TmToolView *self, const TmJob *job)
+{
+  if (self->name != NULL && tm_job_find_tool (job, self->name) != NULL)
+    return;
+  g_clear_pointer (&self->name, g_free);
+  if (job->tools->len > 0)
+    self->name = g_strdup (((const TmTool *)g_ptr_array_index (job->tools, 0))->name);
+}
+
+/* -------- The features that it cuts -------- */
+
+static void
+set_feature_tool (TmToolView *self, const char *balloon, const char *name)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!tm_edit_set_feature_tool (self->document, balloon, name, &error))
+    tm_window_show_error (GTK_WIDGET (self), error->message);
+}
+
+static void
+take_off_cb (GtkButton *button, TmToolView *self)
+{
+  TmFeature *feature = g_object_get_data (G_OBJECT (button), "row");
+
+  set_feature_tool (self, feature->balloon, NULL);
+}
+
+static void
+give_cb (TmToolView *self)
+{
+  guint chosen = gtk_drop_down_get_selected (self->feature);
+
+  if (self->document == NULL || self->name == NULL || chosen >= self->balloons->len)
+    return;
+  set_feature_tool (self, g_ptr_array_index (self->balloons, chosen), self->name);
+}
+
+static void
+add_feature_row (TmToolView *self, TmFeature *feature)
+{
+  g_autofree char *title = tm_words_feature (feature);
+  g_autofree char *limits = tm_words_limits (feature);
+  g_autofree char *remove = g_strdup_printf (_ ("Take feature %s off this tool"), feature->balloon);
+
+  tm_gauge_section_add_row (&self->features, title, limits, remove, feature, G_CALLBACK (take_off_cb), self);
+}
+
+/* Features that are cut to size: those of this tool as rows, the others to be chosen from. */
+static void
+show_features (TmToolView *self, const TmJob *job, const TmTool *tool)
+{
+  g_autoptr (GtkStringList) words = gtk_string_list_new (NULL);
+
+  tm_gauge_section_drop_rows (&self->features);
+  g_ptr_array_set_size (self->balloons, 0);
+  for (guint i = 0; i < job->features->len; i++)
+    {
+      TmFeature *feature = g_ptr_array_index (job->features, i);
+      g_autofree char *title = tm_words_feature (feature);
+
+      if (g_str_equal (feature->tool, tool->name))
+        add_feature_row (self, feature);
+      else if (tm_feature_is_cut_to_size (feature))
+        {
+          g_ptr_array_add (self->balloons, g_strdup (feature->balloon));
+          gtk_string_list_append (words, title);
+        }
+    }
+  if (self->features.rows->len == 0)
+    tm_gauge_section_say_none (&self->features, _ ("It is given to no feature of this job yet."));
+  gtk_drop_down_set_model (self->feature, G_LIST_MODEL (words));
+  gtk_widget_set_visible (GTK_WIDGET (self->feature), self->balloons->len > 0);
+  gtk_widget_set_visible (self->give, self->balloons->len > 0);
+}
+
+/* -------- How it has cut -------- */
+
+static void
+show_cuts (TmToolView *self, const TmTool *tool)
+{
+  g_autoptr (GArray) answers = tm_tool_answers (self->document, tool->name);
+  g_autofree char *response = tm_words_tool_response (answers, tool->unit);
+
+  gtk_label_set_text (self->response, response);
+  tm_gauge_section_drop_rows (&self->cuts);
+  for (guint i = answers->len; i > 0 && i + CUTS_SHOWN > answers->len; i--)
+    {
+      const TmToolAnswer *answer = &g_array_index (answers, TmToolAnswer, i - 1);
+      g_autofree char *words = tm_words_tool_answer (&answer->answer, tool->unit);
+
+      tm_gauge_section_add_row (&self->cuts, words, *answer->job != '\0' ? answer->job : _ ("this job"), NULL,
+                                NULL, NULL, NULL);
+    }
+  gtk_widget_set_visible (GTK_WIDGET (self->cuts.group), answers->len > 0);
+}
+
+static void
+show_tool (TmToolView *self)
+{
+  const TmTool *tool = chosen_tool (self);
+  g_autofree char *about = tool != NULL ? tm_words_tool (tool) : NULL;
+  g_autofree char *habits = tool != NULL ? tm_words_tool_habits (tool) : NULL;
+
+  tm_access_show_page (self->stack, tool != NULL ? "tool" : "empty");
+  if (tool == NULL)
+    return;
+  gtk_label_set_text (self->title, tool->name);
+  gtk_label_set_text (self->about, about);
+  gtk_label_set_text (self->habits, habits);
+  gtk_widget_set_visible (GTK_WIDGET (self->habits), *habits != '\0');
+  show_features (self, tm_document_job (self->document), tool);
+  show_cuts (self, tool);
+}
+
+static void
+refresh (TmToolView *self)
+{
+  const TmJob *job = tm_document_job (self->document);
+
+  self->filling = TRUE;
+  choose_something (self, job);
+  fill_list (self, job);
+  self->filling = FALSE;
+  show_tool (self);
+}
+
+static void
+row_selected_cb (TmToolView *self, GtkListBoxRow *row)
+{
+  if (self->filling || row == NULL || self->document == NULL)
+    return;
+  g_free (self->name);
+  self->name = g_strdup (tm_list_row_key (row));
+  show_tool (self);
+}
+
+/* -------- Actions -------- */
+
+static void
+saved_cb (GtkWidget *widget, const char *name)
+{
+  tm_tool_view_choose (TM_TOOL_VIEW (widget), name);
+}
+
+static void
+add_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmToolView *self = TM_TOOL_VIEW (widget);
+
+  if (self->document != NULL)
+    tm_tool_dialog_present (widget, self->document, NULL, saved_cb);
+}
+
+static void
+change_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmToolView *self = TM_TOOL_VIEW (widget);
+
+  if (chosen_tool (self) != NULL)
+    tm_tool_dialog_present (widget, self->document, self->name, saved_cb);
+}
+
+static void
+row_activated_cb (TmToolView *self)
+{
+  change_action (GTK_WIDGET (self), NULL, NULL);
+}
+
+void
+tm_tool_view_choose (TmToolView *self, const char *name)
+{
+  g_return_if_fail (TM_IS_TOOL_VIEW (self));
+
+  g_free (self->name);
+  self->name = g_strdup (name);
+  if (self->document != NULL)
+    refresh (self);
+}
+
+void
+tm_tool_view_set_document (TmToolView *self, TmDocument *document)
+{
+  g_return_if_fail (TM_IS_TOOL_VIEW (self));
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  tm_list_clear (self->tools);
+  tm_gauge_section_drop_rows (&self->features);
+  tm_gauge_section_drop_rows (&self->cuts);
+  g_clear_pointer (&self->name, g_free);
+  g_set_object (&self->document, document);
+  if (document == NULL)
+    return;
+  g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (refresh), self);
+  refresh (self);
+}
+
+void
+tm_tool_view_enter (TmToolView *self)
+{
+  g_return_if_fail (TM_IS_TOOL_VIEW (self));
+
+  /* What was cut at the Bench meanwhile counts. */
+  if (self->document != NULL)
+    refresh (self);
+  if (!tm_list_select (self->tools, self->name, TRUE))
+    gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
+}
+
+GtkListBox *
+tm_tool_view_tools (TmToolView *self)
+{
+  g_return_val_if_fail (TM_IS_TOOL_VIEW (self), NULL);
+
+  return self->tools;
+}
+
+const char *
+tm_tool_view_response (TmToolView *self)
+{
+  g_return_val_if_fail (TM_IS_TOOL_VIEW (self), NULL);
+
+  return gtk_label_get_text (self->response);
+}
+
+/* -------- Building -------- */
+
+static GtkWidget *
+new_action_button (const char *label, const char *action, const char *tip)
+{
+  GtkWidget *button = tm_button_new (label);
+
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
+  gtk_widget_set_tooltip_text (button, tip);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  return button;
+}
+
+static GtkWidget *
+build_left (TmToolView *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *title = gtk_label_new (_ ("Tools"));
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  gtk_widget_add_css_class (title, "title-4");
+  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_widget_set_hexpand (title, TRUE);
+  gtk_widget_add_css_class (head, "tm-view-head");
+  gtk_box_append (GTK_BOX (head), title);
+  gtk_box_append (GTK_BOX (head),
+                  new_action_button (_ ("_Add a tool…"), "tool.add",
+                                     _ ("A boring bar, a turning tool, a cutter, with its dial (Ctrl+I)")));
+  self->tools = GTK_LIST_BOX (gtk_list_box_new ());
+  gtk_list_box_set_activate_on_single_click (self->tools, FALSE);
+  gtk_widget_add_css_class (GTK_WIDGET (self->tools), "tm-choices");
+  tm_list_tab_leaves (self->tools);
+  tm_name_widget (GTK_WIDGET (self->tools), _ ("Cutting tools"));
+  g_signal_connect_swapped (self->tools, "row-selected", G_CALLBACK (row_selected_cb), self);
+  g_signal_connect_swapped (self->tools, "row-activated", G_CALLBACK (row_activated_cb), self);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->tools));
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (box), head);
+  gtk_box_append (GTK_BOX (box), scroller);
+  gtk_widget_set_hexpand (box, FALSE);
+  gtk_widget_add_css_class (box, "tm-choice-side");
+  return box;
+}
+
+static GtkLabel *
+add_label (GtkWidget *into, const char *css_class, gboolean wraps)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  if (wraps)
+    {
+      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+      gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+    }
+  else
+    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (label, css_class);
+  gtk_box_append (GTK_BOX (into), label);
+  return GTK_LABEL (label);
+}
+
+static GtkWidget *
+build_head (TmToolView *self)
+{
+  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+
+  self->title = add_label (texts, "title-4", FALSE);
+  self->about = add_label (texts, "dim-label", FALSE);
+  gtk_widget_set_hexpand (texts, TRUE);
+  gtk_box_append (GTK_BOX (head), texts);
+  gtk_box_append (GTK_BOX (head),
+                  new_action_button (_ ("_Change…"), "tool.change", _ ("Its dial and its habits")));
+  gtk_widget_add_css_class (head, "tm-view-head");
+  return head;
+}
+
+static void
+build_features (TmToolView *self, GtkBox *into)
+{
+  GtkWidget *choose = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+
+  self->balloons = g_ptr_array_new_with_free_func (g_free);
+  self->feature = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
+  tm_access_name_drop_down (self->feature, _ ("Feature to give the tool to"));
+  self->give = tm_button_new (_ ("_Give it"));
+  gtk_widget_set_tooltip_text (self->give, _ ("This tool cuts the feature chosen on the left"));
+  g_signal_connect_swapped (self->give, "clicked", G_CALLBACK (give_cb), self);
+  gtk_widget_set_valign (choose, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (choose), GTK_WIDGET (self->feature));
+  gtk_box_append (GTK_BOX (choose), self->give);
+  tm_gauge_section_build (&self->features, into, _ ("Features that it cuts"), NULL);
+  adw_preferences_group_set_header_suffix (self->features.group, choose);
+}
+
+static GtkWidget *
+build_column (TmToolView *self)
+{
+  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
+  GtkWidget *says = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+
+  self->habits = add_label (column, "tm-lines", TRUE);
+  build_features (self, GTK_BOX (column));
+  tm_form_group (GTK_BOX (says), _ ("How it has cut"),
+                 _ ("Learned from what was dialled and what was then read; this is what the next cut is "
+                    "planned with."));
+  self->response = add_label (says, "tm-answer", TRUE);
+  gtk_box_append (GTK_BOX (column), says);
+  tm_gauge_section_build (&self->cuts, GTK_BOX (column), _ ("Its last cuts"), NULL);
+  gtk_widget_add_css_class (column, "tm-dialog");
+  return column;
+}
+
+static GtkWidget *
+build_right (TmToolView *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *clamp = adw_clamp_new ();
+
+  adw_clamp_set_maximum_size (ADW_CLAMP (clamp), COLUMN_WIDTH);
+  adw_clamp_set_tightening_threshold (ADW_CLAMP (clamp), COLUMN_WIDTH);
+  adw_clamp_set_child (ADW_CLAMP (clamp), build_column (self));
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), clamp);
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (box), build_head (self));
+  gtk_box_append (GTK_BOX (box), scroller);
+  return box;
+}
+
+static GtkWidget *
+build_empty (void)
+{
+  GtkWidget *page = adw_status_page_new ();
+  GtkWidget *add = new_action_button (_ ("Add a _tool…"), "tool.add", NULL);
+
+  gtk_widget_set_halign (add, GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (add, "suggested-action");
+  gtk_widget_add_css_class (add, "tm-wide");
+  adw_status_page_set_title (ADW_STATUS_PAGE (page), _ ("No cutting tools yet"));
+  adw_status_page_set_description (
+      ADW_STATUS_PAGE (page),
+      _ ("A tool is what cuts a feature and the dial that moves it. With its graduation the Bench says how "
+         "much to dial; from the cuts on record it learns how the tool answers."));
+  adw_status_page_set_child (ADW_STATUS_PAGE (page), add);
+  return page;
+}
+
+static void
+tm_tool_view_dispose (GObject *object)
+{
+  TmToolView *self = TM_TOOL_VIEW (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (tm_tool_view_parent_class)->dispose (object);
+}
+
+static void
+tm_tool_view_finalize (GObject *object)
+{
+  TmToolView *self = TM_TOOL_VIEW (object);
+
+  g_clear_pointer (&self->name, g_free);
+  g_clear_pointer (&self->balloons, g_ptr_array_unref);
+  g_clear_pointer (&self->features.rows, g_ptr_array_unref);
+  g_clear_pointer (&self->cuts.rows, g_ptr_array_unref);
+  G_OBJECT_CLASS (tm_tool_view_parent_class)->finalize (object);
+}
+
+static void
+tm_tool_view_class_init (TmToolViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = tm_tool_view_dispose;
+  G_OBJECT_CLASS (klass)->finalize = tm_tool_view_finalize;
+  gtk_widget_class_install_action (widget_class, "tool.add", NULL, add_action);
+  gtk_widget_class_install_action (widget_class, "tool.change", NULL, change_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_i, GDK_CONTROL_MASK, "tool.add", NULL);
+}
+
+static void
+tm_tool_view_init (TmToolView *self)
+{
+  self->stack = GTK_STACK (gtk_stack_new ());
+  gtk_widget_set_hexpand (GTK_WIDGET (self->stack), TRUE);
+  gtk_box_append (GTK_BOX (self), build_left (self));
+  gtk_box_append (GTK_BOX (self), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
+  gtk_stack_add_named (self->stack, build_empty (), "empty");
+  gtk_stack_add_named (self->stack, build_right (self), "tool");
+  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->stack));
+  tm_access_show_page (self->stack, "empty");
+}
+
+GtkWidget *
+tm_tool_view_new (void)
+{
+  return g_object_new (TM_TYPE_TOOL_VIEW, NULL);
+}
