@@ -104,7 +104,7 @@ static void
 record_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
-  if (self->has_judgement)
+  if (self->has_judgement && !tm_bench_page_is_fitting (self))
     tm_bench_page_submit (self);
 }
 
@@ -112,7 +112,7 @@ static void
 plan_cut_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
-  if (self->has_judgement)
+  if (self->has_judgement && !tm_bench_page_is_fitting (self))
     tm_bench_page_toggle_cut (self);
 }
 
@@ -120,7 +120,7 @@ static void
 pin_trial_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
-  if (!self->has_judgement)
+  if (!self->has_judgement || tm_bench_page_is_fitting (self))
     return;
   tm_bench_page_set_planning (self, FALSE);
   tm_bench_page_toggle_pins (self);
@@ -130,7 +130,7 @@ static void
 temperatures_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
-  if (!self->has_judgement)
+  if (!self->has_judgement || tm_bench_page_is_fitting (self))
     return;
   tm_bench_page_set_planning (self, FALSE);
   tm_verdict_panel_open_temperatures (self->panel);
@@ -170,6 +170,12 @@ withdraw_last_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+fit_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  tm_bench_page_toggle_fit (TM_BENCH_PAGE (widget));
+}
+
+static void
 step_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
@@ -199,6 +205,7 @@ tm_bench_page_install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "bench.readings", NULL, readings_action);
   gtk_widget_class_install_action (klass, "bench.nonconformance", NULL, nonconformance_action);
   gtk_widget_class_install_action (klass, "bench.withdraw-last", NULL, withdraw_last_action);
+  gtk_widget_class_install_action (klass, "bench.fit", NULL, fit_action);
   gtk_widget_class_install_action (klass, "bench.next", NULL, step_action);
   gtk_widget_class_install_action (klass, "bench.previous", NULL, step_action);
   gtk_widget_class_install_action (klass, "bench.toggle-order", NULL, toggle_order_action);
@@ -207,6 +214,7 @@ tm_bench_page_install_actions (GtkWidgetClass *klass)
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F2, 0, "bench.pin-trial", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F3, 0, "bench.temperatures", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F4, 0, "bench.plan-cut", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_F6, 0, "bench.fit", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_l, GDK_CONTROL_MASK, "bench.readings", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_k, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "bench.nonconformance", NULL);
@@ -226,7 +234,7 @@ undo_cb (GtkWidget *widget, GVariant *arguments, gpointer data)
   TmBenchPage *self = TM_BENCH_PAGE (widget);
   gboolean typed
       = self->planning ? tm_cut_bar_has_text (self->cut_bar) : tm_reading_entry_has_text (self->entry);
-  if (!self->has_judgement || typed)
+  if (!self->has_judgement || tm_bench_page_is_fitting (self) || typed)
     return FALSE;
   return gtk_widget_activate_action (widget, "bench.withdraw-last", NULL);
 }
@@ -240,8 +248,8 @@ key_pressed_cb (GtkEventControllerKey *controller, guint keyval, guint keycode, 
   gunichar typed = gdk_keyval_to_unicode (keyval);
   GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
   GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
-  if (!self->has_judgement || !g_unichar_isgraph (typed) || GTK_IS_TEXT (focus)
-      || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0)
+  if (!self->has_judgement || tm_bench_page_is_fitting (self) || !g_unichar_isgraph (typed)
+      || GTK_IS_TEXT (focus) || (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0)
     return GDK_EVENT_PROPAGATE;
   tm_bench_page_focus (self);
   focus = gtk_root_get_focus (root);

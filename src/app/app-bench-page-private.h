@@ -8,6 +8,7 @@
 #include "app-bench-page.h"
 #include "app-cut-bar.h"
 #include "app-feature-list.h"
+#include "app-fit-view.h"
 #include "app-pictures.h"
 #include "app-pin-bar.h"
 #include "app-reading-entry.h"
@@ -41,6 +42,9 @@ struct _TmBenchPage {
   TmPictures *pictures;
   TmVerdictPanel *panel;
   GtkWidget *menu; /* GtkMenuButton */
+  GtkStack *work;  /* beside the list: "measure", "fit" */
+  TmFitView *fit;
+  GtkWidget *fit_button;
 };
 
 /* app-bench-actions.c: "bench." actions, their keys, and the menu of the measuring order. */
@@ -77,6 +81,17 @@ void tm_bench_page_connect_cut (TmBenchPage *self);
 void tm_bench_page_show_cut (TmBenchPage *self);
 /* Points out a cut that @reading has shown to be unlike the others. */
 void tm_bench_page_say_unlike (TmBenchPage *self, const TmReading *reading);
+
+/* app-bench-fit.c: fit and press in the place of the reading entry. */
+gboolean tm_bench_page_is_fitting (TmBenchPage *self);
+void tm_bench_page_toggle_fit (TmBenchPage *self);
+/* Offers it where the feature at hand takes a mate, and brings it up to date while it is in sight. */
+void tm_bench_page_show_fit (TmBenchPage *self);
+/* The job is closed. */
+void tm_bench_page_leave_fit (TmBenchPage *self);
+GtkWidget *tm_bench_page_build_fit_button (TmBenchPage *self);
+/* @measure and the view of the fit, one of which is in sight. */
+GtkWidget *tm_bench_page_build_work (TmBenchPage *self, GtkWidget *measure);
 
 /* Asks why an overdue gauge is used (@about: the refusal), then calls @go_on again. */
 void tm_bench_page_ask_overdue (TmBenchPage *self, const char *about, void (*go_on) (TmBenchPage *self));

@@ -148,7 +148,9 @@ show_empty (TmBenchPage *self, const TmJob *job)
 void
 tm_bench_page_focus (TmBenchPage *self)
 {
-  if (self->planning)
+  if (tm_bench_page_is_fitting (self))
+    tm_fit_view_enter (self->fit);
+  else if (self->planning)
     tm_cut_bar_focus (self->cut_bar);
   else
     tm_reading_entry_focus (self->entry);
@@ -197,7 +199,8 @@ show_spot (TmBenchPage *self)
   judge_spot (self);
   tm_bench_page_show_cut (self);
   tm_bench_page_show_panel (self);
-  if (other_feature && gtk_widget_get_mapped (GTK_WIDGET (self))
+  tm_bench_page_show_fit (self);
+  if (other_feature && !tm_bench_page_is_fitting (self) && gtk_widget_get_mapped (GTK_WIDGET (self))
       && gtk_widget_get_focus_child (GTK_WIDGET (self->list)) == NULL)
     tm_bench_page_focus (self);
 }
@@ -227,6 +230,7 @@ recorded_cb (TmDocument *document, const TmEntryRow *row, TmBenchPage *self)
   judge_spot (self);
   tm_bench_page_show_cut (self);
   tm_bench_page_show_panel (self);
+  tm_bench_page_show_fit (self);
 }
 
 static void
@@ -443,6 +447,7 @@ add_label (GtkWidget *box, const char *css_class)
 static GtkWidget *
 build_heading (TmBenchPage *self)
 {
+  GtkWidget *across = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *heading = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   GtkWidget *first = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
   GtkWidget *second = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
@@ -452,7 +457,10 @@ build_heading (TmBenchPage *self)
   self->on_drawing = add_label (second, "dim-label");
   gtk_box_append (GTK_BOX (heading), first);
   gtk_box_append (GTK_BOX (heading), second);
-  return heading;
+  gtk_widget_set_hexpand (heading, TRUE);
+  gtk_box_append (GTK_BOX (across), heading);
+  gtk_box_append (GTK_BOX (across), tm_bench_page_build_fit_button (self));
+  return across;
 }
 
 static GtkWidget *
@@ -495,14 +503,16 @@ static GtkWidget *
 build_bench (TmBenchPage *self)
 {
   GtkWidget *bench = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *measure = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
   self->list = TM_FEATURE_LIST (tm_feature_list_new ());
   self->panel = TM_VERDICT_PANEL (tm_verdict_panel_new ());
   self->menu = tm_bench_page_build_menu (self);
   tm_feature_list_set_menu (self->list, self->menu);
   gtk_box_append (GTK_BOX (bench), GTK_WIDGET (self->list));
   gtk_box_append (GTK_BOX (bench), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
-  gtk_box_append (GTK_BOX (bench), build_centre (self));
-  gtk_box_append (GTK_BOX (bench), GTK_WIDGET (self->panel));
+  gtk_box_append (GTK_BOX (measure), build_centre (self));
+  gtk_box_append (GTK_BOX (measure), GTK_WIDGET (self->panel));
+  gtk_box_append (GTK_BOX (bench), tm_bench_page_build_work (self, measure));
   return bench;
 }
 
@@ -543,6 +553,7 @@ drop_document (TmBenchPage *self)
   tm_pictures_take_plot (self->pictures, NULL);
   tm_pictures_show (self->pictures, NULL, NULL);
   drop_judgement (self);
+  tm_bench_page_leave_fit (self);
   self->shown = (TmSpot) { 0 };
   g_clear_object (&self->document);
 }

@@ -91,12 +91,16 @@ static void
 build_mate (TmFeatureForm *form, GtkBox *into)
 {
   const char *mates[] = { _ ("none"), _ ("shaft"), _ ("bore"), NULL };
-  AdwPreferencesGroup *group = tm_form_group (
-      into, _ ("Mate"), _ ("The part that goes into or onto this feature, with its own limits."));
+  AdwPreferencesGroup *group = tm_form_group (into, _ ("Mate"),
+                                              _ ("The part that goes into or onto this feature, with its own "
+                                                 "limits. A wanted clearance below zero is "
+                                                 "an interference; left empty, that end is open."));
 
   form->mate = tm_form_choice (group, _ ("Mate"), mates);
   form->mate_lower = tm_form_entry (group, _ ("Lower limit of the mate"));
   form->mate_upper = tm_form_entry (group, _ ("Upper limit of the mate"));
+  form->wanted_least = tm_form_entry (group, _ ("Wanted clearance, least"));
+  form->wanted_most = tm_form_entry (group, _ ("Wanted clearance, most"));
 }
 
 void
@@ -208,6 +212,8 @@ fill_mate (TmFeatureForm *form, const TmFeature *feature)
   adw_combo_row_set_selected (form->mate, chosen);
   fill_quantity (form->mate_lower, &feature->mate.lower, feature->unit);
   fill_quantity (form->mate_upper, &feature->mate.upper, feature->unit);
+  fill_quantity (form->wanted_least, &feature->mate.wanted_least, feature->unit);
+  fill_quantity (form->wanted_most, &feature->mate.wanted_most, feature->unit);
 }
 
 /* The kind the callout alone gives. */
@@ -278,4 +284,6 @@ tm_feature_form_follow (TmFeatureForm *form, const TmJob *job, const TmFeature *
   gtk_widget_set_visible (GTK_WIDGET (form->every), tm_form_chosen (form->check) == CHECK_EVERY);
   gtk_widget_set_visible (GTK_WIDGET (form->mate_lower), mated);
   gtk_widget_set_visible (GTK_WIDGET (form->mate_upper), mated);
+  gtk_widget_set_visible (GTK_WIDGET (form->wanted_least), mated);
+  gtk_widget_set_visible (GTK_WIDGET (form->wanted_most), mated);
 }

@@ -23,6 +23,7 @@ typedef struct {
   AdwEntryRow *sheet, *zone;
   AdwComboRow *mate;
   AdwEntryRow *mate_lower, *mate_upper;
+  AdwEntryRow *wanted_least, *wanted_most;
 } TmFeatureForm;
 
 /* Builds the rows into @into. */

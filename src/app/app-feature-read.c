@@ -220,6 +220,22 @@ read_drawing (TmFeatureForm *form, TmJob *job, TmFeature *feature)
   feature->zone = tm_job_intern (job, zone);
 }
 
+/* Where no mate is given the rows are hidden, and what was wanted of a measured one stays. */
+static gboolean
+read_wanted (TmFeatureForm *form, TmUnit unit, TmMate *mate, char **problem)
+{
+  if (!mate->given)
+    return TRUE;
+  if (!read_quantity (form->wanted_least, unit, &mate->wanted_least, problem)
+      || !read_quantity (form->wanted_most, unit, &mate->wanted_most, problem))
+    return FALSE;
+  if (mate->wanted_least.given && mate->wanted_most.given
+      && mate->wanted_least.count > mate->wanted_most.count)
+    return tm_form_refuse (form->wanted_least, problem,
+                           g_strdup (_ ("The least wanted clearance lies above the most; swap the two.")));
+  return TRUE;
+}
+
 static gboolean
 read_mate (TmFeatureForm *form, TmFeature *feature, char **problem)
 {
@@ -241,6 +257,8 @@ read_mate (TmFeatureForm *form, TmFeature *feature, char **problem)
   if (mate.given && mate.lower.count > mate.upper.count)
     return tm_form_refuse (form->mate_lower, problem,
                            g_strdup (_ ("The lower limit of the mate lies above its upper one.")));
+  if (!read_wanted (form, feature->unit, &mate, problem))
+    return FALSE;
   if (!mate.given)
     mate.lower = mate.upper = TM_QUANTITY_NONE;
   feature->mate = mate;

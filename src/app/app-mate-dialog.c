@@ -1,0 +1,124 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-mate-dialog.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-dialog.h"
+#include "app-edit-mate.h"
+#include "app-form-dialog.h"
+#include "app-form.h"
+#include "app-mate-form.h"
+
+typedef struct {
+  TmDocument *document;
+  TmMateSize *mate; /* of the job, or NULL; only compared until it is found there again */
+  TmFormDialog window;
+  TmMateForm form;
+} Dialog;
+
+static void
+free_dialog (gpointer data)
+{
+  Dialog *dialog = data;
+
+  g_object_unref (dialog->document);
+  g_free (dialog);
+}
+
+static TmMateSize *
+find_mate (Dialog *dialog)
+{
+  const TmJob *job = tm_document_job (dialog->document);
+
+  return g_ptr_array_find (job->mate_sizes, dialog->mate, NULL) ? dialog->mate : NULL;
+}
+
+static gboolean
+is_same_size (const TmMateSize *a, const TmMateSize *b)
+{
+  return a->smallest.count == b->smallest.count && a->largest.given == b->largest.given
+         && a->largest.count == b->largest.count && a->uncertainty.count == b->uncertainty.count;
+}
+
+/* Who measured it and when goes with the sizes: another size was measured anew. */
+static void
+sign (Dialog *dialog, TmMateSize *mate, const TmMateSize *old)
+{
+  TmJob *job = tm_document_job (dialog->document);
+  g_autofree char *now = tm_now_utc ();
+
+  if (old != NULL && is_same_size (mate, old))
+    return;
+  mate->by = tm_job_intern (job, tm_bench_by (tm_document_bench (dialog->document)));
+  mate->at = tm_job_intern (job, now);
+}
+
+static void
+save_cb (Dialog *dialog)
+{
+  TmJob *job = tm_document_job (dialog->document);
+  TmMateSize *old = find_mate (dialog);
+  g_autofree char *problem = NULL;
+  g_autofree char *text = NULL;
+  g_autoptr (GError) error = NULL;
+  TmMateSize *mate = tm_mate_form_read (&dialog->form, job, old, &problem);
+
+  if (mate == NULL)
+    {
+      tm_dialog_problem_set (dialog->window.problem, problem);
+      return;
+    }
+  sign (dialog, mate, old);
+  text = g_strdup_printf (_ ("Saved the mate %s"), mate->serial);
+  if (tm_edit_put_mate_size (dialog->document, old, mate, &error))
+    tm_form_dialog_done (&dialog->window, text);
+  else
+    tm_dialog_problem_set (dialog->window.problem, error->message);
+}
+
+static void
+remove_cb (Dialog *dialog)
+{
+  TmMateSize *old = find_mate (dialog);
+  g_autofree char *text = g_strdup_printf (_ ("Removed the mate %s"), old != NULL ? old->serial : "");
+  g_autoptr (GError) error = NULL;
+
+  if (old == NULL || tm_edit_remove_mate_size (dialog->document, old, &error))
+    tm_form_dialog_done (&dialog->window, text);
+  else
+    tm_dialog_problem_set (dialog->window.problem, error->message);
+}
+
+/* Enter in a row saves, as in any form. */
+static void
+connect (Dialog *dialog)
+{
+  AdwEntryRow *rows[] = { dialog->form.serial,      dialog->form.smallest, dialog->form.largest,
+                          dialog->form.uncertainty, dialog->form.place,    dialog->form.note };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);
+  g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
+  g_signal_connect_swapped (dialog->window.remove, "clicked", G_CALLBACK (remove_cb), dialog);
+}
+
+GtkWindow *
+tm_mate_dialog_present (GtkWidget *any_child, TmDocument *document, const TmFeature *feature,
+                        TmMateSize *mate)
+{
+  Dialog *dialog = g_new0 (Dialog, 1);
+  g_autofree char *title = g_strdup_printf (_ ("Measured mate of feature %s"), feature->balloon);
+
+  dialog->document = g_object_ref (document);
+  dialog->mate = mate;
+  tm_form_dialog_build (&dialog->window, any_child, title, 540, 620);
+  tm_mate_form_build (&dialog->form, dialog->window.rows, feature);
+  tm_mate_form_fill (&dialog->form, tm_document_job (document), mate);
+  gtk_widget_set_visible (dialog->window.remove, mate != NULL);
+  connect (dialog);
+  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
+  gtk_widget_grab_focus (GTK_WIDGET (dialog->form.serial));
+  gtk_window_present (dialog->window.window);
+  return dialog->window.window;
+}
