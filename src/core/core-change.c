@@ -168,10 +168,10 @@ tm_job_add_cut (TmJob *job, TmCutRow *cut)
   if (status == TM_ADD_OK)
     {
       tm_index_add_cut (job->index, cut);
-      tm_cut_order_mark_place (job, cut->row.piece, cut->row.feature, cut->place);
       corrected = tm_job_find_cut (job, cut->row.replaces);
-      if (corrected != NULL && corrected->place != cut->place)
+      if (corrected != NULL)
         tm_cut_order_mark_place (job, cut->row.piece, cut->row.feature, corrected->place);
+      tm_cut_order_mark_cut (job, cut);
     }
   return status;
 }

@@ -47,24 +47,42 @@ is_later (const char *row_at, const char *cut_at)
   return *row_at != '\0' && *cut_at != '\0' && strcmp (row_at, cut_at) > 0;
 }
 
+/* The place of the reading that @cut names, among those of its own place. */
+static gboolean
+find_newest (const TmJob *job, const TmCutRow *cut, const GPtrArray *readings, guint *at)
+{
+  const TmReading *newest = tm_job_find_reading (job, cut->after);
+
+  return newest != NULL && readings != NULL && g_ptr_array_find ((GPtrArray *)readings, newest, at);
+}
+
+/* @at is where @reading stands, if it is known; a correction stands where the reading did that it corrects.
+ */
+static gboolean
+is_up_to (const TmJob *job, const GPtrArray *readings, const TmReading *reading, guint at, guint newest_at)
+{
+  const TmReading *first = find_first (job, reading);
+  guint first_at = at;
+
+  if (first == reading && at != G_MAXUINT)
+    return at <= newest_at;
+  return g_ptr_array_find ((GPtrArray *)readings, first, &first_at) && first_at <= newest_at;
+}
+
 gboolean
 tm_cut_follows (const TmJob *job, const TmCutRow *cut, const TmReading *reading)
 {
   const GPtrArray *readings;
-  const TmReading *newest;
-  const TmReading *first;
-  guint newest_at, first_at;
+  guint newest_at;
 
   g_return_val_if_fail (job != NULL && cut != NULL && reading != NULL, FALSE);
 
   if (g_str_equal (cut->after, "none"))
     return FALSE;
-  first = find_first (job, reading);
-  newest = tm_job_find_reading (job, cut->after);
   readings = tm_job_readings_at (job, cut->row.piece, cut->row.feature, cut->place);
-  if (newest == NULL || readings == NULL || !g_ptr_array_find ((GPtrArray *)readings, newest, &newest_at))
-    return !is_later (first->row.at, find_time (job, cut));
-  return g_ptr_array_find ((GPtrArray *)readings, first, &first_at) && first_at <= newest_at;
+  if (find_newest (job, cut, readings, &newest_at))
+    return is_up_to (job, readings, reading, G_MAXUINT, newest_at);
+  return !is_later (find_first (job, reading)->row.at, find_time (job, cut));
 }
 
 void
@@ -97,14 +115,59 @@ tm_cut_order_mark_trial (const TmJob *job, TmPinTrial *trial)
     }
 }
 
+static void
+mark_readings (const TmJob *job, const TmCutRow *cut)
+{
+  const GPtrArray *readings = tm_job_readings_at (job, cut->row.piece, cut->row.feature, cut->place);
+  const char *at = find_time (job, cut);
+  guint newest_at;
+  gboolean placed;
+
+  if (readings == NULL || g_str_equal (cut->after, "none"))
+    return;
+  placed = find_newest (job, cut, readings, &newest_at);
+  for (guint i = 0; i < readings->len; i++)
+    {
+      TmReading *reading = g_ptr_array_index (readings, i);
+
+      if (!reading->row.before_cut)
+        reading->row.before_cut = placed ? is_up_to (job, readings, reading, i, newest_at)
+                                         : !is_later (find_first (job, reading)->row.at, at);
+    }
+}
+
+void
+tm_cut_order_mark_cut (const TmJob *job, const TmCutRow *cut)
+{
+  const GPtrArray *trials = tm_job_pin_trials_at (job, cut->row.piece, cut->row.feature, cut->place);
+  const char *at = find_time (job, cut);
+
+  if (!tm_row_stands (&cut->row))
+    return;
+  mark_readings (job, cut);
+  for (guint i = 0; trials != NULL && i < trials->len; i++)
+    {
+      TmPinTrial *trial = g_ptr_array_index (trials, i);
+
+      if (!is_later (trial->row.at, at))
+        trial->row.before_cut = TRUE;
+    }
+}
+
+static void
+clear_marks (const GPtrArray *rows)
+{
+  for (guint i = 0; rows != NULL && i < rows->len; i++)
+    ((TmEntryRow *)g_ptr_array_index (rows, i))->before_cut = FALSE;
+}
+
 void
 tm_cut_order_mark_place (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
 {
-  const GPtrArray *readings = tm_job_readings_at (job, piece, feature, place);
-  const GPtrArray *trials = tm_job_pin_trials_at (job, piece, feature, place);
+  const GPtrArray *cuts = tm_job_cuts_at (job, piece, feature, place);
 
-  for (guint i = 0; readings != NULL && i < readings->len; i++)
-    tm_cut_order_mark_reading (job, g_ptr_array_index (readings, i));
-  for (guint i = 0; trials != NULL && i < trials->len; i++)
-    tm_cut_order_mark_trial (job, g_ptr_array_index (trials, i));
+  clear_marks (tm_job_readings_at (job, piece, feature, place));
+  clear_marks (tm_job_pin_trials_at (job, piece, feature, place));
+  for (guint i = 0; cuts != NULL && i < cuts->len; i++)
+    tm_cut_order_mark_cut (job, g_ptr_array_index (cuts, i));
 }

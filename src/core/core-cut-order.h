@@ -13,7 +13,10 @@ G_BEGIN_DECLS
 void tm_cut_order_mark_reading (const TmJob *job, TmReading *reading);
 void tm_cut_order_mark_trial (const TmJob *job, TmPinTrial *trial);
 
-/* Marks all rows of a place anew: after a cut there was added, corrected or withdrawn. */
+/* Marks what was taken before @cut, which was just added. */
+void tm_cut_order_mark_cut (const TmJob *job, const TmCutRow *cut);
+
+/* Marks all rows of a place anew: after a cut there was corrected or withdrawn. */
 void tm_cut_order_mark_place (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place);
 
 G_END_DECLS

@@ -205,6 +205,34 @@ test_defaults (void)
     g_assert_nonnull (strstr (written->str, kept[i]));
 }
 
+/* Thousands of cuts at one place are read at once: what each makes old is found in one pass. */
+static void
+test_many (void)
+{
+  const guint n = 5000;
+  g_autoptr (GString) text
+      = g_string_new (TM_TEST_JOB_MM TM_TEST_FEATURES TM_TEST_PIECES ", \"readings\": [");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (TmJob) job = NULL;
+  guint old = 0;
+
+  for (guint i = 1; i <= n; i++)
+    g_string_append_printf (text,
+                            "%s{\"id\": \"%u\", \"piece\": \"001\", \"feature\": \"1\", \"value\": \"24.9\"}",
+                            i > 1 ? ", " : "", i);
+  g_string_append (text, "], \"cuts\": [");
+  for (guint i = 1; i < n; i++)
+    g_string_append_printf (
+        text, "%s{\"piece\": \"001\", \"feature\": \"1\", \"dialled\": \"0.01\", \"after\": \"%u\"}",
+        i > 1 ? ", " : "", i);
+  g_string_append (text, "]}");
+  job = tm_job_from_bytes (text->str, text->len, "part.tmjob", NULL, NULL, NULL, &error);
+  g_assert_no_error (error);
+  for (guint i = 0; i < job->readings->len; i++)
+    old += !tm_row_counts (&((TmReading *)g_ptr_array_index (job->readings, i))->row);
+  g_assert_cmpuint (old, ==, n - 1);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -212,5 +240,6 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/cut-members/wrong", test_wrong);
   g_test_add_func ("/exchange/cut-members/kept", test_kept);
   g_test_add_func ("/exchange/cut-members/defaults", test_defaults);
+  g_test_add_func ("/exchange/cut-members/many", test_many);
   return g_test_run ();
 }

@@ -231,6 +231,26 @@ assert_same_studies (const TmJob *before, const TmJob *after)
     }
 }
 
+/* A reading is old when a cut that stands was made after it: asked of each pair, the slow way. */
+static void
+assert_marks (const TmJob *job)
+{
+  for (guint i = 0; i < job->readings->len; i++)
+    {
+      const TmReading *reading = g_ptr_array_index (job->readings, i);
+      const GPtrArray *cuts = tm_job_cuts_at (job, reading->row.piece, reading->row.feature, reading->place);
+      gboolean before = FALSE;
+
+      for (guint c = 0; cuts != NULL && c < cuts->len; c++)
+        {
+          const TmCutRow *cut = g_ptr_array_index (cuts, c);
+
+          before = before || (tm_row_stands (&cut->row) && tm_cut_follows (job, cut, reading));
+        }
+      g_assert_true (reading->row.before_cut == before);
+    }
+}
+
 static void
 assert_same_cuts (const TmJob *before, const TmJob *after)
 {
@@ -250,6 +270,8 @@ assert_same_cuts (const TmJob *before, const TmJob *after)
       g_assert_true ((was->row.withdrawn != NULL) == (is->row.withdrawn != NULL));
     }
   /* The readings that a cut made old are the same ones. */
+  assert_marks (before);
+  assert_marks (after);
   for (guint i = 0; i < before->readings->len; i++)
     {
       const TmReading *was = g_ptr_array_index (before->readings, i);
