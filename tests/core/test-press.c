@@ -577,6 +577,36 @@ test_extremes (void)
         }
 }
 
+/* Any figure at any place, as often sound as not: never an infinity, and what is called sound is a number. */
+static void
+test_any_figures (void)
+{
+  static const double figures[] = { NAN, INFINITY, -INFINITY, -1,        0,  5e-324, 1e-12, 1e-9, 0.02,
+                                    0.3, 20,       25,        24.999999, 50, 207,    1e9,   1e18, 1e308 };
+  g_autoptr (GRand) any = g_rand_new_with_seed (7190);
+  const gsize n_fields = sizeof (TmPressInput) / sizeof (double);
+  guint n_sound = 0;
+
+  for (guint i = 0; i < 200000; i++)
+    {
+      TmPressInput input = make_sound_press ();
+      TmPressAnswer out;
+
+      for (guint j = 0; j < 3; j++)
+        {
+          gsize field = (gsize)g_rand_int_range (any, 0, (gint32)n_fields);
+
+          memcpy ((char *)&input + field * sizeof (double),
+                  &figures[g_rand_int_range (any, 0, G_N_ELEMENTS (figures))], sizeof (double));
+        }
+      tm_press (&input, &out);
+      assert_no_infinity (&out);
+      g_assert_true (out.status != TM_PRESS_OK || isfinite (out.state.pressure + out.most.hub_mises));
+      n_sound += out.status == TM_PRESS_OK;
+    }
+  g_assert_cmpuint (n_sound, >, 5000);
+}
+
 static void
 test_words (void)
 {
@@ -649,6 +679,7 @@ main (int argc, char **argv)
   g_test_add_func ("/press/thin-hub", test_thin_hub);
   g_test_add_func ("/press/nonsense", test_nonsense);
   g_test_add_func ("/press/extremes", test_extremes);
+  g_test_add_func ("/press/any-figures", test_any_figures);
   g_test_add_func ("/press/words", test_words);
   g_test_add_func ("/press/cautions", test_cautions);
   return g_test_run ();
