@@ -72,6 +72,17 @@ set_label (GtkLabel *label, const char *text)
   gtk_widget_set_visible (GTK_WIDGET (label), *text != '\0');
 }
 
+/* The sentence is about the planned number: beside the chances of another it steps back. */
+static void
+show_whose (TmCutBar *self)
+{
+  gboolean other = self->has_tried && self->tried.dial != self->plan.dial;
+  if (other)
+    gtk_widget_add_css_class (GTK_WIDGET (self->status), "tm-set-aside");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self->status), "tm-set-aside");
+}
+
 static void
 show_chances (TmCutBar *self)
 {
@@ -99,14 +110,16 @@ try_text (TmCutBar *self)
   self->has_tried = *text != '\0'
                     && tm_bench_cut_try (tm_document_bench (self->document), text, &self->tried, &error)
                     && self->tried.plan.status == TM_CUT_OK;
+  tm_cut_bar_say (self, error != NULL ? error->message : "", FALSE);
   if (error != NULL)
-    says = g_strdup (error->message);
+    says = g_strdup ("");
   else if (*text != '\0' && tool != NULL)
     says = tm_words_cut_marks (tool, get_feature (self), self->tried.dial);
   else
-    says = g_strdup (tm_cut_has_dial (&self->plan) ? _ ("another number, or Enter")
-                                                   : _ ("what was dialled, if a cut was made"));
+    says = g_strdup (tm_cut_has_dial (&self->plan) ? _ ("another number,\nor press Enter")
+                                                   : _ ("what was dialled,\nif a cut was made"));
   gtk_label_set_text (self->says, says);
+  show_whose (self);
   show_chances (self);
 }
 
@@ -115,7 +128,6 @@ changed_cb (GtkEditable *editable, TmCutBar *self)
 {
   if (self->filling || self->document == NULL)
     return;
-  tm_cut_bar_say (self, "", FALSE);
   try_text (self);
   g_signal_emit (self, signals[SIGNAL_TRIED], 0);
 }
@@ -179,12 +191,9 @@ build_entry (TmCutBar *self)
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 7);
   tm_name_entry (GTK_EDITABLE (self->entry), _ ("Dialled"));
   gtk_widget_add_css_class (GTK_WIDGET (self->says), "tm-says");
-  gtk_label_set_wrap (self->says, TRUE);
-  gtk_label_set_lines (self->says, 2);
   gtk_label_set_ellipsize (self->says, PANGO_ELLIPSIZE_END);
   gtk_label_set_xalign (self->says, 1);
-  gtk_label_set_width_chars (self->says, 16);
-  gtk_label_set_max_width_chars (self->says, 24);
+  gtk_label_set_justify (self->says, GTK_JUSTIFY_RIGHT);
   tm_tip_own_text (GTK_WIDGET (self->says));
   GtkWidget *passes_label = gtk_label_new (_ ("passes"));
   gtk_widget_add_css_class (passes_label, "dim-label");

@@ -314,7 +314,7 @@ tm_words_cut_outcome (const TmCutOutcome *outcome)
     return g_strdup (_ ("not read since"));
   g_autofree char *achieved = format_change (outcome->cut->row.feature, outcome->answer.achieved);
   g_autofree char *dialled = format_change (outcome->cut->row.feature, outcome->answer.dialled);
-  return g_strdup_printf (_ ("%s came off of %s asked for"), achieved, dialled);
+  return g_strdup_printf (_ ("%s came off, %s was asked for"), achieved, dialled);
 }
 
 char *
@@ -335,6 +335,7 @@ char *
 tm_words_cut_question (const TmCutAdvice *tried, const char *typed)
 {
   g_autofree char *gone = tm_chance_text (tried->plan.chances.gone);
-  return g_strdup_printf (
-      _ ("%s: metal gone with %s. Was that really dialled? Press Enter again to record it."), typed, gone);
+  return g_strdup_printf (_ ("%s takes the metal over, with a chance of %s. Was that really dialled? Press "
+                             "Enter again to record it."),
+                          typed, gone);
 }

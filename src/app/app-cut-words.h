@@ -44,7 +44,7 @@ char *tm_words_cut_unlike (const TmCutOutcome *outcome) G_GNUC_WARN_UNUSED_RESUL
 /* The same of the newest cut at the place of @bench. */
 char *tm_words_last_cut_unlike (const TmBench *bench, const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
 
-/* "took 0.068 mm off for 0.070 mm dialled", or that no reading has closed it. */
+/* "0.068 mm came off, 0.070 mm was asked for", or that no reading has closed it. */
 char *tm_words_cut_outcome (const TmCutOutcome *outcome) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "cut of 0.035 mm on the radius, 2 spring passes" */

@@ -204,7 +204,7 @@ build_pin_row (TmReadingsDialog *self, const TmPinTrial *trial)
   return row;
 }
 
-/* "place 2 · 4 May 2026, 11:12 · MK · bar 20 · 0.068 mm came off of 0.070 mm asked for" */
+/* "place 2 · 4 May 2026, 11:12 · MK · bar 20 · 0.068 mm came off, 0.070 mm was asked for" */
 static char *
 describe_cut_origin (TmReadingsDialog *self, const TmCutRow *cut)
 {
