@@ -392,7 +392,8 @@ find_rough (const TmCutSpread *spread, const TmCutLimits *limits, double *gone, 
       near = MAX (near, (limits->near - spread->mean[k]) / sd);
     }
   *gone = get_below (-far);
-  *left = MIN (get_below (near), 1 - *gone);
+  if (left)
+    *left = MIN (get_below (near), 1 - *gone);
 }
 
 void
@@ -454,18 +455,20 @@ tm_cut_target_limits (const TmCutTarget *target)
 }
 
 /* Weights below this leave the smallest risk that anyone accepts as it is. */
-#define LEAST_WEIGHT 1e-7
+#define LEAST_WEIGHT 1e-6
 
 /* How much of the shares is wanted, and how well. */
-typedef enum { WANT_ALL, WANT_GONE, WANT_ROUGH } Want;
+typedef enum { WANT_ALL, WANT_GONE, WANT_ROUGH, WANT_ROUGH_GONE } Want;
 
 static void
 find_chances (const TmCutSpread *spread, const TmCutLimits *limits, Want want, double *gone, double *left)
 {
-  if (want == WANT_ROUGH)
-    find_rough (spread, limits, gone, left);
+  gboolean only_gone = want == WANT_GONE || want == WANT_ROUGH_GONE;
+
+  if (want == WANT_ROUGH || want == WANT_ROUGH_GONE)
+    find_rough (spread, limits, gone, only_gone ? NULL : left);
   else
-    tm_cut_spread_chances (spread, limits, gone, want == WANT_GONE ? NULL : left);
+    tm_cut_spread_chances (spread, limits, gone, only_gone ? NULL : left);
 }
 
 /* Where the spread lies against one pair of limits. */
@@ -477,7 +480,7 @@ add_shares (const TmCutSpread *spread, const TmCutLimits *limits, double inward,
 
   find_chances (spread, limits, want, &gone, &left);
   out->gone += weight * gone;
-  if (want == WANT_GONE)
+  if (want == WANT_GONE || want == WANT_ROUGH_GONE)
     return;
   if (inward > 0)
     {
@@ -549,6 +552,15 @@ tm_cut_rough_shares (const TmCutBelief *belief, const TmCutTarget *target, doubl
                      TmCutShares *out)
 {
   sum_shares (belief, target, change, NULL, inward, WANT_ROUGH, out);
+}
+
+double
+tm_cut_rough_gone (const TmCutBelief *belief, const TmCutTarget *target, double change)
+{
+  TmCutShares shares;
+
+  sum_shares (belief, target, change, NULL, 0, WANT_ROUGH_GONE, &shares);
+  return shares.gone;
 }
 
 double

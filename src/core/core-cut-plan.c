@@ -17,7 +17,7 @@
 /* A cut has to raise the chance to end in the band by this much to be worth its while (our own choice). */
 #define NOTICEABLE 0.02
 /* What a further cut and its readings are worth to be spared (our own choice). */
-#define TROUBLE 0.02
+#define TROUBLE 0.03
 /* Two changes whose worth differs by less are alike: then the smaller one is dialled, or, where another cut
  * follows in any case, the larger one. */
 #define ALIKE 1e-4
@@ -96,48 +96,80 @@ find_reach (const Planner *self)
   return MAX (0, to - furthest) * 1.5 + 6 * spread;
 }
 
-/* By how many standard deviations a chance lies above the risk: nearly straight in the change. */
+/* By how many standard deviations the chance of metal gone lies above the risk: nearly straight in the
+ * change.
+ * @rough: as if the station furthest on were alone, which is never more than the chance itself. */
 static double
-find_excess (const Planner *self, double steps)
+find_excess (const Planner *self, double steps, gboolean rough)
 {
-  double gone = tm_cut_share_gone (self->belief, &self->target, steps * self->wish->step);
-  double risk = self->wish->risk;
+  double change = steps * self->wish->step, risk = self->wish->risk, gone;
 
   if (risk >= 1)
     return -1;
+  gone = rough ? tm_cut_rough_gone (self->belief, &self->target, change)
+               : tm_cut_share_gone (self->belief, &self->target, change);
   return gsl_cdf_ugaussian_Pinv (CLAMP (gone, 1e-300, 1 - 1e-16))
          - gsl_cdf_ugaussian_Pinv (CLAMP (risk, 1e-300, 1 - 1e-16));
 }
 
-/* The largest whole number of steps with no more than the risk; metal gone only grows with it. Straight lines
- * between what brackets it, halves when they do not narrow it. */
-static double
-find_most_steps (const Planner *self)
-{
-  double low = 0, high = floor (MIN (find_reach (self) / self->wish->step, MOST_STEPS));
-  double at_low = find_excess (self, low), at_high = find_excess (self, high);
+/* What brackets the answer: at `low` the risk is kept, at `high` it is not. */
+typedef struct {
+  double low, high;
+  double at_low, at_high;
+} Bracket;
 
-  if (at_high <= 0 || at_low > 0)
-    return at_low > 0 ? 0 : high;
-  for (guint i = 0; high - low > 1; i++)
+/* Straight lines between what brackets it, halves when they do not narrow it. */
+static void
+close_bracket (const Planner *self, Bracket *bracket, gboolean rough)
+{
+  for (guint i = 0; bracket->high - bracket->low > 1; i++)
     {
-      double middle = i % 3 == 2 ? (low + high) / 2 : low - at_low * (high - low) / (at_high - at_low);
+      double slope = (bracket->at_high - bracket->at_low) / (bracket->high - bracket->low);
+      double middle
+          = i % 3 == 2 ? (bracket->low + bracket->high) / 2 : bracket->low - bracket->at_low / slope;
       double at_middle;
 
-      middle = CLAMP (floor (middle), low + 1, high - 1);
-      at_middle = find_excess (self, middle);
+      middle = CLAMP (floor (middle), bracket->low + 1, bracket->high - 1);
+      at_middle = find_excess (self, middle, rough);
       if (at_middle <= 0)
         {
-          low = middle;
-          at_low = at_middle;
+          bracket->low = middle;
+          bracket->at_low = at_middle;
         }
       else
         {
-          high = middle;
-          at_high = at_middle;
+          bracket->high = middle;
+          bracket->at_high = at_middle;
         }
     }
-  return low;
+}
+
+/* The largest whole number of steps with no more than the risk; metal gone only grows with it.  The rough
+ * chance finds one that is never too small; from it the way down is short. */
+static double
+find_most_steps (const Planner *self)
+{
+  double reach = floor (MIN (find_reach (self) / self->wish->step, MOST_STEPS)), back = 1;
+  Bracket bracket = { 0, reach, find_excess (self, 0, TRUE), find_excess (self, reach, TRUE) };
+
+  if (bracket.at_low > 0)
+    return 0;
+  if (bracket.at_high > 0)
+    close_bracket (self, &bracket, TRUE);
+  else
+    bracket.low = reach;
+  bracket.high = bracket.low + 1;
+  bracket.at_low = find_excess (self, bracket.low, FALSE);
+  while (bracket.at_low > 0 && bracket.low > 0)
+    {
+      bracket.high = bracket.low;
+      bracket.at_high = bracket.at_low;
+      bracket.low = MAX (0, bracket.low - back);
+      bracket.at_low = find_excess (self, bracket.low, FALSE);
+      back *= 3;
+    }
+  close_bracket (self, &bracket, FALSE);
+  return bracket.low;
 }
 
 typedef struct {
@@ -189,13 +221,17 @@ search (const Planner *self, double least, double most)
 
 /* -------- What is said -------- */
 
+/* @known (may be NULL): shares of worth, which are the chances where worth is being in. */
 static void
-fill_chances (const Planner *self, double change, TmCutChances *out)
+fill_chances (const Planner *self, double change, const TmCutShares *known, TmCutChances *out)
 {
   const TmCutNext next = { self->wish->next_method, self->wish->next_own, self->wish->next_shared };
   TmCutShares shares;
 
-  tm_cut_shares (self->belief, &self->target, change, 0, &shares);
+  if (known != NULL && !(self->inward > 0))
+    shares = *known;
+  else
+    tm_cut_shares (self->belief, &self->target, change, 0, &shares);
   out->gone = shares.gone;
   out->left = shares.left;
   out->in = MAX (0, 1 - shares.gone - shares.left);
@@ -211,8 +247,8 @@ fill_plan (const Planner *self, double change, TmCutPlan *out)
 
   out->change = change;
   tm_cut_say_sizes (self->belief, change, out);
-  fill_chances (self, change, &out->chances);
   find_worth (self, change, FALSE, &worth);
+  fill_chances (self, change, &worth.shares, &out->chances);
   out->value = worth.value;
   out->second = worth.second;
 }
@@ -283,8 +319,8 @@ start (Planner *self, const TmCutBelief *belief, const TmCutWish *wish, TmCutPla
   if (belief->n_read == 0 || out->status == TM_CUT_NO_LIMITS || out->status == TM_CUT_BAD_BAND)
     return FALSE;
   tm_cut_sequel_init (&self->sequel, belief, wish, &self->target, self->inward);
-  self->now = tm_cut_share_gone (belief, &self->target, 0);
-  fill_chances (self, 0, &out->now);
+  fill_chances (self, 0, NULL, &out->now);
+  self->now = out->now.gone;
   return out->status == TM_CUT_OK;
 }
 
@@ -298,7 +334,9 @@ tm_cut_plan (const TmCutBelief *belief, const TmCutWish *wish, TmCutPlan *out)
   g_return_if_fail (belief != NULL && wish != NULL && out != NULL);
   if (!start (&self, belief, wish, out))
     return;
-  tm_cut_shares (belief, &self.target, 0, self.inward, &now);
+  now = (TmCutShares) { out->now.gone, out->now.left, out->now.in };
+  if (self.inward > 0)
+    tm_cut_shares (belief, &self.target, 0, self.inward, &now);
   best = find_best (&self, &now);
   if (best.rank > now.in + NOTICEABLE)
     {

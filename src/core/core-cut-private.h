@@ -100,6 +100,7 @@ void tm_cut_shares (const TmCutBelief *belief, const TmCutTarget *target, double
 /* The same for a search: the stations furthest on and furthest back alone. */
 void tm_cut_rough_shares (const TmCutBelief *belief, const TmCutTarget *target, double change, double inward,
                           TmCutShares *out);
+double tm_cut_rough_gone (const TmCutBelief *belief, const TmCutTarget *target, double change);
 /* The first of them alone. */
 double tm_cut_share_gone (const TmCutBelief *belief, const TmCutTarget *target, double change);
 /* The chance that @next reads every station inside the limits less @guard. */

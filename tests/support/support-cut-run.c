@@ -8,6 +8,7 @@
 #include "core-cut.h"
 
 #define UM            1e6
+#define KNOWN_CUT     100.0
 #define MOST_CUTS     40
 #define MOST_STATIONS 8
 
@@ -118,6 +119,20 @@ start_plan (const SupportCutCase *given, double risk, Plan *plan)
   };
 }
 
+/* What the shop recorded of the tool: the differences of two readings. */
+static void
+learn_known (Run *run, Plan *plan)
+{
+  for (guint i = 0; i < run->given->known; i++)
+    {
+      double u = M_SQRT2 * run->given->own;
+      double achieved = run->response * KNOWN_CUT + gsl_ran_gaussian (run->rng, hypot (run->scatter, u));
+      TmCutAnswer answer = { KNOWN_CUT * UM, achieved * UM, u * UM };
+
+      tm_cut_belief_learn (plan->belief, &answer);
+    }
+}
+
 static double
 follow_plan (const Run *run, double risk, Plan *plan)
 {
@@ -161,7 +176,10 @@ make_run (const SupportCutCase *given, SupportCutPolicy policy, double risk, gsl
 
   start_run (given, rng, &run);
   if (policy == SUPPORT_CUT_PLAN)
-    start_plan (given, risk, &plan);
+    {
+      start_plan (given, risk, &plan);
+      learn_known (&run, &plan);
+    }
   for (cuts = 0; cuts < MOST_CUTS; cuts++)
     {
       double change;

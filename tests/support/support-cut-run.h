@@ -21,6 +21,7 @@ typedef struct {
   double metal; /* least and most metal left at the start, to the middle of the band: 0.5 and 1.5 of it */
   double scatter_by;  /* true s_e over that of the prior: 1, or 2 where the prior is wrong */
   double response_by; /* true mean of b less 1, in standard deviations of the prior */
+  guint known;        /* cuts of the tool that were recorded before, each of 100 µm */
 } SupportCutCase;
 
 typedef enum {
