@@ -104,6 +104,7 @@ put_job (yajl_gen gen, const TmCutCase *cut)
   tm_print_text (gen, "feature", cut->feature);
   tm_print_integer (gen, "place", cut->place);
   tm_print_text (gen, "tool", cut->tool);
+  tm_print_integer (gen, "stations_not_read", cut->advice.n_unread);
   tm_print_integer (gen, "cuts_made", cut->advice.n_cuts);
 }
 
@@ -291,6 +292,11 @@ tm_cut_print (const TmCutCase *cut)
     printf ("%s\n", get_refusal (advice->plan.status));
   if (advice->finer != NULL)
     printf (_ ("fetch “%s”: with it the chance is better\n"), advice->finer->name);
+  if (advice->n_unread > 0)
+    printf (ngettext ("%u station is not read since the last cut: nothing is said of it\n",
+                      "%u stations are not read since the last cut: nothing is said of them\n",
+                      advice->n_unread),
+            advice->n_unread);
   print_response (cut);
   print_risk (cut);
   if (is_cut)

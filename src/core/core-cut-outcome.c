@@ -91,6 +91,12 @@ expect (const TmCutBelief *belief, double change, double *mean, double *variance
   *variance = square;
 }
 
+double
+tm_cut_step_sd (const TmCutStep *step)
+{
+  return hypot (TM_CUT_RESPONSE_SD * step->change, TM_CUT_SCATTER_MEDIAN * TM_CUT_SCATTER_FACTOR);
+}
+
 void
 tm_cut_outcome_fill (TmCutWork *work, guint i, const TmCutBelief *belief)
 {
@@ -102,6 +108,11 @@ tm_cut_outcome_fill (TmCutWork *work, guint i, const TmCutBelief *belief)
   out->surprise = NAN;
   out->unlike = FALSE;
   expect (belief, step->change, &out->expected, &variance);
+  if (!step->same_tool)
+    {
+      out->expected = step->change;
+      variance = tm_cut_step_sd (step) * tm_cut_step_sd (step);
+    }
   out->expected_sd = sqrt (variance);
   if (!tm_cut_outcome_measure (work, i, &out->answer.achieved, &out->answer.u))
     return;

@@ -132,38 +132,42 @@ find_part (const TmCutWork *work, const TmReading *reading)
   return part;
 }
 
-static gboolean
-is_same_place (const TmCutWork *work, const TmCutReading *each, guint part, const TmReading *reading)
+/* One text for one station, however it is written. */
+static char *
+make_station_key (const char *text, TmUnit unit)
 {
-  return each->part == part && strcmp (each->method_name, get_method_name (work->feature, reading)) == 0
-         && tm_station_same (each->station, reading->station, work->feature->unit);
+  TmStation station;
+
+  if (!tm_station_read (text, unit, &station))
+    return g_strconcat ("?", text, NULL);
+  return g_strdup_printf ("%d:%" G_GINT64_FORMAT ":%u", station.depth, station.at.count, station.hour);
 }
 
 static TmCutReading *
-find_group (TmCutWork *work, guint part, const TmReading *reading)
+find_group (TmCutWork *work, GHashTable *index, guint part, const TmReading *reading)
 {
-  TmCutReading fresh = { .part = part,
-                         .station = reading->station,
-                         .method_name = get_method_name (work->feature, reading) };
+  const char *method = get_method_name (work->feature, reading);
+  g_autofree char *station = make_station_key (reading->station, work->feature->unit);
+  g_autofree char *key = g_strdup_printf ("%u %s %s", part, station, method);
+  guint found = GPOINTER_TO_UINT (g_hash_table_lookup (index, key));
+  TmCutReading fresh = { .part = part, .station = reading->station, .method_name = method };
 
-  for (guint i = 0; i < work->readings->len; i++)
+  if (found == 0)
     {
-      TmCutReading *each = &g_array_index (work->readings, TmCutReading, i);
-
-      if (is_same_place (work, each, part, reading))
-        return each;
+      fresh.raw.station = reading->station;
+      fresh.raw.method_name = method;
+      g_array_append_val (work->readings, fresh);
+      found = work->readings->len;
+      g_hash_table_insert (index, g_steal_pointer (&key), GUINT_TO_POINTER (found));
     }
-  fresh.raw.station = reading->station;
-  fresh.raw.method_name = fresh.method_name;
-  g_array_append_val (work->readings, fresh);
-  return &g_array_index (work->readings, TmCutReading, work->readings->len - 1);
+  return &g_array_index (work->readings, TmCutReading, found - 1);
 }
 
 /* Sums first; `spread` holds the sum of squares until finish_group(). */
 static void
-add_to_group (TmCutWork *work, const TmReading *reading)
+add_to_group (TmCutWork *work, GHashTable *index, const TmReading *reading)
 {
-  TmCutReading *group = find_group (work, find_part (work, reading), reading);
+  TmCutReading *group = find_group (work, index, find_part (work, reading), reading);
   gint64 value = reading->value.count + tm_reading_correction (work->job, reading, NULL).total;
   double off = (double)(value - work->reference);
 
@@ -206,13 +210,14 @@ static void
 collect_readings (TmCutWork *work)
 {
   const GPtrArray *readings = tm_job_readings_at (work->job, work->piece, work->feature, work->place);
+  g_autoptr (GHashTable) index = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
   for (guint i = 0; readings != NULL && i < readings->len; i++)
     {
       const TmReading *reading = g_ptr_array_index (readings, i);
 
       if (tm_row_stands (&reading->row) && reading->value.given)
-        add_to_group (work, reading);
+        add_to_group (work, index, reading);
     }
   for (guint i = 0; i < work->readings->len; i++)
     finish_group (work, &g_array_index (work->readings, TmCutReading, i));
@@ -248,23 +253,96 @@ number_method (TmCutWork *work, TmCutReading *group)
     g_array_append_val (work->methods, fresh);
 }
 
-static void
-number_station (TmCutWork *work, guint index)
-{
-  TmCutReading *group = &g_array_index (work->readings, TmCutReading, index);
+/* A station's newest size, for choosing among too many. */
+typedef struct {
+  guint number; /* in the order first read */
+  double size;
+} StationSize;
 
-  for (guint i = 0; i < index; i++)
+static int
+compare_sizes (gconstpointer a, gconstpointer b)
+{
+  const StationSize *one = a, *other = b;
+
+  return one->size < other->size ? -1 : one->size > other->size;
+}
+
+/* Of more stations than a belief holds the outermost ones decide: as many of the smallest as of the largest.
+ */
+static void
+keep_outermost (TmCutWork *work, GArray *sizes)
+{
+  g_autofree guint *place = g_new (guint, sizes->len);
+  guint half = TM_CUT_MOST_STATIONS / 2;
+
+  g_array_sort (sizes, compare_sizes);
+  for (guint i = 0; i < sizes->len; i++)
+    {
+      guint number = g_array_index (sizes, StationSize, i).number;
+      gboolean is_kept = sizes->len <= TM_CUT_MOST_STATIONS || i < half || i >= sizes->len - half;
+
+      if (sizes->len <= TM_CUT_MOST_STATIONS)
+        place[number] = number;
+      else
+        place[number] = is_kept ? (i < half ? i : half + i - (sizes->len - half)) : TM_CUT_MOST_STATIONS;
+    }
+  for (guint i = 0; i < work->readings->len; i++)
+    {
+      TmCutReading *group = &g_array_index (work->readings, TmCutReading, i);
+
+      group->at = group->known ? place[group->at] : TM_CUT_MOST_STATIONS;
+    }
+  work->n_stations = MIN (sizes->len, TM_CUT_MOST_STATIONS);
+}
+
+static void
+number_stations (TmCutWork *work)
+{
+  g_autoptr (GHashTable) index = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autoptr (GArray) sizes = g_array_new (FALSE, FALSE, sizeof (StationSize));
+
+  for (guint i = 0; i < work->readings->len; i++)
+    {
+      TmCutReading *group = &g_array_index (work->readings, TmCutReading, i);
+      g_autofree char *key = make_station_key (group->station, work->feature->unit);
+      guint found = GPOINTER_TO_UINT (g_hash_table_lookup (index, key));
+      StationSize fresh = { sizes->len, 0 };
+
+      if (!group->known)
+        continue;
+      if (found == 0)
+        {
+          g_array_append_val (sizes, fresh);
+          found = sizes->len;
+          g_hash_table_insert (index, g_steal_pointer (&key), GUINT_TO_POINTER (found));
+        }
+      group->at = found - 1;
+      g_array_index (sizes, StationSize, found - 1).size = group->size;
+    }
+  keep_outermost (work, sizes);
+}
+
+static gboolean
+is_read_now (const TmCutWork *work, const char *station)
+{
+  for (guint i = 0; i < work->readings->len; i++)
     {
       const TmCutReading *each = &g_array_index (work->readings, TmCutReading, i);
 
-      if (each->known && tm_station_same (each->station, group->station, work->feature->unit))
-        {
-          group->at = each->at;
-          return;
-        }
+      if (each->part == work->steps->len && tm_station_same (each->station, station, work->feature->unit))
+        return TRUE;
     }
-  group->at = MIN (work->n_stations, TM_CUT_MOST_STATIONS);
-  work->n_stations = MIN (work->n_stations + 1, TM_CUT_MOST_STATIONS);
+  return FALSE;
+}
+
+static guint
+count_unread (const TmCutWork *work)
+{
+  guint unread = 0;
+
+  for (guint i = 0; i < work->feature->stations->len; i++)
+    unread += !is_read_now (work, g_ptr_array_index (work->feature->stations, i));
+  return unread;
 }
 
 void
@@ -284,11 +362,11 @@ tm_cut_record_collect (TmCutWork *work)
 
       work->any_unknown = work->any_unknown || (is_now && !group->known);
       work->any_read = work->any_read || (is_now && group->known);
-      if (!group->known)
-        continue;
-      number_method (work, group);
-      number_station (work, i);
+      if (group->known)
+        number_method (work, group);
     }
+  number_stations (work);
+  work->n_unread = count_unread (work);
 }
 
 gboolean

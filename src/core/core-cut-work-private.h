@@ -51,6 +51,7 @@ struct _TmCutWork {
   GArray *methods;  /* TmCutMethod */
   GArray *steps;    /* TmCutStep */
   guint n_stations;
+  guint n_unread;
   gboolean any_unknown; /* a reading since the last cut has no known uncertainty */
   gboolean any_read;    /* a reading since the last cut has */
   TmCutBelief *belief;  /* NULL: nothing is cut to size here */
@@ -69,6 +70,9 @@ gboolean tm_cut_record_next (const TmCutWork *work, const char *name, guint *met
 gboolean tm_cut_outcome_measure (const TmCutWork *work, guint i, double *achieved, double *u);
 /* Fills the outcome of cut @i; @belief is what was known when it was made. */
 void tm_cut_outcome_fill (TmCutWork *work, guint i, const TmCutBelief *belief);
+
+/* Of what a cut by another tool moves, of which only the priors are known. */
+double tm_cut_step_sd (const TmCutStep *step);
 
 /* Goes through the record once.  @band (may be NULL) is what metal gone is counted against for @spent. */
 TmCutBelief *tm_cut_work_replay (TmCutWork *work, gboolean first, const TmCutBand *band,

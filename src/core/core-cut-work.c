@@ -56,9 +56,7 @@ make_cut (const TmCutStep *step, TmCutBelief *belief)
   if (!(step->change > 0)) /* spring passes alone: they take what the tool's bending had left */
     tm_cut_belief_move (belief, 0, TM_CUT_SCATTER_MEDIAN * TM_CUT_SCATTER_FACTOR);
   else if (!step->same_tool)
-    tm_cut_belief_move (
-        belief, step->change,
-        hypot (TM_CUT_RESPONSE_SD * step->change, TM_CUT_SCATTER_MEDIAN * TM_CUT_SCATTER_FACTOR));
+    tm_cut_belief_move (belief, step->change, tm_cut_step_sd (step));
   else if (step->untaught)
     tm_cut_belief_move (belief, outcome->answer.achieved,
                         10 * fabs (outcome->answer.achieved - outcome->expected));
@@ -283,6 +281,7 @@ prepare (const TmCutWork *work, const TmCutAsk *ask, TmCutWish *wish, TmCutAdvic
   out->plan.chances.proven = out->plan.now.proven = NAN;
   out->band = find_drawing_band (work);
   out->n_cuts = work->steps->len;
+  out->n_unread = work->n_unread;
   out->risk_spent = work->spent;
   out->plan.status = find_obstacle (work);
   if (work->belief != NULL)

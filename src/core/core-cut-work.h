@@ -47,6 +47,8 @@ typedef struct {
   gboolean assumed;      /* the response rests on the priors alone: no cut of this tool is on record */
   const TmMethod *finer; /* TOO_COARSE, PROVE: a method of the job that would do, or NULL */
   guint n_cuts;          /* at this place so far, that stand */
+  guint n_unread;        /* stations that the feature asks for and that were not read since the last cut: what
+                          * is said of metal gone leaves them out */
 } TmCutAdvice;
 
 /* Always writes a whole answer; plan.status tells what it is. */

@@ -337,6 +337,43 @@ test_shop (void)
   g_assert_cmpfloat (known.plan.value, >, assumed.plan.value);
 }
 
+/* More stations than a belief holds: the outermost are kept, so that metal gone at one of them is seen. */
+static void
+test_crowd (void)
+{
+  g_auto (Shop) shop = { NULL };
+  TmCutAdvice advice;
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  for (guint i = 0; i < 300; i++)
+    {
+      g_autofree char *station = g_strdup_printf ("%u.5", i);
+
+      read_size (shop.job, shop.feature, station, i == 150 ? "25.055" : "24.990", "");
+    }
+  plan (&shop, NULL, &advice);
+  g_assert_cmpint (advice.plan.status, ==, TM_CUT_METAL_GONE);
+  assert_near (advice.plan.predicted_high, 55 * UM, 0.1 * UM);
+}
+
+/* A station that the drawing asks for and nobody read is told, not guessed. */
+static void
+test_unread (void)
+{
+  g_auto (Shop) shop = { NULL };
+  TmCutAdvice advice;
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  ask_stations (shop.job, shop.feature, "mouth middle bottom");
+  read_ends (&shop, "24.902", "24.900");
+  plan (&shop, NULL, &advice);
+  g_assert_cmpuint (advice.n_unread, ==, 1);
+  make_cut (&shop, "0.010");
+  read_size (shop.job, shop.feature, "mouth", "24.922", "");
+  plan (&shop, NULL, &advice);
+  g_assert_cmpuint (advice.n_unread, ==, 2);
+}
+
 /* -------- Mates -------- */
 
 static TmMateSize *
@@ -450,6 +487,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut-work/spring-passes", test_spring_passes);
   g_test_add_func ("/cut-work/unlike", test_unlike);
   g_test_add_func ("/cut-work/shop", test_shop);
+  g_test_add_func ("/cut-work/crowd", test_crowd);
+  g_test_add_func ("/cut-work/unread", test_unread);
   g_test_add_func ("/cut-work/mate", test_mate);
   g_test_add_func ("/cut-work/obstacles", test_obstacles);
   g_test_add_func ("/cut-work/finer", test_finer);

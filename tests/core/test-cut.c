@@ -5,6 +5,7 @@
  */
 
 #include <gsl/gsl_blas.h>
+#include <gsl/gsl_cdf.h>
 #include <gsl/gsl_integration.h>
 #include <gsl/gsl_linalg.h>
 #include <gsl/gsl_randist.h>
@@ -425,6 +426,56 @@ test_chances (void)
   gsl_rng_free (rng);
 }
 
+/* -------- The quadrature -------- */
+
+typedef struct {
+  const TmCutSpread *spread;
+  double limit;
+} Beyond;
+
+static double
+beyond_integrand_cb (double z, void *data)
+{
+  const Beyond *self = data;
+  double none = 1;
+
+  for (guint k = 0; k < self->spread->n; k++)
+    none *= gsl_cdf_ugaussian_P ((self->limit - self->spread->mean[k] - self->spread->common[k] * z)
+                                 / self->spread->own[k]);
+  return (1 - none) * gsl_ran_ugaussian_pdf (z);
+}
+
+/* The chance of metal gone against GSL's adaptive quadrature of the same integral: what the fixed points, the
+ * tails and the stations left out cost is a share of 1e-3 of it, and 1e-6. */
+static void
+test_quadrature (void)
+{
+  gsl_rng *rng = gsl_rng_alloc (gsl_rng_mt19937);
+  gsl_integration_workspace *room = gsl_integration_workspace_alloc (1000);
+
+  for (guint round = 0; round < 400; round++)
+    {
+      TmCutSpread spread = { .n = 1 + (guint)gsl_rng_uniform_int (rng, 6) };
+      TmCutLimits limits = { -INFINITY, 30 * gsl_rng_uniform (rng) };
+      Beyond beyond = { &spread, limits.far };
+      gsl_function function = { beyond_integrand_cb, &beyond };
+      double common = 0.1 + 8 * gsl_rng_uniform (rng), own = exp (log (20) * (gsl_rng_uniform (rng) * 2 - 1));
+      double wanted, error, gone;
+
+      for (guint k = 0; k < spread.n; k++)
+        {
+          spread.mean[k] = 6 * gsl_rng_uniform (rng);
+          spread.common[k] = common * (0.8 + 0.4 * gsl_rng_uniform (rng));
+          spread.own[k] = own * (0.8 + 0.4 * gsl_rng_uniform (rng));
+        }
+      gsl_integration_qag (&function, -9, 9, 1e-12, 1e-9, 1000, GSL_INTEG_GAUSS31, room, &wanted, &error);
+      tm_cut_spread_chances (&spread, &limits, &gone, NULL);
+      assert_near (gone, wanted, 1e-3 * wanted + 1e-6);
+    }
+  gsl_integration_workspace_free (room);
+  gsl_rng_free (rng);
+}
+
 /* -------- The plan -------- */
 
 static TmCutWish
@@ -569,6 +620,48 @@ test_uneven (void)
   g_assert_cmpint (plan.status, ==, TM_CUT_UNEVEN);
 }
 
+/* Whatever is asked, and however absurd, no number is none and no chance is outside 0 to 1. */
+static void
+test_absurd (void)
+{
+  static const double lengths[] = { 0, 1, 1e3, 1e6, 1e9, 1e13, 4e18 };
+  gsl_rng *rng = gsl_rng_alloc (gsl_rng_mt19937);
+
+  for (guint round = 0; round < 300; round++)
+    {
+      g_autoptr (TmCutBelief) belief = tm_cut_belief_new (3, round % 2 == 0);
+      TmCutWish wish = make_wish (gsl_rng_uniform (rng));
+      double numbers[12];
+      TmCutPlan plan;
+
+      for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++)
+        numbers[i] = lengths[gsl_rng_uniform_int (rng, G_N_ELEMENTS (lengths))] * gsl_rng_uniform (rng);
+      wish.band
+          = (TmCutBand) { numbers[0] - numbers[1], numbers[0] + numbers[2], -INFINITY, INFINITY, numbers[3] };
+      if (round % 3 == 0)
+        wish.band.mate_lower = numbers[4] - numbers[5];
+      wish.step = 1 + numbers[6];
+      wish.least = numbers[7];
+      wish.next_own = numbers[8];
+      wish.next_shared = numbers[9];
+      wish.aim = round % 5 == 0 ? TM_AIM_PROVEN : TM_AIM_IN;
+      wish.guard = numbers[10];
+      for (guint k = 0; k < 3; k++)
+        tm_cut_belief_read (belief, k, 0, numbers[k] - numbers[11], numbers[8], numbers[9]);
+      tm_cut_belief_cut (belief, numbers[6]);
+      tm_cut_belief_read (belief, 0, 0, numbers[1], numbers[8], numbers[9]);
+      tm_cut_plan (belief, &wish, &plan);
+      assert_finite (&plan);
+      g_assert_cmpfloat (plan.chances.gone, >=, 0);
+      g_assert_cmpfloat (plan.chances.left, >=, 0);
+      g_assert_cmpfloat (plan.chances.in, >=, 0);
+      g_assert_cmpfloat (plan.value, <=, 1 + 1e-9);
+      tm_cut_try (belief, &wish, numbers[7], &plan);
+      assert_finite (&plan);
+    }
+  gsl_rng_free (rng);
+}
+
 /* Nothing read: no plan, and no number that is none. */
 static void
 test_not_read (void)
@@ -627,11 +720,13 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut/belief/learns", test_learns);
   g_test_add_func ("/cut/belief/rejected", test_rejected);
   g_test_add_func ("/cut/chances/drawn", test_chances);
+  g_test_add_func ("/cut/chances/quadrature", test_quadrature);
   g_test_add_func ("/cut/plan/risk", test_risk);
   g_test_add_func ("/cut/plan/mirror", test_mirror);
   g_test_add_func ("/cut/plan/statuses", test_statuses);
   g_test_add_func ("/cut/plan/uneven", test_uneven);
   g_test_add_func ("/cut/plan/not-read", test_not_read);
+  g_test_add_func ("/cut/plan/absurd", test_absurd);
   g_test_add_func ("/cut/words", test_words);
   return g_test_run ();
 }
