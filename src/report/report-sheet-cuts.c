@@ -55,30 +55,27 @@ static const TmColumn columns[N_COLUMNS] = {
   [COLUMN_REASON] = { N_ ("Reason"), 8, 26 },
 };
 
-/* What all the cuts that stand did: const TmCutRow * -> TmCutOutcome *. */
-static GHashTable *
-find_outcomes (const TmJob *job)
+/* What @cut did, which is found for all cuts of its place at once; NULL when it does not stand.  @outcomes:
+ * const TmCutRow * -> TmCutOutcome *. */
+static const TmCutOutcome *
+find_outcome (GHashTable *outcomes, const TmJob *job, const TmCutRow *cut)
 {
-  GHashTable *outcomes = g_hash_table_new_full (NULL, NULL, NULL, g_free);
+  g_autoptr (TmCutWork) work = NULL;
 
-  for (guint i = 0; i < job->cuts->len; i++)
+  if (!tm_row_stands (&cut->row))
+    return NULL;
+  if (g_hash_table_contains (outcomes, cut))
+    return g_hash_table_lookup (outcomes, cut);
+  work = tm_cut_work_new (job, cut->row.piece, cut->row.feature, cut->place,
+                          tm_job_find_tool (job, cut->tool), NULL, 0);
+  for (guint n = 0; n < tm_cut_work_n_outcomes (work); n++)
     {
-      const TmCutRow *cut = g_ptr_array_index (job->cuts, i);
-      g_autoptr (TmCutWork) work = NULL;
+      TmCutOutcome *outcome = g_new0 (TmCutOutcome, 1);
 
-      if (!tm_row_stands (&cut->row) || g_hash_table_contains (outcomes, cut))
-        continue;
-      work = tm_cut_work_new (job, cut->row.piece, cut->row.feature, cut->place,
-                              tm_job_find_tool (job, cut->tool), NULL, 0);
-      for (guint n = 0; n < tm_cut_work_n_outcomes (work); n++)
-        {
-          TmCutOutcome *outcome = g_new0 (TmCutOutcome, 1);
-
-          tm_cut_work_outcome (work, n, outcome);
-          g_hash_table_insert (outcomes, (gpointer)outcome->cut, outcome);
-        }
+      tm_cut_work_outcome (work, n, outcome);
+      g_hash_table_insert (outcomes, (gpointer)outcome->cut, outcome);
     }
-  return outcomes;
+  return g_hash_table_lookup (outcomes, cut);
 }
 
 static double
@@ -134,7 +131,7 @@ void
 tm_sheet_write_cuts (TmWorkbook *workbook)
 {
   const GPtrArray *cuts = workbook->job->cuts;
-  g_autoptr (GHashTable) outcomes = NULL;
+  g_autoptr (GHashTable) outcomes = g_hash_table_new_full (NULL, NULL, NULL, g_free);
   TmSheet sheet;
 
   if (cuts->len == 0 || !tm_sheet_rows_fit (workbook, cuts->len))
@@ -144,13 +141,12 @@ tm_sheet_write_cuts (TmWorkbook *workbook)
           _ ("Every cut in the order recorded: what the dial was moved by, and the change of size "
              "that the readings before and after it found, positive where metal went.")))
     {
-      outcomes = find_outcomes (workbook->job);
       tm_sheet_head (&sheet, columns, N_COLUMNS, N_COLUMNS);
       for (guint i = 0; i < cuts->len; i++)
         {
           const TmCutRow *cut = g_ptr_array_index (cuts, i);
 
-          write_cut (&sheet, cut, g_hash_table_lookup (outcomes, cut));
+          write_cut (&sheet, cut, find_outcome (outcomes, workbook->job, cut));
           if (!tm_sheet_next (&sheet, (double)i / cuts->len))
             break;
         }
