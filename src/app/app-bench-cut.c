@@ -136,7 +136,7 @@ tm_bench_page_submit_cut (TmBenchPage *self)
   g_autoptr (GError) error = NULL;
   g_autofree char *text = g_strdup (tm_cut_bar_text (self->cut_bar));
   g_autofree char *note = g_strdup (tm_cut_bar_note (self->cut_bar));
-  if (*text == '\0' && tm_cut_bar_advice (self->cut_bar) != NULL)
+  if (*text == '\0' && *tm_cut_bar_text (self->cut_bar) != '\0')
     {
       tm_cut_bar_say (self->cut_bar, _ ("Was this dialled? Press Enter again to record the cut."), TRUE);
       return;

@@ -86,7 +86,9 @@ show_whose (TmCutBar *self)
 static void
 show_chances (TmCutBar *self)
 {
-  const TmCutAdvice *advice = tm_cut_bar_advice (self);
+  const TmCutAdvice *advice = self->has_tried                 ? &self->tried
+                              : tm_cut_has_dial (&self->plan) ? &self->plan
+                                                              : NULL;
   g_autofree char *predicted
       = advice != NULL ? tm_words_cut_predicted (advice, get_feature (self)) : g_strdup ("");
   const char *typed = self->has_tried ? get_text (self->entry) : "";
@@ -342,7 +344,7 @@ tm_cut_bar_advice (TmCutBar *self)
 
   if (self->has_tried)
     return &self->tried;
-  return self->document != NULL && tm_cut_has_dial (&self->plan) ? &self->plan : NULL;
+  return self->document != NULL ? &self->plan : NULL;
 }
 
 void

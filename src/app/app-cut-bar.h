@@ -24,7 +24,7 @@ GtkWidget *tm_cut_bar_new (void) G_GNUC_WARN_UNUSED_RESULT;
  * one goes. */
 void tm_cut_bar_show (TmCutBar *self, TmDocument *document);
 
-/* What is to be drawn: of the number in the entry, else of the plan; NULL: there is nothing. */
+/* What is to be drawn: of the number in the entry, else of the plan, with or without a number. */
 const TmCutAdvice *tm_cut_bar_advice (TmCutBar *self);
 
 /* What was typed; where nothing was, the planned number goes into the entry first, to be seen, and "" is

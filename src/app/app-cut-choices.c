@@ -19,6 +19,8 @@ struct _TmCutChoices {
   GtkWidget *aims;    /* GtkDropDown */
   GPtrArray *serials; /* char *: mates by position; "" = the drawing */
   gboolean filling;
+  gboolean tool_chosen; /* a tool, not an aim, is to be told of */
+  guint tell_id;
 };
 
 enum { SIGNAL_TOOL_CHOSEN, SIGNAL_MATE_CHOSEN, SIGNAL_EDIT_TOOL, N_SIGNALS };
@@ -34,20 +36,31 @@ find_selected (GtkWidget *drop_down, const GPtrArray *names)
   return chosen < names->len ? g_ptr_array_index (names, chosen) : "";
 }
 
-static void
-tool_selected_cb (GtkDropDown *tools, GParamSpec *pspec, TmCutChoices *self)
+/* What is chosen is told when the list has closed: who hears of it fills the lists anew, and an open one
+ * would stay open over other rows. */
+static gboolean
+tell_cb (gpointer data)
 {
-  g_autofree char *name = g_strdup (find_selected (self->tools, self->names));
-  if (!self->filling && *name != '\0')
-    g_signal_emit (self, signals[SIGNAL_TOOL_CHOSEN], 0, name);
+  TmCutChoices *self = data;
+  g_autofree char *tool = g_strdup (find_selected (self->tools, self->names));
+  g_autofree char *serial = g_strdup (find_selected (self->aims, self->serials));
+  gboolean of_tool = self->tool_chosen;
+  self->tell_id = 0;
+  if (of_tool && *tool != '\0')
+    g_signal_emit (self, signals[SIGNAL_TOOL_CHOSEN], 0, tool);
+  else if (!of_tool)
+    g_signal_emit (self, signals[SIGNAL_MATE_CHOSEN], 0, serial);
+  return G_SOURCE_REMOVE;
 }
 
 static void
-aim_selected_cb (GtkDropDown *aims, GParamSpec *pspec, TmCutChoices *self)
+selected_cb (GtkDropDown *drop_down, GParamSpec *pspec, TmCutChoices *self)
 {
-  g_autofree char *serial = g_strdup (find_selected (self->aims, self->serials));
-  if (!self->filling)
-    g_signal_emit (self, signals[SIGNAL_MATE_CHOSEN], 0, serial);
+  if (self->filling)
+    return;
+  self->tool_chosen = GTK_WIDGET (drop_down) == self->tools;
+  if (self->tell_id == 0)
+    self->tell_id = g_idle_add (tell_cb, self);
 }
 
 static void
@@ -67,6 +80,7 @@ static void
 tm_cut_choices_finalize (GObject *object)
 {
   TmCutChoices *self = TM_CUT_CHOICES (object);
+  g_clear_handle_id (&self->tell_id, g_source_remove);
   g_clear_pointer (&self->names, g_ptr_array_unref);
   g_clear_pointer (&self->serials, g_ptr_array_unref);
   G_OBJECT_CLASS (tm_cut_choices_parent_class)->finalize (object);
@@ -146,8 +160,8 @@ tm_cut_choices_init (TmCutChoices *self)
   self->add = add_button (self, _ ("_Add a tool…"), _ ("Add a tool with its dial"), G_CALLBACK (add_cb));
   self->aims = build_drop_down (_ ("Aim at"), _ ("The drawing's limits, or the fit with a measured mate"));
   gtk_box_append (GTK_BOX (self), self->aims);
-  g_signal_connect (self->tools, "notify::selected", G_CALLBACK (tool_selected_cb), self);
-  g_signal_connect (self->aims, "notify::selected", G_CALLBACK (aim_selected_cb), self);
+  g_signal_connect (self->tools, "notify::selected", G_CALLBACK (selected_cb), self);
+  g_signal_connect (self->aims, "notify::selected", G_CALLBACK (selected_cb), self);
 }
 
 GtkWidget *

@@ -340,10 +340,11 @@ tm_verdict_panel_show (TmVerdictPanel *self, TmDocument *document, const TmJudge
       self->plan, judgement != NULL && (self->planning || tm_feature_is_cut_to_size (judgement->feature)));
   gtk_widget_set_visible (self->pin_trial, judgement != NULL && tm_feature_takes_pins (judgement->feature));
   tm_temperatures_show (self->temperatures, document);
+  /* While a cut is planned the plan says what to do. */
   if (self->planning)
     {
       advice.kind = TM_ADVICE_CUT_AGAIN;
-      take_lines (&self->todo, g_strdup (_ ("Cut, record here what was dialled, then read it again.")));
+      take_lines (&self->todo, g_strdup (""));
     }
   else
     take_lines (&self->todo, describe_advice (document, &advice, judgement));
