@@ -128,7 +128,7 @@ tm_cut_print_json (const TmCutCase *cut)
   put_size (gen, "predicted", cut, plan->predicted);
   put_spread (gen, "predicted_uncertainty", cut, plan->predicted_u);
   put_chances (gen, &plan->chances);
-  tm_print_number (gen, "probability_in_with_next_cut", plan->value);
+  tm_print_number (gen, "probability_in_in_the_end", plan->value);
   if (advice->second_dial > 0)
     put_dial (gen, "second", cut, advice->second_dial);
   else
@@ -193,7 +193,7 @@ print_after (const TmCutCase *cut)
   if (!isnan (cut->advice.plan.chances.proven))
     printf (_ ("the next reading proves it in: %.2f %%\n"), 100 * cut->advice.plan.chances.proven);
   if (cut->advice.second_dial > 0)
-    printf (_ ("if metal is left then, the next cut is about %s %s; in the band with both: %.2f %%\n"),
+    printf (_ ("if metal is left then, the next cut is about %s %s; in the band in the end: %.2f %%\n"),
             second, tm_unit_symbol (cut->dial_unit), 100 * cut->advice.plan.value);
 }
 
@@ -218,8 +218,11 @@ print_response (const TmCutCase *cut)
 static void
 print_risk (const TmCutCase *cut)
 {
-  printf (_ ("accepted risk of metal gone, over the whole run: %.3f %%; spent by the cuts so far: %.3f %%\n"),
-          100 * cut->advice.risk, 100 * cut->advice.risk_spent);
+  const TmCutAdvice *advice = &cut->advice;
+
+  printf (_ ("accepted risk of metal gone, over the whole run of cuts: %.3f %%; spent so far %.3f %%, left "
+             "%.3f %%\n"),
+          100 * advice->risk, 100 * advice->risk_spent, 100 * MAX (0, advice->risk - advice->risk_spent));
 }
 
 static const char *

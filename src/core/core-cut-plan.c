@@ -2,8 +2,8 @@
  *
  * core-cut-plan: the change that is worth most within the risk.
  *
- * The worth of a change is P(in now) + P(metal left)·(best P(in) of the next cut), the next cut having what
- * this one leaves of the risk (metrology: Next cut).  Risk is counted over the whole run: what a cut adds to
+ * The worth of a change is P(in now) + P(metal left)·(best P(in) of the cuts that may follow), those having
+ * what this one leaves of the risk.  Risk is counted over the whole run: what a cut adds to
  * the chance of metal gone is spent, whatever is read afterwards, and what is spent never exceeds what was
  * accepted. The share of runs that end with metal gone is the mean of what they spent, so it cannot exceed it
  * either.

@@ -146,17 +146,16 @@ typedef struct {
   TmCutChances chances;
   TmCutChances now; /* if nothing is cut */
   double second;    /* PROVE, or a cut that leaves metal: the likely next change; 0: none */
-  double value;     /* chance to end in the band, this cut and the next taken together */
+  double value;     /* chance to end in the band, by this cut or those that may follow */
 } TmCutPlan;
 
-/* The change that is worth most within the risk, by the two-stage value P(in now) + P(left) · (best P(in) of
- * the next cut), a whole number of steps, never rounded towards metal gone.  Never a NAN. */
+/* The change that is worth most within the risk, by P(in now) + P(left) · (best P(in) of the cuts that may
+ * follow), a whole number of steps, never rounded towards metal gone.  Never a NAN, but `proven` where no
+ * reading is stated.  What was read is told whatever the status: size, predicted (after no change) and, where
+ * there are limits, `now`. */
 void tm_cut_plan (const TmCutBelief *belief, const TmCutWish *wish, TmCutPlan *out);
 
-/* What was read is told whatever the status: size, predicted (after no change) and, where there are limits,
- * `now`.
- *
- * tm_cut_try(): the same figures for a change that somebody else chose, >= 0, any step: status OK. */
+/* The same figures for a change that somebody else chose, >= 0, any step: status OK. */
 void tm_cut_try (const TmCutBelief *belief, const TmCutWish *wish, double change, TmCutPlan *out);
 
 /* A word for files and tests, marked for translation: context "cut status". */

@@ -313,6 +313,54 @@ test_unlike (void)
   g_assert_cmpuint (answers->len, ==, 0);
 }
 
+/* Far more than was dialled: to leave that out would make the next cut too large if it happens again, so here
+ * it counts; elsewhere it does not. */
+static void
+test_unlike_too_much (void)
+{
+  g_auto (Shop) shop = { NULL };
+  g_autoptr (TmCutWork) work = NULL;
+  g_autoptr (GArray) answers = NULL;
+  TmCutOutcome outcome;
+  TmCutAdvice advice;
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  read_ends (&shop, "24.602", "24.600");
+  make_cut (&shop, "0.050");
+  read_ends (&shop, "24.702", "24.700");
+  make_cut (&shop, "0.040");
+  read_ends (&shop, "24.852", "24.850");
+  work = open_work (&shop);
+  tm_cut_work_outcome (work, 1, &outcome);
+  g_assert_true (outcome.unlike);
+  g_assert_cmpfloat (outcome.surprise, >, 3);
+  tm_cut_work_plan (work, NULL, &advice);
+  g_assert_cmpuint (advice.response.n_answers, ==, 2);
+  g_assert_cmpfloat (advice.response.scatter, >, 10 * UM);
+  answers = tm_cut_answers (shop.job, "bar", NULL, NULL, 0);
+  g_assert_cmpuint (answers->len, ==, 1);
+}
+
+/* A cut with another tool is no answer of this one. */
+static void
+test_other_tool (void)
+{
+  g_auto (Shop) shop = { NULL };
+  TmCutAdvice advice;
+  TmCutRow *cut;
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  add_tool (shop.job, "drill", TM_READS_DIAMETER, "0.1", NULL);
+  read_ends (&shop, "24.602", "24.600");
+  cut = make_cut (&shop, "0.050");
+  cut->tool = "drill";
+  read_ends (&shop, "24.672", "24.670");
+  plan (&shop, NULL, &advice);
+  g_assert_true (advice.assumed);
+  assert_near (advice.response.factor, 1, 1e-6);
+  assert_near (advice.plan.size, -329 * UM, UM);
+}
+
 /* Answers from other jobs take the place of what is assumed. */
 static void
 test_shop (void)
@@ -486,6 +534,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut-work/corrected-later", test_corrected_later);
   g_test_add_func ("/cut-work/spring-passes", test_spring_passes);
   g_test_add_func ("/cut-work/unlike", test_unlike);
+  g_test_add_func ("/cut-work/unlike-too-much", test_unlike_too_much);
+  g_test_add_func ("/cut-work/other-tool", test_other_tool);
   g_test_add_func ("/cut-work/shop", test_shop);
   g_test_add_func ("/cut-work/crowd", test_crowd);
   g_test_add_func ("/cut-work/unread", test_unread);
