@@ -47,12 +47,14 @@ cut_last (char *text)
   text[strlen (text) - 1] = '\0';
 }
 
+/* No noughts beyond the digits of the limits. */
 static char *
 print_fine (const TmBandPlot *plot, double count)
 {
   char *text = print_finer (plot, count);
 
-  if (ends_in_nought (plot, text))
+  for (guint digits = get_decimals (plot) + 1;
+       digits > MAX (plot->decimals, 1) && g_str_has_suffix (text, "0"); digits--)
     cut_last (text);
   return text;
 }
@@ -207,7 +209,8 @@ print_plan (const TmBandPlot *plot, TmBandPlan *plan)
   plan->after_short = take_size (plan->after_text);
   plan->change_text = print_change (plot, plan->change);
   if (plan->next_change > 0)
-    plan->next_text = tm_count_format (llround (plan->next_change), plot->unit, get_decimals (plot));
+    plan->next_text = tm_count_format (llround (plan->next_change), plot->unit,
+                                       MIN (plot->decimals, get_decimals (plot)));
   plan->mate_lower_text = isfinite (plan->mate_lower) ? print_fine (plot, plan->mate_lower) : NULL;
   plan->mate_upper_text = isfinite (plan->mate_upper) ? print_fine (plot, plan->mate_upper) : NULL;
 }
