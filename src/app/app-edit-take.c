@@ -24,6 +24,7 @@ copy_gauge (TmJob *job, const TmGauge *from)
   KEEP_TEXT (job, gauge, pin_class);
   KEEP_TEXT (job, gauge, pin_sign);
   KEEP_TEXT (job, gauge, source);
+  KEEP_TEXT (job, gauge, blocks);
   KEEP_TEXT (job, gauge, extra);
   return gauge;
 }

@@ -131,3 +131,42 @@ tm_edit_set_feature_tool (TmDocument *document, const char *balloon, const char 
   feature->tool = before;
   return FALSE;
 }
+
+static TmTool *
+copy_from (TmJob *job, const TmTool *from)
+{
+  TmTool *tool = tm_edit_copy_tool (from);
+
+  tool->name = tm_job_intern (job, from->name);
+  tool->note = tm_job_intern (job, from->note);
+  tool->extra = tm_job_intern (job, from->extra);
+  return tool;
+}
+
+static void
+drop_tools_after (TmJob *job, guint n)
+{
+  while (job->tools->len > n)
+    tm_job_remove_tool (job, ((const TmTool *)g_ptr_array_index (job->tools, job->tools->len - 1))->name);
+}
+
+gboolean
+tm_edit_take_tools (TmDocument *document, const TmJob *from, guint *n_tools, GError **error)
+{
+  TmJob *job = tm_document_job (document);
+  guint n_before = job->tools->len;
+
+  for (guint i = 0; i < from->tools->len; i++)
+    {
+      TmTool *tool = copy_from (job, g_ptr_array_index (from->tools, i));
+
+      if (tm_job_add_tool (job, tool) != TM_ADD_OK)
+        tm_tool_free (tool);
+    }
+  *n_tools = job->tools->len - n_before;
+  if (*n_tools == 0 || tm_document_save_definitions (document, error))
+    return TRUE;
+  drop_tools_after (job, n_before);
+  *n_tools = 0;
+  return FALSE;
+}

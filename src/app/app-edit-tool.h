@@ -21,6 +21,10 @@ gboolean tm_edit_remove_tool (TmDocument *document, const char *name, GError **e
 gboolean tm_edit_set_feature_tool (TmDocument *document, const char *balloon, const char *name,
                                    GError **error);
 
+/* Brings the tools of @from whose names the job has not into it; @n_tools gets how many came, and with none
+ * nothing is saved. */
+gboolean tm_edit_take_tools (TmDocument *document, const TmJob *from, guint *n_tools, GError **error);
+
 /* A copy that shares the job's texts. */
 TmTool *tm_edit_copy_tool (const TmTool *tool) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -8,6 +8,7 @@
 #include "app-button.h"
 #include "app-dialog.h"
 #include "app-edit-tool.h"
+#include "app-feature-drop.h"
 #include "app-feature-words.h"
 #include "app-form.h"
 #include "app-gauge-section.h"
@@ -16,6 +17,8 @@
 #include "app-tool-dialog.h"
 #include "app-tool-words.h"
 #include "app-words.h"
+#include "app-work.h"
+#include "book-store.h"
 #include "core-cut-work.h"
 
 /* Pixels. */
@@ -234,6 +237,55 @@ change_action (GtkWidget *widget, const char *name, GVariant *parameter)
     tm_tool_dialog_present (widget, self->document, self->name, saved_cb);
 }
 
+/* On the worker: the newest of everything that the book's jobs own. */
+static gpointer
+run_look (TmWork *work, gpointer path, GError **error)
+{
+  g_autoptr (TmBook) book = tm_book_open (path, TM_BOOK_OPEN_NORMAL, error);
+
+  return book != NULL ? tm_book_gauge_register (book, error) : NULL;
+}
+
+static void
+looked_cb (GtkWidget *widget, gpointer result, const GError *look_error, gpointer data)
+{
+  TmToolView *self = TM_TOOL_VIEW (widget);
+  g_autoptr (TmJob) others = result;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+  guint n = 0;
+
+  if (look_error != NULL)
+    tm_window_show_error (widget, look_error->message);
+  if (others == NULL || self->document == NULL)
+    return;
+  if (!tm_edit_take_tools (self->document, others, &n, &error))
+    {
+      tm_window_show_error (widget, error->message);
+      return;
+    }
+  text = n > 0
+             ? g_strdup_printf (ngettext ("Took %u tool from the book", "Took %u tools from the book", n), n)
+             : g_strdup (_ ("The other jobs of the book have no tool that is not here"));
+  tm_window_toast (widget, text);
+}
+
+static void
+free_others (gpointer job)
+{
+  tm_job_free (job);
+}
+
+static void
+take_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmToolView *self = TM_TOOL_VIEW (widget);
+
+  if (self->document != NULL)
+    tm_work_run (widget, _ ("Looking through the book"), run_look, looked_cb,
+                 g_strdup (tm_book_path (tm_document_book (self->document))), g_free, free_others);
+}
+
 static void
 row_activated_cb (TmToolView *self)
 {
@@ -317,6 +369,7 @@ build_left (TmToolView *self)
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *title = gtk_label_new (_ ("Tools"));
   GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *take;
 
   gtk_widget_add_css_class (title, "title-4");
   gtk_label_set_xalign (GTK_LABEL (title), 0);
@@ -336,8 +389,15 @@ build_left (TmToolView *self)
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->tools));
   gtk_widget_set_vexpand (scroller, TRUE);
+  take = new_action_button (_ ("Take from the _book"), "tool.take",
+                            _ ("Every tool of the shop’s other jobs that this one has not"));
+  gtk_widget_add_css_class (take, "flat");
+  gtk_widget_set_margin_start (take, 12);
+  gtk_widget_set_margin_end (take, 12);
+  gtk_widget_set_margin_bottom (take, 12);
   gtk_box_append (GTK_BOX (box), head);
   gtk_box_append (GTK_BOX (box), scroller);
+  gtk_box_append (GTK_BOX (box), take);
   gtk_widget_set_hexpand (box, FALSE);
   gtk_widget_add_css_class (box, "tm-choice-side");
   return box;
@@ -383,8 +443,7 @@ build_features (TmToolView *self, GtkBox *into)
   GtkWidget *choose = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
 
   self->balloons = g_ptr_array_new_with_free_func (g_free);
-  self->feature = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
-  tm_access_name_drop_down (self->feature, _ ("Feature to give the tool to"));
+  self->feature = tm_feature_drop_new (_ ("Feature to give the tool to"));
   self->give = tm_button_new (_ ("_Give it"));
   gtk_widget_set_tooltip_text (self->give, _ ("This tool cuts the feature chosen on the left"));
   g_signal_connect_swapped (self->give, "clicked", G_CALLBACK (give_cb), self);
@@ -481,6 +540,7 @@ tm_tool_view_class_init (TmToolViewClass *klass)
   G_OBJECT_CLASS (klass)->finalize = tm_tool_view_finalize;
   gtk_widget_class_install_action (widget_class, "tool.add", NULL, add_action);
   gtk_widget_class_install_action (widget_class, "tool.change", NULL, change_action);
+  gtk_widget_class_install_action (widget_class, "tool.take", NULL, take_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_i, GDK_CONTROL_MASK, "tool.add", NULL);
 }
 

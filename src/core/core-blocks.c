@@ -367,7 +367,9 @@ tm_blocks_stack (const GArray *sizes, gint64 size, gint64 wear, GArray **stack)
   g_return_val_if_fail (sizes != NULL && stack != NULL, TM_BLOCKS_EMPTY);
 
   *stack = NULL;
-  if (size <= 0 || wear < 0 || rest < 0)
+  if (size > 0 && wear > 0 && rest < 0)
+    return TM_BLOCKS_WEAR;
+  if (size <= 0 || wear < 0)
     return TM_BLOCKS_NO_STACK;
   /* Larger blocks than the stack itself are of no use. */
   search.sizes = (const gint64 *)(gconstpointer)sizes->data;
@@ -405,6 +407,7 @@ tm_blocks_status_word (TmBlocksStatus status)
            "the series does not come out; from its first size whole steps must lead up to its last"),
     [TM_BLOCKS_TOO_MANY] = NC_ ("blocks status", "more than 400 sizes; no set has so many"),
     [TM_BLOCKS_NO_STACK] = NC_ ("blocks status", "no eight blocks of the set, or fewer, make the size"),
+    [TM_BLOCKS_WEAR] = NC_ ("blocks status", "the two wear blocks alone are more than the size"),
     [TM_BLOCKS_GAVE_UP] = NC_ (
         "blocks status", "no stack was found in reasonable time; the sizes of the set have no common step"),
   };

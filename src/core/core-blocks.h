@@ -16,6 +16,7 @@ typedef enum {
   TM_BLOCKS_BAD_STEP, /* a series that does not come out, or runs backwards */
   TM_BLOCKS_TOO_MANY, /* more than TM_BLOCKS_MOST */
   TM_BLOCKS_NO_STACK, /* the set cannot make the size with TM_STACK_MOST blocks */
+  TM_BLOCKS_WEAR,     /* the two wear blocks alone are more than the size */
   TM_BLOCKS_GAVE_UP,  /* neither found nor ruled out within TM_STACK_TRIES: sizes on no common step */
   TM_N_BLOCKS_STATUSES
 } TmBlocksStatus;

@@ -171,6 +171,9 @@ test_wear (void)
   g_assert_cmpstr (text, ==, "1.005 + 1.34 + 2 + 50");
   g_assert_cmpint (tm_blocks_stack (sizes, 2 * two, two, &nothing), ==, TM_BLOCKS_OK);
   g_assert_cmpuint (nothing->len, ==, 0);
+  g_clear_pointer (&nothing, g_array_unref);
+  g_assert_cmpint (tm_blocks_stack (sizes, 2 * two - 1, two, &nothing), ==, TM_BLOCKS_WEAR);
+  g_assert_null (nothing);
 }
 
 static void
@@ -183,7 +186,6 @@ test_refused (void)
     { "M112", "0.3", "0" },     /* under the smallest */
     { "M112", "0.75", "0" },    /* between one block and two */
     { "M112", "500", "0" },     /* more than its eight largest */
-    { "M112", "3", "2" },       /* less than the wear blocks */
     { "M112", "4.3", "2" },     /* what is left is under the smallest */
     { "M87", "25.0005", "0" },  /* that set has no 1.0005 */
     { "IN81", "0.00001", "0" }, { "IN81", "-1", "0" }, { "IN81", "0", "0" }, { "IN81", "1", "-0.1" },

@@ -114,7 +114,7 @@ def assign(program):
 
 
 def refuse_rule(program):
-    program.key("ctrl+5")
+    program.key("ctrl+8")
     program.wait_focus("text box", "Part, ± °C about 20 °C")
     check_names(program, [("text box", "A check holds for, hours")])
     program.put("-3")

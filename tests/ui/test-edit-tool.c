@@ -65,10 +65,28 @@ do_take_off (TmDocument *document, GError **error)
   return tm_edit_set_feature_tool (document, "1", NULL, error);
 }
 
+/* Tools of another job: one that is new here, one whose name is taken. */
+static gboolean
+do_take (TmDocument *document, GError **error)
+{
+  g_autoptr (TmJob) other = ui_make_job ();
+  TmTool *form = make_tool (tm_job_intern (other, "form tool"), "0.01");
+  guint n = 0;
+  gboolean taken;
+
+  form->note = tm_job_intern (other, "left hand");
+  g_assert_cmpint (tm_job_add_tool (other, form), ==, TM_ADD_OK);
+  g_assert_cmpint (tm_job_add_tool (other, make_tool ("bar", "0.5")), ==, TM_ADD_OK);
+  taken = tm_edit_take_tools (document, other, &n, error);
+  g_assert_cmpuint (n, ==, taken ? 1 : 0);
+  return taken;
+}
+
 static const Edit edits[] = {
   { "add-tool", make_job, do_add },       { "replace-tool", make_job, do_replace },
   { "rename-tool", make_job, do_rename }, { "remove-tool", make_job, do_remove },
   { "give-tool", make_job, do_give },     { "take-off-tool", make_job, do_take_off },
+  { "take-tools", make_job, do_take },
 };
 
 /* A tool that a feature names keeps its name and stays; a name is taken once. */
