@@ -4,6 +4,7 @@
  */
 
 #include "book-bench.h"
+#include "core-cut-work.h"
 
 #define BAR "boring bar 16"
 
@@ -145,6 +146,18 @@ test_mates (Bench *bench, gconstpointer data)
 
 /* --- other jobs of a tool */
 
+static void
+add_micrometer (TmJob *job)
+{
+  TmGauge *gauge = tm_gauge_new ();
+
+  gauge->tag = "M-1";
+  gauge->resolution = tm_quantity_new (1000000, TM_UNIT_MM, 3);
+  gauge->error_limit = tm_quantity_new (2000000, TM_UNIT_MM, 3);
+  g_assert_cmpint (tm_job_add_gauge (job, gauge), ==, TM_ADD_OK);
+  tm_job_find_feature (job, "1")->method = "M-1";
+}
+
 /* A job in which @tool cut piece 001 once, between two readings; piece 002 was read and not cut. */
 static TmJob *
 make_cut_job (const char *id, const char *tool)
@@ -153,6 +166,7 @@ make_cut_job (const char *id, const char *tool)
   TmCutRow *cut = make_cut (job, "", "001", tool);
 
   cut->after = "1";
+  add_micrometer (job);
   g_assert_cmpint (tm_job_add_reading (job, make_reading (job, "1", "001", "24.950")), ==, TM_ADD_OK);
   g_assert_cmpint (tm_job_add_reading (job, make_reading (job, "2", "002", "24.960")), ==, TM_ADD_OK);
   g_assert_cmpint (tm_job_add_cut (job, cut), ==, TM_ADD_OK);
@@ -197,6 +211,7 @@ test_tool_jobs (Bench *bench, gconstpointer data)
   g_autoptr (GPtrArray) newest = NULL;
   g_autoptr (GPtrArray) none = NULL;
   g_autoptr (GPtrArray) unnamed = NULL;
+  g_autoptr (GArray) answers = NULL;
   const TmJob *job;
 
   put_cut_jobs (bench->place.path);
@@ -215,6 +230,11 @@ test_tool_jobs (Bench *bench, gconstpointer data)
   g_assert_cmpuint (job->pieces->len, ==, 2);
   g_assert_false (counts (job, "1"));
   g_assert_true (counts (job, "3"));
+  /* which is enough to know how it answered: 0.020 was dialled, 0.040 found */
+  answers = tm_cut_answers (job, BAR, NULL, NULL, 0);
+  g_assert_cmpuint (answers->len, ==, 1);
+  g_assert_cmpfloat_with_epsilon (g_array_index (answers, TmCutAnswer, 0).dialled, 20e6, 1);
+  g_assert_cmpfloat_with_epsilon (g_array_index (answers, TmCutAnswer, 0).achieved, 40e6, 1);
   none = ask_jobs (bench, "hand file", NULL, 10);
   g_assert_cmpuint (none->len, ==, 0);
   unnamed = ask_jobs (bench, "", NULL, 10);
