@@ -112,6 +112,9 @@ name_wanted (const TmReportFit *fit)
 {
   const gboolean by_limits = fit->mate == NULL;
 
+  if (fit->status == TM_FIT_NO_METHOD)
+    return tm_fit_is_within (&fit->check, &fit->want) ? _ ("as wanted by what was read; uncertainty unknown")
+                                                      : _ ("not as wanted by what was read");
   if (tm_fit_is_within (&fit->check, &fit->want))
     return by_limits ? _ ("every pair as wanted") : _ ("as wanted");
   if (fit->check.loose >= TM_FIT_PROVEN)

@@ -217,6 +217,14 @@ test_wanted (void)
   assert_number (path, FIT, "N6", -0.030);
   assert_blank (path, FIT, "P5"); /* by limits nobody knows where in the range a pair will be */
   g_unlink (path);
+  g_clear_pointer (&path, g_free);
+  /* what was read is not proven without its uncertainty */
+  ((TmMateSize *)g_ptr_array_index (job->mate_sizes, 0))->uncertainty = TM_QUANTITY_NONE;
+  path = write_job (job);
+  assert_text (path, FIT, "S6", "as wanted by what was read; uncertainty unknown");
+  assert_blank (path, FIT, "M6");
+  assert_blank (path, FIT, "R6");
+  g_unlink (path);
 }
 
 static void
