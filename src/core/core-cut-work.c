@@ -313,24 +313,49 @@ finish (const TmCutWork *work, const TmCutWish *wish, TmCutAdvice *out)
 
 /* -------- A finer method -------- */
 
-/* The plan if every station were read once more, by @method, and showed what is expected. */
+/* How much of the distances between the stations is not the readings' own scatter: their sum of squares less
+ * what the scatter alone would give, as a share of it. */
+static double
+find_real_share (const TmCutBelief *belief, double mean)
+{
+  TmCutSpread spread;
+  double squares = 0, scatter = 0;
+
+  tm_cut_spread_after (belief, TM_CUT_NODES / 2, 0, NULL, &spread);
+  for (guint a = 0; a < spread.n; a++)
+    {
+      double size, u;
+
+      tm_cut_belief_size (belief, belief->read_stations[a], &size, &u);
+      squares += (size - mean) * (size - mean);
+      scatter += spread.own[a] * spread.own[a] * (spread.n - 1) / spread.n;
+    }
+  return squares > scatter ? 1 - scatter / squares : 0;
+}
+
+/* The plan if every station were read once more, by @method, and showed what is expected: the mean size, and
+ * of the distances from it what is real. */
 static double
 find_value_with (const TmCutWork *work, const TmCutWish *wish, const char *method)
 {
   g_autoptr (TmCutBelief) belief = tm_cut_belief_copy (work->belief);
   TmCutWish with = *wish;
   TmCutPlan plan;
+  double real;
 
   if (!tm_cut_record_next (work, method, &with.next_method, &with.next_own, &with.next_shared))
     return 0;
   with.guard = find_guard (work, method);
+  tm_cut_say_sizes (belief, 0, &plan);
+  real = find_real_share (belief, plan.size);
   for (guint k = 0; k < work->n_stations; k++)
     {
       double size, u;
 
       tm_cut_belief_size (work->belief, k, &size, &u);
       if (isfinite (size))
-        tm_cut_belief_read (belief, k, with.next_method, size, with.next_own, with.next_shared);
+        tm_cut_belief_read (belief, k, with.next_method, plan.size + real * (size - plan.size), with.next_own,
+                            with.next_shared);
     }
   tm_cut_plan (belief, &with, &plan);
   return plan.status == TM_CUT_OK || plan.status == TM_CUT_PROVE ? plan.value : 0;

@@ -523,6 +523,25 @@ test_finer (void)
   g_assert_cmpstr (advice.finer->name, ==, "micrometer");
 }
 
+/* What a coarse gauge shows between two stations is mostly its own scatter: it does not speak against the
+ * finer one. */
+static void
+test_finer_scatter (void)
+{
+  g_auto (Shop) shop = { NULL };
+  TmCutAdvice advice;
+
+  open_shop (&shop, TM_KIND_BORE, "30.000", "30.021");
+  add_gauge (shop.job, "CAL", "0.010", "0.020");
+  add_method (shop.job, "caliper", "CAL", "0.010", NULL);
+  shop.feature->method = "caliper";
+  read_ends (&shop, "29.970", "29.980");
+  plan (&shop, NULL, &advice);
+  g_assert_cmpint (advice.plan.status, ==, TM_CUT_TOO_COARSE);
+  g_assert_nonnull (advice.finer);
+  g_assert_cmpstr (advice.finer->name, ==, "micrometer");
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -542,5 +561,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut-work/mate", test_mate);
   g_test_add_func ("/cut-work/obstacles", test_obstacles);
   g_test_add_func ("/cut-work/finer", test_finer);
+  g_test_add_func ("/cut-work/finer-scatter", test_finer_scatter);
   return g_test_run ();
 }
