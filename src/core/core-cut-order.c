@@ -26,9 +26,8 @@ find_first (const TmJob *job, const TmReading *reading)
   return target;
 }
 
-/* A correction of a cut keeps the time of the cut. */
-static const char *
-find_time (const TmJob *job, const TmCutRow *cut)
+const TmCutRow *
+tm_cut_order_first (const TmJob *job, const TmCutRow *cut)
 {
   while (*cut->row.replaces != '\0')
     {
@@ -38,7 +37,14 @@ find_time (const TmJob *job, const TmCutRow *cut)
         break;
       cut = earlier;
     }
-  return cut->row.at;
+  return cut;
+}
+
+/* A correction of a cut keeps the time of the cut. */
+static const char *
+find_time (const TmJob *job, const TmCutRow *cut)
+{
+  return tm_cut_order_first (job, cut)->row.at;
 }
 
 static gboolean
@@ -56,33 +62,53 @@ find_newest (const TmJob *job, const TmCutRow *cut, const GPtrArray *readings, g
   return newest != NULL && readings != NULL && g_ptr_array_find ((GPtrArray *)readings, newest, at);
 }
 
-/* @at is where @reading stands, if it is known; a correction stands where the reading did that it corrects.
- */
+TmCutStand
+tm_cut_order_stand (const TmJob *job, const TmCutRow *cut)
+{
+  const GPtrArray *readings = tm_job_readings_at (job, cut->row.piece, cut->row.feature, cut->place);
+  TmCutStand stand = { .before_all = g_str_equal (cut->after, "none"), .at = find_time (job, cut) };
+
+  stand.placed = find_newest (job, cut, readings, &stand.newest);
+  return stand;
+}
+
+/* A correction stands where the reading did that it corrects. */
 static gboolean
-is_up_to (const TmJob *job, const GPtrArray *readings, const TmReading *reading, guint at, guint newest_at)
+is_up_to (const TmJob *job, const TmReading *reading, guint number, guint newest)
 {
   const TmReading *first = find_first (job, reading);
-  guint first_at = at;
 
-  if (first == reading && at != G_MAXUINT)
-    return at <= newest_at;
-  return g_ptr_array_find ((GPtrArray *)readings, first, &first_at) && first_at <= newest_at;
+  if (first != reading
+      && !g_ptr_array_find (
+          (GPtrArray *)tm_job_readings_at (job, reading->row.piece, reading->row.feature, reading->place),
+          first, &number))
+    return FALSE;
+  return number <= newest;
+}
+
+gboolean
+tm_cut_order_follows (const TmJob *job, const TmCutStand *stand, const TmReading *reading, guint number)
+{
+  if (stand->before_all)
+    return FALSE;
+  return stand->placed ? is_up_to (job, reading, number, stand->newest)
+                       : !is_later (find_first (job, reading)->row.at, stand->at);
 }
 
 gboolean
 tm_cut_follows (const TmJob *job, const TmCutRow *cut, const TmReading *reading)
 {
   const GPtrArray *readings;
-  guint newest_at;
+  TmCutStand stand;
+  guint number = G_MAXUINT;
 
   g_return_val_if_fail (job != NULL && cut != NULL && reading != NULL, FALSE);
 
-  if (g_str_equal (cut->after, "none"))
-    return FALSE;
+  stand = tm_cut_order_stand (job, cut);
   readings = tm_job_readings_at (job, cut->row.piece, cut->row.feature, cut->place);
-  if (find_newest (job, cut, readings, &newest_at))
-    return is_up_to (job, readings, reading, G_MAXUINT, newest_at);
-  return !is_later (find_first (job, reading)->row.at, find_time (job, cut));
+  if (stand.placed && !g_ptr_array_find ((GPtrArray *)readings, reading, &number))
+    return FALSE;
+  return tm_cut_order_follows (job, &stand, reading, number);
 }
 
 void
@@ -119,20 +145,14 @@ static void
 mark_readings (const TmJob *job, const TmCutRow *cut)
 {
   const GPtrArray *readings = tm_job_readings_at (job, cut->row.piece, cut->row.feature, cut->place);
-  const char *at = find_time (job, cut);
-  guint newest_at;
-  gboolean placed;
+  TmCutStand stand = tm_cut_order_stand (job, cut);
 
-  if (readings == NULL || g_str_equal (cut->after, "none"))
-    return;
-  placed = find_newest (job, cut, readings, &newest_at);
-  for (guint i = 0; i < readings->len; i++)
+  for (guint i = 0; readings != NULL && i < readings->len; i++)
     {
       TmReading *reading = g_ptr_array_index (readings, i);
 
       if (!reading->row.before_cut)
-        reading->row.before_cut = placed ? is_up_to (job, readings, reading, i, newest_at)
-                                         : !is_later (find_first (job, reading)->row.at, at);
+        reading->row.before_cut = tm_cut_order_follows (job, &stand, reading, i);
     }
 }
 

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "core-correction.h"
+#include "core-cut-order.h"
 #include "core-cut-work-private.h"
 #include "core-uncertainty.h"
 
@@ -51,27 +52,13 @@ tm_feature_is_cut_to_size (const TmFeature *feature)
 
 /* -------- Cuts -------- */
 
-/* A correction stands where the cut that it corrects was made. */
-static const TmCutRow *
-find_first_row (const TmJob *job, const TmCutRow *cut)
-{
-  for (guint i = 0; i < job->cuts->len && *cut->row.replaces != '\0'; i++)
-    {
-      const TmCutRow *earlier = tm_job_find_cut (job, cut->row.replaces);
-
-      if (earlier == NULL || earlier == cut)
-        break;
-      cut = earlier;
-    }
-  return cut;
-}
-
+/* A correction stands where the cut that it corrects was made: here, unless that was at another place. */
 static guint
-find_rank (const GPtrArray *cuts, const TmJob *job, const TmCutRow *cut)
+find_rank (const GPtrArray *cuts, const TmJob *job, guint number)
 {
-  guint rank = 0;
+  guint rank = number;
 
-  g_ptr_array_find ((GPtrArray *)cuts, find_first_row (job, cut), &rank);
+  g_ptr_array_find ((GPtrArray *)cuts, tm_cut_order_first (job, g_ptr_array_index (cuts, number)), &rank);
   return rank;
 }
 
@@ -98,7 +85,7 @@ collect_cuts (TmCutWork *work)
       const TmCutRow *cut = g_ptr_array_index (cuts, i);
 
       if (tm_row_stands (&cut->row) && cut->dialled.given)
-        by_rank[find_rank (cuts, work->job, cut)] = cut;
+        by_rank[find_rank (cuts, work->job, i)] = cut;
     }
   for (guint i = 0; cuts != NULL && i < cuts->len; i++)
     {
@@ -107,6 +94,7 @@ collect_cuts (TmCutWork *work)
       if (by_rank[i] == NULL)
         continue;
       step.change = MAX (0, find_change (work->feature, by_rank[i]));
+      step.stand = tm_cut_order_stand (work->job, by_rank[i]);
       step.same_tool = is_of_tool (work->tool, by_rank[i]);
       step.outcome.cut = by_rank[i];
       g_array_append_val (work->steps, step);
@@ -122,13 +110,14 @@ get_method_name (const TmFeature *feature, const TmReading *reading)
 }
 
 static guint
-find_part (const TmCutWork *work, const TmReading *reading)
+find_part (const TmCutWork *work, const TmReading *reading, guint number)
 {
-  guint part = 0;
+  guint part = work->steps->len;
 
-  for (guint i = 0; i < work->steps->len; i++)
-    if (!tm_cut_follows (work->job, g_array_index (work->steps, TmCutStep, i).row, reading))
-      part = i + 1;
+  while (part > 0
+         && tm_cut_order_follows (work->job, &g_array_index (work->steps, TmCutStep, part - 1).stand, reading,
+                                  number))
+    part--;
   return part;
 }
 
@@ -165,9 +154,9 @@ find_group (TmCutWork *work, GHashTable *index, guint part, const TmReading *rea
 
 /* Sums first; `spread` holds the sum of squares until finish_group(). */
 static void
-add_to_group (TmCutWork *work, GHashTable *index, const TmReading *reading)
+add_to_group (TmCutWork *work, GHashTable *index, const TmReading *reading, guint number)
 {
-  TmCutReading *group = find_group (work, index, find_part (work, reading), reading);
+  TmCutReading *group = find_group (work, index, find_part (work, reading, number), reading);
   gint64 value = reading->value.count + tm_reading_correction (work->job, reading, NULL).total;
   double off = (double)(value - work->reference);
 
@@ -217,7 +206,7 @@ collect_readings (TmCutWork *work)
       const TmReading *reading = g_ptr_array_index (readings, i);
 
       if (tm_row_stands (&reading->row) && reading->value.given)
-        add_to_group (work, index, reading);
+        add_to_group (work, index, reading, i);
     }
   for (guint i = 0; i < work->readings->len; i++)
     finish_group (work, &g_array_index (work->readings, TmCutReading, i));

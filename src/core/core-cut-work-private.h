@@ -6,6 +6,7 @@
 
 #pragma once
 
+#include "core-cut-order.h"
 #include "core-cut-work.h"
 #include "core-method.h"
 
@@ -32,6 +33,7 @@ typedef struct {
 
 typedef struct {
   const TmCutRow *row;
+  TmCutStand stand;
   double change; /* of the size, > 0 */
   gboolean same_tool;
   gboolean untaught; /* answered too little, unlike the others: it is no measure of the tool */
