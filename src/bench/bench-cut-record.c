@@ -45,7 +45,8 @@ find_reading_before (const TmBench *bench, const TmCutRow *cut)
     {
       const TmReading *reading = g_ptr_array_index (readings, i - 1);
 
-      if (tm_cut_follows (bench->job, cut, reading))
+      /* A correction stands where the reading did, not where it is in the list. */
+      if (reading->row.replaces[0] == '\0' && tm_cut_follows (bench->job, cut, reading))
         return reading->row.id;
     }
   return "none";

@@ -213,12 +213,6 @@ tm_bench_cut_try_count (const TmBench *bench, gint64 dial, TmCutAdvice *out)
     *out = nothing;
 }
 
-static double
-find_change_per_dial (const TmTool *tool)
-{
-  return tool->reads == TM_READS_RADIUS ? 2 : 1;
-}
-
 /* Which way a cut moves the size: +1, -1, or 0 when nobody has said. */
 static double
 find_direction (const TmFeature *feature)
@@ -241,7 +235,7 @@ tm_bench_cut_dial_for (const TmBench *bench, gint64 size)
   if (tool == NULL || tool->graduation.count <= 0)
     return 0;
   tm_bench_cut_try_count (bench, 0, &still);
-  per_mark = (double)tool->graduation.count * find_change_per_dial (tool) * still.response.factor;
+  per_mark = still.step * still.response.factor;
   if (still.plan.status != TM_CUT_OK || !(per_mark > 0))
     return 0;
   away = ((double)(size - still.reference) - still.plan.predicted) * find_direction (bench->spot.feature);
@@ -293,7 +287,7 @@ static gboolean
 check_proportion (const TmBench *bench, const TmTool *tool, const TmQuantity *dial, GError **error)
 {
   const TmFeature *feature = bench->spot.feature;
-  double change = (double)dial->count * find_change_per_dial (tool);
+  double change = (double)dial->count * (double)tm_cut_changes_by (feature, tool->reads);
   g_autofree char *taken = NULL;
   g_autofree char *there = NULL;
   TmCutAdvice still;

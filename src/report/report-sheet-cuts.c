@@ -90,7 +90,8 @@ write_outcome (TmSheet *sheet, const TmCutRow *cut, const TmCutOutcome *outcome)
 {
   const TmUnit unit = cut->row.feature->unit;
   const guint decimals = MIN (cut->dialled.decimals + 1u, TM_MAX_DECIMALS);
-  const double dialled = (double)cut->dialled.count * (cut->reads == TM_READS_RADIUS ? 2.0 : 1.0);
+  const double dialled
+      = (double)cut->dialled.count * (double)tm_cut_changes_by (cut->row.feature, cut->reads);
   const double found = outcome != NULL ? outcome->answer.achieved : (double)NAN;
 
   tm_sheet_number (sheet, COLUMN_WANTED, in_unit (dialled, unit), cut->dialled.decimals, TM_STYLE_NUMBER);

@@ -217,6 +217,31 @@ test_plan (void)
   close_shop (&shop);
 }
 
+/* On a depth the radius means nothing: a mark moves the size by a mark. */
+static void
+test_depth (void)
+{
+  Shop shop = open_shop ();
+  TmFeature *depth = add_feature (shop.job, "90", TM_KIND_DEPTH, TM_UNIT_MM, "10", "10.000", "10.050");
+  TmCutAdvice still;
+  gint64 size;
+
+  depth->method = tm_job_intern (shop.job, "BM-1");
+  begin (&shop);
+  g_assert_true (tm_bench_go (shop.bench, g_ptr_array_index (shop.job->pieces, 0), depth, 1, NULL));
+  if (enter (shop.bench, "9.900", 0) == TM_SUBMIT_ASKED)
+    g_assert_cmpint (tm_bench_submit (shop.bench, AT, 1000, NULL), ==, TM_SUBMIT_RECORDED);
+  g_assert_true (tm_bench_go (shop.bench, g_ptr_array_index (shop.job->pieces, 0), depth, 1, NULL));
+  tm_bench_cut_try_count (shop.bench, 0, &still);
+  g_assert_cmpint (still.plan.status, ==, TM_CUT_OK);
+  size = still.reference + llround (still.plan.size) + 10 * shop.bar->graduation.count;
+  g_assert_cmpint (tm_bench_cut_dial_for (shop.bench, size), ==, 10 * shop.bar->graduation.count);
+  /* Three times what is left and the band, 0.60 mm, may still be meant; half of it more is a slip. */
+  g_assert_true (tm_bench_cut_try (shop.bench, "0.5", &still, NULL));
+  g_assert_false (tm_bench_cut_try (shop.bench, "0.9", &still, NULL));
+  close_shop (&shop);
+}
+
 static void
 test_risk (void)
 {
@@ -530,6 +555,38 @@ test_foreign_order (void)
   close_shop (&shop);
 }
 
+/* A reading that was put right after the cut is still one from before it, and the newest in the list. */
+static void
+test_foreign_corrected (void)
+{
+  Shop shop = open_shop ();
+  TmCutRow *foreign = tm_cut_row_new ();
+  TmReading *right = tm_reading_new ();
+  const TmReading *wrong;
+  g_autoptr (GError) error = NULL;
+
+  begin (&shop);
+  read_bore (&shop, "24.900", "24.902");
+  foreign->row.piece = g_ptr_array_index (shop.job->pieces, 0);
+  foreign->row.feature = g_ptr_array_index (shop.job->features, 0);
+  foreign->row.at = tm_job_intern (shop.job, AT_CUT);
+  foreign->tool = shop.bar->name;
+  foreign->dialled = tm_quantity_new (20000000, TM_UNIT_MM, 2);
+  g_assert_cmpint (tm_job_add_cut (shop.job, foreign), ==, TM_ADD_OK);
+  wrong = g_ptr_array_index (shop.job->readings, 1);
+  right->row.piece = wrong->row.piece;
+  right->row.feature = wrong->row.feature;
+  right->row.at = tm_job_intern (shop.job, AT_AFTER);
+  right->row.replaces = wrong->row.id;
+  right->row.reason = "misread";
+  right->station = wrong->station;
+  right->value = wrong->value;
+  g_assert_cmpint (tm_job_add_reading (shop.job, right), ==, TM_ADD_OK);
+  g_assert_true (tm_bench_correct_cut (shop.bench, foreign, "0.03", 0, "misread", AT_AFTER, &error));
+  g_assert_cmpstr (((TmCutRow *)foreign->row.replaced_by)->after, ==, wrong->row.id);
+  close_shop (&shop);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -538,6 +595,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut/record", test_record);
   g_test_add_func ("/cut/unread", test_unread);
   g_test_add_func ("/cut/plan", test_plan);
+  g_test_add_func ("/cut/depth", test_depth);
   g_test_add_func ("/cut/risk", test_risk);
   g_test_add_func ("/cut/answers", test_answers);
   g_test_add_func ("/cut/mate", test_mate);
@@ -549,5 +607,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut/journey", test_journey);
   g_test_add_func ("/cut/too-close", test_too_close);
   g_test_add_func ("/cut/foreign-order", test_foreign_order);
+  g_test_add_func ("/cut/foreign-corrected", test_foreign_corrected);
   return g_test_run ();
 }

@@ -133,6 +133,20 @@ test_cuts (void)
   g_unlink (path);
 }
 
+/* The radius means nothing to a depth: what was dialled is the change. */
+static void
+test_depth (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autofree char *path = NULL;
+
+  tm_job_find_feature (job, "1")->kind = TM_KIND_DEPTH;
+  add_cut (job, "0.05", "1");
+  path = write_job (job);
+  assert_number (path, CUTS, "L5", 0.05);
+  g_unlink (path);
+}
+
 /* A cut that no reading has closed says so, and gives no number. */
 static void
 test_open_cut (void)
@@ -304,6 +318,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/report/cuts/cuts", test_cuts);
+  g_test_add_func ("/report/cuts/depth", test_depth);
   g_test_add_func ("/report/cuts/open", test_open_cut);
   g_test_add_func ("/report/cuts/fit", test_fit);
   g_test_add_func ("/report/cuts/wanted", test_wanted);
