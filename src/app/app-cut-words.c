@@ -201,7 +201,8 @@ find_sentence (TmCutStatus status)
       return _ ("Choose the tool above, or add it: its dial's marks, and whether they count radius or "
                 "diameter.");
     case TM_CUT_NO_MATE:
-      return _ ("No mate is measured, or no clearance is wanted of it: aim at the drawing.");
+      return _ ("No mate is measured, its uncertainty is not stated, or no clearance is wanted of it: state "
+                "what is missing, or aim at the drawing.");
     case TM_CUT_NOT_A_SIZE:
       return _ ("Bores, shafts, lengths and depths are cut to a size; this feature is none.");
     case TM_CUT_OK:

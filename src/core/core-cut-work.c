@@ -151,7 +151,8 @@ tm_cut_work_free (TmCutWork *work)
 
 /* -------- What is asked -------- */
 
-/* The limits that the mate gives for the wanted clearance: bore - shaft.  FALSE: nothing is wanted of it. */
+/* The limits that the mate gives for the wanted clearance: bore - shaft.  FALSE: nothing is wanted of it, or
+ * how well it is known is not stated. */
 static gboolean
 add_mate (const TmCutWork *work, const TmMateSize *mate, TmCutBand *band)
 {
@@ -161,7 +162,9 @@ add_mate (const TmCutWork *work, const TmMateSize *mate, TmCutBand *band)
   double least = wanted->wanted_least.given ? (double)wanted->wanted_least.count : -INFINITY;
   double most = wanted->wanted_most.given ? (double)wanted->wanted_most.count : INFINITY;
 
-  if (!mate->smallest.given || (!wanted->wanted_least.given && !wanted->wanted_most.given))
+  /* Taken as exact, a mate of unknown uncertainty would make every chance too good. */
+  if (!mate->smallest.given || !mate->uncertainty.given
+      || (!wanted->wanted_least.given && !wanted->wanted_most.given))
     return FALSE;
   if (tm_feature_cut (work->feature) == TM_CUT_SHRINKS)
     {
@@ -173,7 +176,7 @@ add_mate (const TmCutWork *work, const TmMateSize *mate, TmCutBand *band)
       band->mate_lower = largest + least;
       band->mate_upper = smallest + most;
     }
-  band->mate_u = mate->uncertainty.given ? fabs ((double)mate->uncertainty.count) / 2 : 0;
+  band->mate_u = fabs ((double)mate->uncertainty.count) / 2;
   return TRUE;
 }
 

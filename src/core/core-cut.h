@@ -129,7 +129,8 @@ typedef enum {
   TM_CUT_NO_SIDE,      /* inside or outside? which way metal goes is unknown */
   TM_CUT_NO_METHOD,    /* the uncertainty of the readings is unknown */
   TM_CUT_NO_DIAL,      /* neither a tool nor a graduation is stated */
-  TM_CUT_NO_MATE,      /* to fit the mate was asked for, and none is measured, or no clearance is wanted */
+  TM_CUT_NO_MATE,      /* to fit the mate was asked for, and none is measured, its uncertainty is unknown, or
+                        * no clearance is wanted */
   TM_CUT_NOT_A_SIZE,   /* a kind of feature that is not cut to size */
   TM_N_CUT_STATUSES
 } TmCutStatus;

@@ -219,6 +219,37 @@ test_corrected (void)
   g_assert_cmpuint (tm_cut_work_n_outcomes (work), ==, 1);
 }
 
+/* A cut that was written down at the wrong place joins those of its own place, and takes none of them away.
+ */
+static void
+test_corrected_place (void)
+{
+  g_auto (Shop) shop = { NULL };
+  g_autoptr (TmCutWork) work = NULL;
+  TmCutOutcome outcome;
+  TmCutRow *first, *wrong, *right;
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  shop.feature->places = 2;
+  read_ends (&shop, "24.802", "24.800");
+  first = make_cut (&shop, "0.045");
+  read_ends (&shop, "24.892", "24.890");
+  wrong = new_cut (&shop, "0.030", "none");
+  wrong->place = 2;
+  g_assert_cmpint (tm_job_add_cut (shop.job, wrong), ==, TM_ADD_OK);
+  right = new_cut (&shop, "0.030", "4");
+  right->row.replaces = wrong->row.id;
+  right->row.reason = "it was the other hole";
+  g_assert_cmpint (tm_job_add_cut (shop.job, right), ==, TM_ADD_OK);
+  work = open_work (&shop);
+  g_assert_cmpuint (tm_cut_work_n_outcomes (work), ==, 2);
+  tm_cut_work_outcome (work, 0, &outcome);
+  g_assert_true (outcome.cut == first);
+  assert_near (outcome.answer.achieved, 90 * UM, 1);
+  tm_cut_work_outcome (work, 1, &outcome);
+  g_assert_true (outcome.cut == right);
+}
+
 /* A correction is written down later than the cut was made: what was read in between was read after the cut,
  * with nothing but the times to tell. */
 static void
@@ -464,16 +495,38 @@ test_mate (void)
   read_ends (&shaft, "25.140", "25.142");
   shaft.feature->mate.wanted_least = quantity ("0.010", TM_UNIT_MM);
   shaft.feature->mate.wanted_most = quantity ("0.030", TM_UNIT_MM);
-  ask.mate = add_mate_size (&shaft, "25.040", "25.042", NULL);
+  ask.mate = add_mate_size (&shaft, "25.040", "25.042", "0.001");
   plan (&shaft, &ask, &advice);
   assert_near (advice.band.mate_lower, 12 * UM, 1);
   assert_near (advice.band.mate_upper, 30 * UM, 1);
-  assert_near (advice.band.mate_u, 0, 1e-9);
+  assert_near (advice.band.mate_u, 0.5 * UM, 1e-9);
   g_assert_cmpint (advice.dial, >, 0);
   g_assert_cmpfloat (advice.plan.predicted, <, 141 * UM);
 }
 
 /* -------- Why nothing is planned -------- */
+
+/* A mate whose uncertainty nobody states is not taken as exact. */
+static void
+test_mate_unknown (void)
+{
+  g_auto (Shop) shop = { NULL };
+  TmCutAdvice advice;
+  TmCutAsk ask = { NULL };
+  TmMateSize *mate;
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  shop.feature->mate.given = TRUE;
+  shop.feature->mate.wanted_least = quantity ("0.005", TM_UNIT_MM);
+  read_ends (&shop, "24.902", "24.900");
+  ask.mate = mate = add_mate_size (&shop, "24.990", "24.990", "0.002");
+  plan (&shop, &ask, &advice);
+  g_assert_cmpint (advice.plan.status, !=, TM_CUT_NO_MATE);
+  mate->uncertainty = TM_QUANTITY_NONE;
+  plan (&shop, &ask, &advice);
+  g_assert_cmpint (advice.plan.status, ==, TM_CUT_NO_MATE);
+  g_assert_cmpint (advice.dial, ==, 0);
+}
 
 static void
 test_obstacles (void)
@@ -550,6 +603,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut-work/depth", test_depth);
   g_test_add_func ("/cut-work/replay", test_replay);
   g_test_add_func ("/cut-work/corrected", test_corrected);
+  g_test_add_func ("/cut-work/corrected-place", test_corrected_place);
   g_test_add_func ("/cut-work/corrected-later", test_corrected_later);
   g_test_add_func ("/cut-work/spring-passes", test_spring_passes);
   g_test_add_func ("/cut-work/unlike", test_unlike);
@@ -559,6 +613,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut-work/crowd", test_crowd);
   g_test_add_func ("/cut-work/unread", test_unread);
   g_test_add_func ("/cut-work/mate", test_mate);
+  g_test_add_func ("/cut-work/mate-unknown", test_mate_unknown);
   g_test_add_func ("/cut-work/obstacles", test_obstacles);
   g_test_add_func ("/cut-work/finer", test_finer);
   g_test_add_func ("/cut-work/finer-scatter", test_finer_scatter);
