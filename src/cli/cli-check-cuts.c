@@ -70,10 +70,11 @@ check_cut (const TmJob *job, const TmCutRow *cut, GPtrArray *faults)
   if (!is_tool (job, cut->tool))
     g_ptr_array_add (
         faults, g_strdup_printf (_ ("cut %s: tool “%s” is not in this job; add it"), cut->row.id, cut->tool));
-  if (cut->dialled.count <= 0)
-    g_ptr_array_add (faults, g_strdup_printf (_ ("cut %s: it was dialled by nothing, or away from the metal; "
-                                                 "correct it, or withdraw it"),
-                                              cut->row.id));
+  if (cut->dialled.count < 0 || (cut->dialled.count == 0 && cut->passes == 0))
+    g_ptr_array_add (faults,
+                     g_strdup_printf (_ ("cut %s: nothing was dialled and no spring pass taken, or it was "
+                                         "dialled away from the metal; correct it, or withdraw it"),
+                                      cut->row.id));
   if (!tm_feature_is_cut_to_size (feature))
     g_ptr_array_add (faults, g_strdup_printf (_ ("cut %s: feature %s is not cut to a size; withdraw it"),
                                               cut->row.id, feature->balloon));
@@ -83,7 +84,6 @@ static void
 check_mate (const TmJob *job, const TmMateSize *mate, GPtrArray *faults)
 {
   const TmFeature *feature = tm_job_find_feature (job, mate->feature);
-  gint64 place = mate->place.given ? mate->place.count : 1;
 
   if (*mate->piece == '\0')
     return;
@@ -91,7 +91,7 @@ check_mate (const TmJob *job, const TmMateSize *mate, GPtrArray *faults)
     g_ptr_array_add (faults,
                      g_strdup_printf (_ ("mate %s: piece “%s” is not in this job; add it, or name another"),
                                       mate->serial, mate->piece));
-  if (feature != NULL && place > (gint64)feature->places)
+  if (feature != NULL && tm_fit_mate_place (mate) > feature->places)
     g_ptr_array_add (
         faults,
         g_strdup_printf (ngettext ("mate %s: feature %s has %u place; correct the place",

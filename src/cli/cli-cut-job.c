@@ -18,23 +18,6 @@ typedef struct {
   gint64 dial; /* negative: not stated */
 } Place;
 
-static gboolean
-find_place (const char *text, Place *out)
-{
-  TmQuantity place;
-
-  out->place = 1;
-  if (text == NULL)
-    return TRUE;
-  if (tm_quantity_read (text, TM_UNIT_COUNT, &place) != TM_READ_OK || place.count < 1
-      || place.count > out->feature->places)
-    return tm_fail (_ ("cut: --place “%s”: feature %s has %u"), text, out->feature->balloon,
-                    out->feature->places)
-           == 0;
-  out->place = (guint)place.count;
-  return TRUE;
-}
-
 /* As stated, else the feature's, else that of the last cut there, else the job's only one. */
 static gboolean
 find_tool (const TmJob *job, const char *path, const char *name, Place *out)
@@ -89,8 +72,9 @@ find_what (const TmJob *job, const char *path, const TmCutWhich *which, Place *o
   out->ask.risk = which->risk;
   out->ask.aim = job->cut_aim;
   out->dial = -1;
-  return find_place (which->place, out) && find_tool (job, path, which->tool, out)
-         && find_mate (job, path, which->mate, out) && find_method (job, path, which->method, out)
+  return tm_pick_place ("cut", out->feature, which->place, &out->place)
+         && find_tool (job, path, which->tool, out) && find_mate (job, path, which->mate, out)
+         && find_method (job, path, which->method, out)
          && (which->aim == NULL || tm_cut_read_aim (which->aim, &out->ask.aim))
          && (which->dial == NULL || tm_cut_read_dial (which->dial, out->tool->unit, &out->dial));
 }

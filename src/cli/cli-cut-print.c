@@ -9,6 +9,7 @@
 
 #include "cli-cut.h"
 #include "cli-json.h"
+#include "cli-share.h"
 
 /* -------- Lengths -------- */
 
@@ -147,11 +148,22 @@ tm_cut_print_json (const TmCutCase *cut)
 
 /* -------- Words -------- */
 
+/* No size is known so well that a chance is none, or certain. */
+static char *
+format_chance (double chance, guint decimals)
+{
+  return tm_format_share (CLAMP (chance, 1e-15, 1 - 1e-15), decimals);
+}
+
 static void
 print_chances (const TmCutChances *chances)
 {
-  printf (_ ("in the band %.2f %%, metal left %.2f %%, metal gone %.3f %%\n"), 100 * chances->in,
-          100 * chances->left, 100 * chances->gone);
+  g_autofree char *in = format_chance (chances->in, 2);
+  g_autofree char *left = format_chance (chances->left, 2);
+  g_autofree char *gone = format_chance (chances->gone, 3);
+
+  /* Translators: each is a percentage. */
+  printf (_ ("in the band %s, metal left %s, metal gone %s\n"), in, left, gone);
 }
 
 static void
@@ -187,14 +199,16 @@ print_after (const TmCutCase *cut)
   g_autofree char *size = format_size (cut, cut->advice.plan.predicted, get_decimals (cut));
   g_autofree char *u = format_spread (cut, cut->advice.plan.predicted_u, get_decimals (cut));
   g_autofree char *second = format_dial (cut, cut->advice.second_dial);
+  g_autofree char *proven = format_chance (cut->advice.plan.chances.proven, 2);
+  g_autofree char *end = format_chance (cut->advice.plan.value, 2);
 
   printf (_ ("then %s %s, standard uncertainty %s: "), size, tm_unit_symbol (cut->unit), u);
   print_chances (&cut->advice.plan.chances);
   if (!isnan (cut->advice.plan.chances.proven))
-    printf (_ ("the next reading proves it in: %.2f %%\n"), 100 * cut->advice.plan.chances.proven);
+    printf (_ ("the next reading proves it in: %s\n"), proven);
   if (cut->advice.second_dial > 0)
-    printf (_ ("if metal is left then, the next cut is about %s %s; in the band in the end: %.2f %%\n"),
-            second, tm_unit_symbol (cut->dial_unit), 100 * cut->advice.plan.value);
+    printf (_ ("if metal is left then, the next cut is about %s %s; in the band in the end: %s\n"), second,
+            tm_unit_symbol (cut->dial_unit), end);
 }
 
 static void

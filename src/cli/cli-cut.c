@@ -69,6 +69,9 @@ tm_cut_read_dial (const char *text, TmUnit unit, gint64 *count)
   return TRUE;
 }
 
+/* Below this the chances of the plan have no more true digits (core-cut-chances: REACH). */
+#define LEAST_RISK 1e-6
+
 static gboolean
 read_risk (const char *text, double *out)
 {
@@ -79,9 +82,9 @@ read_risk (const char *text, double *out)
     return TRUE;
   if (tm_quantity_read (text, TM_UNIT_HARDNESS, &risk) == TM_READ_OK)
     *out = tm_count_to_double (risk.count, TM_UNIT_HARDNESS);
-  if (*out > 0 && *out < 1)
+  if (*out >= LEAST_RISK && *out < 1)
     return TRUE;
-  return tm_fail (_ ("cut: --risk “%s”: use a share between 0 and 1, such as 0.01"), text) == 0;
+  return tm_fail (_ ("cut: --risk “%s”: use a share between 0.000001 and 1, such as 0.01"), text) == 0;
 }
 
 static gboolean
@@ -126,6 +129,8 @@ check_band (const Words *words, const Question *question)
 {
   if (!question->lower.given && !question->upper.given)
     return tm_fail (_ ("cut: the band is missing; give --lower, --upper or both")) == 0;
+  if (question->upper.given && question->upper.count <= 0)
+    return tm_fail (_ ("cut: --upper %s: no size is below it; give one above zero"), words->upper) == 0;
   if (question->lower.given && question->upper.given && question->lower.count > question->upper.count)
     return tm_fail (_ ("cut: --lower %s is above --upper %s; exchange them"), words->lower, words->upper)
            == 0;
@@ -137,6 +142,10 @@ check_size (const Words *words, const Question *question)
 {
   if (!question->size.given || !question->u.given)
     return tm_fail (_ ("cut: give --size and --u, its standard uncertainty")) == 0;
+  if (question->size.count <= 0)
+    return tm_fail (_ ("cut: --size “%s” is not above zero; give the whole size, not its deviation"),
+                    words->size)
+           == 0;
   if (question->u.count == 0)
     return tm_fail (_ ("cut: --u “%s”: no size is known without any uncertainty; give one above zero"),
                     words->u)
@@ -170,6 +179,29 @@ read_question (const Words *words, Question *question)
 
 /* -------- Cuts made before -------- */
 
+/* What no cutter does, with room for a cut so small that the readings' own error is most of it (our own
+ * choice). */
+#define MOST_ANSWER  10.0
+#define LEAST_ANSWER (-1.0)
+
+static gboolean
+check_answer (const char *text, const TmCutAnswer *answer)
+{
+  if (answer->achieved > MOST_ANSWER * answer->dialled)
+    return tm_fail (
+               _ ("cut: --history “%s”: the size changed by more than ten times what was dialled; look at "
+                  "the decimal points"),
+               text)
+           == 0;
+  if (answer->achieved < LEAST_ANSWER * answer->dialled)
+    return tm_fail (
+               _ ("cut: --history “%s”: the size went the other way; count a change towards less metal up, "
+                  "or leave it out"),
+               text)
+           == 0;
+  return TRUE;
+}
+
 /* "dialled:achieved": the first as the dial showed it, the second as the size changed, less metal counting
  * up.  What was achieved is the difference of two readings, each uncertain by --u-own. */
 static gboolean
@@ -189,6 +221,8 @@ learn_answer (const char *text, const Question *question, TmCutBelief *belief)
   answer.dialled = (double)dialled.count * (double)question->factor;
   answer.achieved = (double)achieved.count;
   answer.u = M_SQRT2 * (double)question->own.count;
+  if (!check_answer (text, &answer))
+    return FALSE;
   tm_cut_belief_learn (belief, &answer);
   return TRUE;
 }
@@ -280,7 +314,8 @@ answer_case (const TmCutCase *cut, gboolean json)
     case TM_CUT_NO_DIAL:
       return tm_fail ("%s", _ ("cut: the tool states no graduation of its dial; add it in the job"));
     case TM_CUT_NO_MATE:
-      return tm_fail ("%s", _ ("cut: no clearance is wanted of the feature's mate; state it in the job"));
+      return tm_fail ("%s", _ ("cut: the mate's uncertainty, or the clearance that is wanted of it, is not "
+                               "stated; state both in the job"));
     case TM_CUT_NOT_A_SIZE:
       return tm_fail ("%s", _ ("cut: a feature of this kind is not cut to size"));
     case TM_N_CUT_STATUSES:

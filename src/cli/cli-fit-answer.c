@@ -9,6 +9,7 @@
 
 #include "cli-fit.h"
 #include "cli-json.h"
+#include "cli-share.h"
 #include "core-press.h"
 
 void
@@ -201,23 +202,12 @@ print_part (gboolean is_bore, const TmFitPart *part, TmUnit unit)
   printf (is_bore ? _ ("  bore %s\n") : _ ("  shaft %s\n"), size);
 }
 
-/* A chance is never rounded to certainty. */
-char *
-tm_fit_format_share (double share)
-{
-  if (share > 0 && share < 0.001)
-    return g_strdup_printf (_ ("under %.1f %%"), 0.1);
-  if (share < 1 && share > 0.999)
-    return g_strdup_printf (_ ("over %.1f %%"), 99.9);
-  return g_strdup_printf ("%.1f %%", 100 * share);
-}
-
 static void
 print_shares (const TmFitCheck *check)
 {
-  g_autofree char *within = tm_fit_format_share (check->within);
-  g_autofree char *loose = tm_fit_format_share (check->loose);
-  g_autofree char *tight = tm_fit_format_share (check->tight);
+  g_autofree char *within = tm_format_share (check->within, 1);
+  g_autofree char *loose = tm_format_share (check->loose, 1);
+  g_autofree char *tight = tm_format_share (check->tight, 1);
 
   /* Translators: each is a percentage. */
   printf (_ ("  inside what is wanted %s, too loose %s, too tight %s\n"), within, loose, tight);

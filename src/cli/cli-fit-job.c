@@ -49,46 +49,13 @@ fail_status (const Question *question, TmFitStatus status)
 }
 
 static gboolean
-read_place (const TmFitWords *words, Question *question)
-{
-  guint64 place = 1;
-
-  if (words->place != NULL
-      && (!g_ascii_string_to_unsigned (words->place, 10, 1, G_MAXUINT, &place, NULL)
-          || place > question->feature->places))
-    return tm_fail (ngettext ("fit: --place “%s”: feature %s has %u place; count from 1",
-                              "fit: --place “%s”: feature %s has %u places; count from 1",
-                              question->feature->places),
-                    words->place, question->feature->balloon, question->feature->places)
-           == 0;
-  question->place = (guint)place;
-  return TRUE;
-}
-
-/* The measured mate that was made out for this place. */
-static TmMateSize *
-find_meant_mate (const Question *question)
-{
-  const GPtrArray *mates = question->job->mate_sizes;
-
-  for (guint i = 0; question->piece != NULL && i < mates->len; i++)
-    {
-      TmMateSize *mate = g_ptr_array_index (mates, i);
-      gint64 place = mate->place.given ? mate->place.count : 1;
-
-      if (g_str_equal (mate->feature, question->feature->balloon)
-          && g_str_equal (mate->piece, question->piece->serial) && place == (gint64)question->place)
-        return mate;
-    }
-  return NULL;
-}
-
-static gboolean
 pick_mate (const TmFitWords *words, Question *question)
 {
   if (words->mate == NULL)
     {
-      question->mate = find_meant_mate (question);
+      if (question->piece != NULL)
+        question->mate
+            = tm_fit_find_mate (question->job, question->piece, question->feature, question->place);
       return TRUE;
     }
   question->mate = tm_job_find_mate_size (question->job, question->feature->balloon, words->mate);
@@ -132,8 +99,8 @@ read_question (const char *path, const TmFitWords *words, Question *question)
     return fail_status (question, status);
   question->want = tm_fit_wanted (question->feature);
   return tm_fit_read_want (words, question->feature->unit, &question->want) && pick_piece (words, question)
-         && read_place (words, question) && pick_mate (words, question)
-         && read_temperatures (words, question);
+         && tm_pick_place ("fit", question->feature, words->place, &question->place)
+         && pick_mate (words, question) && read_temperatures (words, question);
 }
 
 /* -------- The answer -------- */

@@ -10,6 +10,7 @@
 #include "cli-fit.h"
 #include "cli-json.h"
 #include "cli-options.h"
+#include "cli-share.h"
 #include "core-pairing.h"
 
 /* A measured place of a piece, or a measured mate. */
@@ -242,7 +243,7 @@ print_pair (const Batch *batch, guint place)
       return;
     }
   range = tm_fit_describe_range (&pair->check, batch->feature->unit);
-  inside = tm_fit_format_share (1 - pair->outside);
+  inside = tm_format_share (1 - pair->outside, 1);
   /* Translators: a piece, a mate's serial, the range of clearance, a percentage. */
   printf (_ ("%s: mate %s, %s, inside %s\n"), name, get_mate (batch, pair)->serial, range, inside);
 }

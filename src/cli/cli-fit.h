@@ -60,8 +60,6 @@ void tm_fit_print_answer (const char *title, const TmFitAnswer *answer, TmUnit u
 void tm_fit_print_want (const TmFitWant *want, TmUnit unit);
 /* "interference 0.021 to 0.026 mm ± 0.003" */
 char *tm_fit_describe_range (const TmFitCheck *check, TmUnit unit) G_GNUC_WARN_UNUSED_RESULT;
-/* "98.1 %" */
-char *tm_fit_format_share (double share) G_GNUC_WARN_UNUSED_RESULT;
 /* Of hot and cold parts. */
 void tm_fit_print_caution (void);
 

@@ -48,6 +48,22 @@ tm_pick_feature (const TmJob *job, const char *path, const char *balloon, TmFeat
   return FALSE;
 }
 
+gboolean
+tm_pick_place (const char *verb, const TmFeature *feature, const char *text, guint *out)
+{
+  guint64 place = 1;
+
+  *out = 1;
+  if (text != NULL
+      && (!g_ascii_string_to_unsigned (text, 10, 1, G_MAXUINT, &place, NULL) || place > feature->places))
+    return tm_fail (ngettext ("%s: --place “%s”: feature %s has %u place; count from 1",
+                              "%s: --place “%s”: feature %s has %u places; count from 1", feature->places),
+                    verb, text, feature->balloon, feature->places)
+           == 0;
+  *out = (guint)place;
+  return TRUE;
+}
+
 char *
 tm_time_now (void)
 {

@@ -16,21 +16,6 @@ typedef struct {
   guint place;
 } Pair;
 
-static const TmMateSize *
-find_meant (const TmJob *job, const Pair *pair)
-{
-  for (guint i = 0; i < job->mate_sizes->len; i++)
-    {
-      const TmMateSize *mate = g_ptr_array_index (job->mate_sizes, i);
-
-      if (g_str_equal (mate->feature, pair->feature->balloon)
-          && g_str_equal (mate->piece, pair->piece->serial)
-          && (mate->place.given ? mate->place.count : 1) == pair->place)
-        return mate;
-    }
-  return NULL;
-}
-
 static gboolean
 find_mate (const TmJob *job, const char *path, const char *serial, Pair *pair)
 {
@@ -46,25 +31,8 @@ find_mate (const TmJob *job, const char *path, const char *serial, Pair *pair)
     }
   else if (pair->piece != NULL)
     {
-      pair->mate = find_meant (job, pair);
+      pair->mate = tm_fit_find_mate (job, pair->piece, pair->feature, pair->place);
     }
-  return TRUE;
-}
-
-static gboolean
-find_place (const char *text, Pair *pair)
-{
-  TmQuantity place;
-
-  pair->place = 1;
-  if (text == NULL)
-    return TRUE;
-  if (tm_quantity_read (text, TM_UNIT_COUNT, &place) != TM_READ_OK || place.count < 1
-      || place.count > pair->feature->places)
-    return tm_fail (_ ("press: --place “%s”: feature %s has %u"), text, pair->feature->balloon,
-                    pair->feature->places)
-           == 0;
-  pair->place = (guint)place.count;
   return TRUE;
 }
 
@@ -76,7 +44,8 @@ find_pair (const TmJob *job, const char *path, const TmPressWhich *which, Pair *
     return FALSE;
   if (pair->feature == NULL)
     return tm_fail (_ ("press: say for which feature of the job: --feature N")) == 0;
-  return find_place (which->place, pair) && find_mate (job, path, which->mate, pair);
+  return tm_pick_place ("press", pair->feature, which->place, &pair->place)
+         && find_mate (job, path, which->mate, pair);
 }
 
 static TmFitStatus

@@ -215,8 +215,9 @@ answer (const Words *words, const char *path)
   if (path != NULL && job == NULL)
     return 2;
   if (path == NULL
-      && (words->which.feature != NULL || words->which.piece != NULL || words->which.mate != NULL))
-    return tm_fail (_ ("press: --feature, --piece and --mate are of a job; name its file"));
+      && (words->which.feature != NULL || words->which.piece != NULL || words->which.place != NULL
+          || words->which.mate != NULL))
+    return tm_fail (_ ("press: --feature, --piece, --place and --mate are of a job; name its file"));
   return words->materials ? list_materials (words, job) : answer_words (words, job, path);
 }
 

@@ -41,6 +41,9 @@ TmJob *tm_load_job (const char *path) G_GNUC_WARN_UNUSED_RESULT;
 gboolean tm_pick_piece (const TmJob *job, const char *path, const char *serial, TmPiece **out);
 gboolean tm_pick_feature (const TmJob *job, const char *path, const char *balloon, TmFeature **out);
 
+/* The number of a place of @feature; NULL text gives 1.  FALSE after an error line. */
+gboolean tm_pick_place (const char *verb, const TmFeature *feature, const char *text, guint *out);
+
 /* Now, as the record writes it: UTC "YYYY-MM-DDThh:mm:ssZ". */
 char *tm_time_now (void) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -88,6 +88,11 @@ TmFitStatus tm_fit_mate_by_limits (const TmFeature *feature, TmFitPart *out);
 TmFitStatus tm_fit_mate_as_measured (const TmMateSize *mate, TmFitPart *out);
 TmFitWant tm_fit_wanted (const TmFeature *feature);
 
+/* The place that a measured mate was made out for: the first where it states none. */
+guint tm_fit_mate_place (const TmMateSize *mate);
+/* The first measured mate that was made out for that place of @piece; NULL: none. */
+TmMateSize *tm_fit_find_mate (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place);
+
 /* Sets the temperature of a part of the feature's fit and, where it is known, its expansion: of the feature's
  * own part by the job's, else of its mate (@of_mate), by the materials of its press.  FALSE when no material
  * is stated or nothing knows it; it is NAN then. */

@@ -156,6 +156,30 @@ tm_fit_wanted (const TmFeature *feature)
                        mate->wanted_most.count };
 }
 
+guint
+tm_fit_mate_place (const TmMateSize *mate)
+{
+  g_return_val_if_fail (mate != NULL, 1);
+
+  return mate->place.given ? (guint)CLAMP (mate->place.count, 0, G_MAXUINT) : 1;
+}
+
+TmMateSize *
+tm_fit_find_mate (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  g_return_val_if_fail (job != NULL && piece != NULL && feature != NULL, NULL);
+
+  for (guint i = 0; i < job->mate_sizes->len; i++)
+    {
+      TmMateSize *mate = g_ptr_array_index (job->mate_sizes, i);
+
+      if (g_str_equal (mate->feature, feature->balloon) && g_str_equal (mate->piece, piece->serial)
+          && tm_fit_mate_place (mate) == place)
+        return mate;
+    }
+  return NULL;
+}
+
 gboolean
 tm_fit_feature_is_bore (const TmFeature *feature, TmFitStatus *status)
 {

@@ -63,12 +63,12 @@ add_measured (GArray *fits, const TmJob *job, const TmFeature *feature, const Tm
   TmReportFit fit = { .feature = feature, .mate = mate };
   TmFitStatus own = TM_FIT_NOT_MEASURED;
   TmFitStatus other = tm_fit_mate_as_measured (mate, &fit.other);
-  gint64 place = mate->place.given ? mate->place.count : 1;
+  guint place = tm_fit_mate_place (mate);
 
   fit.piece = tm_job_find_piece (job, mate->piece);
-  if (fit.piece != NULL && place >= 1 && place <= (gint64)feature->places)
+  if (fit.piece != NULL && place >= 1 && place <= feature->places)
     {
-      fit.place = (guint)place;
+      fit.place = place;
       own = tm_fit_part_as_measured (job, fit.piece, feature, fit.place, &fit.own);
     }
   check (&fit, own, other);

@@ -89,6 +89,8 @@ test_words (void)
   g_assert_nonnull (strstr (cut.out, "dial 0.0"));
   g_assert_nonnull (strstr (cut.out, "proving cut"));
   g_assert_nonnull (strstr (cut.out, "that is assumed"));
+  /* Nothing is ever quite certain. */
+  g_assert_null (strstr (cut.out, "100.00 %"));
   g_assert_nonnull (strstr (cut.out, "spindle stopped and isolated"));
   run (&in, "cut", "--size", "25.010", "--u", "0.0008", "--lower", "25.000", "--upper", "25.021", "--kind",
        "bore", "--graduation", "0.001", NULL);
@@ -116,11 +118,17 @@ test_refused (void)
     { "--kind", "length", "--way" },
     { "--graduation", "0", "--graduation" },
     { "--reads", "thread", "diameter or radius" },
-    { "--risk", "0", "between 0 and 1" },
-    { "--risk", "1", "between 0 and 1" },
-    { "--risk", "nan", "between 0 and 1" },
+    { "--risk", "0", "0.000001 and 1" },
+    { "--risk", "1", "0.000001 and 1" },
+    { "--risk", "nan", "0.000001 and 1" },
     { "--history", "0.1", "dialled:achieved" },
     { "--history", "0:0.1", "nothing was" },
+    { "--history", "0.1:100", "more than ten times" },
+    { "--history", "0.1:-0.2", "the other way" },
+    { "--size", "0", "not above zero" },
+    { "--size", "-25", "not above zero" },
+    { "--upper", "-4", "no size is below it" },
+    { "--risk", "0.000000001", "0.000001 and 1" },
     { "--history", "0.1:0.1,", "dialled:achieved" },
     { "--unit", "deg", "mm or in" },
     { "--aim", "high", "in or proven" },
@@ -166,6 +174,7 @@ test_job (void)
   g_auto (Call) nobody = { 0 };
   g_auto (Call) tool = { 0 };
   g_auto (Call) both = { 0 };
+  g_auto (Call) place = { 0 };
   yajl_val tree;
 
   run (&call, "cut", path, "--piece", "001", "--feature", "1", "--json", NULL);
@@ -184,6 +193,8 @@ test_job (void)
   assert_refused (&nobody, "--piece S");
   run (&tool, "cut", path, "--piece", "001", "--feature", "1", "--tool", "lathe", NULL);
   assert_refused (&tool, "“lathe”");
+  run (&place, "cut", path, "--piece", "001", "--feature", "1", "--place", "7", NULL);
+  assert_refused (&place, "feature 1 has 1 place; count from 1");
   run (&both, "cut", path, "--piece", "001", "--feature", "1", "--u", "0.001", NULL);
   assert_refused (&both, "leave --size");
 }
