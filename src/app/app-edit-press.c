@@ -106,11 +106,30 @@ tm_press_figure_read (const TmJob *job, const TmFeature *feature, TmPressFigure 
   return FALSE;
 }
 
+/* What two figures cannot be together; NULL: they can.  A job file is refused for the same. */
+static const char *
+find_contradiction (const TmPress *press)
+{
+  if (press->friction_least.given && press->friction_most.given
+      && press->friction_least.count > press->friction_most.count)
+    return _ ("The least friction lies above the most; swap the two.");
+  if (press->shaft_inside.given && press->hub_outside.given
+      && press->shaft_inside.count >= press->hub_outside.count)
+    return _ ("The shaft’s inside diameter is not smaller than the hub’s outside; mend one of the two.");
+  return NULL;
+}
+
 gboolean
 tm_edit_put_press (TmDocument *document, TmFeature *feature, const TmPress *press, GError **error)
 {
   const TmPress before = feature->press;
+  const char *contradiction = find_contradiction (press);
 
+  if (contradiction != NULL)
+    {
+      g_set_error_literal (error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED, contradiction);
+      return FALSE;
+    }
   feature->press = *press;
   if (tm_document_save_definitions (document, error))
     return TRUE;

@@ -34,7 +34,8 @@ TmUnit tm_press_unit (const TmJob *job, const TmFeature *feature, TmPressFigure 
 gboolean tm_press_figure_read (const TmJob *job, const TmFeature *feature, TmPressFigure which,
                                const char *text, TmQuantity *out, char **problem);
 
-/* As in app-edit.h: kept in the book, or the job is as before with one line in @error.  Texts of @press are
+/* As in app-edit.h: kept in the book, or the job is as before with one line in @error; figures that
+ * contradict each other are refused.  Texts of @press are
  * interned in the job. */
 gboolean tm_edit_put_press (TmDocument *document, TmFeature *feature, const TmPress *press, GError **error);
 

@@ -149,7 +149,10 @@ new_row (TmFitMates *self, TmMateSize *mate)
   g_autofree char *under = join (texts, 2, "\n");
   g_autofree char *spoken = join (texts, 3, ", ");
   g_autofree char *sentence = g_strdup_printf (_ ("Mate %s: %s"), mate->serial, spoken);
-  GtkWidget *row = tm_list_row_new (mate->serial, under, end, sentence, mate->serial);
+  /* The column is narrow: the chance stands beside the serial. */
+  const char *const head[] = { mate->serial, end };
+  g_autofree char *title = join (head, 2, " · ");
+  GtkWidget *row = tm_list_row_new (title, under, "", sentence, mate->serial);
 
   gtk_widget_set_tooltip_text (row, _ ("Enter changes this mate, Delete removes it"));
   return row;
@@ -181,6 +184,8 @@ tm_fit_mates_show (TmFitMates *self, TmDocument *document, const char *serial)
   gtk_widget_set_visible (GTK_WIDGET (self->none), n == 0);
   gtk_widget_set_visible (GTK_WIDGET (self->list), n > 0);
   self->filling = FALSE;
+  if (focused && n == 0)
+    gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
 }
 
 GtkListBox *

@@ -141,16 +141,24 @@ temperature_left_cb (TmFigureEntry *entry, TmFitPane *self)
     g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
 
-static void
-mate_chosen_cb (TmFitMates *mates, const char *serial, TmFitPane *self)
+void
+tm_fit_pane_choose (TmFitPane *self, const char *serial)
 {
   g_autofree char *chosen = g_strdup (serial);
+
+  g_return_if_fail (TM_IS_FIT_PANE (self));
 
   if (g_strcmp0 (chosen, self->serial) == 0)
     return;
   g_free (self->serial);
   self->serial = g_steal_pointer (&chosen);
   g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
+}
+
+static void
+mate_chosen_cb (TmFitMates *mates, const char *serial, TmFitPane *self)
+{
+  tm_fit_pane_choose (self, serial);
 }
 
 /* -------- What it comes to -------- */

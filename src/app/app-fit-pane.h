@@ -30,6 +30,9 @@ const char *tm_fit_pane_serial (TmFitPane *self);
 double tm_fit_pane_part_temperature (TmFitPane *self);
 double tm_fit_pane_mate_temperature (TmFitPane *self);
 
+/* Another mate is to be looked at. */
+void tm_fit_pane_choose (TmFitPane *self, const char *serial);
+
 void tm_fit_pane_add_mate (TmFitPane *self);
 void tm_fit_pane_enter (TmFitPane *self);
 

@@ -166,6 +166,14 @@ add_mate_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+choose_mate_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmFitView *self = TM_FIT_VIEW (widget);
+
+  tm_fit_pane_choose (self->fit, g_variant_get_string (parameter, NULL));
+}
+
+static void
 give_mate_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmFitView *self = TM_FIT_VIEW (widget);
@@ -225,6 +233,7 @@ install_actions (GtkWidgetClass *klass)
 {
   gtk_widget_class_install_property_action (klass, "fit.part", "part");
   gtk_widget_class_install_action (klass, "fit.add-mate", NULL, add_mate_action);
+  gtk_widget_class_install_action (klass, "fit.choose-mate", "s", choose_mate_action);
   gtk_widget_class_install_action (klass, "fit.give-mate", NULL, give_mate_action);
   gtk_widget_class_install_action (klass, "fit.use-pairing", NULL, use_pairing_action);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_i, GDK_CONTROL_MASK, "fit.add-mate", NULL);

@@ -12,6 +12,7 @@
 
 typedef struct {
   TmDocument *document;
+  GtkWidget *opener;
   TmMateSize *mate; /* of the job, or NULL; only compared until it is found there again */
   TmFormDialog window;
   TmMateForm form;
@@ -23,6 +24,7 @@ free_dialog (gpointer data)
   Dialog *dialog = data;
 
   g_object_unref (dialog->document);
+  g_object_unref (dialog->opener);
   g_free (dialog);
 }
 
@@ -61,6 +63,7 @@ save_cb (Dialog *dialog)
   TmMateSize *old = find_mate (dialog);
   g_autofree char *problem = NULL;
   g_autofree char *text = NULL;
+  g_autofree char *serial = NULL;
   g_autoptr (GError) error = NULL;
   TmMateSize *mate = tm_mate_form_read (&dialog->form, job, old, &problem);
 
@@ -71,8 +74,13 @@ save_cb (Dialog *dialog)
     }
   sign (dialog, mate, old);
   text = g_strdup_printf (_ ("Saved the mate %s"), mate->serial);
+  serial = g_strdup (mate->serial);
   if (tm_edit_put_mate_size (dialog->document, old, mate, &error))
-    tm_form_dialog_done (&dialog->window, text);
+    {
+      /* The one just measured is the one to be looked at. */
+      gtk_widget_activate_action (dialog->opener, "fit.choose-mate", "s", serial);
+      tm_form_dialog_done (&dialog->window, text);
+    }
   else
     tm_dialog_problem_set (dialog->window.problem, error->message);
 }
@@ -111,6 +119,7 @@ tm_mate_dialog_present (GtkWidget *any_child, TmDocument *document, const TmFeat
   g_autofree char *title = g_strdup_printf (_ ("Measured mate of feature %s"), feature->balloon);
 
   dialog->document = g_object_ref (document);
+  dialog->opener = g_object_ref (any_child);
   dialog->mate = mate;
   tm_form_dialog_build (&dialog->window, any_child, title, 540, 620);
   tm_mate_form_build (&dialog->form, dialog->window.rows, feature);

@@ -70,6 +70,7 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
   GtkStringObject *text = gtk_list_item_get_item (item);
 
   gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)), gtk_string_object_get_string (text));
+  tm_access_name_row (gtk_list_item_get_child (item), gtk_string_object_get_string (text));
 }
 
 static GtkListItemFactory *

@@ -157,14 +157,23 @@ find_wrong (TmPressStatus status)
     }
 }
 
+/* What is only not stated yet is not wrong. */
+static gboolean
+is_empty (const TmPressPane *self, guint which)
+{
+  g_autofree char *text = tm_figure_entry_text (self->entries[which]);
+
+  return *text == '\0';
+}
+
 static void
 mark_wrong (TmPressPane *self, TmPressStatus status)
 {
   const int wrong = find_wrong (status);
 
   for (int i = 0; i < TM_N_PRESS_FIGURES; i++)
-    tm_figure_entry_mark (self->entries[i],
-                          i == wrong || *tm_figure_entry_problem (self->entries[i]) != '\0');
+    tm_figure_entry_mark (self->entries[i], (i == wrong && !is_empty (self, (guint)i))
+                                                || *tm_figure_entry_problem (self->entries[i]) != '\0');
 }
 
 /* The material of one side as it was found; FALSE: none is known. */
@@ -195,6 +204,16 @@ show_notes (TmPressPane *self, const TmPressInput *input, const TmPressAnswer *a
   tm_panel_line_take (self->notes, g_strjoinv ("\n", notes));
 }
 
+/* What is to be mended is a sentence, not a figure to be read from afar. */
+static void
+show_as_problem (GtkLabel *line, gboolean problem)
+{
+  if (problem)
+    gtk_widget_add_css_class (GTK_WIDGET (line), "tm-problem");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (line), "tm-problem");
+}
+
 static void
 show_answer (TmPressPane *self, const TmFitState *state)
 {
@@ -208,6 +227,7 @@ show_answer (TmPressPane *self, const TmFitState *state)
   tm_press (&input, &answer);
   rows = tm_words_press_rows (&input, &answer, unit);
   tm_panel_line_take (self->says, tm_words_press_says (&answer, unit));
+  show_as_problem (self->says, answer.status != TM_PRESS_OK);
   tm_panel_line_take (self->basis,
                       measured ? g_strdup_printf (_ ("As measured: piece %s with mate %s"),
                                                   state->piece->serial, state->mate->serial)
@@ -225,6 +245,7 @@ show_nothing (TmPressPane *self)
   g_autoptr (GPtrArray) rows = g_ptr_array_new ();
 
   tm_panel_line_take (self->says, g_strdup (_ ("No interference is known yet")));
+  show_as_problem (self->says, FALSE);
   tm_panel_line_take (self->basis, g_strdup (_ ("Give the mate’s limits, or measure this piece and add a "
                                                 "measured mate, under Fit.")));
   tm_press_table_show (self->table, rows, "");

@@ -230,13 +230,27 @@ say_holds (const TmPressAnswer *answer, TmUnit unit)
   return g_strdup_printf (_ ("Holds at least %s; up to %s to press in"), holds, takes);
 }
 
+/* A status is said of a figure, in the middle of a line; here it begins one. */
+static char *
+say_status (TmPressStatus status)
+{
+  const char *word = g_dpgettext2 (GETTEXT_PACKAGE, "press status", tm_press_status_word (status));
+  GString *line = g_string_new (NULL);
+
+  if (*word == '\0')
+    return g_string_free (line, FALSE);
+  g_string_append_unichar (line, g_unichar_toupper (g_utf8_get_char (word)));
+  g_string_append (line, g_utf8_next_char (word));
+  return g_string_free (line, FALSE);
+}
+
 char *
 tm_words_press_says (const TmPressAnswer *answer, TmUnit unit)
 {
   char *yields;
 
   if (answer->status != TM_PRESS_OK)
-    return g_strdup (g_dpgettext2 (GETTEXT_PACKAGE, "press status", tm_press_status_word (answer->status)));
+    return say_status (answer->status);
   yields = say_yields (answer);
   if (yields != NULL)
     return yields;

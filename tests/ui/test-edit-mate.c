@@ -155,6 +155,30 @@ test_refuses (void)
   ui_fixture_free (fixture);
 }
 
+/* Figures that no job file may hold together. */
+static void
+test_contradictions (void)
+{
+  UiFixture *fixture = ui_fixture_new (make_job ());
+  TmDocument *document = fixture->document;
+  TmFeature *feature = tm_job_find_feature (tm_document_job (document), "1");
+  g_autofree char *before = bytes_of (tm_document_job (document));
+  g_autoptr (GError) friction = NULL;
+  g_autoptr (GError) inside = NULL;
+  TmPress press = feature->press;
+  gboolean done;
+
+  press.friction_least = tm_quantity_new (200000, TM_UNIT_HARDNESS, 1);
+  press.friction_most = tm_quantity_new (100000, TM_UNIT_HARDNESS, 1);
+  done = tm_edit_put_press (document, feature, &press, &friction);
+  check_refused (document, done, friction, before, "friction");
+  press = feature->press;
+  press.hub_outside = press.shaft_inside = read_mm ("40");
+  done = tm_edit_put_press (document, feature, &press, &inside);
+  check_refused (document, done, inside, before, "inside");
+  ui_fixture_free (fixture);
+}
+
 /* A mate that keeps its own serial is not taken by itself. */
 static void
 test_keeps_serial (void)
@@ -235,6 +259,7 @@ main (int argc, char **argv)
   add_edits (edits, G_N_ELEMENTS (edits));
   g_test_add_func ("/edit/mate/refuses", test_refuses);
   g_test_add_func ("/edit/mate/keeps-serial", test_keeps_serial);
+  g_test_add_func ("/edit/press/contradictions", test_contradictions);
   g_test_add_func ("/edit/press/figures", test_figures);
   return g_test_run ();
 }

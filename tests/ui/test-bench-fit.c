@@ -1,0 +1,217 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Fit and press at the Bench page: in the place of the reading entry, and back; what is typed there.
+ */
+
+#include <adwaita.h>
+
+#include "app-bench-page-private.h"
+#include "app-figure-entry.h"
+#include "ui-fixture.h"
+
+typedef struct {
+  UiFixture *job;
+  GtkWidget *window;
+  TmBenchPage *page;
+} BenchFixture;
+
+static TmFeature *
+find_feature (BenchFixture *bench, const char *balloon)
+{
+  return tm_job_find_feature (tm_document_job (bench->job->document), balloon);
+}
+
+static void
+go_to (BenchFixture *bench, const char *balloon)
+{
+  TmJob *job = tm_document_job (bench->job->document);
+
+  tm_document_go (bench->job->document, g_ptr_array_index (job->pieces, 0), find_feature (bench, balloon), 1,
+                  "");
+}
+
+static BenchFixture
+open_bench (void)
+{
+  BenchFixture bench = { .job = ui_fixture_new (ui_make_job ()), .window = gtk_window_new () };
+
+  bench.page = TM_BENCH_PAGE (tm_bench_page_new ());
+  gtk_window_set_child (GTK_WINDOW (bench.window), GTK_WIDGET (bench.page));
+  tm_bench_page_set_document (bench.page, bench.job->document);
+  gtk_window_present (GTK_WINDOW (bench.window));
+  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (bench.page)));
+  go_to (&bench, "1");
+  return bench;
+}
+
+static void
+close_bench (BenchFixture *bench)
+{
+  gtk_window_destroy (GTK_WINDOW (bench->window));
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+  ui_fixture_free (bench->job);
+}
+
+static void
+act (BenchFixture *bench, const char *action)
+{
+  gtk_widget_activate_action (GTK_WIDGET (bench->page), action, NULL);
+}
+
+/* The shown entry whose name begins with @name. */
+static TmFigureEntry *
+find_entry (GtkWidget *widget, const char *name)
+{
+  TmFigureEntry *found = NULL;
+
+  if (!gtk_widget_get_mapped (widget))
+    return NULL;
+  if (TM_IS_FIGURE_ENTRY (widget))
+    {
+      GtkWidget *line = gtk_widget_get_first_child (widget);
+      GtkWidget *title = gtk_widget_get_first_child (line);
+
+      return g_str_has_prefix (gtk_label_get_text (GTK_LABEL (title)), name) ? TM_FIGURE_ENTRY (widget)
+                                                                             : NULL;
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_entry (child, name);
+  return found;
+}
+
+static TmFigureEntry *
+enter (BenchFixture *bench, const char *name, const char *text)
+{
+  TmFigureEntry *entry = find_entry (GTK_WIDGET (bench->page->fit), name);
+
+  g_assert_nonnull (entry);
+  gtk_editable_set_text (tm_figure_entry_editable (entry), text);
+  g_signal_emit_by_name (tm_figure_entry_editable (entry), "activate");
+  return entry;
+}
+
+static void
+open_fit (BenchFixture *bench, const char *part)
+{
+  act (bench, "bench.fit");
+  g_assert_true (tm_bench_page_is_fitting (bench->page));
+  tm_fit_view_show_part (bench->page->fit, part);
+  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (bench->page->fit)));
+}
+
+static void
+test_toggle (void)
+{
+  BenchFixture bench = open_bench ();
+
+  g_assert_true (gtk_widget_get_visible (bench.page->fit_button));
+  g_assert_false (tm_bench_page_is_fitting (bench.page));
+  act (&bench, "bench.fit");
+  g_assert_true (tm_bench_page_is_fitting (bench.page));
+  g_assert_false (gtk_widget_get_mapped (GTK_WIDGET (bench.page->entry)));
+  /* What measures is left alone while it is out of sight. */
+  act (&bench, "bench.pin-trial");
+  act (&bench, "bench.record");
+  act (&bench, "bench.fit");
+  g_assert_false (tm_bench_page_is_fitting (bench.page));
+  g_assert_false (tm_reading_entry_holds_pin (bench.page->entry));
+  g_assert_cmpuint (tm_document_job (bench.job->document)->readings->len, ==, 0);
+  close_bench (&bench);
+}
+
+/* A position has no mate: the view is not offered, and gives way when one is chosen. */
+static void
+test_without_mate (void)
+{
+  BenchFixture bench = open_bench ();
+
+  act (&bench, "bench.fit");
+  go_to (&bench, "3");
+  g_assert_false (tm_bench_page_is_fitting (bench.page));
+  g_assert_false (gtk_widget_get_visible (bench.page->fit_button));
+  act (&bench, "bench.fit");
+  g_assert_false (tm_bench_page_is_fitting (bench.page));
+  close_bench (&bench);
+}
+
+static void
+test_wanted (void)
+{
+  BenchFixture bench = open_bench ();
+  const TmMate *mate = &find_feature (&bench, "1")->mate;
+  TmFigureEntry *least;
+  g_autofree char *text = NULL;
+
+  open_fit (&bench, "fit");
+  least = enter (&bench, "Least", "-0.035");
+  g_assert_cmpstr (tm_figure_entry_problem (least), ==, "");
+  g_assert_cmpint (mate->wanted_least.count, ==, -G_GINT64_CONSTANT (35000000));
+  enter (&bench, "Least", "tight");
+  g_assert_cmpstr (tm_figure_entry_problem (least), !=, "");
+  g_assert_cmpint (mate->wanted_least.count, ==, -G_GINT64_CONSTANT (35000000));
+  text = tm_figure_entry_text (least);
+  g_assert_cmpstr (text, ==, "tight");
+  close_bench (&bench);
+}
+
+/* The least above the most: neither is kept. */
+static void
+test_crossed (void)
+{
+  BenchFixture bench = open_bench ();
+  const TmMate *mate = &find_feature (&bench, "1")->mate;
+  TmFigureEntry *most;
+
+  open_fit (&bench, "fit");
+  enter (&bench, "Least", "0.010");
+  most = enter (&bench, "Most", "0.005");
+  g_assert_cmpstr (tm_figure_entry_problem (most), !=, "");
+  g_assert_false (mate->wanted_most.given);
+  enter (&bench, "Most", "0.020");
+  g_assert_cmpstr (tm_figure_entry_problem (most), ==, "");
+  g_assert_cmpint (mate->wanted_most.count, ==, G_GINT64_CONSTANT (20000000));
+  close_bench (&bench);
+}
+
+static void
+test_press (void)
+{
+  BenchFixture bench = open_bench ();
+  const TmPress *press = &find_feature (&bench, "1")->press;
+  TmFigureEntry *hub;
+  g_autofree char *kept = NULL;
+  g_autofree char *other = NULL;
+
+  open_fit (&bench, "press");
+  hub = enter (&bench, "Hub outside", "60");
+  g_assert_cmpint (press->hub_outside.count, ==, G_GINT64_CONSTANT (60000000000));
+  enter (&bench, "Hub outside", "-3");
+  g_assert_cmpstr (tm_figure_entry_problem (hub), !=, "");
+  g_assert_cmpint (press->hub_outside.count, ==, G_GINT64_CONSTANT (60000000000));
+  kept = tm_figure_entry_text (hub);
+  g_assert_cmpstr (kept, ==, "-3");
+  /* Another feature: what was wrong with the one before is not said of it. */
+  go_to (&bench, "2");
+  g_assert_true (tm_bench_page_is_fitting (bench.page));
+  g_assert_cmpstr (tm_figure_entry_problem (hub), ==, "");
+  other = tm_figure_entry_text (hub);
+  g_assert_cmpstr (other, ==, "");
+  close_bench (&bench);
+}
+
+int
+main (int argc, char **argv)
+{
+  if (ui_skip_without_display ())
+    return 0;
+  gtk_test_init (&argc, &argv, NULL);
+  adw_init ();
+  g_test_add_func ("/bench-fit/toggle", test_toggle);
+  g_test_add_func ("/bench-fit/without-mate", test_without_mate);
+  g_test_add_func ("/bench-fit/wanted", test_wanted);
+  g_test_add_func ("/bench-fit/crossed", test_crossed);
+  g_test_add_func ("/bench-fit/press", test_press);
+  return g_test_run ();
+}
