@@ -29,6 +29,7 @@ struct _TmCutBar {
   GtkLabel *marks;
   GtkLabel *predicted;
   TmChancesView *chances;
+  GtkLabel *unread;
   GtkLabel *manner;
   GtkLabel *status;
   GtkWidget *frame; /* round the entry */
@@ -233,6 +234,7 @@ tm_cut_bar_init (TmCutBar *self)
   gtk_box_append (GTK_BOX (self), build_number (self));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->chances));
   self->status = tm_panel_line_add (GTK_WIDGET (self), "tm-cut-status");
+  self->unread = tm_panel_line_add (GTK_WIDGET (self), "tm-lines");
   self->manner = tm_panel_line_add (GTK_WIDGET (self), "tm-lines");
   gtk_box_append (GTK_BOX (self), build_entry (self));
   self->question = tm_panel_line_add (GTK_WIDGET (self), "tm-question");
@@ -301,6 +303,7 @@ show_plan (TmCutBar *self)
   tm_cut_choices_show (self->choices, self->document);
   show_number (self);
   tm_panel_line_take (self->status, tm_words_cut_status (&self->plan, tool, get_feature (self)));
+  tm_panel_line_take (self->unread, tm_words_cut_unread (&self->plan));
   tm_panel_line_take (self->manner, dial ? tm_words_cut_manner (&self->plan, tool) : g_strdup (""));
   tm_panel_line_take (self->history, describe_history (self));
   /* Without a dial nothing can be typed on it. */

@@ -166,9 +166,10 @@ describe_least (const TmTool *tool)
 {
   const TmQuantity *least = tool->least_cut.given ? &tool->least_cut : &tool->graduation;
   g_autofree char *amount = format_dial (tool, least->count);
-  return g_strdup_printf (_ ("What may be cut is less than the %s that this tool takes without rubbing: "
-                             "take a spring pass, or another tool."),
-                          amount);
+  return g_strdup_printf (
+      _ ("What may be cut within the accepted risk is less than the least that this dial and "
+         "tool take, %s: take a spring pass, or another tool."),
+      amount);
 }
 
 static const char *
@@ -249,6 +250,20 @@ tm_words_cut_risk (const TmCutAdvice *advice)
   if (spent == NULL || !(advice->risk_spent > 0))
     return g_strdup_printf (_ ("accepted risk of metal gone: %s, none spent"), accepted);
   return g_strdup_printf (_ ("accepted risk of metal gone: %s, spent so far: %s"), accepted, spent);
+}
+
+char *
+tm_words_cut_unread (const TmCutAdvice *advice)
+{
+  if (advice->n_unread == 0 || advice->plan.status == TM_CUT_NOT_READ)
+    return g_strdup ("");
+  return g_strdup_printf (
+      ngettext ("%u station is not read since the last cut: the chances are those of the "
+                "others.",
+                "%u stations are not read since the last cut: the chances are those of the "
+                "others.",
+                advice->n_unread),
+      advice->n_unread);
 }
 
 static char *

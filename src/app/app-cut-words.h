@@ -34,6 +34,9 @@ char *tm_words_cut_predicted (const TmCutAdvice *advice, const TmFeature *featur
 /* "metal gone: 0.4 % of the 1 % accepted for this place; 0.1 % is spent" */
 char *tm_words_cut_risk (const TmCutAdvice *advice) G_GNUC_WARN_UNUSED_RESULT;
 
+/* That stations are unread, which the chances say nothing of. */
+char *tm_words_cut_unread (const TmCutAdvice *advice) G_GNUC_WARN_UNUSED_RESULT;
+
 /* How the cutter has answered so far, or what is assumed of it. */
 char *tm_words_cut_response (const TmCutAdvice *advice, const TmTool *tool,
                              const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
