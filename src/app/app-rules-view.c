@@ -375,7 +375,7 @@ build_gauges (TmRulesView *self, GtkBox *into)
 static void
 build_cutting (TmRulesView *self, GtkBox *into)
 {
-  const char *aims[] = { _ ("inside the limits"), _ ("where the gauge can prove it"), NULL };
+  const char *aims[] = { _ ("inside the limits"), _ ("in the proven zone"), NULL };
   AdwPreferencesGroup *group = tm_form_group (
       into, _ ("Cutting"), _ ("What the plan of the last cuts may risk, and what it aims at."));
 

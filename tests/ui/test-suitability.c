@@ -244,7 +244,7 @@ test_rules_kept (void)
   write_rule (page, "check_hours", "8");
   write_rule (page, "cut_risk", "0.002");
   choose_in (page->view, "A gauge that has moved", "ask");
-  choose_in (page->view, "A cut aims at a size", "where the gauge can prove it");
+  choose_in (page->view, "A cut aims at a size", "in the proven zone");
   g_assert_cmpstr (problem_of (page), ==, "");
   kept = load_again (page);
   g_assert_cmpint (kept->part_temp_limit.count, ==, 3000000);
