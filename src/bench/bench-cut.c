@@ -147,15 +147,27 @@ tm_bench_cut_risk (const TmBench *bench)
   return bench->cut_risk;
 }
 
+/* What the tool did on other jobs, and then at the other places of this one. */
+static GArray *
+collect_answers (const TmBench *bench, const TmPiece *piece, const TmFeature *feature, guint place,
+                 const TmTool *tool)
+{
+  const GArray *elsewhere = tool != NULL ? g_hash_table_lookup (bench->answers, tool->name) : NULL;
+  GArray *known = tm_cut_newest_answers (bench->job, tool != NULL ? tool->name : NULL, piece, feature, place);
+
+  if (elsewhere != NULL && elsewhere->len > 0)
+    g_array_prepend_vals (known, elsewhere->data, elsewhere->len);
+  return known;
+}
+
 static TmCutWork *
 begin_work_at (const TmBench *bench, const TmPiece *piece, const TmFeature *feature, guint place,
                const TmTool *tool)
 {
-  const GArray *shop = tool != NULL ? g_hash_table_lookup (bench->answers, tool->name) : NULL;
+  g_autoptr (GArray) known = collect_answers (bench, piece, feature, place, tool);
 
   return tm_cut_work_new (bench->job, piece, feature, place, tool,
-                          shop != NULL ? (const TmCutAnswer *)(gpointer)shop->data : NULL,
-                          shop != NULL ? shop->len : 0);
+                          (const TmCutAnswer *)(gconstpointer)known->data, known->len);
 }
 
 /* NULL where there is no piece or feature: nothing is cut there. */

@@ -84,7 +84,7 @@ static void
 plan_place (const TmJob *job, const Place *place, TmCutAdvice *out)
 {
   g_autoptr (GArray) answers
-      = tm_cut_answers (job, place->tool->name, place->piece, place->feature, place->place);
+      = tm_cut_newest_answers (job, place->tool->name, place->piece, place->feature, place->place);
   g_autoptr (TmCutWork) work
       = tm_cut_work_new (job, place->piece, place->feature, place->place, place->tool,
                          (const TmCutAnswer *)(gconstpointer)answers->data, answers->len);

@@ -154,13 +154,26 @@ add_answers (GArray *answers, const TmJob *job, const TmTool *tool, const TmCutR
     }
 }
 
-/* The first cut of each place stands for all of them. */
+/* One cut of each place stands for all of them. */
 static gboolean
 is_first_at_place (const TmJob *job, const TmCutRow *cut)
 {
+  return g_ptr_array_index (tm_job_cuts_at (job, cut->row.piece, cut->row.feature, cut->place), 0) == cut;
+}
+
+static gboolean
+is_last_at_place (const TmJob *job, const TmCutRow *cut)
+{
   const GPtrArray *cuts = tm_job_cuts_at (job, cut->row.piece, cut->row.feature, cut->place);
 
-  return cuts != NULL && cuts->len > 0 && g_ptr_array_index (cuts, 0) == cut;
+  return g_ptr_array_index (cuts, cuts->len - 1) == cut;
+}
+
+/* @piece NULL: no place at all. */
+static gboolean
+is_at (const TmCutRow *cut, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  return piece != NULL && cut->row.piece == piece && cut->row.feature == feature && cut->place == place;
 }
 
 GArray *
@@ -171,16 +184,35 @@ tm_cut_answers (const TmJob *job, const char *tool, const TmPiece *piece, const 
   TmTool named = { .name = tool ? tool : "" };
 
   g_return_val_if_fail (job != NULL, answers);
-  if (*named.name == '\0')
-    return answers;
-  for (guint i = 0; i < job->cuts->len; i++)
+  for (guint i = 0; *named.name != '\0' && i < job->cuts->len; i++)
     {
       const TmCutRow *cut = g_ptr_array_index (job->cuts, i);
-      gboolean is_left_out
-          = piece != NULL && cut->row.piece == piece && cut->row.feature == feature && cut->place == place;
 
-      if (!is_left_out && is_first_at_place (job, cut))
+      if (is_first_at_place (job, cut) && !is_at (cut, piece, feature, place))
         add_answers (answers, job, &named, cut);
+    }
+  return answers;
+}
+
+GArray *
+tm_cut_newest_answers (const TmJob *job, const char *tool, const TmPiece *piece, const TmFeature *feature,
+                       guint place)
+{
+  GArray *answers = g_array_new (FALSE, FALSE, sizeof (TmCutAnswer));
+  TmTool named = { .name = tool ? tool : "" };
+
+  g_return_val_if_fail (job != NULL, answers);
+  for (guint i = job->cuts->len; *named.name != '\0' && i > 0 && answers->len < TM_CUT_MOST_ANSWERS; i--)
+    {
+      const TmCutRow *cut = g_ptr_array_index (job->cuts, i - 1);
+      g_autoptr (GArray) here = NULL;
+
+      if (!is_last_at_place (job, cut) || is_at (cut, piece, feature, place))
+        continue;
+      here = g_array_new (FALSE, FALSE, sizeof (TmCutAnswer));
+      add_answers (here, job, &named, cut);
+      if (here->len > 0)
+        g_array_prepend_vals (answers, here->data, here->len);
     }
   return answers;
 }

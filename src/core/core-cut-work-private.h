@@ -46,7 +46,7 @@ struct _TmCutWork {
   const TmFeature *feature;
   guint place;
   const TmTool *tool;
-  const TmCutAnswer *shop;
+  TmCutAnswer *shop; /* owned */
   gsize n_shop;
   gint64 reference;
   GArray *readings; /* TmCutReading, by part, then in the order read */

@@ -20,8 +20,6 @@
 
 /* A finer method has to raise the chance to end in the band by this much to be named (our own choice). */
 #define WORTH_FETCHING 0.05
-/* The shop's answers that are learned from: the newest.  An older one tells of another edge. */
-#define MOST_ANSWERS 40
 
 /* -------- The record replayed -------- */
 
@@ -69,9 +67,8 @@ start_belief (const TmCutWork *work)
 {
   TmCutBelief *belief
       = tm_cut_belief_new (MAX (work->n_stations, 1), tm_feature_cut (work->feature) != TM_CUT_SHRINKS);
-  gsize from = work->n_shop > MOST_ANSWERS ? work->n_shop - MOST_ANSWERS : 0;
 
-  for (gsize i = from; i < work->n_shop; i++)
+  for (gsize i = 0; i < work->n_shop; i++)
     tm_cut_belief_learn (belief, &work->shop[i]);
   return belief;
 }
@@ -124,8 +121,9 @@ tm_cut_work_new (const TmJob *job, const TmPiece *piece, const TmFeature *featur
   work->feature = feature;
   work->place = place;
   work->tool = tool;
-  work->shop = shop;
-  work->n_shop = n_shop;
+  work->n_shop = MIN (n_shop, TM_CUT_MOST_ANSWERS);
+  work->shop
+      = work->n_shop > 0 ? g_memdup2 (shop + (n_shop - work->n_shop), work->n_shop * sizeof *shop) : NULL;
   work->readings = g_array_new (FALSE, TRUE, sizeof (TmCutReading));
   work->methods = g_array_new (FALSE, TRUE, sizeof (TmCutMethod));
   work->steps = g_array_new (FALSE, TRUE, sizeof (TmCutStep));
@@ -143,6 +141,7 @@ tm_cut_work_free (TmCutWork *work)
   if (work == NULL)
     return;
   tm_cut_belief_free (work->belief);
+  g_free (work->shop);
   g_array_unref (work->readings);
   g_array_unref (work->methods);
   g_array_unref (work->steps);

@@ -13,8 +13,14 @@ G_BEGIN_DECLS
 
 typedef struct _TmCutWork TmCutWork;
 
+/* Answers of a tool that a plan learns from: the newest.  An older one tells of another edge (our own
+ * choice).
+ */
+#define TM_CUT_MOST_ANSWERS 40
+
 /* Replays the readings and cuts of the place that stand, in order.  @shop (may be NULL) holds answers of the
- * tool from other jobs, oldest first.  The job is borrowed and must not change while it is used. */
+ * tool from elsewhere, oldest first: the last TM_CUT_MOST_ANSWERS of them are learned from, and copied.  The
+ * job is borrowed and must not change while it is used. */
 TmCutWork *tm_cut_work_new (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place,
                             const TmTool *tool, const TmCutAnswer *shop,
                             gsize n_shop) G_GNUC_WARN_UNUSED_RESULT;
@@ -73,6 +79,11 @@ void tm_cut_work_outcome (const TmCutWork *work, guint i, TmCutOutcome *out);
  * the others; without those of the one place given, where @piece is not NULL. */
 GArray *tm_cut_answers (const TmJob *job, const char *tool, const TmPiece *piece, const TmFeature *feature,
                         guint place) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same, of as many of the places that were cut last as it takes to have TM_CUT_MOST_ANSWERS of them:
+ * quick enough to be asked for each plan. */
+GArray *tm_cut_newest_answers (const TmJob *job, const char *tool, const TmPiece *piece,
+                               const TmFeature *feature, guint place) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The change of size that one count on the dial makes: 2 for a diameter where it reads on the radius, else 1.
  */

@@ -217,6 +217,28 @@ test_plan (void)
   close_shop (&shop);
 }
 
+/* What the tool did on the first piece is known on the second, without leaving the job. */
+static void
+test_next_piece (void)
+{
+  Shop shop = open_shop ();
+  TmCutAdvice first, second;
+
+  begin (&shop);
+  read_bore (&shop, "24.800", "24.800");
+  tm_bench_cut_plan (shop.bench, &first);
+  g_assert_true (first.assumed);
+  g_assert_cmpint (cut (&shop, "0.050", 0, 0), ==, TM_SUBMIT_RECORDED);
+  read_bore (&shop, "24.890", "24.890");
+  g_assert_true (tm_bench_go (shop.bench, g_ptr_array_index (shop.job->pieces, 1),
+                              g_ptr_array_index (shop.job->features, 0), 1, NULL));
+  tm_bench_cut_plan (shop.bench, &second);
+  g_assert_false (second.assumed);
+  g_assert_cmpuint (second.response.n_answers, ==, 1);
+  g_assert_cmpfloat (second.response.factor, <, 0.96);
+  close_shop (&shop);
+}
+
 /* On a depth the radius means nothing: a mark moves the size by a mark. */
 static void
 test_depth (void)
@@ -595,6 +617,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut/record", test_record);
   g_test_add_func ("/cut/unread", test_unread);
   g_test_add_func ("/cut/plan", test_plan);
+  g_test_add_func ("/cut/next-piece", test_next_piece);
   g_test_add_func ("/cut/depth", test_depth);
   g_test_add_func ("/cut/risk", test_risk);
   g_test_add_func ("/cut/answers", test_answers);

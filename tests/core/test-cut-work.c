@@ -344,6 +344,48 @@ test_unlike (void)
   g_assert_cmpuint (answers->len, ==, 0);
 }
 
+static void
+read_place (const Shop *shop, guint place, const char *size)
+{
+  TmReading *reading = new_reading (shop->job, shop->feature, "", "");
+
+  reading->place = place;
+  reading->value = quantity (size, TM_UNIT_MM);
+  g_assert_cmpint (tm_job_add_reading (shop->job, reading), ==, TM_ADD_OK);
+}
+
+/* A plan learns from the newest answers: those of the places that were cut last, in the order of the record.
+ */
+static void
+test_newest_answers (void)
+{
+  g_auto (Shop) shop = { NULL };
+  g_autoptr (GArray) all = NULL;
+  g_autoptr (GArray) newest = NULL;
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  shop.feature->places = TM_CUT_MOST_ANSWERS + 3;
+  for (guint place = 1; place <= shop.feature->places; place++)
+    {
+      g_autofree char *after = g_strdup_printf ("%u", 2 * place - 1);
+      g_autofree char *size = g_strdup_printf ("24.%03u", 920 + place);
+      TmCutRow *cut = new_cut (&shop, "0.050", after);
+
+      read_place (&shop, place, "24.840");
+      cut->place = place;
+      g_assert_cmpint (tm_job_add_cut (shop.job, cut), ==, TM_ADD_OK);
+      read_place (&shop, place, size);
+    }
+  all = tm_cut_answers (shop.job, "bar", NULL, NULL, 0);
+  newest = tm_cut_newest_answers (shop.job, "bar", first_piece (shop.job), shop.feature, 5);
+  g_assert_cmpuint (all->len, ==, TM_CUT_MOST_ANSWERS + 3);
+  g_assert_cmpuint (newest->len, ==, TM_CUT_MOST_ANSWERS);
+  /* All but the fifth and the two oldest. */
+  for (guint i = 0; i < newest->len; i++)
+    assert_near (g_array_index (newest, TmCutAnswer, i).achieved,
+                 g_array_index (all, TmCutAnswer, i < 2 ? i + 2 : i + 3).achieved, 1e-6);
+}
+
 /* Far more than was dialled: to leave that out would make the next cut too large if it happens again, so here
  * it counts; elsewhere it does not. */
 static void
@@ -609,6 +651,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut-work/unlike", test_unlike);
   g_test_add_func ("/cut-work/unlike-too-much", test_unlike_too_much);
   g_test_add_func ("/cut-work/other-tool", test_other_tool);
+  g_test_add_func ("/cut-work/newest-answers", test_newest_answers);
   g_test_add_func ("/cut-work/shop", test_shop);
   g_test_add_func ("/cut-work/crowd", test_crowd);
   g_test_add_func ("/cut-work/unread", test_unread);
