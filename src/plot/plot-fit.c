@@ -35,6 +35,17 @@ choose_decimals (TmUnit unit, gint64 one, gint64 other)
   return g_str_has_suffix (first, "0") && g_str_has_suffix (second, "0") ? decimals - 1 : decimals;
 }
 
+/* An end of a range, rounded away from the other to the last digit that is printed: as the words of the fit
+ * have it. */
+static gint64
+round_out (double value, TmUnit unit, gboolean up)
+{
+  const double step = (double)tm_unit_counts (unit) * pow (10.0, -(double)(get_decimals (unit) + 1));
+  const double steps = value / step, slack = 1e-4;
+
+  return llround ((up ? ceil (steps - slack) : floor (steps + slack)) * step);
+}
+
 static gboolean
 is_count (double value)
 {
@@ -77,18 +88,20 @@ add_row (TmFitSight *sight, const TmFitPicture *picture, const char *label, cons
          gboolean by_limits)
 {
   TmFitRow *row = &sight->rows[sight->n_rows];
+  gint64 least, most;
 
   if (!is_count (check->least) || !is_count (check->most) || check->least > check->most)
     return;
+  least = round_out (check->least, picture->unit, FALSE);
+  most = round_out (check->most, picture->unit, TRUE);
   *row = (TmFitRow) { .label = label,
                       .least = check->least,
                       .most = check->most,
                       .expanded = is_count (check->expanded) ? MAX (0.0, check->expanded) : 0.0,
                       .by_limits = by_limits,
                       .stands = find_stands (check, &picture->want) };
-  row->words
-      = tm_clearance_words (TRUE, llround (check->least), TRUE, llround (check->most), picture->unit,
-                            choose_decimals (picture->unit, llround (check->least), llround (check->most)));
+  row->words = tm_clearance_words (TRUE, least, TRUE, most, picture->unit,
+                                   choose_decimals (picture->unit, least, most));
   add_chances (row, check, &picture->want);
   sight->n_rows++;
 }

@@ -48,13 +48,17 @@ static void
 test_words (void)
 {
   TmFitPicture fit = make_fit ();
-  g_autofree char *words = tm_fit_plot_describe (&fit), *open = NULL, *none = NULL;
+  g_autofree char *words = tm_fit_plot_describe (&fit), *outward = NULL, *open = NULL, *none = NULL;
 
   g_assert_cmpstr (words, ==,
                    "Fit: press 0.008 to 0.030 mm wanted. "
                    "by limits: press 0.001 to 0.035 mm, not all within what is wanted. "
                    "as measured: press 0.012 to 0.025 mm, each end ± 0.0030 mm; "
                    "98 % within what is wanted, 1 % too loose, 1 % too tight.");
+  /* Rounded outward: what is said holds all of it. */
+  fit.measured = make_check (-93.25, -90.55, 1.6, 0.0);
+  outward = tm_fit_plot_describe (&fit);
+  g_assert_nonnull (strstr (outward, "as measured: press 0.0905 to 0.0933 mm"));
   fit.want = (TmFitWant) { 0 };
   open = tm_fit_plot_describe (&fit);
   g_assert_nonnull (strstr (open, "no clearance is asked for"));
