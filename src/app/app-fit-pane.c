@@ -248,7 +248,7 @@ find_next (const TmFitState *state)
   if (state->side != TM_FIT_OK)
     return _ ("Say on the Job page whether this feature is inside or outside.");
   if (!state->feature->mate.given && state->mate == NULL)
-    return _ ("No mate yet: give its kind and limits, or add one that was measured (Ctrl+I).");
+    return _ ("Give its kind and limits, or add one that was measured (Ctrl+I).");
   if (!tm_fit_state_is_measured (state) && state->mate == NULL)
     return _ ("Add a mate that was measured (Ctrl+I) to see how it fits this piece.");
   if (!tm_fit_state_is_measured (state))
