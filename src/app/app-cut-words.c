@@ -80,18 +80,15 @@ tm_words_cut_title (const TmCutAdvice *advice, const TmTool *tool)
   return g_strdup (find_title (advice->plan.status));
 }
 
-/* "mm on the radius": what the dial counts; a length has no diameter. */
+/* "mm on the radius": what the dial counts; a length has neither radius nor diameter. */
 static char *
 describe_unit (const TmFeature *feature, TmUnit unit, TmReads reads)
 {
   const char *symbol = tm_unit_symbol (unit);
-  gboolean round
-      = feature->kind == TM_KIND_BORE || feature->kind == TM_KIND_SHAFT || feature->kind == TM_KIND_DIAMETER;
-  if (round)
-    return g_strdup_printf (reads == TM_READS_RADIUS ? _ ("%s on the radius") : _ ("%s on the diameter"),
-                            symbol);
-  return reads == TM_READS_RADIUS ? g_strdup_printf (_ ("%s, half of what comes off"), symbol)
-                                  : g_strdup (symbol);
+  if (feature->kind != TM_KIND_BORE && feature->kind != TM_KIND_SHAFT && feature->kind != TM_KIND_DIAMETER)
+    return g_strdup (symbol);
+  return g_strdup_printf (reads == TM_READS_RADIUS ? _ ("%s on the radius") : _ ("%s on the diameter"),
+                          symbol);
 }
 
 char *
