@@ -213,6 +213,14 @@ find_sentence (TmCutStatus status)
     }
 }
 
+/* Nothing may be cut any more, however well the size is known. */
+static gboolean
+is_risk_spent (const TmCutAdvice *advice)
+{
+  return (advice->plan.status == TM_CUT_TOO_COARSE || advice->plan.status == TM_CUT_UNDER_LEAST)
+         && advice->risk_spent >= advice->risk;
+}
+
 char *
 tm_words_cut_status (const TmCutAdvice *advice, const TmTool *tool, const TmFeature *feature)
 {
@@ -220,6 +228,9 @@ tm_words_cut_status (const TmCutAdvice *advice, const TmTool *tool, const TmFeat
     return describe_cut (advice, tool);
   if (tool != NULL && advice->plan.status == TM_CUT_PROVE)
     return describe_proving (advice, tool);
+  if (is_risk_spent (advice))
+    return g_strdup (_ ("The cuts so far have spent the accepted risk of metal gone: accept more in the shop "
+                        "rules, or leave it as it is."));
   if (advice->plan.status == TM_CUT_TOO_COARSE)
     return describe_finer (advice);
   if (tool != NULL && advice->plan.status == TM_CUT_UNDER_LEAST)

@@ -240,15 +240,20 @@ print_risk (const TmCutCase *cut)
 }
 
 static const char *
-get_refusal (TmCutStatus status)
+get_refusal (const TmCutAdvice *advice)
 {
-  switch (status)
+  gboolean is_spent = advice->risk_spent >= advice->risk;
+
+  switch (advice->plan.status)
     {
     case TM_CUT_NOTHING_LEFT:
       return _ ("do not cut: it is in as far as is known, and another cut would gain nothing");
     case TM_CUT_METAL_GONE:
       return _ ("do not cut: metal is more likely gone than not");
     case TM_CUT_TOO_COARSE:
+      if (is_spent)
+        return _ (
+            "do not cut: the cuts so far have spent the accepted risk; accept more with --risk, or leave it");
       return _ ("do not cut: no cut within the risk gains anything; the size, or how the tool answers, is "
                 "not known "
                 "well enough");
@@ -306,7 +311,7 @@ tm_cut_print (const TmCutCase *cut)
       print_after (cut);
     }
   else
-    printf ("%s\n", get_refusal (advice->plan.status));
+    printf ("%s\n", get_refusal (advice));
   if (advice->finer != NULL)
     printf (_ ("fetch “%s”: with it the chance is better\n"), advice->finer->name);
   if (advice->n_unread > 0)

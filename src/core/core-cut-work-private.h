@@ -57,7 +57,7 @@ struct _TmCutWork {
   gboolean any_unknown; /* a reading since the last cut has no known uncertainty */
   gboolean any_read;    /* a reading since the last cut has */
   TmCutBelief *belief;  /* NULL: nothing is cut to size here */
-  double spent;         /* against the drawing's limits */
+  double *risked;       /* by each step, against the drawing's limits */
 };
 
 /* Fills readings, methods, steps and the reference. */
@@ -76,8 +76,10 @@ void tm_cut_outcome_fill (TmCutWork *work, guint i, const TmCutBelief *belief);
 /* Of what a cut by another tool moves, of which only the priors are known. */
 double tm_cut_step_sd (const TmCutStep *step);
 
-/* Goes through the record once.  @band (may be NULL) is what metal gone is counted against for @spent. */
+/* Goes through the record once.  @risked gets, for each step, what it added to the chance of metal gone
+ * against
+ * @band. */
 TmCutBelief *tm_cut_work_replay (TmCutWork *work, gboolean first, const TmCutBand *band,
-                                 double *spent) G_GNUC_WARN_UNUSED_RESULT;
+                                 double *risked) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -18,6 +18,9 @@
 #include "core-suitability.h"
 #include "core-verdict.h"
 
+/* A cut that by itself risked more than this times what is accepted for a whole run was nobody's plan, but a
+ * roughing cut with a tool of which nothing was known: the run begins after it (our own choice). */
+#define BEYOND_PLAN 2.0
 /* A finer method has to raise the chance to end in the band by this much to be named (our own choice). */
 #define WORTH_FETCHING 0.05
 
@@ -37,7 +40,7 @@ read_part (const TmCutWork *work, TmCutBelief *belief, guint part)
 
 /* What the cut added to the chance of metal gone, as it was made. */
 static double
-find_spent (const TmCutBelief *belief, const TmCutBand *band, double change)
+find_risked (const TmCutBelief *belief, const TmCutBand *band, double change)
 {
   TmCutTarget target = tm_cut_target (belief, band);
 
@@ -74,11 +77,10 @@ start_belief (const TmCutWork *work)
 }
 
 TmCutBelief *
-tm_cut_work_replay (TmCutWork *work, gboolean first, const TmCutBand *band, double *spent)
+tm_cut_work_replay (TmCutWork *work, gboolean first, const TmCutBand *band, double *risked)
 {
   TmCutBelief *belief = start_belief (work);
 
-  *spent = 0;
   for (guint i = 0; i < work->steps->len; i++)
     {
       const TmCutStep *step = &g_array_index (work->steps, TmCutStep, i);
@@ -86,8 +88,7 @@ tm_cut_work_replay (TmCutWork *work, gboolean first, const TmCutBand *band, doub
       read_part (work, belief, i);
       if (first)
         tm_cut_outcome_fill (work, i, belief);
-      if (band != NULL)
-        *spent += find_spent (belief, band, step->change);
+      risked[i] = find_risked (belief, band, step->change);
       make_cut (step, belief);
     }
   read_part (work, belief, work->steps->len);
@@ -131,7 +132,8 @@ tm_cut_work_new (const TmJob *job, const TmPiece *piece, const TmFeature *featur
     return work;
   tm_cut_record_collect (work);
   band = find_drawing_band (work);
-  work->belief = tm_cut_work_replay (work, TRUE, &band, &work->spent);
+  work->risked = g_new0 (double, work->steps->len + 1);
+  work->belief = tm_cut_work_replay (work, TRUE, &band, work->risked);
   return work;
 }
 
@@ -142,6 +144,7 @@ tm_cut_work_free (TmCutWork *work)
     return;
   tm_cut_belief_free (work->belief);
   g_free (work->shop);
+  g_free (work->risked);
   g_array_unref (work->readings);
   g_array_unref (work->methods);
   g_array_unref (work->steps);
@@ -260,14 +263,29 @@ find_obstacle (const TmCutWork *work)
   return TM_CUT_OK;
 }
 
+/* What the run has spent so far. */
+static double
+sum_risked (const TmCutWork *work, const double *risked, double accepted)
+{
+  double spent = 0;
+
+  for (guint i = 0; i < work->steps->len; i++)
+    spent = risked[i] > BEYOND_PLAN * accepted ? 0 : spent + risked[i];
+  return spent;
+}
+
 static TmCutStatus
 ask_mate (const TmCutWork *work, const TmCutAsk *ask, TmCutAdvice *out)
 {
+  g_autofree double *risked = NULL;
+
   if (ask->mate == NULL)
     return TM_CUT_OK;
   if (!add_mate (work, ask->mate, &out->band))
     return TM_CUT_NO_MATE;
-  tm_cut_belief_free (tm_cut_work_replay ((TmCutWork *)work, FALSE, &out->band, &out->risk_spent));
+  risked = g_new0 (double, work->steps->len + 1);
+  tm_cut_belief_free (tm_cut_work_replay ((TmCutWork *)work, FALSE, &out->band, risked));
+  out->risk_spent = sum_risked (work, risked, out->risk);
   return TM_CUT_OK;
 }
 
@@ -284,7 +302,7 @@ prepare (const TmCutWork *work, const TmCutAsk *ask, TmCutWish *wish, TmCutAdvic
   out->band = find_drawing_band (work);
   out->n_cuts = work->steps->len;
   out->n_unread = work->n_unread;
-  out->risk_spent = work->spent;
+  out->risk_spent = work->risked != NULL ? sum_risked (work, work->risked, out->risk) : 0;
   out->plan.status = find_obstacle (work);
   if (work->belief != NULL)
     tm_cut_belief_response (work->belief, &out->response);

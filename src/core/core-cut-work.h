@@ -45,10 +45,10 @@ typedef struct {
   gint64 graduation;
   double step; /* change of size per graduation; 0: no dial */
   guint spring_passes;
-  gint64 backlash; /* turn back by more than this before coming up; 0: unknown */
-  double risk;     /* accepted for the whole run */
-  double risk_spent;
-  TmCutBand band; /* relative to `reference` */
+  gint64 backlash;   /* turn back by more than this before coming up; 0: unknown */
+  double risk;       /* accepted for the whole run */
+  double risk_spent; /* by its cuts so far: since the last one that by itself risked far more than `risk` */
+  TmCutBand band;    /* relative to `reference` */
   TmCutResponse response;
   gboolean assumed;      /* the response rests on the priors alone: no cut of this tool is on record */
   const TmMethod *finer; /* TOO_COARSE, PROVE: a method of the job that would do, or NULL */

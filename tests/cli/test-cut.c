@@ -199,6 +199,27 @@ test_job (void)
   assert_refused (&both, "leave --size");
 }
 
+/* A roughing cut that spent more than is accepted for the run, and one so far beyond it that the run begins
+ * after it. */
+static void
+test_spent (void)
+{
+  g_auto (GStrv) at_size = g_strsplit (cut_job, "24.800", 2);
+  g_autofree char *from = g_strjoinv ("21.000", at_size);
+  g_auto (GStrv) at_dial = g_strsplit (from, "\"0.050\"", 2);
+  g_autofree char *job = g_strjoinv ("\"1.950\"", at_dial);
+  g_autofree char *path = write_job ("spent.tmjob", job);
+  g_auto (Call) spent = { 0 };
+  g_auto (Call) anew = { 0 };
+
+  run (&spent, "cut", path, "--piece", "001", "--feature", "1", "--risk", "0.2", NULL);
+  g_assert_cmpint (spent.status, ==, 1);
+  g_assert_nonnull (strstr (spent.out, "have spent the accepted risk; accept more with --risk"));
+  run (&anew, "cut", path, "--piece", "001", "--feature", "1", "--risk", "0.01", NULL);
+  g_assert_cmpint (anew.status, ==, 0);
+  g_assert_nonnull (strstr (anew.out, "spent so far 0.000 %"));
+}
+
 static void
 add_tests (void)
 {
@@ -207,6 +228,7 @@ add_tests (void)
   g_test_add_func ("/cli/cut/words", test_words);
   g_test_add_func ("/cli/cut/refused", test_refused);
   g_test_add_func ("/cli/cut/job", test_job);
+  g_test_add_func ("/cli/cut/spent", test_spent);
 }
 
 int

@@ -186,6 +186,30 @@ test_replay (void)
   g_assert_cmpfloat (advice.plan.chances.gone, <=, TM_CUT_RISK - advice.risk_spent);
 }
 
+/* A roughing cut with a tool of which nothing is known risks more by itself than is accepted: the run that
+ * the accepted risk is for begins after it.  A smaller one counts. */
+static void
+test_roughing (void)
+{
+  g_auto (Shop) shop = { NULL };
+  TmCutAdvice advice;
+  TmCutAsk ask = { .risk = 0.01 };
+
+  open_shop (&shop, TM_KIND_BORE, "25.000", "25.040");
+  read_ends (&shop, "21.002", "21.000");
+  make_cut (&shop, "1.850");
+  read_ends (&shop, "24.702", "24.700");
+  plan (&shop, &ask, &advice);
+  g_assert_cmpfloat (advice.risk_spent, <=, 0);
+  g_assert_cmpint (advice.dial, >, 0);
+  g_assert_cmpfloat (advice.plan.chances.gone, <=, 0.01);
+  /* To those who accept as much it is one of the run's. */
+  ask.risk = 0.5;
+  plan (&shop, &ask, &advice);
+  g_assert_cmpfloat (advice.risk_spent, >, 0.1);
+  g_assert_cmpfloat (advice.risk_spent, <, 0.2);
+}
+
 /* A withdrawn cut was not made, a corrected one was made as corrected, where it was. */
 static void
 test_corrected (void)
@@ -644,6 +668,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/cut-work/dial", test_dial);
   g_test_add_func ("/cut-work/depth", test_depth);
   g_test_add_func ("/cut-work/replay", test_replay);
+  g_test_add_func ("/cut-work/roughing", test_roughing);
   g_test_add_func ("/cut-work/corrected", test_corrected);
   g_test_add_func ("/cut-work/corrected-place", test_corrected_place);
   g_test_add_func ("/cut-work/corrected-later", test_corrected_later);
