@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-budget-words.h"
+#include "core-form.h"
 #include "core-gauge-kind.h"
 #include "core-temperature.h"
 
@@ -70,12 +71,6 @@ find_temperature_gap (const Gaps *gaps, const TmJob *job, const TmFeature *featu
   add_gap (gaps, g_strdup (_ ("Temperature: no limits are stated in the shop rules, left out.")));
 }
 
-static gboolean
-is_round (const TmFeature *feature)
-{
-  return feature->kind == TM_KIND_BORE || feature->kind == TM_KIND_SHAFT || feature->kind == TM_KIND_DIAMETER;
-}
-
 static void
 find_gaps_of_lines (const Gaps *gaps, const TmJob *job, const TmFeature *feature, const TmMethodUse *use)
 {
@@ -85,7 +80,7 @@ find_gaps_of_lines (const Gaps *gaps, const TmJob *job, const TmFeature *feature
                                  : _ ("Repeatability: a gauge alone has none; make a method of it to state "
                                       "one.")));
   find_temperature_gap (gaps, job, feature);
-  if (is_round (feature) && !has_line (gaps, TM_COMPONENT_FORM, NULL))
+  if (tm_feature_is_diameter (feature) && !has_line (gaps, TM_COMPONENT_FORM, NULL))
     add_gap (gaps, g_strdup (_ ("Form that the method does not see: not stated, left out.")));
 }
 

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "app-evidence-words.h"
+#include "core-form.h"
 #include "plot-chance.h"
 
 gboolean
@@ -85,7 +86,7 @@ static char *
 describe_unit (const TmFeature *feature, TmUnit unit, TmReads reads)
 {
   const char *symbol = tm_unit_symbol (unit);
-  if (feature->kind != TM_KIND_BORE && feature->kind != TM_KIND_SHAFT && feature->kind != TM_KIND_DIAMETER)
+  if (!tm_feature_is_diameter (feature))
     return g_strdup (symbol);
   return g_strdup_printf (reads == TM_READS_RADIUS ? _ ("%s on the radius") : _ ("%s on the diameter"),
                           symbol);

@@ -32,9 +32,7 @@ tm_feature_takes_mate (const TmFeature *feature)
 static gboolean
 is_meant_for (const TmMateSize *mate, const TmPiece *piece, guint place)
 {
-  const gint64 meant = mate->place.given ? mate->place.count : 1;
-
-  return g_str_equal (mate->piece, piece->serial) && meant == place;
+  return g_str_equal (mate->piece, piece->serial) && tm_fit_mate_place (mate) == place;
 }
 
 static TmMateSize *

@@ -31,9 +31,8 @@ static gboolean
 is_meant (const TmFitPlace *row)
 {
   const TmMateSize *mate = row->mate;
-  const gint64 place = mate->place.given ? mate->place.count : 1;
 
-  return g_str_equal (mate->piece, row->piece->serial) && place == row->place;
+  return g_str_equal (mate->piece, row->piece->serial) && tm_fit_mate_place (mate) == row->place;
 }
 
 static char *

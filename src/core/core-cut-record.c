@@ -10,6 +10,7 @@
 #include "core-correction.h"
 #include "core-cut-order.h"
 #include "core-cut-work-private.h"
+#include "core-form.h"
 #include "core-uncertainty.h"
 
 /* Two biases of one method are one error while what they are drawn from differs by less than this share: a
@@ -19,10 +20,7 @@
 gint64
 tm_cut_changes_by (const TmFeature *feature, TmReads reads)
 {
-  gboolean is_round
-      = feature->kind == TM_KIND_BORE || feature->kind == TM_KIND_SHAFT || feature->kind == TM_KIND_DIAMETER;
-
-  return is_round && reads == TM_READS_RADIUS ? 2 : 1;
+  return tm_feature_is_diameter (feature) && reads == TM_READS_RADIUS ? 2 : 1;
 }
 
 gboolean

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core-form.h"
 #include "plot-band.h"
 #include "report-sheets.h"
 #include "report-words.h"
@@ -24,16 +25,10 @@
 /* Percent: three rows of pictures then fit on a landscape page of either paper. */
 #define PRINT_SCALE 75
 
-gboolean
-tm_report_is_bore (const TmFeature *feature)
-{
-  return feature->kind == TM_KIND_BORE || feature->kind == TM_KIND_SHAFT || feature->kind == TM_KIND_DIAMETER;
-}
-
 static gboolean
 is_shown (const TmReportLine *line)
 {
-  return tm_report_is_bore (line->feature) && line->judgement.sizes.n_stations > 0;
+  return tm_feature_is_diameter (line->feature) && line->judgement.sizes.n_stations > 0;
 }
 
 static guint

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "core-correction.h"
+#include "core-form.h"
 #include "plot-run.h"
 #include "report-sheets.h"
 #include "report-words.h"
@@ -263,7 +264,7 @@ count_bores (const TmJob *job)
   guint n = 0;
 
   for (guint i = 0; i < job->features->len; i++)
-    n += tm_report_is_bore (g_ptr_array_index (job->features, i));
+    n += tm_feature_is_diameter (g_ptr_array_index (job->features, i));
   return n;
 }
 
@@ -279,7 +280,7 @@ write_data (TmSheet *sheet, GArray *blocks)
       const TmFeature *feature = g_ptr_array_index (job->features, i);
       Block block;
 
-      if (!tm_report_is_bore (feature))
+      if (!tm_feature_is_diameter (feature))
         continue;
       block = write_block (sheet, feature);
       if (block.n > 0)
@@ -293,7 +294,7 @@ has_any (const TmJob *job)
   for (guint i = 0; i < job->readings->len; i++)
     {
       const TmReading *reading = g_ptr_array_index (job->readings, i);
-      if (tm_row_counts (&reading->row) && tm_report_is_bore (reading->row.feature))
+      if (tm_row_counts (&reading->row) && tm_feature_is_diameter (reading->row.feature))
         return TRUE;
     }
   return FALSE;

@@ -27,7 +27,4 @@ void tm_sheet_write_runs (TmWorkbook *workbook);        /* likewise */
 /* "'Characteristics'!$O$5:$O$24": the cells with the verdicts; free it.  NULL without lines. */
 char *tm_characteristics_verdicts (const TmWorkbook *workbook) G_GNUC_WARN_UNUSED_RESULT;
 
-/* TRUE for the features that are shown as pictures and charts: bores and other diameters. */
-gboolean tm_report_is_bore (const TmFeature *feature);
-
 G_END_DECLS
