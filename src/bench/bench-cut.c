@@ -118,6 +118,8 @@ tm_bench_set_cut_mate (TmBench *bench, const char *serial)
   tm_bench_refresh (bench);
   choose_here (bench);
   replace_text (&bench->cut_mate, serial);
+  bench->cut_piece = bench->spot.piece;
+  bench->cut_place = bench->spot.place;
 }
 
 const TmMateSize *
@@ -127,6 +129,9 @@ tm_bench_cut_mate (const TmBench *bench)
 
   tm_bench_refresh (bench);
   if (!is_chosen_here (bench) || bench->cut_mate[0] == '\0')
+    return NULL;
+  /* One mate goes with one hole: the next is not cut to fit it too. */
+  if (bench->spot.piece != bench->cut_piece || bench->spot.place != bench->cut_place)
     return NULL;
   return tm_job_find_mate_size (bench->job, bench->cut_for, bench->cut_mate);
 }

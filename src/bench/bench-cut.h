@@ -20,7 +20,8 @@ const TmTool *tm_bench_tool (const TmBench *bench);
 void tm_bench_set_answers (TmBench *bench, const char *name, const GArray *answers);
 gboolean tm_bench_has_answers (const TmBench *bench, const char *name);
 
-/* Aim at the fit with this measured mate of the present feature; NULL or "": the drawing's limits. */
+/* Aim at the fit with this measured mate at the present piece, feature and place; NULL or "": the drawing's
+ * limits. */
 void tm_bench_set_cut_mate (TmBench *bench, const char *serial);
 const TmMateSize *tm_bench_cut_mate (const TmBench *bench);
 

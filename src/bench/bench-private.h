@@ -32,6 +32,8 @@ struct _TmBench {
   char *cut_for;        /* balloon that the next two were chosen for; of another they do not hold */
   char *tool;
   char *cut_mate;
+  const TmPiece *cut_piece; /* that the mate was chosen for, and its place; only compared */
+  guint cut_place;
   GHashTable *answers; /* char * tool -> GArray of TmCutAnswer */
   double cut_risk;     /* 0: the job's */
   char *cut_asked;     /* the text that is asked about; NULL: none is */

@@ -334,6 +334,12 @@ test_mate (void)
   g_assert_true (tm_bench_cut_mate (shop.bench) == pin);
   tm_bench_set_cut_mate (shop.bench, "P-8");
   g_assert_null (tm_bench_cut_mate (shop.bench));
+  /* It goes into one piece: the next is not cut to it as well. */
+  tm_bench_set_cut_mate (shop.bench, "P-7");
+  g_assert_true (tm_bench_go (shop.bench, g_ptr_array_index (shop.job->pieces, 1), bore, 1, NULL));
+  g_assert_null (tm_bench_cut_mate (shop.bench));
+  g_assert_true (tm_bench_go (shop.bench, g_ptr_array_index (shop.job->pieces, 0), bore, 1, NULL));
+  g_assert_true (tm_bench_cut_mate (shop.bench) == pin);
   /* A mate of this feature is none of the next. */
   tm_bench_set_cut_mate (shop.bench, "P-7");
   g_assert_true (tm_bench_go (shop.bench, g_ptr_array_index (shop.job->pieces, 0),
