@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "app-suitability-words.h"
+#include "app-words.h"
 #include "core-gauge-kind.h"
 
 #define MAX_DECIMALS        6
@@ -174,16 +175,6 @@ find_line (const TmJob *job, const char *method_name, const TmComponent *compone
   return NULL;
 }
 
-static char *
-start_upper (const char *text)
-{
-  gunichar first = g_unichar_toupper (g_utf8_get_char (text));
-  char letter[7] = { 0 };
-
-  g_unichar_to_utf8 (first, letter);
-  return *text == '\0' ? g_strdup ("") : g_strconcat (letter, g_utf8_next_char (text), NULL);
-}
-
 static TmBudgetRow *
 make_row (const TmJob *job, const TmFeature *feature, const char *method_name, const TmComponent *component,
           double variance)
@@ -194,7 +185,7 @@ make_row (const TmJob *job, const TmFeature *feature, const char *method_name, c
 
   row->line = find_line (job, method_name, component);
   what = describe_what (component, row->line);
-  row->what = start_upper (what);
+  row->what = tm_words_start_upper (what);
   row->stated = describe_stated (component, feature->unit);
   row->distribution = g_strdup (
       g_dpgettext2 (GETTEXT_PACKAGE, "distribution", tm_distribution_word (component->distribution)));

@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "app-words.h"
 #include "plot-chance.h"
 
 /* A chance from which on it is said without "may" (core: TM_FIT_PROVEN). */
@@ -231,7 +232,10 @@ char *
 tm_words_fit_says (TmFitStatus status, const TmFitCheck *check, const TmFitWant *want)
 {
   if (status != TM_FIT_OK && status != TM_FIT_NO_METHOD)
-    return tm_words_fit_status (status);
+    {
+      g_autofree char *word = tm_words_fit_status (status);
+      return tm_words_start_upper (word);
+    }
   if (!is_finite_range (check))
     return g_strdup ("");
   return g_strdup (is_any (want) ? find_kind_words (check) : find_want_words (check, want));

@@ -5,6 +5,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app-words.h"
+
 /* What one unit of the inch system is in that of the computation: the pound-force and the inch by definition
  * (1 lbf = 0.45359237 kg × 9.80665 m/s², 1 in = 25.4 mm; NIST SP 811). */
 #define NEWTON_PER_LBF          4.4482216152605
@@ -234,14 +236,7 @@ say_holds (const TmPressAnswer *answer, TmUnit unit)
 static char *
 say_status (TmPressStatus status)
 {
-  const char *word = g_dpgettext2 (GETTEXT_PACKAGE, "press status", tm_press_status_word (status));
-  GString *line = g_string_new (NULL);
-
-  if (*word == '\0')
-    return g_string_free (line, FALSE);
-  g_string_append_unichar (line, g_unichar_toupper (g_utf8_get_char (word)));
-  g_string_append (line, g_utf8_next_char (word));
-  return g_string_free (line, FALSE);
+  return tm_words_start_upper (g_dpgettext2 (GETTEXT_PACKAGE, "press status", tm_press_status_word (status)));
 }
 
 char *

@@ -25,6 +25,19 @@ tm_words_kind (TmKind kind)
 }
 
 char *
+tm_words_start_upper (const char *text)
+{
+  char letter[7] = { 0 };
+
+  g_return_val_if_fail (text != NULL, NULL);
+
+  if (*text == '\0')
+    return g_strdup ("");
+  g_unichar_to_utf8 (g_unichar_toupper (g_utf8_get_char (text)), letter);
+  return g_strconcat (letter, g_utf8_next_char (text), NULL);
+}
+
+char *
 tm_words_quantity (const TmQuantity *quantity)
 {
   g_autofree char *number = NULL;

@@ -13,6 +13,9 @@ G_BEGIN_DECLS
 /* "bore", "thread"…, in the person's language. */
 const char *tm_words_kind (TmKind kind);
 
+/* @text with a capital at its beginning: a phrase that stands alone as a line. */
+char *tm_words_start_upper (const char *text) G_GNUC_WARN_UNUSED_RESULT;
+
 /* A quantity as it was written, with its unit symbol: "12 mm", "90°"; "" when absent. */
 char *tm_words_quantity (const TmQuantity *quantity) G_GNUC_WARN_UNUSED_RESULT;
 
