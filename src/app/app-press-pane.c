@@ -11,6 +11,7 @@
 #include "app-press-table.h"
 #include "app-press-words.h"
 #include "app-toast.h"
+#include "core-form.h"
 
 struct _TmPressPane {
   GtkBox parent_instance;
@@ -238,16 +239,21 @@ show_answer (TmPressPane *self, const TmFitState *state)
   show_notes (self, &input, &answer, unit);
 }
 
-/* Without a fit there is nothing to press: what to do first. */
+/* Without a fit, or a cylinder, there is nothing to press: what to do first. */
 static void
-show_nothing (TmPressPane *self)
+show_nothing (TmPressPane *self, const TmFeature *feature)
 {
   g_autoptr (GPtrArray) rows = g_ptr_array_new ();
+  const gboolean round = tm_feature_is_diameter (feature);
 
-  tm_panel_line_take (self->says, g_strdup (_ ("No interference is known yet")));
+  tm_panel_line_take (self->says,
+                      g_strdup (round ? _ ("No interference is known yet") : _ ("Not a round fit")));
   show_as_problem (self->says, FALSE);
-  tm_panel_line_take (self->basis, g_strdup (_ ("Give the mate’s limits, or measure this piece and add a "
-                                                "measured mate, under Fit.")));
+  tm_panel_line_take (self->basis,
+                      g_strdup (round ? _ ("Give the mate’s limits, or measure this piece and add a "
+                                           "measured mate, under Fit.")
+                                      : _ ("A press is worked out for a bore or a shaft; this feature has no "
+                                           "diameter to press on.")));
   tm_press_table_show (self->table, rows, "");
   tm_panel_line_take (self->cautions, g_strdup (""));
   tm_panel_line_take (self->notes, g_strdup (""));
@@ -264,10 +270,10 @@ tm_press_pane_show (TmPressPane *self, TmDocument *document, const TmFitState *s
   self->bore = state->bore;
   fill_entries (self, tm_document_job (document), state->feature);
   fill_materials (self, tm_document_job (document), state->feature);
-  if (tm_fit_state_best (state) != NULL)
+  if (tm_feature_is_diameter (state->feature) && tm_fit_state_best (state) != NULL)
     show_answer (self, state);
   else
-    show_nothing (self);
+    show_nothing (self, state->feature);
 }
 
 void

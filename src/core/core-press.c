@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core-form.h"
 #include "core-material.h"
 
 /* Share of both roughness depths that a press fit flattens (DIN 7190). */
@@ -417,9 +418,12 @@ in_unit (const TmQuantity *quantity, TmUnit unit, double absent)
   return quantity->given ? tm_count_to_double (quantity->count, unit) : absent;
 }
 
+/* A width or a length has none: what is pressed into it is no cylinder. */
 static double
 find_diameter (const TmFeature *feature)
 {
+  if (!tm_feature_is_diameter (feature))
+    return NAN;
   double lower = in_unit (&feature->lower, TM_UNIT_MM, NAN);
   double upper = in_unit (&feature->upper, TM_UNIT_MM, NAN);
 

@@ -607,6 +607,28 @@ test_any_figures (void)
   g_assert_cmpuint (n_sound, >, 5000);
 }
 
+/* Lamé's cylinders say nothing of a key in its way. */
+static void
+test_length (void)
+{
+  g_autoptr (TmJob) job = tm_job_new ();
+  TmFeature *feature = tm_feature_new ();
+  TmPressInput input;
+  TmPressAnswer out;
+
+  feature->kind = TM_KIND_LENGTH;
+  feature->nominal = tm_quantity_new (G_GINT64_CONSTANT (30000000000), TM_UNIT_MM, 0);
+  tm_press_input_of (job, feature, &input);
+  input.interference = input.interference_least = input.interference_most = 0.01;
+  g_assert_true (isnan (input.diameter));
+  tm_press (&input, &out);
+  g_assert_cmpint (out.status, ==, TM_PRESS_BAD_DIAMETER);
+  feature->kind = TM_KIND_BORE;
+  tm_press_input_of (job, feature, &input);
+  g_assert_cmpfloat_with_epsilon (input.diameter, 30, 1e-9);
+  tm_feature_free (feature);
+}
+
 static void
 test_words (void)
 {
@@ -680,6 +702,7 @@ main (int argc, char **argv)
   g_test_add_func ("/press/nonsense", test_nonsense);
   g_test_add_func ("/press/extremes", test_extremes);
   g_test_add_func ("/press/any-figures", test_any_figures);
+  g_test_add_func ("/press/length", test_length);
   g_test_add_func ("/press/words", test_words);
   g_test_add_func ("/press/cautions", test_cautions);
   return g_test_run ();
