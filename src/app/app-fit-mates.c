@@ -145,14 +145,15 @@ new_row (TmFitMates *self, TmMateSize *mate)
   g_autofree char *size = tm_words_mate_size (mate, feature->unit);
   g_autofree char *origin = describe_origin (mate);
   g_autofree char *end = status == TM_FIT_OK ? tm_words_fit_inside (&check, &want) : g_strdup ("");
-  const char *const texts[] = { size, origin, end };
-  g_autofree char *under = join (texts, 2, "\n");
-  g_autofree char *spoken = join (texts, 3, ", ");
+  /* The column is narrow: what matters most stands first in its line. */
+  const char *const last[] = { end, origin };
+  g_autofree char *third = join (last, G_N_ELEMENTS (last), " · ");
+  const char *const texts[] = { size, third };
+  g_autofree char *under = join (texts, G_N_ELEMENTS (texts), "\n");
+  const char *const all[] = { size, origin, end };
+  g_autofree char *spoken = join (all, G_N_ELEMENTS (all), ", ");
   g_autofree char *sentence = g_strdup_printf (_ ("Mate %s: %s"), mate->serial, spoken);
-  /* The column is narrow: the chance stands beside the serial. */
-  const char *const head[] = { mate->serial, end };
-  g_autofree char *title = join (head, 2, " · ");
-  GtkWidget *row = tm_list_row_new (title, under, "", sentence, mate->serial);
+  GtkWidget *row = tm_list_row_new (mate->serial, under, "", sentence, mate->serial);
 
   gtk_widget_set_tooltip_text (row, _ ("Enter changes this mate, Delete removes it"));
   return row;

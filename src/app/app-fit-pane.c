@@ -171,6 +171,15 @@ show_section (Section *section, const char *title, char *lines)
   tm_panel_line_take (section->lines, lines);
 }
 
+/* A status is said of something in the middle of a line; here it is one. */
+static char *
+say_status (TmFitStatus status)
+{
+  g_autofree char *word = tm_words_fit_status (status);
+
+  return tm_words_start_upper (word);
+}
+
 static char *
 describe_check (TmFitStatus status, const TmFitCheck *check, const TmFitState *state)
 {
@@ -178,7 +187,7 @@ describe_check (TmFitStatus status, const TmFitCheck *check, const TmFitState *s
   GString *text;
 
   if (status != TM_FIT_OK && status != TM_FIT_NO_METHOD)
-    return tm_words_fit_status (status);
+    return say_status (status);
   range = tm_words_fit_range (check, state->feature->unit);
   chances = tm_words_fit_chances (check, &state->want);
   nature = tm_words_fit_nature (check);
@@ -189,7 +198,7 @@ describe_check (TmFitStatus status, const TmFitCheck *check, const TmFitState *s
     g_string_append_printf (text, "\n%s", nature);
   if (status == TM_FIT_NO_METHOD)
     {
-      g_autofree char *why = tm_words_fit_status (status);
+      g_autofree char *why = say_status (status);
 
       g_string_append_printf (text, "\n%s", why);
     }
@@ -268,7 +277,7 @@ say_missing (const TmFitState *state)
     return g_strdup (_ ("No mate yet"));
   if (state->measured_status == TM_FIT_NOT_MEASURED)
     return g_strdup (_ ("Not measured yet"));
-  return tm_words_fit_status (state->measured_status);
+  return say_status (state->measured_status);
 }
 
 static char *
@@ -338,6 +347,14 @@ tm_fit_pane_reset (TmFitPane *self)
   tm_figure_entry_reset (self->most, "");
   tm_figure_entry_reset (self->part, "");
   tm_figure_entry_reset (self->mate, "");
+}
+
+void
+tm_fit_pane_forget_mate (TmFitPane *self)
+{
+  g_return_if_fail (TM_IS_FIT_PANE (self));
+
+  g_clear_pointer (&self->serial, g_free);
 }
 
 const char *

@@ -32,6 +32,8 @@ double tm_fit_pane_mate_temperature (TmFitPane *self);
 
 /* Another mate is to be looked at. */
 void tm_fit_pane_choose (TmFitPane *self, const char *serial);
+/* The one that is meant for the place again, else the first. */
+void tm_fit_pane_forget_mate (TmFitPane *self);
 
 void tm_fit_pane_add_mate (TmFitPane *self);
 void tm_fit_pane_enter (TmFitPane *self);

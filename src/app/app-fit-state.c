@@ -170,6 +170,23 @@ tm_fit_state_of (TmDocument *document, const char *serial, double part_temp, dou
 }
 
 gboolean
+tm_fit_state_has_meant (TmDocument *document)
+{
+  const TmJob *job = tm_document_job (document);
+  const TmSpot *spot = tm_bench_spot (tm_document_bench (document));
+
+  for (guint i = 0; spot->piece != NULL && spot->feature != NULL && i < job->mate_sizes->len; i++)
+    {
+      const TmMateSize *mate = g_ptr_array_index (job->mate_sizes, i);
+
+      if (g_str_equal (mate->feature, spot->feature->balloon)
+          && is_meant_for (mate, spot->piece, spot->place))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+gboolean
 tm_fit_state_is_measured (const TmFitState *state)
 {
   return state->piece != NULL && has_range (state->measured_status);

@@ -38,6 +38,9 @@ gboolean tm_feature_takes_mate (const TmFeature *feature);
 void tm_fit_state_of (TmDocument *document, const char *serial, double part_temp, double mate_temp,
                       TmFitState *out);
 
+/* Whether some mate is meant for the piece and place at hand. */
+gboolean tm_fit_state_has_meant (TmDocument *document);
+
 /* As measured where it was, with its uncertainty known or not; else by limits; NULL: neither. */
 const TmFitCheck *tm_fit_state_best (const TmFitState *state);
 gboolean tm_fit_state_is_measured (const TmFitState *state);

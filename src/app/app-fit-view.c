@@ -31,7 +31,7 @@ struct _TmFitView {
   GtkBox parent_instance;
 
   TmDocument *document;
-  const TmFeature *shown; /* only compared */
+  TmSpot shown; /* its pointers are only compared */
   char *part;
 
   GtkLabel *title;
@@ -78,35 +78,36 @@ changed_cb (TmFitView *self)
     show_part (self);
 }
 
-/* What was typed for one feature must not be kept for the next. */
+/* What was typed for one feature must not be kept for the next, nor a mate be looked at where another is
+ * meant. */
 static void
-follow_feature (TmFitView *self, const TmFeature *feature)
+follow_spot (TmFitView *self, const TmSpot *spot)
 {
-  g_autofree char *title = tm_words_feature (feature);
+  g_autofree char *title = tm_words_feature (spot->feature);
+  gboolean moved = spot->piece != self->shown.piece || spot->place != self->shown.place;
 
-  if (feature != self->shown)
+  if (spot->feature != self->shown.feature)
     {
       tm_fit_pane_reset (self->fit);
       tm_press_pane_reset (self->press);
     }
-  self->shown = feature;
+  else if (moved && tm_fit_state_has_meant (self->document))
+    tm_fit_pane_forget_mate (self->fit);
+  self->shown = *spot;
   gtk_label_set_text (self->title, title);
 }
 
 void
 tm_fit_view_show (TmFitView *self, TmDocument *document)
 {
-  const TmFeature *feature;
-
   g_return_if_fail (TM_IS_FIT_VIEW (self));
 
   if (document != self->document)
-    self->shown = NULL;
+    self->shown = (TmSpot) { 0 };
   g_set_object (&self->document, document);
-  feature = get_feature (self);
-  if (feature == NULL)
+  if (get_feature (self) == NULL)
     return;
-  follow_feature (self, feature);
+  follow_spot (self, tm_bench_spot (tm_document_bench (document)));
   show_part (self);
 }
 

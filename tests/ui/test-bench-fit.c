@@ -7,6 +7,8 @@
 
 #include "app-bench-page-private.h"
 #include "app-figure-entry.h"
+#include "app-fit-state.h"
+#include "app-list-row.h"
 #include "ui-fixture.h"
 
 typedef struct {
@@ -81,6 +83,21 @@ find_entry (GtkWidget *widget, const char *name)
   return found;
 }
 
+static GtkWidget *
+find_list (GtkWidget *widget)
+{
+  GtkWidget *found = NULL;
+
+  if (!gtk_widget_get_mapped (widget))
+    return NULL;
+  if (GTK_IS_LIST_BOX (widget))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_list (child);
+  return found;
+}
+
 static TmFigureEntry *
 enter (BenchFixture *bench, const char *name, const char *text)
 {
@@ -99,6 +116,16 @@ open_fit (BenchFixture *bench, const char *part)
   g_assert_true (tm_bench_page_is_fitting (bench->page));
   tm_fit_view_show_part (bench->page->fit, part);
   ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (bench->page->fit)));
+}
+
+/* Of the row that is chosen among the measured mates. */
+static const char *
+get_mate (BenchFixture *bench)
+{
+  GtkWidget *list = find_list (GTK_WIDGET (bench->page->fit));
+
+  g_assert_nonnull (list);
+  return tm_list_row_key (gtk_list_box_get_selected_row (GTK_LIST_BOX (list)));
 }
 
 static void
@@ -201,6 +228,41 @@ test_press (void)
   close_bench (&bench);
 }
 
+static void
+add_mate (BenchFixture *bench, const char *serial, const char *piece)
+{
+  TmJob *job = tm_document_job (bench->job->document);
+  TmMateSize *mate = tm_mate_size_new ();
+
+  mate->feature = tm_job_intern (job, "1");
+  mate->serial = tm_job_intern (job, serial);
+  mate->piece = tm_job_intern (job, piece);
+  g_assert_cmpint (tm_quantity_read ("11.990", TM_UNIT_MM, &mate->smallest), ==, TM_READ_OK);
+  g_assert_cmpint (tm_job_add_mate_size (job, mate), ==, TM_ADD_OK);
+}
+
+/* A mate that was picked is looked at on other pieces, but not where another is meant. */
+static void
+test_meant (void)
+{
+  BenchFixture bench = open_bench ();
+  TmJob *job = tm_document_job (bench.job->document);
+  TmFeature *feature = find_feature (&bench, "1");
+  TmFitState state;
+
+  add_mate (&bench, "A", "");
+  add_mate (&bench, "B", "001");
+  add_mate (&bench, "C", "002");
+  tm_fit_state_of (bench.job->document, NULL, 20, 20, &state);
+  g_assert_cmpstr (state.mate->serial, ==, "B");
+  open_fit (&bench, "fit");
+  gtk_widget_activate_action (GTK_WIDGET (bench.page->fit), "fit.choose-mate", "s", "A");
+  g_assert_cmpstr (get_mate (&bench), ==, "A");
+  tm_document_go (bench.job->document, g_ptr_array_index (job->pieces, 1), feature, 1, "");
+  g_assert_cmpstr (get_mate (&bench), ==, "C");
+  close_bench (&bench);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -213,5 +275,6 @@ main (int argc, char **argv)
   g_test_add_func ("/bench-fit/wanted", test_wanted);
   g_test_add_func ("/bench-fit/crossed", test_crossed);
   g_test_add_func ("/bench-fit/press", test_press);
+  g_test_add_func ("/bench-fit/meant", test_meant);
   return g_test_run ();
 }
