@@ -440,8 +440,8 @@ draw_after_words (TmBandDrawing *d)
     {
       const gboolean left = plan->grows == (i % 2 == 0);
 
-      /* Where a second cut is outlined the short one covers less of it. */
-      if (left != plan->grows && i < 2 && !isnan (plan->second))
+      /* Beyond its spread it would be taken for the size after a second cut that is outlined there. */
+      if (left != plan->grows && !isnan (plan->second))
         continue;
       if (!place_beside (d, tm_text_width (&d->pen, texts[i / 2], &style), from, to, left, &x))
         continue;

@@ -171,10 +171,19 @@ find_spread_of (const TmCutResponse *response, double change)
   return hypot (change * or_else (response->factor_sd, 0.0), or_else (response->scatter, 0.0));
 }
 
+/* The change of a second cut: a whole number of marks, as the words beside the picture have it. */
+static double
+round_second (const TmCutAdvice *advice)
+{
+  const double second = advice->plan.second, step = advice->step;
+
+  return isfinite (second) && isfinite (step) && step > 0 ? round (second / step) * step : second;
+}
+
 static void
 find_second (TmBandPlan *plan, const TmCutAdvice *advice, double way)
 {
-  const double second = advice->plan.second;
+  const double second = round_second (advice);
 
   /* Less than half a mark cannot be dialled. */
   if (!is_within (second, 0.0) || second <= 0 || second < plan->per_mark / 2)

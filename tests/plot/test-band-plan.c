@@ -104,11 +104,12 @@ test_words (void)
   advice.plan.status = TM_CUT_PROVE;
   advice.plan.change = advice.plan.predicted = 0.015 * MM;
   advice.plan.predicted_low = advice.plan.predicted_high = 0.015 * MM;
-  advice.plan.second = 0.014 * MM;
+  /* In whole marks of the dial, as the number to dial is. */
+  advice.plan.second = 0.016 * MM;
   proving = make_planned (job, bore, &advice);
   second = tm_band_plot_describe (proving);
-  g_assert_nonnull (strstr (second, "; then a second cut of about 0.014 mm"));
-  g_assert_cmpfloat_with_epsilon (proving->plan.second, 25.010 * MM, 1.0);
+  g_assert_nonnull (strstr (second, "; then a second cut of about 0.020 mm"));
+  g_assert_cmpfloat_with_epsilon (proving->plan.second, 25.016 * MM, 1.0);
   advice.band.mate_lower = 0.0225 * MM;
   advice.band.mate_upper = 0.055 * MM; /* wider than the drawing: it narrows nothing */
   mated = make_planned (job, bore, &advice);
