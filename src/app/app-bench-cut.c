@@ -66,6 +66,16 @@ tm_bench_page_set_planning (TmBenchPage *self, gboolean planning)
 }
 
 void
+tm_bench_page_leave_cut (TmBenchPage *self)
+{
+  tm_cut_bar_drop_document (self->cut_bar);
+  if (!self->planning)
+    return;
+  self->planning = FALSE;
+  swap_entries (self);
+}
+
+void
 tm_bench_page_toggle_cut (TmBenchPage *self)
 {
   const TmFeature *feature = tm_bench_spot (get_bench (self))->feature;
@@ -141,6 +151,8 @@ tm_bench_page_submit_cut (TmBenchPage *self)
       tm_cut_bar_say (self->cut_bar, _ ("Was this dialled? Press Enter again to record the cut."), TRUE);
       return;
     }
+  if (!tm_cut_bar_is_settled (self->cut_bar))
+    return;
   TmSubmit submit
       = tm_document_submit_cut (self->document, text, tm_cut_bar_passes (self->cut_bar), note, &error);
   if (submit == TM_SUBMIT_RECORDED)
@@ -186,18 +198,23 @@ tool_saved (GtkWidget *widget, const char *name)
 static void
 edit_tool_cb (TmCutChoices *choices, const char *name, TmBenchPage *self)
 {
+  if (self->document == NULL)
+    return;
   tm_tool_dialog_present (GTK_WIDGET (self), self->document, *name != '\0' ? name : NULL, tool_saved);
 }
 
 static void
 tool_chosen_cb (TmCutChoices *choices, const char *name, TmBenchPage *self)
 {
-  choose_tool (self, name);
+  if (self->document != NULL)
+    choose_tool (self, name);
 }
 
 static void
 mate_chosen_cb (TmCutChoices *choices, const char *serial, TmBenchPage *self)
 {
+  if (self->document == NULL)
+    return;
   tm_bench_set_cut_mate (get_bench (self), serial);
   tm_bench_page_show_cut (self);
   tm_cut_bar_focus (self->cut_bar);

@@ -77,6 +77,8 @@ void tm_bench_page_toggle_cut (TmBenchPage *self);
 void tm_bench_page_set_planning (TmBenchPage *self, gboolean planning);
 void tm_bench_page_submit_cut (TmBenchPage *self);
 void tm_bench_page_connect_cut (TmBenchPage *self);
+/* The job is closed: the next one is measured first. */
+void tm_bench_page_leave_cut (TmBenchPage *self);
 /* Plans anew for the present place while a cut is planned; where none can be, readings are taken again. */
 void tm_bench_page_show_cut (TmBenchPage *self);
 /* Points out a cut that @reading has shown to be unlike the others. */

@@ -553,6 +553,7 @@ drop_document (TmBenchPage *self)
   tm_pictures_take_plot (self->pictures, NULL);
   tm_pictures_show (self->pictures, NULL, NULL);
   drop_judgement (self);
+  tm_bench_page_leave_cut (self);
   tm_bench_page_leave_fit (self);
   self->shown = (TmSpot) { 0 };
   g_clear_object (&self->document);

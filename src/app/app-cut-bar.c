@@ -21,6 +21,7 @@ struct _TmCutBar {
   TmCutAdvice tried;
   gboolean has_tried; /* what stands in the entry can be read */
   gboolean filling;
+  gint64 proposed_us; /* when the planned number was put into the entry, monotonic; 0: long ago */
   guint usual_passes;
 
   TmCutChoices *choices;
@@ -90,15 +91,10 @@ show_chances (TmCutBar *self)
   const TmCutAdvice *advice = self->has_tried                 ? &self->tried
                               : tm_cut_has_dial (&self->plan) ? &self->plan
                                                               : NULL;
-  g_autofree char *predicted
-      = advice != NULL ? tm_words_cut_predicted (advice, get_feature (self)) : g_strdup ("");
-  const char *typed = self->has_tried ? get_text (self->entry) : "";
-  g_autofree char *text
-      = *typed != '\0' && *predicted != '\0'
-            /* Translators: the number typed; on the next line "after it 25.008 ± 0.006 mm". */
-            ? g_strdup_printf (_ ("with %s dialled\n%s"), typed, predicted)
-            : g_strdup (predicted);
-  set_label (self->predicted, text);
+  g_autofree char *predicted = advice != NULL ? tm_words_cut_predicted (
+                                   advice, get_feature (self), self->has_tried ? get_text (self->entry) : "")
+                                              : g_strdup ("");
+  set_label (self->predicted, predicted);
   tm_chances_view_show (self->chances, advice != NULL ? &advice->plan.chances : NULL);
 }
 
@@ -340,6 +336,16 @@ tm_cut_bar_show (TmCutBar *self, TmDocument *document)
   try_text (self);
 }
 
+void
+tm_cut_bar_drop_document (TmCutBar *self)
+{
+  g_return_if_fail (TM_IS_CUT_BAR (self));
+
+  self->document = NULL;
+  self->shown = (TmSpot) { 0 };
+  tm_cut_bar_clear (self);
+}
+
 const TmCutAdvice *
 tm_cut_bar_advice (TmCutBar *self)
 {
@@ -371,10 +377,19 @@ tm_cut_bar_text (TmCutBar *self)
   if (*get_text (self->entry) == '\0' && tm_cut_has_dial (&self->plan))
     {
       tm_cut_bar_set_dial (self, self->plan.dial);
+      self->proposed_us = g_get_monotonic_time ();
       gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
       return "";
     }
   return get_text (self->entry);
+}
+
+gboolean
+tm_cut_bar_is_settled (TmCutBar *self)
+{
+  g_return_val_if_fail (TM_IS_CUT_BAR (self), FALSE);
+
+  return g_get_monotonic_time () - self->proposed_us >= TM_BENCH_CONFIRM_MS * G_TIME_SPAN_MILLISECOND;
 }
 
 gboolean

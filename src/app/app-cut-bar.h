@@ -24,12 +24,18 @@ GtkWidget *tm_cut_bar_new (void) G_GNUC_WARN_UNUSED_RESULT;
  * one goes. */
 void tm_cut_bar_show (TmCutBar *self, TmDocument *document);
 
-/* What is to be drawn: of the number in the entry, else of the plan, with or without a number. */
+/* The job is closed. */
+void tm_cut_bar_drop_document (TmCutBar *self);
+
+/* NULL while no job is shown.  What is to be drawn: of the number in the entry, else of the plan, with or
+ * without a number. */
 const TmCutAdvice *tm_cut_bar_advice (TmCutBar *self);
 
 /* What was typed; where nothing was, the planned number goes into the entry first, to be seen, and "" is
  * returned.  Borrowed. */
 const char *tm_cut_bar_text (TmCutBar *self);
+/* FALSE just after that: an Enter that bounces, or is held, is no answer to what was shown. */
+gboolean tm_cut_bar_is_settled (TmCutBar *self);
 /* Whether anything is typed, in the entry or as a note. */
 gboolean tm_cut_bar_has_text (TmCutBar *self);
 guint tm_cut_bar_passes (TmCutBar *self);

@@ -240,13 +240,17 @@ tm_words_cut_status (const TmCutAdvice *advice, const TmTool *tool, const TmFeat
 }
 
 char *
-tm_words_cut_predicted (const TmCutAdvice *advice, const TmFeature *feature)
+tm_words_cut_predicted (const TmCutAdvice *advice, const TmFeature *feature, const char *typed)
 {
   if (!isfinite (advice->plan.predicted) || !(advice->plan.predicted_u >= 0))
     return g_strdup ("");
   g_autofree char *size
       = tm_words_size_pair (feature, advice->reference, advice->plan.predicted, 2 * advice->plan.predicted_u);
-  return g_strdup_printf (_ ("after it %s"), size);
+  /* Translators: on the next line a size with its uncertainty. */
+  if (*typed == '\0')
+    return g_strdup_printf (_ ("after it\n%s"), size);
+  /* Translators: the number typed; on the next line a size with its uncertainty. */
+  return g_strdup_printf (_ ("after %s dialled\n%s"), typed, size);
 }
 
 char *
@@ -275,15 +279,22 @@ tm_words_cut_unread (const TmCutAdvice *advice)
       advice->n_unread);
 }
 
+/* As all else that is known "give or take": two standard deviations. */
+static char *
+format_spread (const TmCutResponse *response)
+{
+  return tm_chance_text (2 * response->factor_sd);
+}
+
 static char *
 describe_assumed (const TmCutResponse *response, const TmTool *tool, const TmFeature *feature)
 {
-  g_autofree char *sd = tm_chance_text (response->factor_sd);
+  g_autofree char *spread = format_spread (response);
   g_autofree char *scatter = format_change (feature, response->scatter);
   return g_strdup_printf (
       _ ("Assumed: no cut of %s is on record. It is taken to cut what is dialled, give or "
-         "take %s and %s; the first cuts teach it."),
-      tool->name, sd, scatter);
+         "take %s (k = 2), and to scatter by %s; the first cuts teach it."),
+      tool->name, spread, scatter);
 }
 
 char *
@@ -296,15 +307,15 @@ tm_words_cut_response (const TmCutAdvice *advice, const TmTool *tool, const TmFe
   if (advice->assumed || response->n_answers == 0)
     return describe_assumed (response, tool, feature);
   g_autofree char *factor = g_strdup_printf (_ ("%.0f %%"), 100 * response->factor);
-  g_autofree char *sd = tm_chance_text (response->factor_sd);
+  g_autofree char *spread = format_spread (response);
   g_autofree char *scatter = format_change (feature, response->scatter);
   return g_strdup_printf (
-      ngettext ("%s so far: takes %s of what is dialled, give or take %s, and scatters by "
+      ngettext ("%s so far: takes %s of what is dialled, give or take %s (k = 2), and scatters by "
                 "%s (%u cut).",
-                "%s so far: takes %s of what is dialled, give or take %s, and scatters by "
+                "%s so far: takes %s of what is dialled, give or take %s (k = 2), and scatters by "
                 "%s (%u cuts).",
                 response->n_answers),
-      tool->name, factor, sd, scatter, response->n_answers);
+      tool->name, factor, spread, scatter, response->n_answers);
 }
 
 char *

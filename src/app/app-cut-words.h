@@ -28,8 +28,9 @@ char *tm_words_cut_manner (const TmCutAdvice *advice, const TmTool *tool) G_GNUC
 char *tm_words_cut_status (const TmCutAdvice *advice, const TmTool *tool,
                            const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
 
-/* "after it 25.008 ± 0.006 mm" */
-char *tm_words_cut_predicted (const TmCutAdvice *advice, const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
+/* In two lines: "after it" or, with something @typed, "after 0.020 dialled"; then "25.008 ± 0.006 mm". */
+char *tm_words_cut_predicted (const TmCutAdvice *advice, const TmFeature *feature,
+                              const char *typed) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "metal gone: 0.4 % of the 1 % accepted for this place; 0.1 % is spent" */
 char *tm_words_cut_risk (const TmCutAdvice *advice) G_GNUC_WARN_UNUSED_RESULT;

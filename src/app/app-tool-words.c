@@ -113,8 +113,7 @@ tm_words_tool_response (const GArray *answers, TmUnit unit)
   return g_strdup_printf (
       answers->len == 0
           ? _ ("No cut by it is on record. Assumed: it takes %.0f %% of what is dialled, give or take %.0f "
-               "%%, "
-               "and a cut scatters by %s (%s to %s).")
+               "%% (k = 2), and a cut scatters by %s (%s to %s).")
           : _ ("It takes %.0f %% of what is dialled, give or take %.0f %% (k = 2), and a cut scatters by %s "
                "(95 of 100: %s to %s)."),
       100 * response.factor, 200 * response.factor_sd, scatter, low, high);

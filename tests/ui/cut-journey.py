@@ -129,7 +129,7 @@ def try_another(program):
     program.put("0.02")
     program.shows("10 marks of 0.002")
     wait_until("other chances", lambda: read_chances(program)[2] > before[2])
-    program.shows("with 0.02 dialled")
+    program.shows("after 0.02 dialled")
     program.picture("cut-03-another-number")
     program.key("F4")
     program.wait_focus("text box", "Reading")

@@ -150,6 +150,10 @@ test_record (void)
   record (&bench);
   g_assert_cmpuint (count_cuts (&bench), ==, 0);
   g_assert_cmpstr (get_dial (&bench), !=, "");
+  /* A key that bounces is no answer to what was only just shown. */
+  record (&bench);
+  g_assert_cmpuint (count_cuts (&bench), ==, 0);
+  g_usleep ((TM_BENCH_CONFIRM_MS + 20) * G_TIME_SPAN_MILLISECOND);
   record (&bench);
   g_assert_cmpuint (count_cuts (&bench), ==, 1);
   g_assert_false (bench.page->planning);
@@ -165,6 +169,25 @@ test_record (void)
   g_assert_cmpuint (kept->cuts->len, ==, 1);
   g_assert_cmpstr (((TmCutRow *)g_ptr_array_index (kept->cuts, 0))->tool, ==, "bar 12");
   g_assert_cmpint (bench.page->judgement.verdict, ==, TM_VERDICT_NOT_MEASURED);
+  close_bench (&bench);
+}
+
+/* The next job is measured first. */
+static void
+test_close (void)
+{
+  BenchFixture bench = open_bench (make_job ());
+  read_size (&bench, "11.90");
+  plan (&bench);
+  type_dial (&bench, "0.012");
+  tm_bench_page_set_document (bench.page, NULL);
+  g_assert_false (bench.page->planning);
+  g_assert_null (tm_cut_bar_advice (bench.page->cut_bar));
+  tm_bench_page_set_document (bench.page, bench.job->document);
+  g_assert_false (bench.page->planning);
+  g_assert_true (gtk_widget_get_visible (GTK_WIDGET (bench.page->entry)));
+  plan (&bench);
+  g_assert_cmpstr (get_dial (&bench), ==, "");
   close_bench (&bench);
 }
 
@@ -287,6 +310,11 @@ test_words (void)
       g_assert_true (status == TM_CUT_OK || *sentence != '\0');
       g_assert_true (tm_cut_has_dial (&advice) == g_str_equal (title, "0.012"));
     }
+  /* As the view of cutting tools has it. */
+  TmCutAdvice assumed
+      = { .response = { .factor = 1, .factor_sd = 0.08, .scatter = 5000000 }, .assumed = TRUE };
+  g_autofree char *response = tm_words_cut_response (&assumed, &tool, &feature);
+  g_assert_nonnull (strstr (response, "give or take 16 % (k = 2)"));
 }
 
 int
@@ -298,6 +326,7 @@ main (int argc, char **argv)
   adw_init ();
   g_test_add_func ("/bench-cut/swap", test_swap);
   g_test_add_func ("/bench-cut/record", test_record);
+  g_test_add_func ("/bench-cut/close", test_close);
   g_test_add_func ("/bench-cut/typed", test_typed);
   g_test_add_func ("/bench-cut/history", test_history);
   g_test_add_func ("/bench-cut/unlike", test_unlike);
