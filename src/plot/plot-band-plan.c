@@ -185,8 +185,10 @@ find_second (TmBandPlan *plan, const TmCutAdvice *advice, double way)
 {
   const double second = round_second (advice);
 
-  /* Less than half a mark cannot be dialled. */
-  if (!is_within (second, 0.0) || second <= 0 || second < plan->per_mark / 2)
+  /* Less than half a mark cannot be dialled; and it comes only where metal is left, which is not drawn as if
+   * it were sure. */
+  if (!is_within (second, 0.0) || second <= 0 || second < plan->per_mark / 2
+      || !(advice->plan.chances.left > 0.5))
     return;
   plan->next_change = second;
   plan->second = plan->after + way * second * or_else (advice->response.factor, 1.0);

@@ -94,7 +94,7 @@ test_words (void)
   TmFeature *bore;
   g_autoptr (TmJob) job = make_bore (&bore, NULL, "24.981");
   TmCutAdvice advice = make_advice ("24.981", 0.029, 0.003);
-  g_autoptr (TmBandPlot) plot = make_planned (job, bore, &advice), proving = NULL, mated = NULL;
+  g_autoptr (TmBandPlot) plot = make_planned (job, bore, &advice), proving = NULL, only = NULL, mated = NULL;
   g_autofree char *words = tm_band_plot_describe (plot), *second = NULL, *mate = NULL, *none = NULL;
 
   g_assert_cmpstr (words, ==,
@@ -106,10 +106,15 @@ test_words (void)
   advice.plan.predicted_low = advice.plan.predicted_high = 0.015 * MM;
   /* In whole marks of the dial, as the number to dial is. */
   advice.plan.second = 0.016 * MM;
+  advice.plan.chances = (TmCutChances) { 0.29, 0.71, 0.0, NAN };
   proving = make_planned (job, bore, &advice);
   second = tm_band_plot_describe (proving);
   g_assert_nonnull (strstr (second, "; then a second cut of about 0.020 mm"));
   g_assert_cmpfloat_with_epsilon (proving->plan.second, 25.016 * MM, 1.0);
+  /* Where the first most likely brings it in there is none to be seen. */
+  advice.plan.chances = (TmCutChances) { 0.93, 0.062, 0.008, NAN };
+  only = make_planned (job, bore, &advice);
+  g_assert_true (isnan (only->plan.second));
   advice.band.mate_lower = 0.0225 * MM;
   advice.band.mate_upper = 0.055 * MM; /* wider than the drawing: it narrows nothing */
   mated = make_planned (job, bore, &advice);
