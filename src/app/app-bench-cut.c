@@ -40,7 +40,7 @@ ask_history (TmBenchPage *self)
 static void
 swap_entries (TmBenchPage *self)
 {
-  gtk_widget_set_visible (GTK_WIDGET (self->chips), !self->planning);
+  tm_station_chips_set_places_only (self->chips, self->planning);
   gtk_widget_set_visible (GTK_WIDGET (self->entry), !self->planning);
   gtk_widget_set_visible (GTK_WIDGET (self->cut_bar), self->planning);
   tm_pictures_hold_band (self->pictures, self->planning);

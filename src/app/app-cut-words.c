@@ -10,6 +10,9 @@
 #include "core-form.h"
 #include "plot-chance.h"
 
+/* The chance of metal left from which on the cut after this one is worth a line. */
+#define LEFT_WORTH_SAYING 0.05
+
 gboolean
 tm_cut_has_dial (const TmCutAdvice *advice)
 {
@@ -150,13 +153,14 @@ describe_proving (const TmCutAdvice *advice, const TmTool *tool)
   return g_strdup_printf (_ ("%s Or fetch %s, which can risk the whole cut."), then, advice->finer->name);
 }
 
+/* Of metal that is hardly ever left nothing is said. */
 static char *
 describe_cut (const TmCutAdvice *advice, const TmTool *tool)
 {
-  if (advice->second_dial <= 0)
+  if (advice->second_dial <= 0 || !(advice->plan.chances.left >= LEFT_WORTH_SAYING))
     return g_strdup ("");
   g_autofree char *second = format_dial (tool, advice->second_dial);
-  return g_strdup_printf (_ ("It leaves metal on purpose: the next cut is likely %s."), second);
+  return g_strdup_printf (_ ("If metal is left then, the next cut is likely %s."), second);
 }
 
 static char *

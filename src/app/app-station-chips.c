@@ -22,6 +22,7 @@ struct _TmStationChips {
   const TmFeature *feature; /* shown now */
   guint n_places;
   guint n_stations;
+  gboolean places_only;
   gboolean filling;
 };
 
@@ -165,6 +166,16 @@ fill_place_list (TmStationChips *self)
 }
 
 static void
+show_which (TmStationChips *self)
+{
+  gboolean stations = self->n_stations > 0 && !self->places_only;
+  gtk_widget_set_visible (self->places, self->place_chips->len > 0);
+  gtk_widget_set_visible (self->place_of, self->n_places > MAX_PLACE_CHIPS);
+  gtk_widget_set_visible (self->stations, stations);
+  gtk_widget_set_visible (GTK_WIDGET (self), self->n_places > 1 || stations);
+}
+
+static void
 rebuild (TmStationChips *self, const TmFeature *feature)
 {
   self->feature = feature;
@@ -179,10 +190,7 @@ rebuild (TmStationChips *self, const TmFeature *feature)
     add_chip (self, self->stations, self->station_chips);
   if (many)
     fill_place_list (self);
-  gtk_widget_set_visible (self->places, self->place_chips->len > 0);
-  gtk_widget_set_visible (self->place_of, many);
-  gtk_widget_set_visible (self->stations, self->n_stations > 0);
-  gtk_widget_set_visible (GTK_WIDGET (self), self->n_places > 1 || self->n_stations > 0);
+  show_which (self);
 }
 
 static gboolean
@@ -254,6 +262,15 @@ tm_station_chips_show (TmStationChips *self, TmDocument *document)
       show_stations (self, tm_document_job (document), spot);
     }
   self->filling = FALSE;
+}
+
+void
+tm_station_chips_set_places_only (TmStationChips *self, gboolean places_only)
+{
+  g_return_if_fail (TM_IS_STATION_CHIPS (self));
+
+  self->places_only = places_only;
+  show_which (self);
 }
 
 GtkWidget *

@@ -191,6 +191,28 @@ test_close (void)
   close_bench (&bench);
 }
 
+static gboolean
+is_seen (GtkWidget *widget)
+{
+  return widget != NULL && gtk_widget_get_child_visible (widget) && gtk_widget_get_mapped (widget);
+}
+
+/* Which hole is cut can be seen; a cut goes through all stations. */
+static void
+test_places (void)
+{
+  BenchFixture bench = open_bench (make_job ());
+  go_to (&bench, "2", "");
+  plan (&bench);
+  ui_wait_until (is_seen (tm_station_chips_place (bench.page->chips, 1)));
+  go_to (&bench, "1", "mouth/3");
+  g_assert_true (bench.page->planning);
+  g_assert_false (gtk_widget_get_visible (GTK_WIDGET (bench.page->chips)));
+  gtk_widget_activate_action (GTK_WIDGET (bench.page), "bench.plan-cut", NULL);
+  ui_wait_until (is_seen (tm_station_chips_station (bench.page->chips, 0)));
+  close_bench (&bench);
+}
+
 /* What is typed decides what is drawn; nonsense is kept and not recorded. */
 static void
 test_typed (void)
@@ -310,6 +332,14 @@ test_words (void)
       g_assert_true (status == TM_CUT_OK || *sentence != '\0');
       g_assert_true (tm_cut_has_dial (&advice) == g_str_equal (title, "0.012"));
     }
+  /* The next cut is spoken of where metal may be left, never as if it were sure. */
+  TmCutAdvice last
+      = { .plan = { .status = TM_CUT_OK, .chances = { 0.7, 0.3, 0, 0 } }, .second_dial = 4000000 };
+  g_autofree char *may = tm_words_cut_status (&last, &tool, &feature);
+  last.plan.chances = (TmCutChances) { 0.995, 0.005, 0, 0 };
+  g_autofree char *nothing = tm_words_cut_status (&last, &tool, &feature);
+  g_assert_cmpstr (may, ==, "If metal is left then, the next cut is likely 0.004 mm.");
+  g_assert_cmpstr (nothing, ==, "");
   /* As the view of cutting tools has it. */
   TmCutAdvice assumed
       = { .response = { .factor = 1, .factor_sd = 0.08, .scatter = 5000000 }, .assumed = TRUE };
@@ -327,6 +357,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench-cut/swap", test_swap);
   g_test_add_func ("/bench-cut/record", test_record);
   g_test_add_func ("/bench-cut/close", test_close);
+  g_test_add_func ("/bench-cut/places", test_places);
   g_test_add_func ("/bench-cut/typed", test_typed);
   g_test_add_func ("/bench-cut/history", test_history);
   g_test_add_func ("/bench-cut/unlike", test_unlike);
