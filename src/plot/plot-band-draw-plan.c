@@ -368,14 +368,29 @@ draw_cut_words (TmBandDrawing *d)
                        &style, NULL);
 }
 
+/* Words of @width at @x that a limit's line would run through go on beyond it. */
+static double
+step_over (const TmBandDrawing *d, double limit, double width, gboolean left, double x)
+{
+  const double line = isfinite (limit) ? tm_band_draw_x (d, limit) : -INFINITY, gap = d->pen.size * 0.4;
+
+  if (line <= x - gap || line >= x + width + gap)
+    return x;
+  return left ? line - gap - width : line + gap;
+}
+
 /* Where words of @width go beside what takes up @from…@to: to its left, or to its right; FALSE when there
  * is no room. */
 static gboolean
 place_beside (const TmBandDrawing *d, double width, double from, double to, gboolean left, double *x)
 {
+  const TmBandPlan *plan = &d->plot->plan;
   const double gap = d->pen.size * 0.6;
+  const gboolean gone_first = plan->grows == left; /* the limit that is met first */
 
   *x = left ? from - gap - width : to + gap;
+  *x = step_over (d, gone_first ? plan->gone : plan->left, width, left, *x);
+  *x = step_over (d, gone_first ? plan->left : plan->gone, width, left, *x);
   return *x >= d->at.left && *x + width <= d->at.width;
 }
 
