@@ -40,7 +40,7 @@ ask_history (TmBenchPage *self)
 static void
 swap_entries (TmBenchPage *self)
 {
-  tm_station_chips_set_places_only (self->chips, self->planning);
+  tm_station_chips_set_offered (self->chips, !self->planning);
   gtk_widget_set_visible (GTK_WIDGET (self->entry), !self->planning);
   gtk_widget_set_visible (GTK_WIDGET (self->cut_bar), self->planning);
   tm_pictures_hold_band (self->pictures, self->planning);
@@ -57,6 +57,8 @@ tm_bench_page_set_planning (TmBenchPage *self, gboolean planning)
     return;
   self->planning = planning;
   swap_entries (self);
+  if (self->has_judgement)
+    tm_bench_page_show_limits (self);
   tm_bench_page_show_cut (self);
   tm_bench_page_show_panel (self);
   if (planning)

@@ -68,6 +68,7 @@ void tm_bench_page_show_pins (TmBenchPage *self);
 
 /* app-bench-page.c: shown anew, as what is typed or planned now asks. */
 void tm_bench_page_show_plot (TmBenchPage *self);
+void tm_bench_page_show_limits (TmBenchPage *self);
 void tm_bench_page_show_panel (TmBenchPage *self);
 /* The cursor to where the hand types now. */
 void tm_bench_page_focus (TmBenchPage *self);

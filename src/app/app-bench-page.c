@@ -94,11 +94,30 @@ fit_callout (GtkLabel *label)
     gtk_widget_remove_css_class (GTK_WIDGET (label), "tm-long");
 }
 
+/* While a cut is planned there is no room for chips: which hole is cut stands beside the limits. */
+void
+tm_bench_page_show_limits (TmBenchPage *self)
+{
+  const TmSpot *spot = tm_bench_spot (get_bench (self));
+  g_autofree char *callout = tm_words_requirement (spot->feature);
+  g_autofree char *limits = tm_words_limits (spot->feature);
+  g_autofree char *place = NULL;
+  if (g_str_equal (limits, callout))
+    *limits = '\0';
+  if (!self->planning || spot->feature->places < 2)
+    {
+      set_label (self->limits, limits);
+      return;
+    }
+  place = g_strdup_printf (_ ("place %u of %u"), spot->place, spot->feature->places);
+  g_autofree char *both = *limits != '\0' ? g_strdup_printf ("%s  ·  %s", limits, place) : g_strdup (place);
+  set_label (self->limits, both);
+}
+
 static void
 show_heading (TmBenchPage *self, const TmFeature *feature)
 {
   g_autofree char *callout = tm_words_requirement (feature);
-  g_autofree char *limits = tm_words_limits (feature);
   g_autofree char *on_drawing = tm_words_on_drawing (feature);
   const char *name = g_str_equal (feature->name, callout) ? "" : feature->name;
   gboolean crowded = g_utf8_strlen (callout, -1) > MAX_CALLOUT_CHARS;
@@ -108,7 +127,6 @@ show_heading (TmBenchPage *self, const TmFeature *feature)
   gtk_label_set_wrap (self->callout, crowded);
   gtk_label_set_lines (self->callout, !crowded ? -1 : tm_kind_is_attribute (feature->kind) ? 8 : 2);
   set_label (self->name, crowded ? "" : name);
-  set_label (self->limits, g_str_equal (limits, callout) ? "" : limits);
   /* A long callout leaves no room for the name beside it. */
   if (crowded && *name != '\0')
     {
@@ -191,6 +209,7 @@ show_spot (TmBenchPage *self)
       show_heading (self, spot->feature);
       tm_verdict_panel_list_methods (self->panel, self->document);
     }
+  tm_bench_page_show_limits (self);
   tm_station_chips_show (self->chips, self->document);
   tm_reading_entry_refresh (self->entry);
   if (other_feature)

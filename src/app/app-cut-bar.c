@@ -188,6 +188,7 @@ build_entry (TmCutBar *self)
   gtk_widget_set_hexpand (self->entry, TRUE);
   gtk_entry_set_input_purpose (GTK_ENTRY (self->entry), GTK_INPUT_PURPOSE_NUMBER);
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 7);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 7);
   tm_name_entry (GTK_EDITABLE (self->entry), _ ("Dialled"));
   gtk_widget_add_css_class (GTK_WIDGET (self->says), "tm-says");
   gtk_label_set_ellipsize (self->says, PANGO_ELLIPSIZE_END);

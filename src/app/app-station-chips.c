@@ -22,7 +22,7 @@ struct _TmStationChips {
   const TmFeature *feature; /* shown now */
   guint n_places;
   guint n_stations;
-  gboolean places_only;
+  gboolean set_aside;
   gboolean filling;
 };
 
@@ -168,11 +168,11 @@ fill_place_list (TmStationChips *self)
 static void
 show_which (TmStationChips *self)
 {
-  gboolean stations = self->n_stations > 0 && !self->places_only;
   gtk_widget_set_visible (self->places, self->place_chips->len > 0);
   gtk_widget_set_visible (self->place_of, self->n_places > MAX_PLACE_CHIPS);
-  gtk_widget_set_visible (self->stations, stations);
-  gtk_widget_set_visible (GTK_WIDGET (self), self->n_places > 1 || stations);
+  gtk_widget_set_visible (self->stations, self->n_stations > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self),
+                          !self->set_aside && (self->n_places > 1 || self->n_stations > 0));
 }
 
 static void
@@ -265,11 +265,11 @@ tm_station_chips_show (TmStationChips *self, TmDocument *document)
 }
 
 void
-tm_station_chips_set_places_only (TmStationChips *self, gboolean places_only)
+tm_station_chips_set_offered (TmStationChips *self, gboolean offered)
 {
   g_return_if_fail (TM_IS_STATION_CHIPS (self));
 
-  self->places_only = places_only;
+  self->set_aside = !offered;
   show_which (self);
 }
 

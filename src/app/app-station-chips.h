@@ -21,8 +21,8 @@ GtkWidget *tm_station_chips_new (void) G_GNUC_WARN_UNUSED_RESULT;
 /* Shows the session's present spot; @document may be NULL. */
 void tm_station_chips_show (TmStationChips *self, TmDocument *document);
 
-/* Whether the stations are left out: a cut goes through all of them. */
-void tm_station_chips_set_places_only (TmStationChips *self, gboolean places_only);
+/* Whether they are offered, where there are any; at first they are. */
+void tm_station_chips_set_offered (TmStationChips *self, gboolean offered);
 
 /* The chip of a place (1..), or of a station (0..), or NULL; for tests. */
 GtkWidget *tm_station_chips_place (TmStationChips *self, guint place);

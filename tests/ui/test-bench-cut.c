@@ -197,19 +197,25 @@ is_seen (GtkWidget *widget)
   return widget != NULL && gtk_widget_get_child_visible (widget) && gtk_widget_get_mapped (widget);
 }
 
-/* Which hole is cut can be seen; a cut goes through all stations. */
+/* Which hole is cut can be seen, at whatever feature and place; the chips take no room. */
 static void
 test_places (void)
 {
   BenchFixture bench = open_bench (make_job ());
   go_to (&bench, "2", "");
   plan (&bench);
-  ui_wait_until (is_seen (tm_station_chips_place (bench.page->chips, 1)));
+  g_assert_true (g_str_has_suffix (gtk_label_get_text (bench.page->limits), "place 1 of 4"));
+  tm_document_go (bench.job->document, tm_bench_spot (tm_document_bench (bench.job->document))->piece,
+                  tm_job_find_feature (tm_document_job (bench.job->document), "2"), 3, "");
+  g_assert_true (g_str_has_suffix (gtk_label_get_text (bench.page->limits), "place 3 of 4"));
   go_to (&bench, "1", "mouth/3");
   g_assert_true (bench.page->planning);
   g_assert_false (gtk_widget_get_visible (GTK_WIDGET (bench.page->chips)));
+  g_assert_null (strstr (gtk_label_get_text (bench.page->limits), "place"));
   gtk_widget_activate_action (GTK_WIDGET (bench.page), "bench.plan-cut", NULL);
   ui_wait_until (is_seen (tm_station_chips_station (bench.page->chips, 0)));
+  go_to (&bench, "7", "");
+  g_assert_false (gtk_widget_get_visible (GTK_WIDGET (bench.page->chips)));
   close_bench (&bench);
 }
 
