@@ -156,9 +156,39 @@ tm_pair_pane_show (TmPairPane *self, TmDocument *document)
 
 /* -------- Keeping the choice -------- */
 
+/* Whether the place that @mate was meant for now gets another. */
+static gboolean
+loses_place (const TmFitPairs *pairs, const TmMateSize *mate)
+{
+  for (guint i = 0; i < pairs->places->len; i++)
+    {
+      const TmFitPlace *row = &g_array_index (pairs->places, TmFitPlace, i);
+
+      if (row->mate != NULL && row->mate != mate && g_str_equal (mate->piece, row->piece->serial)
+          && tm_fit_mate_place (mate) == row->place)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Those that were left out, and whose place now gets another: no two are meant for one place. */
+static void
+add_displaced (GArray *choice, const TmFitPairs *pairs, TmJob *job, const TmFeature *feature)
+{
+  for (guint i = 0; i < job->mate_sizes->len; i++)
+    {
+      TmMateSize *mate = g_ptr_array_index (job->mate_sizes, i);
+      const TmMeantFor none = { mate, tm_job_intern (job, NULL), 1 };
+
+      if (g_str_equal (mate->feature, feature->balloon) && !g_ptr_array_find (pairs->mates, mate, NULL)
+          && loses_place (pairs, mate))
+        g_array_append_val (choice, none);
+    }
+}
+
 /* The mates that get a piece, and those that get none any more. */
 static GArray *
-make_choice (const TmFitPairs *pairs, TmJob *job)
+make_choice (const TmFitPairs *pairs, TmJob *job, const TmFeature *feature)
 {
   GArray *choice = g_array_new (FALSE, FALSE, sizeof (TmMeantFor));
 
@@ -176,6 +206,7 @@ make_choice (const TmFitPairs *pairs, TmJob *job)
 
       g_array_append_val (choice, none);
     }
+  add_displaced (choice, pairs, job, feature);
   return choice;
 }
 
@@ -194,7 +225,8 @@ tm_pair_pane_use (TmPairPane *self)
   tm_fit_pairs_of (self->document, &pairs);
   if (pairs.status != TM_FIT_OK || pairs.n_pairs == 0)
     return;
-  choice = make_choice (&pairs, tm_document_job (self->document));
+  choice = make_choice (&pairs, tm_document_job (self->document),
+                        tm_bench_spot (tm_document_bench (self->document))->feature);
   text = g_strdup_printf (ngettext ("%u mate is now meant for its piece",
                                     "%u mates are now meant for their pieces", pairs.n_pairs),
                           pairs.n_pairs);

@@ -6,6 +6,7 @@
 #include <adwaita.h>
 
 #include "app-bench-page-private.h"
+#include "app-edit-mate.h"
 #include "app-figure-entry.h"
 #include "app-fit-state.h"
 #include "app-list-row.h"
@@ -228,17 +229,18 @@ test_press (void)
   close_bench (&bench);
 }
 
-static void
-add_mate (BenchFixture *bench, const char *serial, const char *piece)
+static TmMateSize *
+add_mate (BenchFixture *bench, const char *feature, const char *serial, const char *piece)
 {
   TmJob *job = tm_document_job (bench->job->document);
   TmMateSize *mate = tm_mate_size_new ();
 
-  mate->feature = tm_job_intern (job, "1");
+  mate->feature = tm_job_intern (job, feature);
   mate->serial = tm_job_intern (job, serial);
   mate->piece = tm_job_intern (job, piece);
   g_assert_cmpint (tm_quantity_read ("11.990", TM_UNIT_MM, &mate->smallest), ==, TM_READ_OK);
   g_assert_cmpint (tm_job_add_mate_size (job, mate), ==, TM_ADD_OK);
+  return mate;
 }
 
 /* A mate that was picked is looked at on other pieces, but not where another is meant. */
@@ -250,9 +252,9 @@ test_meant (void)
   TmFeature *feature = find_feature (&bench, "1");
   TmFitState state;
 
-  add_mate (&bench, "A", "");
-  add_mate (&bench, "B", "001");
-  add_mate (&bench, "C", "002");
+  add_mate (&bench, "1", "A", "");
+  add_mate (&bench, "1", "B", "001");
+  add_mate (&bench, "1", "C", "002");
   tm_fit_state_of (bench.job->document, NULL, 20, 20, &state);
   g_assert_cmpstr (state.mate->serial, ==, "B");
   open_fit (&bench, "fit");
@@ -260,6 +262,33 @@ test_meant (void)
   g_assert_cmpstr (get_mate (&bench), ==, "A");
   tm_document_go (bench.job->document, g_ptr_array_index (job->pieces, 1), feature, 1, "");
   g_assert_cmpstr (get_mate (&bench), ==, "C");
+  close_bench (&bench);
+}
+
+/* A mate that has to be left out makes way for the one that gets its piece. */
+static void
+test_use_pairing (void)
+{
+  BenchFixture bench = open_bench ();
+  TmJob *job = tm_document_job (bench.job->document);
+  TmFeature *feature = ui_add_feature (job, "7", "Ø12 H7", "BM-2");
+  TmMateSize *left_out = add_mate (&bench, "7", "X", "001");
+  TmMateSize *paired = add_mate (&bench, "7", "R", "");
+  g_autoptr (GError) error = NULL;
+
+  g_assert_cmpint (tm_quantity_read ("0.002", TM_UNIT_MM, &paired->uncertainty), ==, TM_READ_OK);
+  g_assert_true (tm_edit_wanted_clearance (bench.job->document, feature, tm_quantity_new (0, TM_UNIT_MM, 3),
+                                           tm_quantity_new (40000000, TM_UNIT_MM, 3), &error));
+  go_to (&bench, "7");
+  tm_bench_set_text (tm_document_bench (bench.job->document), "12.010");
+  g_assert_cmpint (
+      tm_bench_submit (tm_document_bench (bench.job->document), "2026-05-04T09:00:00Z", 0, &error), ==,
+      TM_SUBMIT_RECORDED);
+  go_to (&bench, "7");
+  open_fit (&bench, "pairing");
+  gtk_widget_activate_action (GTK_WIDGET (bench.page->fit), "fit.use-pairing", NULL);
+  g_assert_cmpstr (paired->piece, ==, "001");
+  g_assert_cmpstr (left_out->piece, ==, "");
   close_bench (&bench);
 }
 
@@ -276,5 +305,6 @@ main (int argc, char **argv)
   g_test_add_func ("/bench-fit/crossed", test_crossed);
   g_test_add_func ("/bench-fit/press", test_press);
   g_test_add_func ("/bench-fit/meant", test_meant);
+  g_test_add_func ("/bench-fit/use-pairing", test_use_pairing);
   return g_test_run ();
 }
