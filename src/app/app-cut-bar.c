@@ -424,6 +424,9 @@ tm_cut_bar_say (TmCutBar *self, const char *text, gboolean asks)
   g_return_if_fail (TM_IS_CUT_BAR (self));
 
   tm_panel_line_take (self->question, g_strdup (text));
+  /* In its place what is known of the tool gives way: with both there is no room left for the picture. */
+  gtk_widget_set_visible (GTK_WIDGET (self->history),
+                          *text == '\0' && *gtk_label_get_text (self->history) != '\0');
   if (asks)
     gtk_widget_add_css_class (self->frame, "tm-asking");
   else

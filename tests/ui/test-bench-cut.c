@@ -219,6 +219,16 @@ test_places (void)
   close_bench (&bench);
 }
 
+/* Its height in a window of 1280. */
+static int
+measure_bar (BenchFixture *bench)
+{
+  int least, natural;
+  gtk_widget_measure (GTK_WIDGET (bench->page->cut_bar), GTK_ORIENTATION_VERTICAL, 586, &least, &natural,
+                      NULL, NULL);
+  return least;
+}
+
 /* What is typed decides what is drawn; nonsense is kept and not recorded. */
 static void
 test_typed (void)
@@ -231,7 +241,10 @@ test_typed (void)
   const TmCutAdvice *tried = tm_cut_bar_advice (bench.page->cut_bar);
   g_assert_cmpint (tried->dial, ==, 45000000);
   g_assert_cmpfloat (tried->plan.predicted, >, planned.plan.predicted);
+  int before = measure_bar (&bench);
   type_dial (&bench, "0.04x");
+  /* What is wrong takes no more room, of which there is none at 1280 by 720. */
+  g_assert_cmpint (measure_bar (&bench), <=, before);
   g_assert_cmpint (tm_cut_bar_advice (bench.page->cut_bar)->dial, ==, planned.dial);
   record (&bench);
   g_assert_cmpstr (get_dial (&bench), ==, "0.04x");
