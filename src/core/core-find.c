@@ -5,6 +5,7 @@
 
 #include "core-model.h"
 
+#include "core-cut-order.h"
 #include "core-index.h"
 
 TmPerson *
@@ -110,19 +111,35 @@ tm_job_cuts_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature
   return tm_index_cuts_at (job->index, piece, feature, place);
 }
 
+/* Where in the record the cut was made: a correction is written down later. */
+static guint
+find_cut_position (const TmJob *job, const TmCutRow *cut)
+{
+  guint position = 0;
+
+  g_ptr_array_find (job->cuts, tm_cut_order_first (job, cut), &position);
+  return position;
+}
+
 TmCutRow *
 tm_job_last_cut (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
 {
   const GPtrArray *cuts = tm_job_cuts_at (job, piece, feature, place);
+  TmCutRow *last = NULL;
 
   for (guint i = cuts != NULL ? cuts->len : 0; i > 0; i--)
     {
       TmCutRow *cut = g_ptr_array_index (cuts, i - 1);
 
-      if (tm_row_stands (&cut->row))
-        return cut;
+      if (!tm_row_stands (&cut->row))
+        continue;
+      if (last == NULL || find_cut_position (job, cut) > find_cut_position (job, last))
+        last = cut;
+      /* Those before it in the list were made before it. */
+      if (*cut->row.replaces == '\0')
+        break;
     }
-  return NULL;
+  return last;
 }
 
 const GPtrArray *

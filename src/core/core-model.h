@@ -594,7 +594,7 @@ const GPtrArray *tm_job_pin_trials_at (const TmJob *job, const TmPiece *piece, c
 const GPtrArray *tm_job_cuts_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
                                  guint place);
 
-/* The newest cut of the place that stands, or NULL. */
+/* The newest cut of the place that stands, or NULL; a corrected one was made when it was first recorded. */
 TmCutRow *tm_job_last_cut (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place);
 
 /* TRUE when @cut was made after @reading, of the same place, was taken. */

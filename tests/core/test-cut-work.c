@@ -229,6 +229,8 @@ test_corrected (void)
   right->row.replaces = first->row.id;
   right->row.reason = "slip";
   g_assert_cmpint (tm_job_add_cut (shop.job, right), ==, TM_ADD_OK);
+  /* The correction of an older cut is not the last one made. */
+  g_assert_true (tm_job_last_cut (shop.job, first_piece (shop.job), shop.feature, 1) == last);
   work = open_work (&shop);
   g_assert_cmpuint (tm_cut_work_n_outcomes (work), ==, 2);
   tm_cut_work_outcome (work, 0, &outcome);
