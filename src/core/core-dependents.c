@@ -50,6 +50,13 @@ void
 tm_follow_feature (TmJob *job, const char *balloon, const char *to)
 {
   follow (job->mate_sizes, balloon, to);
+  for (guint i = 0; to != NULL && i < job->events->len; i++)
+    {
+      TmEvent *event = g_ptr_array_index (job->events, i);
+
+      if (g_str_equal (event->feature, balloon))
+        event->feature = to;
+    }
 }
 
 static TmAddStatus
@@ -193,6 +200,12 @@ void
 tm_job_remove_mate_size (TmJob *job, TmMateSize *row)
 {
   g_ptr_array_remove (job->mate_sizes, row);
+}
+
+void
+tm_job_remove_event (TmJob *job, TmEvent *event)
+{
+  g_ptr_array_remove (job->events, event);
 }
 
 void

@@ -113,7 +113,7 @@ tm_feature_new (void)
   feature->balloon = feature->name = feature->requirement = feature->designator = feature->size_feature
       = no_text;
   feature->method = feature->check = feature->sheet = feature->zone = feature->mate.extra = no_text;
-  feature->datums = feature->tool = feature->extra = no_text;
+  feature->datums = feature->tool = feature->chart_rules = feature->extra = no_text;
   feature->press.hub_material = feature->press.shaft_material = feature->press.extra = no_text;
   feature->kind = TM_KIND_NOTE;
   feature->places = 1;
@@ -126,7 +126,7 @@ tm_piece_new (void)
 {
   TmPiece *piece = g_new0 (TmPiece, 1);
 
-  piece->serial = piece->extra = no_text;
+  piece->serial = piece->disposition = piece->disposition_note = piece->extra = no_text;
   return piece;
 }
 
@@ -168,7 +168,8 @@ tm_event_new (void)
 {
   TmEvent *event = g_new0 (TmEvent, 1);
 
-  event->before_piece = event->kind = event->note = event->amount = event->extra = no_text;
+  event->before_piece = event->kind = event->note = event->amount = no_text;
+  event->feature = event->tool = event->by = event->at = event->extra = no_text;
   return event;
 }
 

@@ -191,6 +191,7 @@ typedef struct {
   TmQuantity least_cut;     /* on the dial: less rubs; absent: one graduation */
   TmQuantity backlash;      /* of its screw, on the dial: turn back by more, then come up from one side */
   TmQuantity spring_passes; /* usual repeats without advance, TM_UNIT_COUNT; absent: none */
+  TmQuantity offset_step;   /* of the control's tool offset, as a change of size; absent: assumed */
   const char *note;
   const char *extra;
 } TmTool;
@@ -283,7 +284,9 @@ typedef struct {
   TmModifier modifier;    /* from the requirement */
   const char *datums;     /* from the requirement: "A B C", or "" */
   TmCounts counts;
-  const char *tool; /* that cuts it, or "" */
+  const char *tool;        /* that cuts it, or "" */
+  const char *chart_rules; /* words of run rules with blanks between (core-run-rules); "": the usual set */
+  guint chart_baseline;    /* groups from the first that freeze the control limits; 0: all */
   TmPress press;
   TmQuantity form_unseen; /* F: how far the two-point size may exceed the mating size; absent: from the
                            * form seen, else assumed */
@@ -293,6 +296,8 @@ typedef struct {
 typedef struct {
   const char *serial; /* unique in a job */
   gboolean first_article;
+  const char *disposition;      /* of a piece held back: "hold", "measure", "release", "scrap" or "" */
+  const char *disposition_note; /* why, and who said so */
   const char *extra;
 } TmPiece;
 
@@ -358,10 +363,14 @@ typedef struct {
 } TmCutRow;
 
 typedef struct {
-  const char *before_piece; /* serial */
+  const char *before_piece; /* serial; "": after the last piece */
   const char *kind;         /* "tool", "offset", "lot", "other" */
   const char *note;
-  const char *amount; /* decimal text, kept as written */
+  const char *amount;  /* decimal text, kept as written */
+  const char *feature; /* balloon of the one feature that it is about, or "" for all */
+  const char *tool;    /* name of the tool that was changed or corrected, or "" */
+  const char *by;      /* initials, or "" */
+  const char *at;      /* UTC, or "" */
   const char *extra;
 } TmEvent;
 
@@ -551,6 +560,7 @@ void tm_job_remove_study_reading (TmJob *job, TmStudyReading *row);
 TmAddStatus tm_job_remove_tool (TmJob *job, const char *name);
 TmAddStatus tm_job_remove_material (TmJob *job, const char *name);
 void tm_job_remove_mate_size (TmJob *job, TmMateSize *row);
+void tm_job_remove_event (TmJob *job, TmEvent *event);
 
 /* Each replaces the row of the same name in place, keeping its position and, for a feature, its
  * address (readings point to it); takes ownership of @with on TM_ADD_OK.  A feature may change its
