@@ -33,21 +33,30 @@ typedef struct {
 
 typedef struct {
   TmSeries series;
-  TmBatchOptions options;  /* as used */
-  TmChart chart;           /* of the means; groups of pieces, none over a break */
+  TmBatchOptions options; /* as used */
+  /* Of the means; groups of pieces that are due or measured, individuals of those measured, none over a
+   * break.  `from` of a group is an index in the series, and its pieces reach to the next group's.  Limits
+   * lie about the centre of the group's own stretch (the middle of both), unless a baseline froze them. */
+  TmChart chart;
   GArray *location_hits;   /* TmRuleHit by group: on the location */
   GArray *dispersion_hits; /* likewise, beyond-3s alone */
   double rules_length;     /* mean number of groups to a false alarm of the chosen rules */
   gboolean rules_exact;
-  TmEwmaPoint *ewma;            /* one a group; owned */
-  TmCusumPoint *cusum;          /* one a group, in units of sigma; owned */
+  /* Each begins anew with a stretch, at its centre. */
+  TmEwmaPoint *ewma;            /* one a group, counts as the sizes are; owned */
+  TmCusumPoint *cusum;          /* one a group, in units of sigma of the group's mean; owned */
   gint first_ewma, first_cusum; /* first group that signals, or -1 */
-  guint stretch_from;           /* the present stretch: pieces from here to the last */
-  TmTrend trend;                /* within it, by piece number from 1 */
-  TmForecast forecast;          /* to the guarded limit */
-  double pieces_left, pieces_left_low, pieces_left_high; /* after the last piece measured; NAN: no forecast */
-  TmLevelChange change;                                  /* within it; indexes of pieces in the series */
-  GArray *hold;                                          /* TmHoldRow */
+  gboolean signalled; /* a rule speaks at one of the newest 8 groups, and the drift does not account for it */
+  guint stretch_from; /* the present stretch: pieces from here to the last; n_points: an event after the last
+                       * piece began one that has none yet */
+  TmTrend trend;      /* within it, by piece number from 1; since the change where one is found */
+  TmForecast forecast; /* to the guarded limit: of each piece's largest size where they grow, else smallest */
+  /* After the last piece measured, not below 0; NAN: no forecast; high INFINITY: open. */
+  double pieces_left, pieces_left_low, pieces_left_high;
+  /* Within it; indexes of pieces in the series.  A steady drift is none: found only where two levels, or a
+   * line that jumps, tell more than the line alone. */
+  TmLevelChange change;
+  GArray *hold; /* TmHoldRow; all pieces since the change may have begun, whatever their chance */
   TmOffsetAdvice offset;
   TmCapability capability;       /* of all pieces, drift within */
   TmCapability capability_apart; /* the same with the drift of each stretch taken out: scatter alone */
@@ -63,9 +72,10 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TmBatch, tm_batch_clear)
 /* The first of these that holds is what the page says first. */
 typedef enum {
   TM_BATCH_NOT_MEASURED,
-  TM_BATCH_TOO_FEW,  /* three pieces or fewer: shown, nothing claimed */
-  TM_BATCH_OUT,      /* a piece of the present stretch is out */
-  TM_BATCH_SHIFTED,  /* a change of level, or a rule speaks */
+  TM_BATCH_TOO_FEW, /* three pieces or fewer in the present stretch, none of them out: shown, nothing claimed;
+                     * and pass and fail alone */
+  TM_BATCH_OUT,     /* a piece of the present stretch is out */
+  TM_BATCH_SHIFTED, /* a change of level, or a rule speaks */
   TM_BATCH_DRIFTING, /* a trend, towards a limit or away */
   TM_BATCH_STEADY,   /* no drift shown */
   TM_N_BATCH_STATES

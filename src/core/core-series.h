@@ -11,7 +11,8 @@
 
 G_BEGIN_DECLS
 
-/* One piece.  Sizes are counts relative to the series' reference; NAN: not measured. */
+/* One piece.  Sizes are counts relative to the series' reference; NAN: not measured, or bounded by pins
+ * alone, or judged by pass and fail: such a piece has a verdict and no size. */
 typedef struct {
   const TmPiece *piece;
   double mean;              /* over its stations */
@@ -32,7 +33,8 @@ typedef struct {
 typedef struct {
   const TmFeature *feature;
   guint place;
-  gint64 reference;      /* nominal, else the middle of the limits, else the first size */
+  gint64 reference;      /* nominal, else the middle of the limits, else the first size; 0 of a zero-bounded
+                          * feature */
   TmSeriesPoint *points; /* one a piece of the job; owned */
   guint n_points;
   guint n_measured;
@@ -40,11 +42,14 @@ typedef struct {
   guint n_events;
   guint *breaks; /* indexes of the pieces that begin a stretch, rising, without 0; owned */
   guint n_breaks;
-  TmLimits limits;      /* of the feature, exact */
-  double lower, upper;  /* the same, relative to the reference; -INFINITY, INFINITY: none */
-  double guard;         /* of a verdict by the feature's method, counts; 0: none */
-  double target;        /* relative: nominal where it lies within the limits, else the middle; NAN: none */
-  double repeatability; /* standard deviation of repeated measuring of one size, counts; NAN: unknown */
+  TmLimits limits;      /* of the feature, exact; a position's without its bonus, which differs by piece */
+  double lower, upper;  /* the same, relative to the reference; -INFINITY, INFINITY: none, as zero is */
+  double guard;         /* of a verdict by the feature's method, else by that of the newest size, counts; 0:
+                         * none */
+  double target;        /* relative: nominal where it lies within the limits, else the middle; NAN: none, as
+                         * of a zero-bounded feature */
+  double repeatability; /* standard deviation of repeated measuring of one piece's mean, counts: of the
+                         * method, over as many readings as a piece has on average; NAN: unknown */
 } TmSeries;
 
 /* Judges every piece once: slow for a large job, so off the main loop. */

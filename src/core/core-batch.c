@@ -1,0 +1,203 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "core-batch.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "core-batch-private.h"
+
+/* Fewer pieces of the present stretch carry no claim. */
+#define FEW 3
+
+/* What a control's offset can do where nobody said: a micrometre, half a tenth (common practice). */
+#define STEP_MM G_GINT64_CONSTANT (1000000)
+#define STEP_IN G_GINT64_CONSTANT (1270000)
+
+/* -------- Options -------- */
+
+static guint
+read_rules (const char *words)
+{
+  g_auto (GStrv) each = g_strsplit_set (words, " \t\n", -1);
+  guint rules = 0;
+
+  for (guint i = 0; each[i] != NULL; i++)
+    {
+      TmRunRule rule;
+
+      if (tm_run_rule_from_word (each[i], &rule))
+        rules |= TM_RULE_BIT (rule);
+    }
+  return rules;
+}
+
+static gint64
+find_step (const TmJob *job, const TmFeature *feature)
+{
+  const TmTool *tool = tm_job_find_tool (job, feature->tool);
+
+  if (tool != NULL && tool->offset_step.given && tool->offset_step.count > 0)
+    return tool->offset_step.count;
+  return feature->unit == TM_UNIT_IN || feature->unit == TM_UNIT_UIN ? STEP_IN : STEP_MM;
+}
+
+static void
+fill_options (TmBatch *batch, const TmJob *job, const TmBatchOptions *options)
+{
+  const TmFeature *feature = batch->series.feature;
+  TmBatchOptions *used = &batch->options;
+
+  *used = options ? *options : (TmBatchOptions) { 0 };
+  if (used->group_size == 0)
+    used->group_size = MAX (1, feature->group_size);
+  if (used->baseline == 0)
+    used->baseline = feature->chart_baseline;
+  if (used->rules == 0)
+    used->rules = read_rules (feature->chart_rules);
+  if (used->rules == 0)
+    used->rules = TM_RULES_USUAL;
+  if (used->step <= 0)
+    used->step = find_step (job, feature);
+}
+
+/* -------- Offset -------- */
+
+/* Pieces measured since the set-up and before the present stretch, where a correction began it. */
+static guint
+count_before (const TmBatch *batch)
+{
+  const TmSeries *series = &batch->series;
+  guint set_up = 0, n = 0;
+
+  for (guint i = 0; i < series->n_events; i++)
+    if (series->events[i].resets && strcmp (series->events[i].event->kind, "offset") != 0)
+      set_up = series->events[i].before;
+  for (guint i = set_up; i < batch->stretch_from; i++)
+    n += !isnan (series->points[i].mean);
+  return n;
+}
+
+/* @from: the first piece of the level that is there now. */
+static void
+fill_offset (TmBatch *batch, guint from)
+{
+  const TmSeries *series = &batch->series;
+  const gboolean is_length = tm_unit_dimension (series->feature->unit) == TM_DIMENSION_LENGTH;
+  g_autofree double *values = g_new (double, series->n_points + 1);
+  double spread, corrected;
+
+  for (guint i = 0; i < series->n_points; i++)
+    values[i] = series->points[i].mean;
+  tm_offset_spreads (values, series->n_points, series->breaks, series->n_breaks, &spread, &corrected);
+  tm_offset_advise (values + from, series->n_points - from, is_length ? series->target : NAN,
+                    batch->chart.sigma, &batch->trend, TM_BATCH_LAMBDA,
+                    batch->change.found ? 0 : count_before (batch), (double)batch->options.step,
+                    &batch->offset);
+  batch->offset.spread = spread;
+  batch->offset.spread_corrected = corrected;
+}
+
+/* -------- Capability -------- */
+
+static TmCapability
+no_capability (void)
+{
+  const TmIndex none = { NAN, NAN, NAN };
+
+  return (TmCapability) {
+    .status = TM_CAPABLE_TOO_FEW,
+    .mean = NAN,
+    .overall = NAN,
+    .cp = none,
+    .cpk = none,
+    .pp = none,
+    .ppk = none,
+    .cpm = none,
+    .cm = none,
+    .cmk = none,
+    .expected_out = NAN,
+    .a_squared = NAN,
+    .normality_p = NAN,
+    .shape_p = NAN,
+  };
+}
+
+/* -------- All of it -------- */
+
+static gboolean
+is_cancelled (gboolean (*cancelled) (gpointer data), gpointer data)
+{
+  return cancelled != NULL && cancelled (data);
+}
+
+gboolean
+tm_batch_init (TmBatch *out, const TmJob *job, const TmFeature *feature, guint place,
+               const TmBatchOptions *options, gboolean (*cancelled) (gpointer data), gpointer data)
+{
+  guint from;
+
+  g_return_val_if_fail (out != NULL && job != NULL && feature != NULL, FALSE);
+
+  *out = (TmBatch) { 0 };
+  if (is_cancelled (cancelled, data))
+    return FALSE;
+  tm_series_init (&out->series, job, feature, place);
+  fill_options (out, job, options);
+  if (is_cancelled (cancelled, data))
+    goto stopped;
+  tm_batch_fill_charts (out);
+  if (is_cancelled (cancelled, data))
+    goto stopped;
+  tm_batch_fill_drift (out, &from);
+  tm_batch_fill_signal (out);
+  out->hold = tm_hold_back (&out->series, &out->change, out->chart.sigma, 0);
+  fill_offset (out, from);
+  out->capability = out->capability_apart = no_capability ();
+  return TRUE;
+
+stopped:
+  tm_batch_clear (out);
+  return FALSE;
+}
+
+void
+tm_batch_clear (TmBatch *batch)
+{
+  tm_series_clear (&batch->series);
+  tm_chart_clear (&batch->chart);
+  g_clear_pointer (&batch->location_hits, g_array_unref);
+  g_clear_pointer (&batch->dispersion_hits, g_array_unref);
+  g_clear_pointer (&batch->ewma, g_free);
+  g_clear_pointer (&batch->cusum, g_free);
+  g_clear_pointer (&batch->hold, g_array_unref);
+}
+
+/* -------- State -------- */
+
+TmBatchState
+tm_batch_state (const TmBatch *batch)
+{
+  const TmSeries *series = &batch->series;
+  guint judged = 0, measured = 0, out = 0;
+
+  for (guint i = 0; i < series->n_points; i++)
+    {
+      const TmSeriesPoint *point = &series->points[i];
+
+      judged += point->verdict != TM_VERDICT_NOT_MEASURED || !isnan (point->mean);
+      if (i < batch->stretch_from)
+        continue;
+      measured += !isnan (point->mean);
+      out += point->verdict == TM_VERDICT_OUT;
+    }
+  if (judged == 0)
+    return TM_BATCH_NOT_MEASURED;
+  if (out > 0)
+    return TM_BATCH_OUT;
+  if (measured <= FEW)
+    return TM_BATCH_TOO_FEW;
+  if (batch->change.found || batch->signalled)
+    return TM_BATCH_SHIFTED;
+  return tm_batch_has_drift (batch) ? TM_BATCH_DRIFTING : TM_BATCH_STEADY;
+}

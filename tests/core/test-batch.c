@@ -1,0 +1,384 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What is said of one feature over a batch, on invented pieces whose truth is known.
+ */
+
+#include <gsl/gsl_randist.h>
+#include <gsl/gsl_rng.h>
+
+#include "series-support.h"
+#include "support-csv.h"
+
+static gsl_rng *random_source;
+
+static void
+fill (double *microns, guint n, double level, double slope, double sigma)
+{
+  for (guint i = 0; i < n; i++)
+    microns[i] = level + slope * i + gsl_ran_gaussian (random_source, sigma);
+}
+
+static void
+look (TmJob *job, TmFeature *feature, TmBatch *batch)
+{
+  g_assert_true (tm_batch_init (batch, job, feature, 1, NULL, NULL, NULL));
+}
+
+/* D. C. Montgomery, Introduction to Statistical Quality Control, table 6.3: no group out on either chart; the
+ * limits as recomputed exactly from the printed values. */
+static void
+test_piston_rings (void)
+{
+  g_autoptr (SupportCsv) csv = support_csv_load ("piston_rings.csv");
+  g_autoptr (TmJob) job = make_batch_job (125);
+  TmFeature *feature = add_feature (job, "1", TM_KIND_BORE, "73.95", "74.05", "");
+  g_auto (TmBatch) batch = { 0 };
+  const TmChartGroup *group;
+
+  feature->group_size = 5;
+  for (guint i = 0; i < 125; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("x%u", i % 5 + 1);
+      double size = g_ascii_strtod (support_csv_get (csv, i / 5, name), NULL);
+
+      read_piece (job, feature, i, "", round ((size - 25) * 1e6) / 1e3);
+    }
+  look (job, feature, &batch);
+  group = &batch.chart.groups[0];
+  g_assert_cmpuint (batch.chart.n_groups, ==, 25);
+  assert_near (batch.chart.centre / MICRON, 1.176, 1e-6);
+  assert_near (group->location_lower / MICRON, -12.229, 0.0005);
+  assert_near (group->location_upper / MICRON, 14.581, 0.0005);
+  assert_near (group->dispersion_upper / MICRON, 49.141, 0.0005);
+  g_assert_cmpuint (batch.location_hits->len, ==, 0);
+  g_assert_cmpuint (batch.dispersion_hits->len, ==, 0);
+  assert_near (batch.rules_length, 370.398, 0.001);
+  g_assert_true (batch.rules_exact);
+  g_assert_cmpuint (batch.chart.groups[3].from, ==, 15);
+}
+
+/* One reading, all equal, a missing piece, events at both ends, three pieces: a state, and no number that is
+ * none where one is promised. */
+static void
+test_little (void)
+{
+  static const struct {
+    double sizes[5];
+    guint n;
+    gboolean ends;
+    TmBatchState state;
+  } cases[] = {
+    { { 0 }, 0, FALSE, TM_BATCH_NOT_MEASURED },
+    { { NAN, NAN }, 2, TRUE, TM_BATCH_NOT_MEASURED },
+    { { 3 }, 1, FALSE, TM_BATCH_TOO_FEW },
+    { { 3, 1, 2 }, 3, FALSE, TM_BATCH_TOO_FEW },
+    { { 3, 3, 3, 3, 3 }, 5, FALSE, TM_BATCH_STEADY },
+    { { 1, NAN, 2, 1, 2 }, 5, FALSE, TM_BATCH_STEADY },
+    { { 1, 3, 2, 1, 2 }, 5, TRUE, TM_BATCH_TOO_FEW }, /* a new stretch without a piece */
+    { { 21 }, 1, FALSE, TM_BATCH_OUT },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      TmFeature *feature;
+      g_autoptr (TmJob) job = make_bore_job (cases[i].sizes, cases[i].n, &feature);
+      g_auto (TmBatch) batch = { 0 };
+
+      if (cases[i].ends)
+        {
+          add_event (job, "tool", "P1", "", "");
+          add_event (job, "offset", "", "", "");
+        }
+      look (job, feature, &batch);
+      g_assert_cmpint (tm_batch_state (&batch), ==, cases[i].state);
+      g_assert_false (batch.forecast.given);
+      g_assert_true (isnan (batch.pieces_left));
+      g_assert_cmpuint (batch.hold->len, ==, 0);
+      g_assert_cmpuint (batch.stretch_from, ==, cases[i].ends ? cases[i].n : 0);
+      if (cases[i].n <= 2 || cases[i].ends)
+        g_assert_cmpint (batch.offset.status, ==, TM_OFFSET_TOO_FEW);
+    }
+}
+
+/* A bore that grows by 0.5 µm a piece with scatter 0.5: from 0 it meets 20 µm with piece 41. */
+static void
+test_drift (void)
+{
+  double sizes[20];
+  TmFeature *feature;
+  g_autoptr (TmJob) job = NULL;
+  g_auto (TmBatch) batch = { 0 };
+
+  fill (sizes, 20, 0, 0.5, 0.5);
+  job = make_bore_job (sizes, 20, &feature);
+  look (job, feature, &batch);
+  g_assert_cmpint (tm_batch_state (&batch), ==, TM_BATCH_DRIFTING);
+  g_assert_false (batch.change.found);
+  g_assert_true (batch.forecast.given && batch.forecast.upper);
+  assert_near (batch.forecast.at, 41, 4);
+  assert_near (batch.pieces_left, batch.forecast.at - 20, 1e-9);
+  g_assert_cmpfloat (batch.pieces_left_low, <, batch.pieces_left);
+  g_assert_cmpfloat (batch.pieces_left_high, >, batch.pieces_left);
+  g_assert_true (batch.offset.drifting);
+  assert_near (batch.offset.size_change / MICRON, -9, 1.01);
+  g_assert_cmpint (batch.offset.steps, ==, (gint64)(batch.offset.size_change / MICRON));
+}
+
+/* The largest station meets the upper limit before the mean does. */
+static void
+test_stations (void)
+{
+  g_autoptr (TmJob) job = make_batch_job (12);
+  TmFeature *feature = add_feature (job, "1", TM_KIND_BORE, "24.98", "25.02", "");
+  g_auto (TmBatch) batch = { 0 };
+
+  for (guint i = 0; i < 12; i++)
+    {
+      read_piece (job, feature, i, "mouth", i + 4.0 + (i % 2) * 0.2);
+      read_piece (job, feature, i, "bottom", i - 4.0 + (i % 2) * 0.2);
+    }
+  look (job, feature, &batch);
+  assert_near (batch.trend.mean_y / MICRON, 5.6, 1e-6);
+  assert_near (batch.forecast.at, 17, 0.2); /* mouth: i + 4 = 20 at the piece numbered i + 1 */
+}
+
+/* A shift of 8 µm before the 16th of 24 pieces, scatter 1. */
+static void
+test_shift (void)
+{
+  double sizes[24];
+  TmFeature *feature;
+  g_autoptr (TmJob) job = NULL;
+  g_auto (TmBatch) batch = { 0 };
+
+  fill (sizes, 15, 0, 0, 1);
+  fill (sizes + 15, 9, 8, 0, 1);
+  job = make_bore_job (sizes, 24, &feature);
+  look (job, feature, &batch);
+  g_assert_cmpint (tm_batch_state (&batch), ==, TM_BATCH_SHIFTED);
+  g_assert_cmpuint (batch.change.at, ==, 15);
+  g_assert_cmpuint (batch.change.low, <=, 15);
+  assert_near (batch.change.after / MICRON, 8, 1.4);
+  g_assert_cmpuint (batch.hold->len, ==, 24 - batch.change.low);
+  g_assert_cmpuint (batch.trend.n, ==, 9); /* the step is no slope */
+  g_assert_cmpint (batch.offset.status, ==, TM_OFFSET_ADVISED);
+  assert_near (batch.offset.level / MICRON, 8, 1.5);
+}
+
+/* Wear of -0.6 µm a piece, and an insert that chipped by 10 µm before the 21st of 32. */
+static void
+test_both (void)
+{
+  double sizes[32];
+  TmFeature *feature;
+  g_autoptr (TmJob) job = NULL;
+  g_auto (TmBatch) batch = { 0 };
+
+  fill (sizes, 20, 8, -0.6, 0.5);
+  fill (sizes + 20, 12, 6, -0.6, 0.5);
+  job = make_bore_job (sizes, 32, &feature);
+  look (job, feature, &batch);
+  g_assert_cmpint (tm_batch_state (&batch), ==, TM_BATCH_SHIFTED);
+  g_assert_cmpuint (batch.change.at, ==, 20);
+  assert_near ((batch.change.after - batch.change.before) / MICRON, 10, 1.2);
+  assert_near (batch.trend.slope / MICRON, -0.6, 0.2);
+  g_assert_true (batch.forecast.given && !batch.forecast.upper);
+}
+
+/* A recorded correction begins a stretch of its own, with its own centre and no rule that speaks of it. */
+static void
+test_correction (void)
+{
+  double sizes[30];
+  TmFeature *feature;
+  g_autoptr (TmJob) job = NULL;
+  g_auto (TmBatch) batch = { 0 };
+  TmBatchOptions frozen = { .baseline = 15 };
+
+  fill (sizes, 15, 9, 0, 1);
+  fill (sizes + 15, 15, 0, 0, 1);
+  job = make_bore_job (sizes, 30, &feature);
+  add_event (job, "offset", "P16", "", "");
+  look (job, feature, &batch);
+  g_assert_cmpint (tm_batch_state (&batch), ==, TM_BATCH_STEADY);
+  g_assert_cmpuint (batch.location_hits->len, ==, 0);
+  g_assert_cmpint (batch.first_ewma, ==, -1);
+  g_assert_cmpint (batch.first_cusum, ==, -1);
+  g_assert_cmpuint (batch.stretch_from, ==, 15);
+  assert_near (batch.chart.groups[0].location_lower + batch.chart.groups[0].location_upper, 18 * MICRON,
+               1.6 * MICRON);
+  assert_near (batch.chart.groups[20].location_lower + batch.chart.groups[20].location_upper, 0,
+               1.6 * MICRON);
+  g_assert_true (isnan (batch.chart.groups[15].dispersion)); /* no moving range over the event */
+
+  tm_batch_clear (&batch);
+  g_assert_true (tm_batch_init (&batch, job, feature, 1, &frozen, NULL, NULL));
+  g_assert_cmpuint (batch.location_hits->len, >, 10); /* limits frozen before it */
+}
+
+/* Every fifth piece is measured: moving ranges between those, groups of them where a group is asked for. */
+static void
+test_sparse (void)
+{
+  double sizes[60], some[60];
+  TmFeature *feature;
+  g_autoptr (TmJob) job = NULL;
+  g_auto (TmBatch) batch = { 0 }, grouped = { 0 };
+  TmBatchOptions threes = { .group_size = 3 };
+
+  fill (some, 60, 0, 0, 1);
+  for (guint i = 0; i < 60; i++)
+    sizes[i] = i % 5 == 0 ? some[i] : NAN;
+  job = make_bore_job (sizes, 60, &feature);
+  look (job, feature, &batch);
+  g_assert_cmpint (batch.chart.status, ==, TM_CHART_OK);
+  g_assert_cmpuint (batch.chart.n_groups, ==, 12);
+  g_assert_cmpuint (batch.chart.groups[2].from, ==, 10);
+  g_assert_true (tm_batch_init (&grouped, job, feature, 1, &threes, NULL, NULL));
+  g_assert_cmpint (grouped.chart.status, ==, TM_CHART_OK);
+  g_assert_cmpuint (grouped.chart.n_groups, ==, 4);
+  g_assert_cmpuint (grouped.chart.groups[1].from, ==, 15);
+}
+
+/* A piece of a group that was not measured leaves its group smaller and the next one where it was. */
+static void
+test_gap (void)
+{
+  double sizes[12];
+  TmFeature *feature;
+  g_autoptr (TmJob) job = NULL;
+  g_auto (TmBatch) batch = { 0 };
+
+  fill (sizes, 12, 0, 0, 1);
+  sizes[4] = NAN;
+  job = make_bore_job (sizes, 12, &feature);
+  feature->group_size = 3;
+  look (job, feature, &batch);
+  g_assert_cmpuint (batch.chart.n_groups, ==, 4);
+  g_assert_cmpuint (batch.chart.groups[1].n, ==, 2);
+  g_assert_cmpuint (batch.chart.groups[2].from, ==, 6);
+  /* Exact: the first group's variance λ² σ²/3, the second's from it. */
+  assert_near (batch.ewma[1].upper - batch.ewma[1].lower,
+               2 * TM_BATCH_EWMA_REACH * batch.chart.sigma * 0.2 * sqrt (0.64 / 3 + 0.5), 1);
+}
+
+static void
+test_rules (void)
+{
+  static const double sizes[] = { 3, 4, 3, 4, 3, 4, 3, 4, 6, 7, 6, 7, 6, 7, 6, 7 };
+  TmFeature *feature;
+  g_autoptr (TmJob) job = make_bore_job (sizes, 16, &feature);
+  g_auto (TmBatch) batch = { 0 };
+  TmBatchOptions options = { .rules = TM_RULE_BIT (TM_RULE_9_ONE_SIDE), .step = 5 };
+
+  feature->chart_rules = "8-one-side no-such-rule beyond-3s";
+  look (job, feature, &batch);
+  g_assert_cmpuint (batch.options.rules, ==,
+                    TM_RULE_BIT (TM_RULE_8_ONE_SIDE) | TM_RULE_BIT (TM_RULE_BEYOND_3S));
+  assert_near (batch.rules_length, 152.730, 0.001); /* C. W. Champ, W. H. Woodall, Technometrics 29 (1987) */
+  g_assert_cmpuint (batch.location_hits->len, ==, 2);
+  g_assert_true (batch.signalled);
+  tm_batch_clear (&batch);
+  g_assert_true (tm_batch_init (&batch, job, feature, 1, &options, NULL, NULL));
+  g_assert_cmpuint (batch.location_hits->len, ==, 0);
+  g_assert_cmpint (batch.options.step, ==, 5);
+}
+
+static gboolean
+count_down_cb (gpointer data)
+{
+  guint *left = data;
+
+  return (*left)-- == 0;
+}
+
+static void
+test_cancelled (void)
+{
+  static const double sizes[] = { 1, 2, 1, 2, 1 };
+  TmFeature *feature;
+  g_autoptr (TmJob) job = make_bore_job (sizes, 5, &feature);
+
+  for (guint asked = 0; asked < 3; asked++)
+    {
+      guint left = asked;
+      TmBatch batch;
+
+      g_assert_false (tm_batch_init (&batch, job, feature, 1, NULL, count_down_cb, &left));
+      g_assert_null (batch.series.points);
+      g_assert_null (batch.chart.groups);
+    }
+}
+
+typedef struct {
+  guint steady, drifting, shifted;
+} Tally;
+
+static Tally
+simulate (guint runs, guint n, double slope, double shift, guint shift_at)
+{
+  Tally tally = { 0 };
+
+  for (guint run = 0; run < runs; run++)
+    {
+      g_autofree double *sizes = g_new (double, n);
+      TmFeature *feature;
+      g_autoptr (TmJob) job = NULL;
+      g_auto (TmBatch) batch = { 0 };
+
+      fill (sizes, n, 0, slope, 1);
+      for (guint i = shift_at; i < n; i++)
+        sizes[i] += shift;
+      job = make_bore_job (sizes, n, &feature);
+      look (job, feature, &batch);
+      if (batch.change.found)
+        tally.shifted++;
+      else if (batch.trend.p <= 0.05)
+        tally.drifting++;
+      else
+        tally.steady++;
+    }
+  return tally;
+}
+
+/* A steady process is called steady, a drift a drift and a shift a shift.  Bounds: the 5 % of each test, and
+ * four standard errors of 300 runs. */
+static void
+test_telling_apart (void)
+{
+  Tally steady = simulate (300, 30, 0, 0, 0), drift = simulate (300, 30, 0.2, 0, 0);
+  Tally middle = simulate (300, 30, 0, 4, 15), late = simulate (300, 30, 0, 5, 25);
+
+  g_test_message ("steady %u %u %u, drift %u %u %u, shift %u %u %u, late %u %u %u", steady.steady,
+                  steady.drifting, steady.shifted, drift.steady, drift.drifting, drift.shifted, middle.steady,
+                  middle.drifting, middle.shifted, late.steady, late.drifting, late.shifted);
+  g_assert_cmpuint (steady.steady, >=, 255);
+  g_assert_cmpuint (drift.drifting, >=, 270);
+  g_assert_cmpuint (middle.shifted, >=, 285);
+  g_assert_cmpuint (late.shifted, >=, 285);
+}
+
+int
+main (int argc, char *argv[])
+{
+  int result;
+
+  g_test_init (&argc, &argv, NULL);
+  random_source = gsl_rng_alloc (gsl_rng_mt19937);
+  gsl_rng_set (random_source, 7);
+  g_test_add_func ("/batch/piston-rings", test_piston_rings);
+  g_test_add_func ("/batch/little", test_little);
+  g_test_add_func ("/batch/drift", test_drift);
+  g_test_add_func ("/batch/stations", test_stations);
+  g_test_add_func ("/batch/shift", test_shift);
+  g_test_add_func ("/batch/both", test_both);
+  g_test_add_func ("/batch/correction", test_correction);
+  g_test_add_func ("/batch/sparse", test_sparse);
+  g_test_add_func ("/batch/gap", test_gap);
+  g_test_add_func ("/batch/rules", test_rules);
+  g_test_add_func ("/batch/cancelled", test_cancelled);
+  g_test_add_func ("/batch/telling-apart", test_telling_apart);
+  result = g_test_run ();
+  gsl_rng_free (random_source);
+  return result;
+}
