@@ -9,12 +9,14 @@
 
 #include "exchange-job-read.h"
 
+#include "core-run-rules.h"
 #include "core-station.h"
 
 #include <glib/gi18n-lib.h>
 
 #define MAX_PLACES     1000
 #define MAX_GROUP_SIZE 1000
+#define MAX_BASELINE   1000000
 
 typedef struct {
   TmJob *job;
@@ -366,6 +368,42 @@ take_counts (Draft *draft, GError **error)
   return tm_take_not_negative (form, feature->unit, &feature->form_unseen, error);
 }
 
+/* The words of all run rules, for a refusal. */
+static char *
+list_rules (void)
+{
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  for (TmRunRule rule = 0; rule < TM_N_RUN_RULES; rule++)
+    g_string_append_printf (words, "%s%s", rule > 0 ? ", " : "", tm_run_rule_word (rule));
+  return g_string_free (g_steal_pointer (&words), FALSE);
+}
+
+/* How the feature's control chart is drawn. */
+static gboolean
+take_chart (Draft *draft, GError **error)
+{
+  TmFeature *feature = draft->feature;
+  TmMember rules = TM_OWN (draft->row, FEATURE_CHART_RULES);
+  g_auto (GStrv) words = g_strsplit (tm_member_text (rules), " ", -1);
+
+  for (guint i = 0; words[i] != NULL; i++)
+    {
+      g_autofree char *quoted = tm_exchange_quote (words[i]);
+      g_autofree char *known = NULL;
+      TmRunRule rule;
+
+      if (*words[i] == '\0' || tm_run_rule_from_word (words[i], &rule))
+        continue;
+      known = list_rules ();
+      return tm_member_fail (rules, TM_EXCHANGE_ERROR_BAD_VALUE, error,
+                             _ ("%s is no run rule; write some of %s, with blanks between"), quoted, known);
+    }
+  tm_take_text (rules, draft->job, &feature->chart_rules);
+  return tm_take_whole (TM_OWN (draft->row, FEATURE_CHART_BASELINE), 0, MAX_BASELINE,
+                        &feature->chart_baseline, error);
+}
+
 static gboolean
 take_requirement (Draft *draft, GError **error)
 {
@@ -387,10 +425,10 @@ TmFeature *
 tm_read_feature (TmJob *job, const TmJsonRow *row, TmCalloutStatus *read, GError **error)
 {
   Draft draft = { .job = job, .row = row, .feature = tm_feature_new () };
-  gboolean done = take_texts (&draft, error) && take_requirement (&draft, error)
-                  && take_choices (&draft, error) && take_stations (&draft, error)
-                  && take_counts (&draft, error) && tm_take_mate (job, row, draft.feature, error)
-                  && tm_take_press (job, row, draft.feature, error);
+  gboolean done
+      = take_texts (&draft, error) && take_requirement (&draft, error) && take_choices (&draft, error)
+        && take_stations (&draft, error) && take_counts (&draft, error) && take_chart (&draft, error)
+        && tm_take_mate (job, row, draft.feature, error) && tm_take_press (job, row, draft.feature, error);
 
   if (read != NULL)
     *read = draft.callout.status;

@@ -150,6 +150,7 @@ static const TmJsonMember tool_members[] = {
   [TOOL_LEAST_CUT] = { "least_cut", TM_JSON_TEXT },
   [TOOL_BACKLASH] = { "backlash", TM_JSON_TEXT },
   [TOOL_SPRING_PASSES] = { "spring_passes", TM_JSON_WHOLE },
+  [TOOL_OFFSET_STEP] = { "offset_step", TM_JSON_TEXT },
   [TOOL_NOTE] = { "note", TM_JSON_TEXT },
   { NULL },
 };
@@ -203,6 +204,8 @@ static const TmJsonMember feature_members[] = {
   [FEATURE_COUNTS] = { "counts", TM_JSON_TEXT },
   [FEATURE_FORM_UNSEEN] = { "form_unseen", TM_JSON_TEXT },
   [FEATURE_TOOL] = { "tool", TM_JSON_TEXT },
+  [FEATURE_CHART_RULES] = { "chart_rules", TM_JSON_TEXT },
+  [FEATURE_CHART_BASELINE] = { "chart_baseline", TM_JSON_WHOLE },
   [FEATURE_MATE] = { "mate", TM_JSON_OBJECT, mate_members },
   [FEATURE_PRESS] = { "press", TM_JSON_OBJECT, press_members },
   { NULL },
@@ -211,6 +214,8 @@ static const TmJsonMember feature_members[] = {
 static const TmJsonMember piece_members[] = {
   [PIECE_SERIAL] = { "serial", TM_JSON_TEXT },
   [PIECE_FIRST_ARTICLE] = { "first_article", TM_JSON_TRUTH },
+  [PIECE_DISPOSITION] = { "disposition", TM_JSON_TEXT },
+  [PIECE_DISPOSITION_NOTE] = { "disposition_note", TM_JSON_TEXT },
   { NULL },
 };
 
@@ -292,6 +297,10 @@ static const TmJsonMember event_members[] = {
   [EVENT_KIND] = { "kind", TM_JSON_TEXT },
   [EVENT_NOTE] = { "note", TM_JSON_TEXT },
   [EVENT_AMOUNT] = { "amount", TM_JSON_TEXT },
+  [EVENT_FEATURE] = { "feature", TM_JSON_TEXT },
+  [EVENT_TOOL] = { "tool", TM_JSON_TEXT },
+  [EVENT_BY] = { "by", TM_JSON_TEXT },
+  [EVENT_AT] = { "at", TM_JSON_TEXT },
   { NULL },
 };
 

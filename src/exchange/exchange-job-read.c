@@ -216,6 +216,19 @@ read_person (TmJob *job, const TmJsonRow *row, GError **error)
   return FALSE;
 }
 
+/* What becomes of a piece that was held back. */
+static gboolean
+take_disposition (TmJob *job, const TmJsonRow *row, TmPiece *piece, GError **error)
+{
+  static const char *const words[] = { "", "hold", "measure", "release", "scrap", NULL };
+  TmMember member = TM_OWN (row, PIECE_DISPOSITION);
+
+  if (!g_strv_contains (words, tm_member_text (member)))
+    return tm_member_fail_word (member, "hold, measure, release, scrap", error);
+  tm_take_text (member, job, &piece->disposition);
+  return TRUE;
+}
+
 static gboolean
 read_piece (TmJob *job, const TmJsonRow *row, GError **error)
 {
@@ -225,7 +238,8 @@ read_piece (TmJob *job, const TmJsonRow *row, GError **error)
 
   piece->first_article = row->slots[PIECE_FIRST_ARTICLE].truth;
   piece->extra = tm_job_intern (job, row->extra->str);
-  if (tm_take_name (serial, job, TRUE, &piece->serial, error))
+  tm_take_text (TM_OWN (row, PIECE_DISPOSITION_NOTE), job, &piece->disposition_note);
+  if (take_disposition (job, row, piece, error) && tm_take_name (serial, job, TRUE, &piece->serial, error))
     {
       status = tm_job_add_piece (job, piece);
       if (status == TM_ADD_OK)
@@ -234,6 +248,16 @@ read_piece (TmJob *job, const TmJsonRow *row, GError **error)
     }
   tm_piece_free (piece);
   return FALSE;
+}
+
+/* What the event is about, and who saw to it. */
+static gboolean
+take_event_names (TmJob *job, const TmJsonRow *row, TmEvent *event, GError **error)
+{
+  return tm_take_name (TM_OWN (row, EVENT_FEATURE), job, FALSE, &event->feature, error)
+         && tm_take_name (TM_OWN (row, EVENT_TOOL), job, FALSE, &event->tool, error)
+         && tm_take_name (TM_OWN (row, EVENT_BY), job, FALSE, &event->by, error)
+         && tm_take_moment (TM_OWN (row, EVENT_AT), job, &event->at, error);
 }
 
 static gboolean
@@ -255,8 +279,13 @@ read_event (TmJob *job, const TmJsonRow *row, GError **error)
   tm_take_text (TM_OWN (row, EVENT_NOTE), job, &event->note);
   tm_take_text (amount, job, &event->amount);
   event->extra = tm_job_intern (job, row->extra->str);
-  tm_job_add_event (job, event);
-  return TRUE;
+  if (take_event_names (job, row, event, error))
+    {
+      tm_job_add_event (job, event);
+      return TRUE;
+    }
+  tm_event_free (event);
+  return FALSE;
 }
 
 static gboolean

@@ -184,6 +184,9 @@ write_feature (TmJsonObject *object, const TmJob *job, gconstpointer data)
   tm_put_text (object, FEATURE_COUNTS, tm_counts_word (feature->counts));
   tm_put_quantity (object, FEATURE_FORM_UNSEEN, &feature->form_unseen, feature->unit);
   tm_put_text (object, FEATURE_TOOL, feature->tool);
+  tm_put_text (object, FEATURE_CHART_RULES, feature->chart_rules);
+  if (feature->chart_baseline > 0)
+    tm_put_whole (object, FEATURE_CHART_BASELINE, feature->chart_baseline);
   write_mate (object, feature);
   write_press (object, feature);
   tm_put_extra (object, feature->extra);
@@ -197,6 +200,8 @@ write_piece (TmJsonObject *object, const TmJob *job, gconstpointer data)
   tm_put_text (object, PIECE_SERIAL, piece->serial);
   if (piece->first_article)
     tm_put_truth (object, PIECE_FIRST_ARTICLE, TRUE);
+  tm_put_text (object, PIECE_DISPOSITION, piece->disposition);
+  tm_put_text (object, PIECE_DISPOSITION_NOTE, piece->disposition_note);
   tm_put_extra (object, piece->extra);
 }
 
@@ -301,6 +306,10 @@ write_event (TmJsonObject *object, const TmJob *job, gconstpointer data)
   tm_put_text (object, EVENT_KIND, event->kind);
   tm_put_text (object, EVENT_NOTE, event->note);
   tm_put_text (object, EVENT_AMOUNT, event->amount);
+  tm_put_text (object, EVENT_FEATURE, event->feature);
+  tm_put_text (object, EVENT_TOOL, event->tool);
+  tm_put_text (object, EVENT_BY, event->by);
+  tm_put_text (object, EVENT_AT, event->at);
   tm_put_extra (object, event->extra);
 }
 

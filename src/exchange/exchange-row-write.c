@@ -147,6 +147,7 @@ tm_write_tool (TmJsonObject *object, const TmJob *job, gconstpointer row)
   tm_put_quantity (object, TOOL_LEAST_CUT, &tool->least_cut, tool->unit);
   tm_put_quantity (object, TOOL_BACKLASH, &tool->backlash, tool->unit);
   put_count (object, TOOL_SPRING_PASSES, &tool->spring_passes);
+  tm_put_quantity (object, TOOL_OFFSET_STEP, &tool->offset_step, tool->unit);
   tm_put_text (object, TOOL_NOTE, tool->note);
   tm_put_extra (object, tool->extra);
 }

@@ -44,7 +44,8 @@ take_tool (TmJob *job, const TmJsonRow *row, TmTool *tool, GError **error)
          && tm_take_length_above_zero (TM_OWN (row, TOOL_GRADUATION), tool->unit, &tool->graduation, error)
          && tm_take_not_negative (TM_OWN (row, TOOL_LEAST_CUT), tool->unit, &tool->least_cut, error)
          && tm_take_not_negative (TM_OWN (row, TOOL_BACKLASH), tool->unit, &tool->backlash, error)
-         && take_passes (row, tool, error);
+         && take_passes (row, tool, error)
+         && tm_take_length_above_zero (TM_OWN (row, TOOL_OFFSET_STEP), tool->unit, &tool->offset_step, error);
 }
 
 gboolean

@@ -297,6 +297,7 @@ assert_same_tools (const TmJob *before, const TmJob *after)
       SAME_QUANTITY (was, is, least_cut);
       SAME_QUANTITY (was, is, backlash);
       SAME_QUANTITY (was, is, spring_passes);
+      SAME_QUANTITY (was, is, offset_step);
       SAME_TEXT (was, is, note);
     }
   g_assert_cmpuint (before->materials->len, ==, after->materials->len);
@@ -388,6 +389,43 @@ assert_same_rules (const TmJob *before, const TmJob *after)
     }
 }
 
+/* Events, dispositions and what the charts are drawn by. */
+static void
+assert_same_batch (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->events->len, ==, after->events->len);
+  for (guint i = 0; i < before->events->len; i++)
+    {
+      const TmEvent *was = g_ptr_array_index (before->events, i);
+      const TmEvent *is = g_ptr_array_index (after->events, i);
+
+      SAME_TEXT (was, is, before_piece);
+      SAME_TEXT (was, is, kind);
+      SAME_TEXT (was, is, note);
+      SAME_TEXT (was, is, amount);
+      SAME_TEXT (was, is, feature);
+      SAME_TEXT (was, is, tool);
+      SAME_TEXT (was, is, by);
+      SAME_TEXT (was, is, at);
+    }
+  for (guint i = 0; i < before->pieces->len; i++)
+    {
+      const TmPiece *was = g_ptr_array_index (before->pieces, i);
+      const TmPiece *is = g_ptr_array_index (after->pieces, i);
+
+      SAME_TEXT (was, is, disposition);
+      SAME_TEXT (was, is, disposition_note);
+    }
+  for (guint i = 0; i < before->features->len; i++)
+    {
+      const TmFeature *was = g_ptr_array_index (before->features, i);
+      const TmFeature *is = g_ptr_array_index (after->features, i);
+
+      SAME_TEXT (was, is, chart_rules);
+      g_assert_cmpuint (was->chart_baseline, ==, is->chart_baseline);
+    }
+}
+
 /* Any job that the model takes is written, read, and written to the same bytes. */
 static void
 test_random (void)
@@ -412,6 +450,7 @@ test_random (void)
       assert_same_cuts (job, again);
       assert_same_tools (job, again);
       assert_same_mates (job, again);
+      assert_same_batch (job, again);
     }
 }
 

@@ -3,6 +3,7 @@
 #include "support-random-job.h"
 
 #include "core-callout.h"
+#include "core-run-rules.h"
 
 static const char *
 pick_text (GRand *rand, TmJob *job)
@@ -235,6 +236,7 @@ add_random_tool (GRand *rand, TmJob *job, guint index)
   tool->backlash = maybe (rand, tool->unit, 0);
   if (g_rand_boolean (rand))
     tool->spring_passes = tm_quantity_new (g_rand_int_range (rand, 0, 6), TM_UNIT_COUNT, 0);
+  tool->offset_step = maybe (rand, tool->unit, 1);
   tool->note = pick_text (rand, job);
   g_assert_cmpint (tm_job_add_tool (job, tool), ==, TM_ADD_OK);
 }
@@ -300,6 +302,43 @@ add_random_mate_size (GRand *rand, TmJob *job, const TmFeature *feature, guint i
   g_assert_cmpint (tm_job_add_mate_size (job, mate), ==, TM_ADD_OK);
 }
 
+/* Words of run rules, in any order. */
+static const char *
+pick_rules (GRand *rand, TmJob *job)
+{
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  for (gint n = g_rand_int_range (rand, 0, 4); n > 0; n--)
+    g_string_append_printf (words, "%s%s", words->len > 0 ? " " : "",
+                            tm_run_rule_word ((TmRunRule)g_rand_int_range (rand, 0, TM_N_RUN_RULES)));
+  return tm_job_intern (job, words->str);
+}
+
+static const char *
+pick_disposition (GRand *rand, TmJob *job)
+{
+  static const char *const words[] = { "", "", "hold", "measure", "release", "scrap" };
+
+  return tm_job_intern (job, words[g_rand_int_range (rand, 0, G_N_ELEMENTS (words))]);
+}
+
+static void
+add_random_event (GRand *rand, TmJob *job)
+{
+  static const char *const kinds[] = { "", "tool", "offset", "lot", "other" };
+  TmEvent *event = tm_event_new ();
+
+  event->before_piece = tm_job_intern (job, g_rand_boolean (rand) ? "001" : "");
+  event->kind = tm_job_intern (job, kinds[g_rand_int_range (rand, 0, G_N_ELEMENTS (kinds))]);
+  event->note = pick_text (rand, job);
+  event->amount = tm_job_intern (job, g_rand_boolean (rand) ? "-0.0100" : "");
+  event->feature = tm_job_intern (job, g_rand_boolean (rand) ? "1" : "");
+  event->tool = tm_job_intern (job, g_rand_boolean (rand) ? "bar 0" : "");
+  event->by = tm_job_intern (job, g_rand_boolean (rand) ? "RT" : "");
+  event->at = pick_moment (rand, job);
+  tm_job_add_event (job, event);
+}
+
 static void
 add_random_feature (GRand *rand, TmJob *job, guint index)
 {
@@ -330,6 +369,8 @@ add_random_feature (GRand *rand, TmJob *job, guint index)
         set_random_mate (rand, job, feature);
     }
   feature->tool = tm_job_intern (job, g_rand_boolean (rand) ? "bar 0" : "");
+  feature->chart_rules = pick_rules (rand, job);
+  feature->chart_baseline = (guint)g_rand_int_range (rand, 0, 3) * 10;
   if (g_rand_boolean (rand))
     g_ptr_array_add (feature->stations, (gpointer)tm_job_intern (job, "mouth/12"));
   g_assert_cmpint (tm_job_add_feature (job, feature), ==, TM_ADD_OK);
@@ -486,6 +527,8 @@ tm_test_random_job (GRand *rand)
       g_autofree char *serial = g_strdup_printf ("%03u", i);
 
       piece->serial = tm_job_intern (job, serial);
+      piece->disposition = pick_disposition (rand, job);
+      piece->disposition_note = pick_text (rand, job);
       g_assert_cmpint (tm_job_add_piece (job, piece), ==, TM_ADD_OK);
     }
   for (guint i = 0; i < 20; i++)
@@ -494,6 +537,8 @@ tm_test_random_job (GRand *rand)
     add_random_trial (rand, job);
   for (guint i = 0; i < 8; i++)
     add_random_cut (rand, job);
+  for (guint i = 0; i < 4; i++)
+    add_random_event (rand, job);
   for (guint i = 0; i < 2; i++)
     add_random_study (rand, job, i);
   return job;
