@@ -8,7 +8,7 @@
 
 #pragma once
 
-#include <glib.h>
+#include "core-shape.h"
 
 G_BEGIN_DECLS
 
@@ -40,16 +40,6 @@ typedef enum {
 #define TM_CAPABLE_MACHINE 50   /* values that cm and cmk need */
 #define TM_CAPABLE_EMPIRIC 1000 /* values from which empirical quantiles stand (ISO 22514-2) */
 
-/* What the quantiles come from. */
-typedef enum {
-  TM_SHAPE_NORMAL,
-  TM_SHAPE_LOGNORMAL, /* with an origin where the values are not bounded by zero */
-  TM_SHAPE_WEIBULL,
-  TM_SHAPE_RAYLEIGH, /* positions */
-  TM_SHAPE_EMPIRIC,
-  TM_N_SHAPES
-} TmShape;
-
 typedef struct {
   TmCapableStatus status;
   gsize n;
@@ -61,26 +51,23 @@ typedef struct {
   double expected_out;  /* share, by the shape */
   double a_squared, normality_p; /* NAN under 8 values */
   TmShape shape;
-  double shape_p; /* of the shape's own fit; NAN: not tested */
-  guint n_wanted; /* values that would bring the interval of ppk within a fifth; 0: there already */
+  double shape_p;       /* of the shape's own fit; NAN: not tested */
+  gboolean unshaped;    /* not normal, no shape fits and too few for empirical quantiles: pp, ppk, cm, cmk and
+                           expected_out are refused */
+  gboolean within_lost; /* measuring spreads as much as the pieces within groups: cp, cpk are refused */
+  guint n_wanted;       /* values that would bring the interval of ppk within a fifth; 0: there already */
 } TmCapability;
 
-/* Intervals by the effective degrees of freedom of the estimator; cpk, ppk ± z √(1/(9n) + C²/(2ν)). */
+/* NANs and infinities among the values are left out.
+ *
+ * Intervals by the effective degrees of freedom ν of the estimator: cp, pp by χ², cpk, ppk ± z √(1/(9n) +
+ * C²/(2ν)); by quantiles ± z times the standard deviation of fits to drawn samples, or of the two empirical
+ * quantiles by the mean excess of the tails.  Taking out measuring u leaves ν ((σ² - u²)/σ²)².
+ *
+ * Both limits: all indexes.  One limit, or bounded by zero: ppk alone, which is then Ppu or Ppl.  Cp, cpk
+ * and cpm stand on a normal distribution also where @shape is another: show them with that reason. */
 void tm_capability (const double *values, gsize n, const TmCapabilityInput *input, TmCapability *out);
 
 const char *
 tm_capable_status_word (TmCapableStatus status); /* marked for translation, context "capability" */
-const char *tm_shape_word (TmShape shape);       /* likewise, context "shape" */
-
-/* Quantile and distribution function of the shape as fitted to @values; NAN where it cannot be fitted. */
-typedef struct {
-  TmShape shape;
-  double origin, a, b; /* parameters: see the .c file */
-  double p;            /* of its Anderson-Darling test; NAN: not tested */
-} TmFittedShape;
-TmFittedShape tm_shape_fit (const double *values, gsize n, gboolean zero_bounded);
-double tm_shape_quantile (const TmFittedShape *shape, double probability);
-double tm_shape_below (const TmFittedShape *shape, double value);
-double tm_shape_density (const TmFittedShape *shape, double value);
-
 G_END_DECLS
