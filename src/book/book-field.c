@@ -98,14 +98,15 @@ put_quantity (TmCells *cells, const TmQuantity *quantity)
   put_text (cells, forms[quantity->unit][quantity->decimals]);
 }
 
-/* Place 1, the only one of most features, is held as nothing: so were all places before there were any. */
+/* The usual number is held as nothing: place 1, the only one of most features, as all places were before
+ * there were any. */
 static void
-put_place (TmCells *cells, guint place)
+put_unless (TmCells *cells, guint number, guint usual)
 {
-  if (place == 1)
+  if (number == usual)
     put_nothing (cells);
   else
-    put_number (cells, place);
+    put_number (cells, number);
 }
 
 /* Appends @text with "\" and line ends written as two characters. */
@@ -173,7 +174,10 @@ put_field (TmCells *cells, const TmField *field, gconstpointer row)
       put_number (cells, G_STRUCT_MEMBER (gint64, row, field->offset));
       break;
     case TM_FIELD_PLACE:
-      put_place (cells, G_STRUCT_MEMBER (guint, row, field->offset));
+      put_unless (cells, G_STRUCT_MEMBER (guint, row, field->offset), 1);
+      break;
+    case TM_FIELD_COUNT:
+      put_unless (cells, G_STRUCT_MEMBER (guint, row, field->offset), 0);
       break;
     case TM_FIELD_LIST:
       put_list (cells, G_STRUCT_MEMBER (GPtrArray *, row, field->offset));
@@ -437,6 +441,9 @@ get_field (const TmCells *cells, guint at, const TmField *field, TmReader *reade
       return TRUE;
     case TM_FIELD_PLACE:
       G_STRUCT_MEMBER (guint, row, field->offset) = cells->cell[at].filled ? (guint)number : 1;
+      return number >= 0 && number <= G_MAXUINT;
+    case TM_FIELD_COUNT:
+      G_STRUCT_MEMBER (guint, row, field->offset) = cells->cell[at].filled ? (guint)number : 0;
       return number >= 0 && number <= G_MAXUINT;
     case TM_FIELD_LIST:
       get_list (cells, at, reader, G_STRUCT_MEMBER (GPtrArray *, row, field->offset));

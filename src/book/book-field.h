@@ -58,6 +58,7 @@ typedef enum {
   TM_FIELD_BOOL,
   TM_FIELD_WIDE,  /* gint64 */
   TM_FIELD_PLACE, /* a guint from 1, of which 1 is held as nothing */
+  TM_FIELD_COUNT, /* a guint of which 0 is held as nothing */
   TM_FIELD_LIST,  /* texts, a line each */
   TM_FIELD_PIECE,
   TM_FIELD_FEATURE,

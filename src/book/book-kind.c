@@ -181,6 +181,7 @@ static const TmField tool_fields[] = {
   NUMBER (TmTool, spring_passes, "spring_passes"),
   TEXT (TmTool, note, "note"),
   TEXT (TmTool, extra, "extra"),
+  LENGTH (TmTool, offset_step, "offset_step"),
 };
 
 static const TmField material_fields[] = {
@@ -244,12 +245,16 @@ static const TmField feature_fields[] = {
   LENGTH (TmFeature, press.shaft_roughness, "shaft_roughness"),
   LENGTH (TmFeature, press.gap, "press_gap"),
   TEXT (TmFeature, press.extra, "press_extra"),
+  TEXT (TmFeature, chart_rules, "chart_rules"),
+  OTHER (COUNT, TmFeature, chart_baseline, "chart_baseline"),
 };
 
 static const TmField piece_fields[] = {
   TEXT (TmPiece, serial, "serial"),
   OTHER (BOOL, TmPiece, first_article, "first_article"),
   TEXT (TmPiece, extra, "extra"),
+  TEXT (TmPiece, disposition, "disposition"),
+  TEXT (TmPiece, disposition_note, "disposition_note"),
 };
 
 static const TmField mate_fields[] = {
@@ -327,6 +332,10 @@ static const TmField event_fields[] = {
   TEXT (TmEvent, note, "note"),
   TEXT (TmEvent, amount, "amount"),
   TEXT (TmEvent, extra, "extra"),
+  TEXT (TmEvent, feature, "feature"),
+  TEXT (TmEvent, tool, "tool"),
+  TEXT (TmEvent, by, "seen_by"),
+  TEXT (TmEvent, at, "seen_at"),
 };
 
 static const TmField nonconformance_fields[] = {

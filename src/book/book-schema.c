@@ -260,9 +260,22 @@ static const char version_3[] =
                 " piece TEXT NOT NULL, place_count INTEGER, place_form TEXT, measured_by TEXT NOT NULL,"
                 " measured_at TEXT NOT NULL, note TEXT NOT NULL, extra TEXT NOT NULL")
     "CREATE INDEX cut_tool ON cut (tool, job);\n";
+
+/* The batch: what happened between two pieces and to what, what becomes of pieces held back, how the charts
+ * are drawn. */
+static const char version_4[] =
+    JOINS_TEXT ("event", "feature")
+    JOINS_TEXT ("event", "tool")
+    JOINS_TEXT ("event", "seen_by")
+    JOINS_TEXT ("event", "seen_at")
+    JOINS_TEXT ("piece", "disposition")
+    JOINS_TEXT ("piece", "disposition_note")
+    JOINS_TEXT ("feature", "chart_rules")
+    JOINS ("feature", "chart_baseline INTEGER")
+    JOINS_LENGTH ("tool", "offset_step");
 /* clang-format on */
 
-const char *const tm_schema_steps[] = { version_1, version_2, version_3 };
+const char *const tm_schema_steps[] = { version_1, version_2, version_3, version_4 };
 const guint tm_schema_n_steps = G_N_ELEMENTS (tm_schema_steps);
 
 static gboolean

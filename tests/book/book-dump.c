@@ -169,6 +169,8 @@ dump_feature (GString *out, const TmFeature *feature)
   put_int (out, "counts", feature->counts);
   put_quantity (out, "form_unseen", feature->form_unseen);
   dump_press (out, feature);
+  put (out, "chart_rules", feature->chart_rules);
+  put_int (out, "chart_baseline", feature->chart_baseline);
   put (out, "extra", feature->extra);
 }
 
@@ -258,6 +260,10 @@ dump_the_rest (GString *out, const TmJob *job)
       put (out, "kind", event->kind);
       put (out, "note", event->note);
       put (out, "amount", event->amount);
+      put (out, "feature", event->feature);
+      put (out, "tool", event->tool);
+      put (out, "by", event->by);
+      put (out, "at", event->at);
       put (out, "extra", event->extra);
     }
   for (guint i = 0; i < job->nonconformances->len; i++)
@@ -399,6 +405,7 @@ dump_tools (GString *out, const TmJob *job)
       put_quantity (out, "least_cut", tool->least_cut);
       put_quantity (out, "backlash", tool->backlash);
       put_quantity (out, "spring_passes", tool->spring_passes);
+      put_quantity (out, "offset_step", tool->offset_step);
       put (out, "note", tool->note);
       put (out, "extra", tool->extra);
     }
@@ -457,6 +464,8 @@ dump_job (const TmJob *job)
       g_string_append (out, "\npiece");
       put (out, "serial", piece->serial);
       put_int (out, "first_article", (guint)piece->first_article);
+      put (out, "disposition", piece->disposition);
+      put (out, "disposition_note", piece->disposition_note);
       put (out, "extra", piece->extra);
     }
   dump_record (out, job);

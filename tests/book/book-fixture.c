@@ -527,7 +527,7 @@ add_placed_cuts (TmJob *job)
 }
 
 TmJob *
-make_rich_job (const char *id)
+make_tooled_job (const char *id)
 {
   TmJob *job = make_later_job (id);
 
@@ -538,6 +538,39 @@ make_rich_job (const char *id)
   set_press (tm_job_find_feature (job, "10"));
   add_mates (job);
   add_placed_cuts (job);
+  return job;
+}
+
+/* An offset that was recorded, pieces held back, and how the charts are drawn. */
+static void
+add_batch (TmJob *job)
+{
+  TmEvent *event = tm_event_new ();
+  TmPiece *held = tm_job_find_piece (job, "002");
+  TmFeature *feature = tm_job_find_feature (job, "10");
+
+  event->kind = "offset";
+  event->amount = "-0.0004";
+  event->note = "recentred\nafter 002";
+  event->feature = feature->balloon;
+  event->tool = "boring bar 16";
+  event->by = "RW";
+  event->at = "2026-05-04T11:12:33Z";
+  tm_job_add_event (job, event);
+  held->disposition = "hold";
+  held->disposition_note = "made after \\ the shift";
+  tm_job_find_piece (job, "003")->disposition = "scrap";
+  feature->chart_rules = "beyond-3s 8-one-side";
+  feature->chart_baseline = 12;
+  tm_job_find_tool (job, "boring bar 16")->offset_step = read_quantity ("0.00005", TM_UNIT_IN);
+}
+
+TmJob *
+make_rich_job (const char *id)
+{
+  TmJob *job = make_tooled_job (id);
+
+  add_batch (job);
   return job;
 }
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Migrations: books that the program wrote as version 1 and 2, and the mechanism held to its word with steps
+ * Migrations: books that the program wrote as versions 1 to 3, and the mechanism held to its word with steps
  * that only this test knows.
  */
 
@@ -10,14 +10,19 @@
 #define ID           "5f6c2f0e-0000-4000-8000-000000000004"
 #define VERSION_1_ID "5f6c2f0e-0000-4000-8000-000000000001"
 #define VERSION_2_ID "5f6c2f0e-0000-4000-8000-000000000002"
+#define VERSION_3_ID "5f6c2f0e-0000-4000-8000-000000000003"
 /* The heads of those books as the program of that version told them. */
 #define VERSION_1_HEAD "190c7d4b24bfba2c1e9d17b00c51865e54ed46a4c6b78999a073ff663cd30138"
 #define VERSION_2_HEAD "8d1966b28692b9a1bc309c07b8f442049c106ee93b50f107015b744f9a32f170"
+#define VERSION_3_HEAD "682207172aab3f34de2cb2daa60f1558be0772e1bc5f125a9d36fd294a28a0f3"
 
-static const char step_4[]
+/* All steps that there are. */
+#define BEFORE tm_schema_steps[0], tm_schema_steps[1], tm_schema_steps[2], tm_schema_steps[3]
+
+static const char step_5[]
     = "CREATE TABLE humidity (seq INTEGER PRIMARY KEY REFERENCES journal (seq), percent"
       " INTEGER NOT NULL) STRICT; ALTER TABLE cut ADD COLUMN coolant TEXT NOT NULL DEFAULT '';";
-static const char step_5[] = "CREATE INDEX humidity_percent ON humidity (percent);";
+static const char step_6[] = "CREATE INDEX humidity_percent ON humidity (percent);";
 static const char step_wrong[] = "CREATE TABLE half (x); CREATE TABLE half (x);";
 
 static sqlite3 *
@@ -94,7 +99,7 @@ test_version_1 (Place *place, gconstpointer data)
   make_version (place->path, 1);
   head = read_head (place->path);
   g_assert_cmpstr (head, ==, VERSION_1_HEAD);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
   assert_clean (place->path);
   job = take_job (place->path, VERSION_1_ID);
   g_assert_cmpuint (job->readings->len, ==, 5);
@@ -187,7 +192,7 @@ test_version_2 (Place *place, gconstpointer data)
   make_version (place->path, 2);
   head = read_head (place->path);
   g_assert_cmpstr (head, ==, VERSION_2_HEAD);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
   assert_clean (place->path);
   job = take_job (place->path, VERSION_2_ID);
   g_assert_cmpuint (job->tools->len + job->materials->len + job->mate_sizes->len, ==, 0);
@@ -252,27 +257,118 @@ test_version_2_goes_on (Place *place, gconstpointer data)
   g_assert_cmpint (tm_job_find_feature (back, "10")->press.hub_roughness.unit, ==, TM_UNIT_UM);
 }
 
+/* --- version 3 */
+
+/* The program of before knew nothing of what an event is about, of pieces held back, of charts; an event that
+ * it edited and one that it took out are as they were. */
+static void
+test_version_3 (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) job = NULL;
+  g_autofree char *head = NULL;
+  const TmEvent *event;
+
+  make_version (place->path, 3);
+  head = read_head (place->path);
+  g_assert_cmpstr (head, ==, VERSION_3_HEAD);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
+  assert_clean (place->path);
+  job = take_job (place->path, VERSION_3_ID);
+  g_assert_cmpuint (job->events->len, ==, 1);
+  event = g_ptr_array_index (job->events, 0);
+  g_assert_cmpstr (event->amount, ==, "-0.0050");
+  g_assert_cmpstr (event->feature, ==, "");
+  g_assert_cmpstr (event->at, ==, "");
+  g_assert_cmpstr (tm_job_find_piece (job, "002")->disposition, ==, "");
+  g_assert_cmpuint (tm_job_find_feature (job, "10")->chart_baseline, ==, 0);
+  g_assert_false (tm_job_find_tool (job, "boring bar 16")->offset_step.given);
+}
+
+static void
+test_version_3_same_job (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) expected = make_tooled_job (VERSION_3_ID);
+  g_autoptr (TmJob) job = NULL;
+  GError *error = NULL;
+  g_autoptr (TmBook) book = NULL;
+
+  g_assert_cmpint (tm_job_add_reading (expected, make_reading (expected, "", "003", "0.9844")), ==,
+                   TM_ADD_OK);
+  g_assert_cmpint (tm_job_add_pin_trial (expected, make_trial (expected, "", "003", "25.003")), ==,
+                   TM_ADD_OK);
+  g_assert_cmpint (tm_job_add_cut (expected, make_cut (expected, "", "002", "boring bar 16")), ==, TM_ADD_OK);
+  expected->customer = "Other Works";
+  tm_job_find_tool (expected, "boring bar 16")->note = "new screw";
+  ((TmEvent *)g_ptr_array_index (expected->events, 1))->amount = "-0.0050";
+  tm_job_remove_event (expected, g_ptr_array_index (expected->events, 0));
+  make_version (place->path, 3);
+  job = take_job (place->path, VERSION_3_ID);
+  assert_same_job (job, expected);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  g_assert_true (tm_book_add_job (book, expected, NULL, NULL, NULL, &error));
+  g_assert_no_error (error);
+}
+
+/* An offset that is recorded in it and a disposition come back; taken away again, they stay in its history.
+ */
+static void
+test_version_3_goes_on (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) wanted = make_rich_job (VERSION_3_ID);
+  g_autoptr (TmJob) back = NULL;
+  const TmEvent *offset;
+  GError *error = NULL;
+  TmBook *book;
+
+  make_version (place->path, 3);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  g_assert_true (tm_book_save_definitions (book, wanted, "RW", "", &error));
+  g_assert_no_error (error);
+  back = tm_book_load_job (book, VERSION_3_ID, NULL, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (back->events->len, ==, 3);
+  offset = g_ptr_array_index (back->events, 2);
+  g_assert_cmpstr (offset->kind, ==, "offset");
+  g_assert_cmpstr (offset->feature, ==, "10");
+  g_assert_cmpstr (offset->tool, ==, "boring bar 16");
+  g_assert_cmpstr (offset->by, ==, "RW");
+  g_assert_cmpstr (offset->at, ==, "2026-05-04T11:12:33Z");
+  g_assert_cmpstr (tm_job_find_piece (back, "003")->disposition, ==, "scrap");
+  g_assert_cmpuint (tm_job_find_feature (back, "10")->chart_baseline, ==, 12);
+  tm_job_remove_event (wanted, g_ptr_array_index (wanted->events, 2));
+  tm_job_find_piece (wanted, "003")->disposition = "";
+  g_assert_true (tm_book_save_definitions (book, wanted, "RW", "", &error));
+  g_assert_no_error (error);
+  tm_book_close (book);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM event WHERE kind = 'offset'"), ==, 1);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM event WHERE removed = 1 AND key IN"
+                                          " (SELECT key FROM event WHERE kind = 'offset')"),
+                   ==, 1);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM piece WHERE disposition = 'scrap'"), ==, 1);
+  assert_clean (place->path);
+}
+
 /* --- steps of this test's own */
 
-/* From 3 to 5 in one go, with what was recorded unchanged. */
+/* From 4 to 6 in one go, with what was recorded unchanged. */
 static void
 test_older (Place *place, gconstpointer data)
 {
-  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], tm_schema_steps[2], step_4, step_5 };
+  const char *steps[] = { BEFORE, step_5, step_6 };
   GError *error = NULL;
   gint64 facts;
 
   fill (place->path);
   facts = ask_file (place->path, "SELECT count (*) FROM journal");
-  g_assert_true (migrate (place->path, steps, 5, TRUE, &error));
+  g_assert_true (migrate (place->path, steps, 6, TRUE, &error));
   g_assert_no_error (error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 5);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 6);
   g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, TM_BOOK_APPLICATION_ID);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM humidity"), ==, 0);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM cut WHERE coolant = ''"), ==, 3);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM journal"), ==, facts);
   g_assert_cmpint (ask_file (place->path, "SELECT value_pm FROM reading WHERE id = '1'"), ==, 25012000000);
-  g_assert_true (migrate (place->path, steps, 5, TRUE, &error));
+  g_assert_true (migrate (place->path, steps, 6, TRUE, &error));
   g_assert_no_error (error);
 }
 
@@ -282,28 +378,28 @@ test_same_either_way (Place *place, gconstpointer data)
 {
   static const char print[] = "SELECT total (length (sql)) FROM sqlite_schema";
   g_autofree char *fresh = g_build_filename (place->folder, "fresh", NULL);
-  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], tm_schema_steps[2], step_4, step_5 };
+  const char *steps[] = { BEFORE, step_5, step_6 };
 
   fill (place->path);
-  g_assert_true (migrate (place->path, steps, 5, TRUE, NULL));
-  g_assert_true (migrate (fresh, steps, 5, TRUE, NULL));
+  g_assert_true (migrate (place->path, steps, 6, TRUE, NULL));
+  g_assert_true (migrate (fresh, steps, 6, TRUE, NULL));
   g_assert_cmpint (ask_file (place->path, print), ==, ask_file (fresh, print));
 }
 
 static void
 test_step_that_fails (Place *place, gconstpointer data)
 {
-  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], tm_schema_steps[2], step_4, step_wrong };
+  const char *steps[] = { BEFORE, step_5, step_wrong };
   GError *error = NULL;
   g_autoptr (TmJob) job = make_rich_job (ID);
   g_autoptr (TmJob) back = NULL;
 
   fill (place->path);
-  g_assert_false (migrate (place->path, steps, 5, TRUE, &error));
+  g_assert_false (migrate (place->path, steps, 6, TRUE, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_FAILED);
   g_assert_nonnull (strstr (error->message, place->path));
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
   assert_clean (place->path);
   back = take_job (place->path, ID);
   assert_same_job (job, back);
@@ -315,7 +411,7 @@ test_newer (Place *place, gconstpointer data)
   GError *error = NULL;
 
   fill (place->path);
-  tamper (place->path, "PRAGMA user_version = 4");
+  tamper (place->path, "PRAGMA user_version = 5");
   g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
   g_assert_nonnull (strstr (error->message, place->path));
@@ -323,20 +419,20 @@ test_newer (Place *place, gconstpointer data)
   g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_READ_ONLY, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 5);
 }
 
 static void
 test_older_without_leave_to_write (Place *place, gconstpointer data)
 {
-  const char *steps[] = { tm_schema_steps[0], tm_schema_steps[1], tm_schema_steps[2], step_4 };
+  const char *steps[] = { BEFORE, step_5 };
   GError *error = NULL;
 
   fill (place->path);
-  g_assert_false (migrate (place->path, steps, 4, FALSE, &error));
+  g_assert_false (migrate (place->path, steps, 5, FALSE, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_READ_ONLY);
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
 }
 
 static void
@@ -403,6 +499,9 @@ main (int argc, char **argv)
   ADD ("version-2", test_version_2);
   ADD ("version-2-same-job", test_version_2_same_job);
   ADD ("version-2-goes-on", test_version_2_goes_on);
+  ADD ("version-3", test_version_3);
+  ADD ("version-3-same-job", test_version_3_same_job);
+  ADD ("version-3-goes-on", test_version_3_goes_on);
   ADD ("older", test_older);
   ADD ("same-either-way", test_same_either_way);
   ADD ("step-that-fails", test_step_that_fails);

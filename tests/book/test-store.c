@@ -212,7 +212,7 @@ test_set_up (Place *place, gconstpointer data)
       g_assert_cmpint (number, ==, i == 0 ? 2 : 1); /* FULL; on */
     }
   g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, 0x544d626b);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 3);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
   g_assert_true (tm_book_add_job (book, job, NULL, NULL, NULL, &error));
   g_assert_true (tm_book_checkpoint (book, &error));
   g_assert_no_error (error);
@@ -490,12 +490,12 @@ test_nothing_left_out (void)
   g_assert_cmpuint (sizeof (TmPerson), ==, 24);
   g_assert_cmpuint (sizeof (TmGauge), ==, 224);
   g_assert_cmpuint (sizeof (TmMethod), ==, 64);
-  g_assert_cmpuint (sizeof (TmFeature), ==, 456);
-  g_assert_cmpuint (sizeof (TmPiece), ==, 24);
+  g_assert_cmpuint (sizeof (TmFeature), ==, 472);
+  g_assert_cmpuint (sizeof (TmPiece), ==, 40);
   g_assert_cmpuint (sizeof (TmReading), ==, 216);
   g_assert_cmpuint (sizeof (TmPinTrial), ==, 160);
   g_assert_cmpuint (sizeof (TmCutRow), ==, 144);
-  g_assert_cmpuint (sizeof (TmEvent), ==, 40);
+  g_assert_cmpuint (sizeof (TmEvent), ==, 72);
   g_assert_cmpuint (sizeof (TmNonconformance), ==, 48);
   g_assert_cmpuint (sizeof (TmSignature), ==, 40);
   g_assert_cmpuint (sizeof (TmCalibration), ==, 112);
@@ -504,7 +504,7 @@ test_nothing_left_out (void)
   g_assert_cmpuint (sizeof (TmBudgetLine), ==, 96);
   g_assert_cmpuint (sizeof (TmStudy), ==, 120);
   g_assert_cmpuint (sizeof (TmStudyReading), ==, 80);
-  g_assert_cmpuint (sizeof (TmTool), ==, 96);
+  g_assert_cmpuint (sizeof (TmTool), ==, 112);
   g_assert_cmpuint (sizeof (TmShopMaterial), ==, 112);
   g_assert_cmpuint (sizeof (TmMateSize), ==, 120);
   g_assert_cmpuint (sizeof (TmJob), ==, 464);
