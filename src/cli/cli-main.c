@@ -30,6 +30,11 @@ static const TmVerb verbs[] = {
   { "cut", "[JOB --piece S --feature N]",
     N_ ("How much to dial next, and at what risk: being in, metal left, metal gone; 1 when not to cut."),
     tm_verb_cut },
+  { "drift", "JOB --feature N|--tool T",
+    N_ ("What a feature does over the pieces, and how many to measure; 1 when something is out, has shifted "
+        "or "
+        "drifted to its limit."),
+    tm_verb_drift },
   { "press", "[JOB]",
     N_ ("How hard a hub presses its shaft: stresses, forces, heating; 1 when nothing holds."),
     tm_verb_press },

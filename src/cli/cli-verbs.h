@@ -17,6 +17,7 @@ int tm_verb_report (int n_words, char **words);
 int tm_verb_callout (int n_words, char **words);
 int tm_verb_fit (int n_words, char **words);
 int tm_verb_cut (int n_words, char **words);
+int tm_verb_drift (int n_words, char **words);
 int tm_verb_pins (int n_words, char **words);
 int tm_verb_press (int n_words, char **words);
 int tm_verb_study (int n_words, char **words);

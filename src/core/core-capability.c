@@ -149,6 +149,26 @@ find_variance (const double *values, guint n)
   return summary.standard_deviation * summary.standard_deviation;
 }
 
+/* Σ x²/σ² of a Rayleigh distribution is χ² with 2 n degrees of freedom: exact. */
+static TmIndex
+set_rayleigh (const Case *c)
+{
+  double dof = 2 * (double)c->n * c->kept * c->kept, index[3];
+
+  for (guint i = 0; i < 3; i++)
+    {
+      static const double shares[] = { 0.5, 0.025, 0.975 };
+      TmFittedShape fit = c->fit;
+      Quantiles q;
+
+      if (i > 0)
+        fit.a *= sqrt (dof / gsl_cdf_chisq_Pinv (shares[i], dof));
+      q = take_quantiles (&fit);
+      index[i] = find_nearer_index (c, &q);
+    }
+  return (TmIndex) { index[0], index[1], index[2] };
+}
+
 /* The indexes of fits to drawn samples scatter as this one does. */
 static void
 fill_by_shape (const Case *c, gboolean zero_bounded)
@@ -171,7 +191,9 @@ fill_by_shape (const Case *c, gboolean zero_bounded)
     }
   if (has_both (c) && !zero_bounded)
     c->out->pp = set_normal (find_spread_index (c, &q), wider * find_variance (spread, n));
-  c->out->ppk = set_normal (find_nearer_index (c, &q), wider * find_variance (nearer, n));
+  c->out->ppk = c->fit.shape == TM_SHAPE_RAYLEIGH
+                    ? set_rayleigh (c)
+                    : set_normal (find_nearer_index (c, &q), wider * find_variance (nearer, n));
   c->out->expected_out = isfinite (c->lower) ? tm_shape_below (&c->fit, c->lower) : 0;
   c->out->expected_out += isfinite (c->upper) ? 1 - tm_shape_below (&c->fit, c->upper) : 0;
 }

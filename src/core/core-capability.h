@@ -61,8 +61,9 @@ typedef struct {
 /* NANs and infinities among the values are left out.
  *
  * Intervals by the effective degrees of freedom ν of the estimator: cp, pp by χ², cpk, ppk ± z √(1/(9n) +
- * C²/(2ν)); by quantiles ± z times the standard deviation of fits to drawn samples, or of the two empirical
- * quantiles by the mean excess of the tails.  Taking out measuring u leaves ν ((σ² - u²)/σ²)².
+ * C²/(2ν)); by quantiles ± z times the standard deviation of fits to drawn samples, by χ² for a Rayleigh
+ * shape, or of the two empirical quantiles by the mean excess of the tails.  Taking out measuring u leaves ν
+ * ((σ² - u²)/σ²)².
  *
  * Both limits: all indexes.  One limit, or bounded by zero: ppk alone, which is then Ppu or Ppl.  Cp, cpk
  * and cpm stand on a normal distribution also where @shape is another: show them with that reason. */

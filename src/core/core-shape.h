@@ -31,7 +31,7 @@ typedef struct {
 /* The p under which the values are not taken for normal, and under which a named shape is not believed: less,
  * since a shape that is rightly there and doubted would be fitted by one that is not. */
 #define TM_SHAPE_NORMAL_DOUBT 0.05
-#define TM_SHAPE_DOUBT        0.02
+#define TM_SHAPE_DOUBT        0.01
 
 /* The shape that the values have.  Not bounded by zero: the normal one unless Anderson and Darling's test
  * doubts it (p < 0.05) or under 8 values; then lognormal or Weibull, both with an origin, by L-moments (J. R.

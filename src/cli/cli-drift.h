@@ -1,0 +1,56 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * cli-drift: what the verb drift is made of.
+ */
+
+#pragma once
+
+#include "core-batch.h"
+
+G_BEGIN_DECLS
+
+/* How sure one wants to be of a run, and of a lot. */
+typedef struct {
+  double coverage, confidence; /* of a tolerance interval */
+  double share, risk;          /* of a lot: this share bad is missed with this risk at most */
+} TmHowSure;
+
+/* One place of one feature. */
+typedef struct {
+  const TmJob *job;
+  TmBatch *batch;
+  const TmHowSure *sure;
+  gboolean lists_held; /* every piece to hold back by its name */
+} TmDriftCase;
+
+/* "out", "steady"…: of files, stable. */
+const char *tm_drift_state_word (TmBatchState state);
+
+/* The group whose limits stand for the present stretch: its last full one, else its last; NULL: none. */
+const TmChartGroup *tm_drift_present_group (const TmBatch *batch);
+/* The last piece measured of group @index; NULL: none. */
+const TmPiece *tm_drift_group_piece (const TmBatch *batch, guint index);
+
+/* Mean and overall standard deviation of all sizes, relative to the series' reference; NAN where there is
+ * none. */
+void tm_drift_summary (const TmBatch *batch, double *mean, double *deviation);
+
+/* mean ± k s that holds @coverage of the pieces with @confidence, relative; FALSE where a drift, a shift, a
+ * shape that is not normal or too few pieces forbid it. */
+typedef struct {
+  double k, lower, upper;
+} TmDriftInterval;
+gboolean tm_drift_interval (const TmDriftCase *drift, TmDriftInterval *out);
+
+/* TRUE: the answer is not good: something out, a shift, or a drift that is at its limit. */
+gboolean tm_drift_is_bad (const TmBatch *batch);
+
+/* An array of @n cases cut by @tool, or with @tool NULL the one case. */
+void tm_drift_print (const TmDriftCase *drifts, guint n, const char *tool);
+void tm_drift_print_json (const TmDriftCase *drifts, guint n, const char *tool);
+
+/* --sample-lot and --values: how many to measure.  Each returns the exit status. */
+int tm_drift_sample_lot (guint lot, const TmHowSure *sure, gboolean json);
+int tm_drift_values (guint n, const TmHowSure *sure, gboolean json);
+
+G_END_DECLS
