@@ -108,21 +108,29 @@ count_groups (const TmChartInput *input, GArray *groups)
 }
 
 static gboolean
-is_break (const TmChartInput *input, guint at)
-{
-  for (guint i = 0; i < input->n_breaks; i++)
-    if (input->breaks[i] == at)
-      return TRUE;
-  return FALSE;
-}
-
-static gboolean
 has_equal_groups (const TmChart *chart, guint size)
 {
   for (guint i = 0; i < chart->n_groups; i++)
     if (chart->groups[i].n != 0 && chart->groups[i].n != size)
       return FALSE;
   return TRUE;
+}
+
+/* Of individuals: the range to the value before, none over a break. */
+static void
+fill_moving_ranges (const TmChartInput *input, TmChart *chart)
+{
+  guint next = 0;
+
+  for (guint i = 1; i < chart->n_groups; i++)
+    {
+      TmChartGroup *group = &chart->groups[i];
+
+      while (next < input->n_breaks && input->breaks[next] < group->from)
+        next++;
+      if (next == input->n_breaks || input->breaks[next] != group->from)
+        group->dispersion = fabs (group->location - group[-1].location);
+    }
 }
 
 static void
@@ -132,20 +140,12 @@ fill_dispersions (const TmChartInput *input, TmChart *chart)
     {
       TmChartGroup *group = &chart->groups[i];
       const double *values = input->values + group->from;
+      guint end = i + 1 < chart->n_groups ? chart->groups[i + 1].from : (guint)input->n;
 
-      if (chart->kind == TM_CHART_INDIVIDUALS)
-        {
-          if (i > 0 && !is_break (input, group->from))
-            group->dispersion = fabs (group->location - group[-1].location);
-        }
-      else if (group->n >= 2)
-        {
-          guint end = i + 1 < chart->n_groups ? chart->groups[i + 1].from : (guint)input->n;
-
-          group->dispersion = chart->kind == TM_CHART_RANGES
-                                  ? find_range (values, end - group->from)
-                                  : find_deviation (values, end - group->from, group);
-        }
+      if (group->n >= 2)
+        group->dispersion = chart->kind == TM_CHART_RANGES
+                                ? find_range (values, end - group->from)
+                                : find_deviation (values, end - group->from, group);
     }
 }
 
@@ -190,7 +190,6 @@ typedef struct {
   double sum;      /* Σ h · dispersion / mean */
   double variance; /* of the estimate over sigma, times weight² */
   guint n;
-  gboolean last; /* the group before had a dispersion too */
 } Pool;
 
 static void
@@ -199,19 +198,21 @@ pool_group (TmChartKind kind, const TmChartGroup *group, Pool *pool)
   double mean, variance, h;
 
   if (isnan (group->dispersion))
-    {
-      pool->last = FALSE;
-      return;
-    }
+    return;
   find_moments (kind, group->n, &mean, &variance);
   h = mean * mean / variance; /* least variance (I. W. Burr, J. Quality Technology 1, 1969) */
   pool->sum += h * group->dispersion / mean;
   pool->weight += h;
   pool->variance += h * h * variance / (mean * mean);
-  if (kind == TM_CHART_INDIVIDUALS && pool->last)
-    pool->variance += 2 * h * h * SHARED_RANGES / (mean * mean);
   pool->n++;
-  pool->last = TRUE;
+}
+
+static void
+set_sigma (double sigma, double variance, TmChart *chart)
+{
+  chart->sigma = sigma;
+  chart->sigma_dof = solve_dof (1 / (1 + variance));
+  chart->status = sigma > 0 ? TM_CHART_OK : TM_CHART_NO_SPREAD;
 }
 
 static void
@@ -235,14 +236,96 @@ find_level (const TmChartInput *input, TmChart *chart)
     }
   chart->baseline = used;
   chart->centre = n > 0 ? first + sum / n : NAN;
-  if (pool.n < (chart->kind == TM_CHART_INDIVIDUALS ? 1 : 2))
+  if (pool.n < 2)
+    chart->status = TM_CHART_TOO_FEW;
+  else
+    set_sigma (pool.sum / pool.weight, pool.variance / (pool.weight * pool.weight), chart);
+}
+
+/* -------- Individuals: from the values alone, without a group for each -------- */
+
+typedef struct {
+  double first, last; /* values; NAN: none */
+  double sum;         /* of differences from the first */
+  double ranges;
+  guint n, n_ranges, n_shared; /* values, ranges, ranges that share a value with the one before */
+  gboolean follows;            /* the last value had a range */
+} Individuals;
+
+/* Values @from to @end, none missing, which follow each other.  Four sums side by side: one after the other
+ * they would wait for each other. */
+static void
+add_values (const double *values, gsize from, gsize end, Individuals *all)
+{
+  double sums[4] = { 0 }, ranges[4] = { 0 };
+  gsize i = from;
+
+  if (all->n == 0)
+    all->first = values[from];
+  for (; i + 4 < end; i += 4)
+    for (guint k = 0; k < 4; k++)
+      {
+        sums[k] += values[i + k] - all->first;
+        ranges[k] += fabs (values[i + k + 1] - values[i + k]);
+      }
+  for (; i < end; i++)
+    {
+      sums[0] += values[i] - all->first;
+      if (i + 1 < end)
+        ranges[0] += fabs (values[i + 1] - values[i]);
+    }
+  all->sum += (sums[0] + sums[1]) + (sums[2] + sums[3]);
+  all->ranges += (ranges[0] + ranges[1]) + (ranges[2] + ranges[3]);
+  all->n += (guint)(end - from);
+  all->n_ranges += (guint)(end - from - 1);
+  if (end - from > 2)
+    all->n_shared += (guint)(end - from - 2);
+}
+
+static void
+gather_individuals (const TmChartInput *input, Individuals *all)
+{
+  const guint most = input->baseline > 0 ? input->baseline : G_MAXUINT;
+  gsize at = 0;
+  guint next = 0;
+
+  while (at < input->n && all->n < most)
+    {
+      gsize end, last = MIN (input->n, at + (most - all->n));
+
+      if (isnan (input->values[at]))
+        {
+          at++;
+          continue;
+        }
+      while (next < input->n_breaks && input->breaks[next] <= at)
+        next++;
+      if (next < input->n_breaks)
+        last = MIN (last, input->breaks[next]);
+      for (end = at + 1; end < last && !isnan (input->values[end]); end++)
+        ;
+      add_values (input->values, at, end, all);
+      at = end;
+    }
+}
+
+static void
+find_level_of_individuals (const TmChartInput *input, TmChart *chart)
+{
+  Individuals all = { .first = NAN };
+  double mean, variance;
+
+  gather_individuals (input, &all);
+  chart->baseline = all.n;
+  chart->centre = all.n > 0 ? all.first + all.sum / all.n : NAN;
+  if (all.n_ranges < 1)
     {
       chart->status = TM_CHART_TOO_FEW;
       return;
     }
-  chart->sigma = pool.sum / pool.weight;
-  chart->sigma_dof = solve_dof (1 / (1 + pool.variance / (pool.weight * pool.weight)));
-  chart->status = chart->sigma > 0 ? TM_CHART_OK : TM_CHART_NO_SPREAD;
+  find_moments (TM_CHART_INDIVIDUALS, 1, &mean, &variance);
+  variance = (all.n_ranges * variance + 2 * all.n_shared * SHARED_RANGES) / (mean * mean);
+  set_sigma (all.ranges / all.n_ranges / mean, variance / all.n_ranges / all.n_ranges, chart);
 }
 
 static void
@@ -263,24 +346,51 @@ fill_limits (TmChart *chart, TmChartGroup *group)
   group->dispersion_upper = (mean + 3 * sqrt (variance)) * chart->sigma;
 }
 
+static void
+gather_groups (const TmChartInput *input, TmChart *chart)
+{
+  const gsize most = input->n / input->group_size + 1 + input->n_breaks;
+  GArray *groups = g_array_sized_new (FALSE, FALSE, sizeof (TmChartGroup), (guint)most);
+
+  chart->n_groups = count_groups (input, groups);
+  chart->groups = (TmChartGroup *)(gpointer)g_array_free (groups, FALSE);
+}
+
+void
+tm_chart_level (const TmChartInput *input, TmChart *out)
+{
+  g_return_if_fail (input != NULL && out != NULL && input->group_size >= 1);
+
+  if (input->group_size > 1)
+    {
+      tm_chart (input, out);
+      tm_chart_clear (out);
+      return;
+    }
+  *out = (TmChart) { .kind = TM_CHART_INDIVIDUALS, .centre = NAN, .sigma = NAN, .sigma_dof = NAN };
+  find_level_of_individuals (input, out);
+}
+
 void
 tm_chart (const TmChartInput *input, TmChart *out)
 {
-  GArray *groups;
-
   g_return_if_fail (input != NULL && out != NULL && input->group_size >= 1);
 
-  groups = g_array_new (FALSE, FALSE, sizeof (TmChartGroup));
-  *out = (TmChart) { .centre = NAN, .sigma = NAN, .sigma_dof = NAN };
-  out->n_groups = count_groups (input, groups);
-  out->groups = (TmChartGroup *)g_array_free (groups, FALSE);
-  out->kind = TM_CHART_INDIVIDUALS;
+  *out = (TmChart) { .kind = TM_CHART_INDIVIDUALS, .centre = NAN, .sigma = NAN, .sigma_dof = NAN };
+  gather_groups (input, out);
   if (input->group_size > 1)
-    out->kind = input->group_size <= TM_CHART_RANGES_MOST && has_equal_groups (out, input->group_size)
-                    ? TM_CHART_RANGES
-                    : TM_CHART_DEVIATIONS;
-  fill_dispersions (input, out);
-  find_level (input, out);
+    {
+      out->kind = input->group_size <= TM_CHART_RANGES_MOST && has_equal_groups (out, input->group_size)
+                      ? TM_CHART_RANGES
+                      : TM_CHART_DEVIATIONS;
+      fill_dispersions (input, out);
+      find_level (input, out);
+    }
+  else
+    {
+      fill_moving_ranges (input, out);
+      find_level_of_individuals (input, out);
+    }
   if (out->status == TM_CHART_TOO_FEW)
     return;
   for (guint i = 0; i < out->n_groups; i++)

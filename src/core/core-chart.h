@@ -44,7 +44,7 @@ typedef struct {
 
 typedef enum {
   TM_CHART_OK,
-  TM_CHART_TOO_FEW,   /* fewer than two groups with a dispersion: no limits */
+  TM_CHART_TOO_FEW,   /* fewer than two groups with a dispersion, or no moving range: no limits */
   TM_CHART_NO_SPREAD, /* all equal within groups: the limits have no width */
 } TmChartStatus;
 
@@ -71,6 +71,9 @@ typedef struct {
 
 /* Equal groups: by mean range or mean standard deviation; unequal: by c4 of each (metrology: Batch). */
 void tm_chart (const TmChartInput *input, TmChart *out);
+/* Centre, sigma, its degrees of freedom and the status alone, no groups: a million individuals need no room.
+ */
+void tm_chart_level (const TmChartInput *input, TmChart *out);
 void tm_chart_clear (TmChart *chart);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TmChart, tm_chart_clear)
 

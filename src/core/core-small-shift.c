@@ -13,24 +13,32 @@
 
 /* -------- Charts that remember -------- */
 
+/* What is left of the start, below which it changes no double: left to fade further it would become a number
+ * that processors are slow with. */
+#define FADED 1e-18
+
 void
 tm_ewma (const double *values, gsize n, double centre, double sigma, double lambda, double reach,
          TmEwmaPoint *out)
 {
-  double z = centre, faded = 1;
+  const double keep = 1 - lambda, widest = reach * sigma * sqrt (lambda / (2 - lambda));
+  double z = centre, faded = 1, half = 0;
 
   g_return_if_fail (lambda > 0 && lambda <= 1);
 
   for (gsize i = 0; i < n; i++)
     {
-      double half;
-
       if (!isnan (values[i]))
         {
-          z = lambda * values[i] + (1 - lambda) * z;
-          faded *= (1 - lambda) * (1 - lambda);
+          z = lambda * values[i] + keep * z;
+          if (faded > 0)
+            {
+              faded *= keep * keep;
+              if (faded < FADED)
+                faded = 0;
+              half = widest * sqrt (1 - faded);
+            }
         }
-      half = reach * sigma * sqrt (lambda / (2 - lambda) * (1 - faded));
       out[i] = (TmEwmaPoint) { z, centre - half, centre + half };
     }
 }
@@ -38,18 +46,23 @@ tm_ewma (const double *values, gsize n, double centre, double sigma, double lamb
 void
 tm_cusum (const double *values, gsize n, double centre, double sigma, double k, TmCusumPoint *out)
 {
-  TmCusumPoint sums = { 0 };
+  const double above = centre + k * sigma, below = centre - k * sigma;
+  double high = 0, low = 0;
+  guint n_high = 0, n_low = 0;
 
   for (gsize i = 0; i < n; i++)
     {
       if (!isnan (values[i]))
         {
-          sums.high = MAX (0, values[i] - (centre + k * sigma) + sums.high);
-          sums.low = MAX (0, (centre - k * sigma) - values[i] + sums.low);
-          sums.n_high = sums.high > 0 ? sums.n_high + 1 : 0;
-          sums.n_low = sums.low > 0 ? sums.n_low + 1 : 0;
+          high += values[i] - above;
+          low += below - values[i];
+          high = MAX (0, high);
+          low = MAX (0, low);
+          /* Without a branch that nobody could foretell. */
+          n_high = (n_high + 1) & (0u - (high > 0));
+          n_low = (n_low + 1) & (0u - (low > 0));
         }
-      out[i] = sums;
+      out[i] = (TmCusumPoint) { high, low, n_high, n_low };
     }
 }
 

@@ -31,9 +31,10 @@ typedef struct {
   double kendall_s, kendall_variance, kendall_z, kendall_p; /* Mann-Kendall with ties, two-sided */
 } TmTrend;
 
-/* Least squares, Theil-Sen and Mann-Kendall.  @x rising; NANs of @y are left out.  The rank parts are O(n log
- * n) for Kendall and exact Theil-Sen up to TM_TREND_PAIRS_MOST values; beyond it by a sample of pairs, said
- * in the header. */
+/* Least squares, Theil-Sen and Mann-Kendall.  @x rising; NANs of @y are left out.  Kendall's part is exact
+ * and O(n log n).  Theil-Sen is exact up to 2800 values; beyond it it is the median over pairs at even
+ * distances, 4 million or, of more than a million values, 8 distances; the interval allows for the pairs left
+ * out. */
 void tm_trend (const double *x, const double *y, gsize n, TmTrend *out);
 
 /* The fitted line alone, in one compensated pass (NIST StRD linear regression). */
