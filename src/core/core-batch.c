@@ -100,27 +100,76 @@ fill_offset (TmBatch *batch, guint from)
 
 /* -------- Capability -------- */
 
-static TmCapability
-no_capability (void)
+/* Takes the level, or where a drift is shown the line, of the pieces from @from to @end out of @values.
+ * Returns: how many parameters that took. */
+static guint
+level_stretch (double *values, guint from, guint end)
 {
-  const TmIndex none = { NAN, NAN, NAN };
+  g_autofree double *x = g_new (double, end - from + 1);
+  double sum = 0;
+  guint n = 0;
+  TmTrend line;
+  gboolean drifts;
 
-  return (TmCapability) {
-    .status = TM_CAPABLE_TOO_FEW,
-    .mean = NAN,
-    .overall = NAN,
-    .cp = none,
-    .cpk = none,
-    .pp = none,
-    .ppk = none,
-    .cpm = none,
-    .cm = none,
-    .cmk = none,
-    .expected_out = NAN,
-    .a_squared = NAN,
-    .normality_p = NAN,
-    .shape_p = NAN,
+  for (guint i = from; i < end; i++)
+    {
+      x[i - from] = i;
+      if (!isnan (values[i]))
+        sum += values[i], n++;
+    }
+  tm_trend_line (x, values + from, end - from, &line);
+  drifts = line.status == TM_TREND_OK && line.p <= 0.05;
+  for (guint i = from; i < end && n > 0; i++)
+    values[i] -= drifts ? line.mean_y + line.slope * (x[i - from] - line.mean_x) : sum / n;
+  return n == 0 ? 0 : drifts ? 2 : 1;
+}
+
+/* What is left of @values about their mean once each stretch is level, widened for the levels and lines that
+ * were taken out of the same values. */
+static void
+level_stretches (const TmSeries *series, double *values)
+{
+  double mean = 0, scale;
+  guint taken = 0;
+
+  for (guint i = 0; i < series->n_points; i++)
+    if (!isnan (values[i]))
+      mean += values[i] / series->n_measured;
+  for (guint from = 0; from < series->n_points; from = tm_series_stretch_end (series, from))
+    taken += level_stretch (values, from, tm_series_stretch_end (series, from));
+  scale = series->n_measured > taken ? sqrt ((series->n_measured - 1.0) / (series->n_measured - taken)) : NAN;
+  for (guint i = 0; i < series->n_points; i++)
+    values[i] = mean + scale * values[i];
+}
+
+static void
+fill_capability (TmBatch *batch)
+{
+  const TmSeries *series = &batch->series;
+  g_autofree double *values = g_new (double, series->n_points + 1);
+  TmCapabilityInput input = {
+    .lower = series->lower,
+    .upper = series->upper,
+    .target = series->target,
+    .zero_bounded = series->limits.zero_bounded,
+    .within = batch->chart.sigma,
+    .within_dof = batch->chart.sigma_dof,
+    .measuring = series->repeatability,
+    .drifting = tm_batch_has_drift (batch) || batch->change.found,
   };
+
+  if (batch->options.brief)
+    {
+      tm_capability (values, 0, &input, &batch->capability);
+      batch->capability_apart = batch->capability;
+      return;
+    }
+  for (guint i = 0; i < series->n_points; i++)
+    values[i] = series->points[i].mean;
+  tm_capability (values, series->n_points, &input, &batch->capability);
+  level_stretches (series, values);
+  input.drifting = FALSE;
+  tm_capability (values, series->n_points, &input, &batch->capability_apart);
 }
 
 /* -------- All of it -------- */
@@ -153,7 +202,9 @@ tm_batch_init (TmBatch *out, const TmJob *job, const TmFeature *feature, guint p
   tm_batch_fill_signal (out);
   out->hold = tm_hold_back (&out->series, &out->change, out->chart.sigma, 0);
   fill_offset (out, from);
-  out->capability = out->capability_apart = no_capability ();
+  if (is_cancelled (cancelled, data))
+    goto stopped;
+  fill_capability (out);
   return TRUE;
 
 stopped:

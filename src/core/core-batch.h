@@ -27,8 +27,10 @@ typedef struct {
   guint group_size; /* 0: the feature's */
   guint baseline;   /* groups that freeze the limits; 0: the feature's, else all */
   guint rules;      /* TM_RULE_BIT; 0: the feature's, else TM_RULES_USUAL */
-  gint64
-      step; /* of the control, counts of size; 0: of the feature's tool, else a micrometre or half a tenth */
+  gint64 step;      /* of the control, counts of size; 0: of the feature's tool, else a micrometre or half a
+                     * tenth */
+  gboolean
+      brief; /* no capability (its status is TOO_FEW): what moves with each reading is all that is wanted */
 } TmBatchOptions;
 
 typedef struct {
@@ -59,7 +61,8 @@ typedef struct {
   GArray *hold; /* TmHoldRow; all pieces since the change may have begun, whatever their chance */
   TmOffsetAdvice offset;
   TmCapability capability;       /* of all pieces, drift within */
-  TmCapability capability_apart; /* the same with the drift of each stretch taken out: scatter alone */
+  TmCapability capability_apart; /* the same with the level of each stretch taken out, and its drift where one
+                                  * is shown: scatter alone, about the mean of all */
 } TmBatch;
 
 /* @options may be NULL.  Off the main loop for a large job; @cancelled (may be NULL) is looked at between
