@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-hold-print: the pieces to hold back on paper, with room to sign.
+ */
+
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app-hold-list.h"
+
+G_BEGIN_DECLS
+
+/* How many pages of @height, in points, the list takes; one at least. */
+guint tm_hold_print_pages (const TmHoldList *list, double height);
+
+/* Draws page @page, from 0, in black on a @cr whose unit is a point. */
+void tm_hold_print_draw (const TmHoldList *list, const TmJob *job, cairo_t *cr, double width, double height,
+                         guint page);
+
+/* Asks for a printer and prints; @path: writes a PDF there instead, asking nothing.  @job must outlive the
+ * call, which ends when everything is drawn.  FALSE with @error where that failed; given up is no error. */
+gboolean tm_hold_print_run (GtkWindow *parent, const TmHoldList *list, const TmJob *job, const char *path,
+                            GError **error);
+
+G_END_DECLS
