@@ -55,6 +55,8 @@ static const struct {
     N_ ("One bore by an inside caliper, transfer gauges and pins, put together") },
   { "bushed-lever.tmjob", N_ ("Bushed lever, millimetre"),
     N_ ("Bores half cut, the tool’s answers, a batch of bushes to pair and press") },
+  { "valve-body-batch.tmjob", N_ ("Valve body, a batch of 60"),
+    N_ ("Two bores by a wearing bar, a tool change, and a shift that nobody saw") },
   { "piston-rings.tmjob", N_ ("Piston rings"),
     N_ ("Published measurements: 125 inside diameters in the order made") },
 };

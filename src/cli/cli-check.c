@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "cli-check-batch.h"
 #include "cli-check-cuts.h"
 #include "cli-json.h"
 #include "cli-verbs.h"
@@ -176,14 +177,6 @@ check_nonconformance (const TmJob *job, const TmNonconformance *note, GPtrArray 
                note->number, note->feature);
 }
 
-static void
-check_event (const TmJob *job, const TmEvent *event, GPtrArray *faults)
-{
-  if (*event->before_piece != '\0' && tm_job_find_piece (job, event->before_piece) == NULL)
-    add_fault (faults, _ ("event “%s”: piece “%s” is not in this job; add it, or name another"), event->kind,
-               event->before_piece);
-}
-
 /* The text is none that is read: every number without tolerance is then a note. */
 static void
 check_general (const TmJob *job, GPtrArray *faults)
@@ -209,11 +202,10 @@ find_faults (const TmJob *job)
     check_reading (job, g_ptr_array_index (job->readings, i), faults);
   for (guint i = 0; i < job->pin_trials->len; i++)
     check_trial (job, g_ptr_array_index (job->pin_trials, i), faults);
-  for (guint i = 0; i < job->events->len; i++)
-    check_event (job, g_ptr_array_index (job->events, i), faults);
   for (guint i = 0; i < job->nonconformances->len; i++)
     check_nonconformance (job, g_ptr_array_index (job->nonconformances, i), faults);
   tm_check_cuts (job, faults);
+  tm_check_batch (job, faults);
   return faults;
 }
 

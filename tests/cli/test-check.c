@@ -25,6 +25,9 @@
 #define MATE(members)                                                                        \
   ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}], \"mates\": [{\"feature\":" \
   " \"1\", \"serial\": \"B\", \"smallest\": \"25.02\", " members "}]}"
+#define HELD(members, value)                                                                       \
+  HEAD ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\", " members "}], \"readings\":" \
+       " [{\"piece\": \"1\", \"feature\": \"1\", \"value\": \"" value "\"}]}"
 #define PRESS(members) \
   ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\", \"press\": {" members "}}]}"
 
@@ -54,7 +57,17 @@ static const struct {
   { HEAD ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}],"
          " \"nonconformances\": [{\"piece\": \"1\", \"feature\": \"8\", \"number\": \"N-1\"}]}",
     "feature “8”" },
-  { HEAD ", \"events\": [{\"before_piece\": \"3\", \"kind\": \"tool\"}]}", "piece “3”" },
+  { HEAD ", \"events\": [{\"before_piece\": \"3\", \"kind\": \"tool\"}]}", "event 1: piece “3”" },
+  { HEAD ", \"events\": [{\"kind\": \"lot\"}, {\"kind\": \"offset\", \"feature\": \"7\"}]}",
+    "event 2: feature “7”" },
+  { HEAD ", \"events\": [{\"kind\": \"tool\", \"tool\": \"bar\"}]}", "event 1: tool “bar”" },
+  { HEAD ", \"tools\": [{\"name\": \"bar\", \"unit\": \"mm\"}], \"features\": [" BORE "],"
+         " \"events\": [{\"kind\": \"tool\", \"tool\": \"bar\", \"feature\": \"1\"}]}",
+    "tool “bar” does not cut feature 1" },
+  { HELD ("\"disposition\": \"hold\"", "25.01"), "" },
+  { HELD ("\"disposition_note\": \"late\"", "25.01"), "piece 1: a note says why it is held back" },
+  { HELD ("\"disposition\": \"release\"", "25.01"), "" },
+  { HELD ("\"disposition\": \"release\"", "25.03"), "piece 1: it is released, but feature 1 is out" },
   { HEAD ", \"features\": [{\"balloon\": \"2\", \"requirement\": \"⌖ Ø0.2 A\"}], \"pieces\": [{\"serial\": "
          "\"1\"}],"
          " \"readings\": [{\"piece\": \"1\", \"feature\": \"2\", \"value\": \"0.10\", \"dx\": \"0.03\","

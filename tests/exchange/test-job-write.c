@@ -46,8 +46,8 @@ static void
 test_samples (void)
 {
   const char *folder = g_getenv ("TM_SAMPLE_JOBS");
-  const char *names[] = { "bushed-lever.tmjob", "guide-block-inch.tmjob", "piston-rings.tmjob",
-                          "pivot-arm-inch.tmjob", "pump-bearing-housing.tmjob" };
+  const char *names[] = { "bushed-lever.tmjob",   "guide-block-inch.tmjob",     "piston-rings.tmjob",
+                          "pivot-arm-inch.tmjob", "pump-bearing-housing.tmjob", "valve-body-batch.tmjob" };
 
   g_assert_nonnull (folder);
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
