@@ -7,8 +7,7 @@
 
 #include <cairo.h>
 
-#include "core-judge.h"
-#include "plot-theme.h"
+#include "plot-mark.h"
 
 G_BEGIN_DECLS
 
@@ -19,10 +18,11 @@ typedef struct {
   guint8 verdict; /* TmVerdict */
   guint8 side;    /* TmSide */
   guint8 due;     /* gboolean */
+  guint8 point;   /* TmPoint: LEFT, RIGHT when out below or above the band; else NONE */
 } TmGridCell;
 
-/* Draws one cell: blue by share while in, orange and hatched too close, vermilion with an arrow to the side
- * when out, grey when due and not measured, empty when not due. */
+/* Draws one cell: blue by share while in, orange and hatched too close, vermilion with an arrow
+ * towards smaller or larger when out, grey when due and not measured, empty when not due. */
 void tm_grid_cell_draw (const TmGridCell *cell, cairo_t *cr, double x, double y, double width, double height,
                         gboolean focused, const TmTheme *theme);
 

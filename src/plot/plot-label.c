@@ -25,6 +25,29 @@ tm_limit_text (gboolean has, gint64 count, const TmQuantity *written, TmUnit uni
 }
 
 static const char *
+find_event_word (const char *kind)
+{
+  if (g_strcmp0 (kind, "tool") == 0)
+    return _ ("tool change");
+  if (g_strcmp0 (kind, "offset") == 0)
+    return _ ("offset change");
+  if (g_strcmp0 (kind, "lot") == 0)
+    return _ ("new lot");
+  return _ ("event");
+}
+
+char *
+tm_event_label (const TmEvent *event)
+{
+  if (event->note != NULL && *event->note != '\0')
+    return g_strdup (event->note);
+  if (event->amount != NULL && *event->amount != '\0')
+    /* Translators: what happened between two pieces, and by how much: "offset change -0.005". */
+    return g_strdup_printf (_ ("%s %s"), find_event_word (event->kind), event->amount);
+  return g_strdup (find_event_word (event->kind));
+}
+
+static const char *
 find_depth_word (TmDepthKind depth)
 {
   switch (depth)

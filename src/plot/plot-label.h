@@ -16,6 +16,9 @@ char *tm_feature_title (const TmFeature *feature) G_GNUC_WARN_UNUSED_RESULT;
 char *tm_limit_text (gboolean has, gint64 count, const TmQuantity *written, TmUnit unit,
                      guint decimals) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What an event is called: its note, else what happened, with the amount of a correction.  Translated. */
+char *tm_event_label (const TmEvent *event) G_GNUC_WARN_UNUSED_RESULT;
+
 /* "mouth/12" as people say it: "mouth 12"; "size" for a feature without stations.  Translated. */
 char *tm_station_label (const char *station, TmUnit unit) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -36,7 +36,8 @@ choose_banded (const TmRange *range, double low, double high, TmAxis *axis)
 {
   const double span = high - low, edge = EDGE * span;
   const double bottom = low - REACH * span, top = high + REACH * span;
-  double from = low - MARGIN * span, to = high + MARGIN * span;
+  const double margin = range->margin > 0 ? range->margin : MARGIN;
+  double from = low - margin * span, to = high + margin * span;
 
   if (isfinite (range->data_low))
     {

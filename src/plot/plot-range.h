@@ -18,6 +18,7 @@ typedef struct {
   TmUnit unit;
   double data_low, data_high; /* values and whiskers */
   double mate_low, mate_high; /* shown when it lies near enough */
+  double margin;              /* share of the band shown beyond each limit in any case; 0: the usual */
   gboolean planned;           /* the next two hold; shown whole: whoever asks keeps them near enough */
   double plan_low, plan_high;
 } TmRange;

@@ -5,8 +5,7 @@
 
 #pragma once
 
-#include "plot-mark.h"
-#include "plot-range.h"
+#include "plot-frame.h"
 #include "plot-run.h"
 
 G_BEGIN_DECLS
@@ -19,11 +18,6 @@ typedef struct {
   TmVerdict verdict; /* OUT when a station lies beyond a limit, else IN */
   TmPoint point;
 } TmRunPoint;
-
-typedef struct {
-  guint before; /* index of the piece */
-  char *label;
-} TmRunEvent;
 
 struct _TmRunPlot {
   char *title;
@@ -38,7 +32,7 @@ struct _TmRunPlot {
   double target;
   GPtrArray *serials; /* char *, one for each piece */
   GArray *points;     /* TmRunPoint, by piece */
-  GArray *events;     /* TmRunEvent */
+  GArray *events;     /* TmFrameEvent, by piece */
   TmAxis axis;
   gboolean has_axis;
 };

@@ -10,7 +10,7 @@
 static void
 clear_event_cb (gpointer data)
 {
-  g_free (((TmRunEvent *)data)->label);
+  g_free (((TmFrameEvent *)data)->label);
 }
 
 /* Beyond a limit by any station: exact. */
@@ -84,21 +84,9 @@ add_points (TmRunPlot *plot, const TmJob *job, const TmFeature *feature)
 static int
 compare_events_cb (gconstpointer a, gconstpointer b)
 {
-  const guint first = ((const TmRunEvent *)a)->before, second = ((const TmRunEvent *)b)->before;
+  const double first = ((const TmFrameEvent *)a)->at, second = ((const TmFrameEvent *)b)->at;
 
   return first < second ? -1 : first > second;
-}
-
-static const char *
-translate_event (const char *kind)
-{
-  if (g_strcmp0 (kind, "tool") == 0)
-    return _ ("tool change");
-  if (g_strcmp0 (kind, "offset") == 0)
-    return _ ("offset change");
-  if (g_strcmp0 (kind, "lot") == 0)
-    return _ ("new lot");
-  return _ ("event");
 }
 
 static void
@@ -112,8 +100,7 @@ add_events (TmRunPlot *plot, const TmJob *job)
           const TmPiece *piece = g_ptr_array_index (job->pieces, p);
           if (g_strcmp0 (piece->serial, event->before_piece) == 0)
             {
-              TmRunEvent shown = { p, NULL };
-              shown.label = g_strdup (*event->note != '\0' ? event->note : translate_event (event->kind));
+              const TmFrameEvent shown = { .at = p, .label = tm_event_label (event) };
               g_array_append_val (plot->events, shown);
             }
         }
@@ -185,7 +172,7 @@ tm_run_plot_new (const TmJob *job, const TmFeature *feature)
                                     feature->unit, plot->decimals);
   plot->serials = g_ptr_array_new_with_free_func (g_free);
   plot->points = g_array_new (FALSE, FALSE, sizeof (TmRunPoint));
-  plot->events = g_array_new (FALSE, FALSE, sizeof (TmRunEvent));
+  plot->events = g_array_new (FALSE, FALSE, sizeof (TmFrameEvent));
   g_array_set_clear_func (plot->events, clear_event_cb);
   find_guard (plot, job, feature);
   find_target (plot);
@@ -253,10 +240,11 @@ tm_run_plot_describe (const TmRunPlot *plot)
     }
   for (guint i = 0; i < plot->events->len; i++)
     {
-      const TmRunEvent *event = &g_array_index (plot->events, TmRunEvent, i);
+      const TmFrameEvent *event = &g_array_index (plot->events, TmFrameEvent, i);
       g_string_append (out, ". ");
       g_string_append_printf (out, _ ("Before piece %s: %s"),
-                              (const char *)g_ptr_array_index (plot->serials, event->before), event->label);
+                              (const char *)g_ptr_array_index (plot->serials, (guint)event->at),
+                              event->label);
     }
   g_string_append_c (out, '.');
   return g_string_free (out, FALSE);

@@ -1,0 +1,254 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "plot-chart-private.h"
+
+#define MOST_WORDS 8    /* more on one picture is a wall of text; the description has them all */
+#define WORD_SCALE 0.85 /* of ordinary text */
+
+char *
+tm_chart_rules_text (guint rules)
+{
+  GString *out = g_string_new (NULL);
+
+  for (guint rule = 0; rule < TM_N_RUN_RULES; rule++)
+    {
+      if ((rules & TM_RULE_BIT (rule)) == 0)
+        continue;
+      if (out->len > 0)
+        g_string_append (out, "; ");
+      g_string_append (out, _ (tm_run_rule_text (rule)));
+    }
+  return g_string_free (out, FALSE);
+}
+
+/* -------- Room for words -------- */
+
+static gboolean
+overlaps (const TmChartBox *a, const TmChartBox *b)
+{
+  return a->x < b->x + b->width && b->x < a->x + a->width && a->y < b->y + b->height
+         && b->y < a->y + a->height;
+}
+
+static gboolean
+is_free (const TmChartSpeech *speech, const TmChartBox *box)
+{
+  const TmFrame *frame = speech->frame;
+
+  if (box->x < frame->left || box->x + box->width > frame->right || box->y < frame->top
+      || box->y + box->height > frame->bottom)
+    return FALSE;
+  for (guint i = 0; i < speech->boxes->len; i++)
+    if (overlaps (box, &g_array_index (speech->boxes, TmChartBox, i)))
+      return FALSE;
+  return TRUE;
+}
+
+/* What is drawn between two places: its top and bottom, as far as it lies in the area. */
+static gboolean
+find_ink (const TmChartSpeech *speech, double from, double to, double *top, double *bottom)
+{
+  const TmFrame *frame = speech->frame;
+  const double slot = tm_frame_slot (frame);
+  const guint first = tm_chart_find_item (speech->plot, (from - frame->left) / slot - 1.0);
+  const guint end = tm_chart_find_item (speech->plot, (to - frame->left) / slot);
+  const TmSpan low = tm_envelope_span (speech->low, first, end);
+  const TmSpan high = tm_envelope_span (speech->high, first, end);
+
+  if (low.n == 0 || high.n == 0)
+    return FALSE;
+  *top = tm_frame_keep (frame, tm_frame_at (frame, speech->base + high.high));
+  *bottom = tm_frame_keep (frame, tm_frame_at (frame, speech->base + low.low));
+  return TRUE;
+}
+
+/* The nearest of: above or below all that is drawn there, over the point, right or left of it. */
+static gboolean
+place_words (const TmChartSpeech *speech, double x, double y, double width, TmChartBox *out)
+{
+  static const double shifts[] = { -0.5, -0.08, -0.92 };
+  const double height = speech->frame->pen.line * WORD_SCALE, gap = speech->frame->pen.size * 0.8;
+  double nearest = INFINITY;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (shifts); i++)
+    {
+      TmChartBox box = { x + shifts[i] * width, 0.0, width, height };
+      double top = y, bottom = y;
+
+      box.x = CLAMP (box.x, speech->frame->left, MAX (speech->frame->left, speech->frame->right - width));
+      find_ink (speech, box.x, box.x + width, &top, &bottom);
+      for (guint below = 0; below < 2; below++)
+        for (guint step = 0; step < 4; step++)
+          {
+            const double apart = gap + step * height;
+            double away;
+
+            box.y = below ? MAX (bottom, y) + apart : MIN (top, y) - apart - height;
+            away = fabs (box.y + height / 2.0 - y) + fabs (box.x + width / 2.0 - x) * 0.2;
+            if (away < nearest && is_free (speech, &box))
+              {
+                nearest = away;
+                *out = box;
+              }
+          }
+    }
+  return isfinite (nearest);
+}
+
+static void
+draw_leader (const TmChartSpeech *speech, double x, double y, const TmChartBox *box)
+{
+  const gboolean above = box->y + box->height < y;
+  const double from = above ? y - speech->frame->pen.size * 0.55 : y + speech->frame->pen.size * 0.55;
+  const double to = above ? box->y + box->height : box->y;
+
+  if ((to - from) * (above ? -1.0 : 1.0) > 2.0)
+    tm_frame_line (speech->frame, x, from, CLAMP (x, box->x + 3.0, box->x + box->width - 3.0), to, 0.8,
+                   &speech->frame->pen.theme->text, 0.6);
+}
+
+void
+tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text)
+{
+  TmPen *pen = &speech->frame->pen;
+  TmTextStyle style = { .scale = WORD_SCALE, .halo = TRUE };
+  const double width
+      = MIN (tm_text_width (pen, text, &style), (speech->frame->right - speech->frame->left) * 0.6);
+  TmChartBox box;
+
+  if (!tm_frame_is_tall (speech->frame) || speech->n_words >= MOST_WORDS
+      || !place_words (speech, x, y, width + 2.0, &box))
+    return;
+  draw_leader (speech, x, y, &box);
+  style.max_width = width + 1.0;
+  tm_text_draw (pen, text, box.x, box.y + box.height / 2.0, &style);
+  g_array_append_val (speech->boxes, box);
+  speech->n_words++;
+}
+
+/* -------- Marks -------- */
+
+static void
+draw_square (const TmFrame *frame, double x, double y)
+{
+  const double half = frame->pen.size * 0.45;
+
+  cairo_new_path (frame->pen.cr);
+  cairo_rectangle (frame->pen.cr, x - half, y - half, half * 2.0, half * 2.0);
+  cairo_set_line_width (frame->pen.cr, 1.4);
+  tm_pen_colour (&frame->pen, &frame->pen.theme->text, 0.95);
+  cairo_stroke (frame->pen.cr);
+}
+
+static double
+find_mark_y (const TmChartSpeech *speech, guint item)
+{
+  const double value = tm_envelope_value (speech->middle, item);
+  const double y = isfinite (value) ? tm_frame_at (speech->frame, speech->base + value) : speech->frame->top;
+
+  return tm_frame_keep (speech->frame, y);
+}
+
+/* The first mark that stands at or right of @x. */
+static guint
+find_mark (const TmChartSpeech *speech, guint from, double x)
+{
+  guint low = from, high = speech->marks->len;
+
+  while (low < high)
+    {
+      const guint middle = low + (high - low) / 2;
+      const guint item = g_array_index (speech->marks, TmChartMark, middle).item;
+
+      if (tm_frame_piece (speech->frame, speech->plot->items[item].x) < x)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  return low;
+}
+
+/* Of marks that would cover each other one is drawn: the first that has something new to say, while it
+ * stands near. */
+static guint
+choose_mark (const TmChartSpeech *speech, guint first, guint end)
+{
+  for (guint i = first; i < end && i < first + 64; i++)
+    if (g_array_index (speech->marks, TmChartMark, i).fresh != 0)
+      return i;
+  return first;
+}
+
+typedef void (*DrawMark) (TmChartSpeech *speech, const TmChartMark *mark, double x, double y);
+
+static void
+draw_mark_square (TmChartSpeech *speech, const TmChartMark *mark, double x, double y)
+{
+  (void)mark;
+  draw_square (speech->frame, x, y);
+}
+
+static void
+draw_mark_words (TmChartSpeech *speech, const TmChartMark *mark, double x, double y)
+{
+  g_autofree char *text = NULL;
+
+  if (mark->fresh == 0)
+    return;
+  text = tm_chart_rules_text (mark->fresh);
+  tm_chart_draw_say (speech, x, y, text);
+}
+
+static void
+walk_marks (TmChartSpeech *speech, double apart, DrawMark draw)
+{
+  for (guint i = 0; i < speech->marks->len;)
+    {
+      const guint item = g_array_index (speech->marks, TmChartMark, i).item;
+      const guint next = MAX (
+          i + 1, find_mark (speech, i, tm_frame_piece (speech->frame, speech->plot->items[item].x) + apart));
+      const TmChartMark *mark = &g_array_index (speech->marks, TmChartMark, choose_mark (speech, i, next));
+
+      draw (speech, mark, tm_frame_piece (speech->frame, speech->plot->items[mark->item].x),
+            find_mark_y (speech, mark->item));
+      i = next;
+    }
+}
+
+/* Words keep off the limits. */
+static void
+keep_line_clear (TmChartSpeech *speech, double count)
+{
+  const TmFrame *frame = speech->frame;
+  const double y = tm_frame_at (frame, count);
+  const TmChartBox box = { frame->left, y - 2.0, frame->right - frame->left, 4.0 };
+
+  if (tm_frame_holds (frame, y))
+    g_array_append_val (speech->boxes, box);
+}
+
+void
+tm_chart_keep_limits_clear (TmChartSpeech *speech)
+{
+  const TmLimits *limits = &speech->plot->band.limits;
+
+  if (limits->has_lower)
+    keep_line_clear (speech, (double)limits->lower);
+  if (limits->has_upper)
+    keep_line_clear (speech, (double)limits->upper);
+}
+
+/* The squares first: words keep clear of them by keeping clear of the points. */
+void
+tm_chart_draw_marks (TmChartSpeech *speech)
+{
+  const double size = speech->frame->pen.size;
+  const gboolean dense = tm_chart_is_dense (speech->frame, speech->plot);
+
+  walk_marks (speech, dense ? size * 1.3 : MIN (tm_frame_slot (speech->frame) * 0.9, size * 0.6) + 0.5,
+              draw_mark_square);
+  walk_marks (speech, size * 1.3, draw_mark_words);
+}

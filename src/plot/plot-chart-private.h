@@ -1,0 +1,165 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * plot-chart-private: what the pictures of a batch hold between their making and their drawing.
+ */
+
+#pragma once
+
+#include "plot-chart.h"
+#include "plot-envelope.h"
+#include "plot-frame.h"
+
+G_BEGIN_DECLS
+
+/* One group: a piece, or several at their middle.  Counts relative to the series' reference; NAN: missing. */
+typedef struct {
+  double x;               /* index of the piece; half way for groups */
+  double mean, low, high; /* low and high of its stations, or of its pieces' */
+  guint first, last;      /* indexes of its pieces that were measured */
+  guint stretch;          /* 0.. */
+  guint8 verdict;
+  guint8 point; /* TmPoint */
+} TmChartItem;
+
+/* What rules say at one group. */
+typedef struct {
+  guint item;
+  guint rules; /* TM_RULE_BIT */
+  guint fresh; /* those that did not speak at the group before: said in words */
+} TmChartMark;
+
+/* Groups in a row that share their control limits. */
+typedef struct {
+  double from, to; /* in pieces from the left edge */
+  double lower, centre, upper;
+} TmChartRun;
+
+typedef enum {
+  TM_BINS_NONE,
+  TM_BINS_SPREAD, /* Freedman and Diaconis */
+  TM_BINS_COUNT,  /* Sturges: where the middle half are equal */
+  TM_BINS_ONE,    /* all equal, or a single value */
+} TmBinRule;
+
+typedef struct {
+  TmBinRule rule;
+  double from, width; /* counts relative to the reference */
+  guint n;
+  guint *counts;
+  guint most;
+} TmChartBins;
+
+typedef struct {
+  double value; /* counts relative to the reference */
+  double z;     /* the normal quantile of its rank */
+} TmQuantilePoint;
+
+struct _TmChartPlot {
+  const TmBatch *batch;
+  guint show;
+  char *title;
+  char *lower_text, *upper_text;
+  TmFrameBand band;
+  TmUnit unit;
+  guint decimals; /* of the limits */
+
+  TmChartItem *items;
+  guint n_items;
+  GArray *outs;                              /* guint: items that are out */
+  GArray *events;                            /* TmFrameEvent */
+  GArray *location_marks, *dispersion_marks; /* TmChartMark */
+  GArray *location_runs, *dispersion_runs;   /* TmChartRun */
+  TmEnvelope *means, *lows, *highs;
+  TmEnvelope *dispersions;
+  TmEnvelope *ewma; /* NULL: not shown */
+  TmEnvelope *cusum_high, *cusum_low;
+
+  TmAxis axis;
+  gboolean has_axis;
+  TmAxis dispersion_axis;
+  gboolean has_dispersion;
+  double cusum_reach; /* sigmas shown either side */
+  gint last;          /* index of the last item that is measured; -1: none */
+  gboolean foretold;  /* the forecast is drawn */
+  double meets;       /* piece index, as x of an item, at which the size meets the guarded limit */
+  guint trend_from;   /* index of the piece that the trend begins with */
+  TmTrend ahead;      /* the line that meets it; of use when foretold */
+  double slots;       /* pieces on the axis */
+  double widest;      /* of the numbers at the left, in text sizes */
+
+  double *sorted; /* measured means, rising; owned */
+  guint n_sorted;
+  TmChartBins bins;
+  GArray *quantiles;      /* TmQuantilePoint, rising, thinned */
+  double mean, deviation; /* of them; the deviation NAN for fewer than two */
+  gboolean has_curve;
+  TmFittedShape shape;
+};
+
+/* -------- plot-chart.c -------- */
+
+/* Where the limits of a forecast stand: x of an item from a piece number that counts from 1. */
+#define TM_CHART_X(number) ((number)-1.0)
+
+double tm_chart_count (const TmChartPlot *plot, double relative); /* on the axis */
+char *tm_chart_size_text (const TmChartPlot *plot, double relative) G_GNUC_WARN_UNUSED_RESULT;
+char *tm_chart_length_text (const TmChartPlot *plot, double counts) G_GNUC_WARN_UNUSED_RESULT;
+/* Serial number of a piece; of one not made yet, how the numbers go on. */
+char *tm_chart_piece_name (const TmChartPlot *plot, guint piece) G_GNUC_WARN_UNUSED_RESULT;
+char *tm_chart_item_name (const TmChartPlot *plot, guint item) G_GNUC_WARN_UNUSED_RESULT;
+/* First item whose x is at least @x. */
+guint tm_chart_find_item (const TmChartPlot *plot, double x);
+
+/* -------- plot-chart-sizes.c -------- */
+
+void tm_chart_sort (TmChartPlot *plot);
+void tm_chart_fill_bins (TmChartPlot *plot);
+void tm_chart_fill_quantiles (TmChartPlot *plot);
+void tm_chart_fit_shape (TmChartPlot *plot);
+
+/* -------- plot-chart-marks.c -------- */
+
+/* Words that stand on a picture already, so that none covers another. */
+typedef struct {
+  double x, y, width, height;
+} TmChartBox;
+
+/* An open square in the text colour about each point that a rule speaks of, with its words where they find
+ * room. */
+typedef struct {
+  TmFrame *frame;
+  const TmChartPlot *plot;
+  const GArray *marks;
+  const TmEnvelope *middle;     /* where a point stands */
+  const TmEnvelope *low, *high; /* of what is drawn, to keep words clear of it */
+  double base;                  /* added to a value before it is placed */
+  GArray *boxes;                /* TmChartBox */
+  guint n_words;
+} TmChartSpeech;
+/* Before the marks: no word on the lines of the limits. */
+void tm_chart_keep_limits_clear (TmChartSpeech *speech);
+void tm_chart_draw_marks (TmChartSpeech *speech);
+void tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text);
+char *tm_chart_rules_text (guint rules) G_GNUC_WARN_UNUSED_RESULT;
+
+/* -------- plot-chart-draw.c -------- */
+
+void tm_chart_place_columns (TmFrame *frame, const TmChartPlot *plot);
+/* Values of one envelope over the pieces: joined points, or the columns of pixels. */
+typedef struct {
+  const TmEnvelope *mean, *low, *high; /* low and high may be the mean's own */
+  double base;
+  double width;
+  const TmColour *colour;
+  double opacity;
+} TmChartThread;
+gboolean tm_chart_has_drift (const TmChartPlot *plot); /* that is shown */
+gboolean tm_chart_is_dense (const TmFrame *frame, const TmChartPlot *plot);
+void tm_chart_draw_thread (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread);
+void tm_chart_draw_runs (const TmFrame *frame, const GArray *runs, double base, gboolean centre);
+
+/* -------- plot-chart-lane.c -------- */
+
+void tm_chart_draw_lane (TmFrame *frame, const TmChartPlot *plot, double top, double bottom);
+
+G_END_DECLS
