@@ -189,17 +189,48 @@ print_limits (const TmBatch *batch)
             batch->chart.baseline);
 }
 
-static void
-print_hits (const TmBatch *batch, const GArray *hits, const char *chart)
+static const char *
+get_group_serial (const TmBatch *batch, guint group)
 {
+  const TmPiece *piece = tm_drift_group_piece (batch, group);
+
+  return piece != NULL ? piece->serial : _ ("not measured");
+}
+
+static void
+print_run (const TmBatch *batch, const char *chart, guint rule, guint from, guint to)
+{
+  const char *text = _ (tm_run_rule_text (rule));
+
+  if (from == to)
+    printf (_ ("group %u, piece %s, %s: %s\n"), from + 1, get_group_serial (batch, from), chart, text);
+  else
+    printf (_ ("groups %u to %u, pieces %s to %s, %s: %s\n"), from + 1, to + 1,
+            get_group_serial (batch, from), get_group_serial (batch, to), chart, text);
+}
+
+/* A rule that goes on speaking is said once. */
+static void
+print_hits (const TmBatch *batch, const GArray *hits, guint rule, const char *chart)
+{
+  guint from = 0, to = 0;
+  gboolean open = FALSE;
+
   for (guint i = 0; i < hits->len; i++)
     {
       const TmRuleHit *hit = &g_array_index (hits, TmRuleHit, i);
-      const TmPiece *piece = tm_drift_group_piece (batch, hit->point);
 
-      printf (_ ("group %u, piece %s, %s: %s\n"), hit->point + 1, piece ? piece->serial : "?", chart,
-              _ (tm_run_rule_text (hit->rule)));
+      if (hit->rule != rule)
+        continue;
+      if (open && hit->point != to + 1)
+        print_run (batch, chart, rule, from, to);
+      if (!open || hit->point != to + 1)
+        from = hit->point;
+      to = hit->point;
+      open = TRUE;
     }
+  if (open)
+    print_run (batch, chart, rule, from, to);
 }
 
 static void
@@ -209,8 +240,9 @@ print_rules (const TmBatch *batch)
 
   if (batch->chart.status != TM_CHART_OK)
     return;
-  print_hits (batch, batch->location_hits, _ ("level"));
-  print_hits (batch, batch->dispersion_hits, _ ("scatter"));
+  for (guint i = 0; i < TM_N_RUN_RULES; i++)
+    print_hits (batch, batch->location_hits, i, _ ("level"));
+  print_hits (batch, batch->dispersion_hits, TM_RULE_BEYOND_3S, _ ("scatter"));
   if (batch->location_hits->len + batch->dispersion_hits->len == 0)
     printf ("%s\n", _ ("no rule speaks on either chart"));
   if (batch->first_ewma >= 0)
@@ -250,25 +282,41 @@ print_trend (const TmBatch *batch)
           lower, upper, trend->p, robust, trend->kendall_p);
 }
 
-static void
-print_forecast (const TmBatch *batch)
+static const char *
+get_last_serial (const TmBatch *batch)
 {
-  const char *limit = batch->forecast.upper ? _ ("upper") : _ ("lower");
+  for (guint i = batch->series.n_points; i > 0; i--)
+    if (!isnan (batch->series.points[i - 1].mean))
+      return get_serial (batch, i - 1);
+  return "";
+}
 
-  if (!batch->forecast.given)
-    {
-      if (tm_batch_state (batch) == TM_BATCH_DRIFTING)
-        printf ("%s\n", _ ("the drift leads away from the limits, or there is none on its side"));
-      return;
-    }
+static void
+print_pieces_left (const TmBatch *batch, const char *limit)
+{
+  const char *last = get_last_serial (batch);
+
   if (batch->pieces_left < 1)
     printf (_ ("the mean is at the %s limit, guard taken off: stop and correct\n"), limit);
   else if (isinf (batch->pieces_left_high))
-    printf (_ ("about %.0f more pieces (%.0f or more) before the mean meets the %s limit, guard taken off\n"),
-            batch->pieces_left, batch->pieces_left_low, limit);
+    printf (_ ("about %.0f more pieces after %s (%.0f or more) before the mean meets the %s limit, guard "
+               "taken off\n"),
+            batch->pieces_left, last, batch->pieces_left_low, limit);
   else
-    printf (_ ("about %.0f more pieces (%.0f to %.0f) before the mean meets the %s limit, guard taken off\n"),
-            batch->pieces_left, batch->pieces_left_low, batch->pieces_left_high, limit);
+    printf (_ ("about %.0f more pieces after %s (%.0f to %.0f) before the mean meets the %s limit, guard "
+               "taken off\n"),
+            batch->pieces_left, last, batch->pieces_left_low, batch->pieces_left_high, limit);
+  if (batch->pieces_left >= 1 && isfinite (batch->forecast.single))
+    printf (_ ("single pieces may meet it from about number %.0f on\n"), fmax (1, batch->forecast.single));
+}
+
+static void
+print_forecast (const TmBatch *batch)
+{
+  if (batch->forecast.given)
+    print_pieces_left (batch, batch->forecast.upper ? _ ("upper") : _ ("lower"));
+  else if (tm_batch_state (batch) == TM_BATCH_DRIFTING)
+    printf ("%s\n", _ ("the drift leads away from the limits, or there is none on its side"));
 }
 
 static void
@@ -288,27 +336,32 @@ print_change (const TmBatch *batch)
 }
 
 static void
+print_hold_row (const TmBatch *batch, const TmHoldRow *row)
+{
+  const char *measured = row->measured ? _ ("measured") : _ ("not measured");
+
+  if (row->out < 0.0001)
+    printf (_ ("  %s, %s: out with a chance of under 0.01 %%\n"), get_serial (batch, row->point), measured);
+  else
+    printf (_ ("  %s, %s: out with a chance of %.2f %%\n"), get_serial (batch, row->point), measured,
+            100 * row->out);
+}
+
+static void
 print_hold (const TmDriftCase *drift)
 {
   const TmBatch *batch = drift->batch;
   const GArray *hold = batch->hold;
 
+  if (hold->len == 0 && drift->lists_held)
+    printf ("%s\n", _ ("nothing to hold back: no shift is found since the last event"));
   if (hold->len == 0)
-    {
-      if (drift->lists_held)
-        printf ("%s\n", _ ("nothing to hold back: no shift is found since the last event"));
-      return;
-    }
+    return;
   printf (ngettext ("hold back %u piece, from %s to %s\n", "hold back %u pieces, from %s to %s\n", hold->len),
           hold->len, get_serial (batch, g_array_index (hold, TmHoldRow, 0).point),
           get_serial (batch, g_array_index (hold, TmHoldRow, hold->len - 1).point));
   for (guint i = 0; drift->lists_held && i < hold->len; i++)
-    {
-      const TmHoldRow *row = &g_array_index (hold, TmHoldRow, i);
-
-      printf (_ ("  %s, %s: out with a chance of %.2f %%\n"), get_serial (batch, row->point),
-              row->measured ? _ ("measured") : _ ("not measured"), 100 * row->out);
-    }
+    print_hold_row (batch, &g_array_index (hold, TmHoldRow, i));
 }
 
 /* -------- Correct or leave alone -------- */
@@ -378,6 +431,20 @@ print_index (const char *name, const TmIndex *index)
   return TRUE;
 }
 
+static void
+print_unsteady (const TmBatch *batch)
+{
+  if (batch->change.found)
+    printf ("%s\n",
+            _ ("  the pieces before and after the shift are taken together: it is no steady process, and "
+               "the figures promise nothing"));
+  else if (batch->trend.status == TM_TREND_OK && batch->trend.p <= 0.05)
+    printf ("%s\n",
+            _ ("  the drift is in Pp and Ppk: it is no steady process, and the figures promise nothing"));
+  else if (batch->series.n_breaks > 0)
+    printf ("%s\n", _ ("  the pieces before and after events are taken together"));
+}
+
 /* Why a figure is missing, or is to be taken with care. */
 static void
 print_reasons (const TmBatch *batch, const TmCapability *c)
@@ -424,6 +491,7 @@ print_capability (const TmBatch *batch, const TmCapability *c)
   print_index ("Cpm", &c->cpm);
   print_index ("Cm", &c->cm);
   print_index ("Cmk", &c->cmk);
+  print_unsteady (batch);
   print_reasons (batch, c);
   if (batch->series.repeatability > 0)
     printf ("%s\n", _ ("  repeatability of measuring is taken out"));

@@ -45,7 +45,7 @@ tm_drift_sample_lot (guint lot, const TmHowSure *sure, gboolean json)
                     "measure %u pieces of %u, drawn by chance, and take the lot only if all are in\n", n),
           n, lot);
   if (lot / n >= 2)
-    printf (_ ("in the order made that is every %u. piece\n"), lot / n);
+    printf (_ ("spread over the order made that is one piece in every %u\n"), lot / n);
   printf (ngettext ("with %u bad piece in the lot, the sample misses it with a chance of %.2f %%\n",
                     "with %u bad pieces in the lot, the sample misses all of them with a chance of %.2f %%\n",
                     bad),
