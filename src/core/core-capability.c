@@ -264,9 +264,9 @@ fill_empiric (const Case *c, gboolean zero_bounded)
 static void
 fill_overall (Case *c, gboolean zero_bounded)
 {
-  gboolean doubted = c->out->normality_p < TM_SHAPE_NORMAL_DOUBT;
+  const TmFittedShape normal = { .shape = TM_SHAPE_NORMAL, .p = c->out->normality_p };
 
-  if (!zero_bounded && !doubted)
+  if (!zero_bounded && !tm_shape_is_doubted (&normal))
     {
       c->out->shape_p = c->out->normality_p;
       fill_overall_normal (c);
@@ -281,8 +281,7 @@ fill_overall (Case *c, gboolean zero_bounded)
   c->fit = tm_shape_fit (c->values, c->n, zero_bounded);
   c->out->shape = c->fit.shape;
   c->out->shape_p = c->fit.p;
-  c->out->unshaped = isnan (c->fit.a)
-                     || c->fit.p < (c->fit.shape == TM_SHAPE_NORMAL ? TM_SHAPE_NORMAL_DOUBT : TM_SHAPE_DOUBT);
+  c->out->unshaped = isnan (c->fit.a) || tm_shape_is_doubted (&c->fit);
   if (!c->out->unshaped)
     fill_by_shape (c, zero_bounded);
 }

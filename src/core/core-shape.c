@@ -344,11 +344,16 @@ choose (const TmFittedShape *first, const TmFittedShape *second)
   return isnan (first->a) || second->p > first->p ? *second : *first;
 }
 
+gboolean
+tm_shape_is_doubted (const TmFittedShape *shape)
+{
+  return shape->p < (shape->shape == TM_SHAPE_RAYLEIGH ? 0.01 : TM_SHAPE_NORMAL_DOUBT);
+}
+
 static gboolean
 is_believed (const TmFittedShape *fit)
 {
-  return !isnan (fit->a)
-         && !(fit->p < (fit->shape == TM_SHAPE_NORMAL ? TM_SHAPE_NORMAL_DOUBT : TM_SHAPE_DOUBT));
+  return !isnan (fit->a) && !tm_shape_is_doubted (fit);
 }
 
 static TmFittedShape

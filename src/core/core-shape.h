@@ -28,10 +28,11 @@ typedef struct {
   double p;            /* of its Anderson-Darling test; NAN: not tested, under 8 values */
 } TmFittedShape;
 
-/* The p under which the values are not taken for normal, and under which a named shape is not believed: less,
- * since a shape that is rightly there and doubted would be fitted by one that is not. */
+/* The p under which values are not taken for normal. */
 #define TM_SHAPE_NORMAL_DOUBT 0.05
-#define TM_SHAPE_DOUBT        0.01
+/* TRUE where p is under 0.05; for Rayleigh under 0.01: a position has a reason for that shape beyond its
+ * values, and where it is doubted without cause another shape is fitted, whose far quantiles mislead. */
+gboolean tm_shape_is_doubted (const TmFittedShape *shape);
 
 /* The shape that the values have.  Not bounded by zero: the normal one unless Anderson and Darling's test
  * doubts it (p < 0.05) or under 8 values; then lognormal or Weibull, both with an origin, by L-moments (J. R.
