@@ -269,16 +269,17 @@ fill_overall (Case *c, gboolean zero_bounded)
   if (!zero_bounded && !tm_shape_is_doubted (&normal))
     {
       c->out->shape_p = c->out->normality_p;
+      c->out->fit = (TmFittedShape) { TM_SHAPE_NORMAL, 0, c->mean, c->overall, c->out->normality_p };
       fill_overall_normal (c);
       return;
     }
   if (c->n >= TM_CAPABLE_EMPIRIC)
     {
-      c->out->shape = TM_SHAPE_EMPIRIC;
+      c->out->shape = c->out->fit.shape = TM_SHAPE_EMPIRIC;
       fill_empiric (c, zero_bounded);
       return;
     }
-  c->fit = tm_shape_fit (c->values, c->n, zero_bounded);
+  c->out->fit = c->fit = tm_shape_fit (c->values, c->n, zero_bounded);
   c->out->shape = c->fit.shape;
   c->out->shape_p = c->fit.p;
   c->out->unshaped = isnan (c->fit.a) || tm_shape_is_doubted (&c->fit);
@@ -372,7 +373,7 @@ tm_capability (const double *values, gsize n, const TmCapabilityInput *input, Tm
   TmCapabilityInput scaled = *input;
   double scale = take_values (&c, values, n, input);
 
-  *out = (TmCapability) { .n = c.n, .shape = TM_SHAPE_NORMAL };
+  *out = (TmCapability) { .n = c.n, .shape = TM_SHAPE_NORMAL, .fit = { TM_SHAPE_NORMAL, 0, NAN, NAN, NAN } };
   out->mean = out->overall = out->expected_out = out->a_squared = out->normality_p = out->shape_p = NAN;
   out->cp = out->cpk = out->pp = out->ppk = out->cpm = out->cm = out->cmk = NO_INDEX;
   scaled.within /= scale;
@@ -391,6 +392,8 @@ tm_capability (const double *values, gsize n, const TmCapabilityInput *input, Tm
         }
     }
   out->n_wanted = find_wanted (&out->ppk, c.n);
+  if (scale > 1) /* its parameters are of the scaled values */
+    out->fit.a = out->fit.b = NAN;
   out->mean *= scale;
   if (!isnan (out->overall))
     out->overall = fmin (out->overall * scale, G_MAXDOUBLE);

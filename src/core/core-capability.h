@@ -51,9 +51,11 @@ typedef struct {
   double expected_out;  /* share, by the shape */
   double a_squared, normality_p; /* NAN under 8 values */
   TmShape shape;
-  double shape_p;       /* of the shape's own fit; NAN: not tested */
-  gboolean unshaped;    /* not normal, no shape fits and too few for empirical quantiles: pp, ppk, cm, cmk and
-                           expected_out are refused */
+  TmFittedShape fit; /* that the quantiles came from, measuring taken out; a, b NAN: none, as of the empirical
+                        shape; also where no shape fits (@unshaped): the best that was tried */
+  double shape_p;    /* of the shape's own fit; NAN: not tested */
+  gboolean unshaped; /* not normal, no shape fits and too few for empirical quantiles: pp, ppk, cm, cmk and
+                        expected_out are refused */
   gboolean within_lost; /* measuring spreads as much as the pieces within groups: cp, cpk are refused */
   guint n_wanted;       /* values that would bring the interval of ppk within a fifth; 0: there already */
 } TmCapability;

@@ -66,6 +66,8 @@ test_rings (void)
   g_assert_cmpfloat_with_epsilon (out.ppk.value, 1.59573, 5e-6);
   g_assert_cmpint (out.shape, ==, TM_SHAPE_NORMAL);
   g_assert_cmpfloat (out.normality_p, >, 0.05);
+  g_assert_cmpfloat (out.fit.a, ==, out.mean);
+  g_assert_cmpfloat (out.fit.b, ==, out.overall);
   g_assert_cmpfloat (out.cm.value, ==, out.pp.value);
   g_assert_cmpfloat (out.cmk.value, ==, out.ppk.value);
   assert_within (&out.cp);
@@ -215,6 +217,7 @@ test_position (void)
   input.within_dof = 100;
   tm_capability (values, 200, &input, &out);
   g_assert_cmpint (out.shape, ==, TM_SHAPE_RAYLEIGH);
+  g_assert_cmpfloat_with_epsilon (out.fit.a, 0.01, 1e-4);
   g_assert_cmpfloat_with_epsilon (out.ppk.value, (0.05 - middle) / (high - middle), 0.01);
   assert_within (&out.ppk);
   assert_none (&out.cp);
@@ -296,6 +299,7 @@ test_empiric (void)
   make_exact (values + 1000, 1000, 3, 1);
   tm_capability (values, 2000, &input, &out);
   g_assert_cmpint (out.shape, ==, TM_SHAPE_EMPIRIC);
+  g_assert_true (isnan (out.fit.a));
   /* 0.135 % of all is 0.27 % of each half: 2.78215 sigma beyond its middle; the median is 0 between both.
    * Ranks that differ by a half, and even values scaled to s 1, move the ends by up to 2 %. */
   g_assert_cmpfloat_with_epsilon (out.pp.value, 18 / (2 * (3 + 2.78215)), 0.03);
