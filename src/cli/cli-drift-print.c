@@ -9,6 +9,9 @@
 
 #include "cli-drift.h"
 
+/* Lines about one rule. */
+#define MOST_RUNS 10
+
 /* -------- Lengths -------- */
 
 /* A hundredth of a micrometre, or of a ten-thousandth of an inch. */
@@ -64,7 +67,7 @@ format_rate (const TmSeries *series, double counts)
   TmUnit small = tm_unit_small (series->feature->unit);
   gint64 unit = tm_unit_counts (small);
 
-  return g_strdup_printf ("%+.3f", unit > 0 ? counts / (double)unit : counts);
+  return g_strdup_printf ("%+.4f", unit > 0 ? counts / (double)unit : counts);
 }
 
 static const char *
@@ -140,7 +143,8 @@ print_location (const TmBatch *batch, const TmChartGroup *group)
 {
   const TmSeries *series = &batch->series;
   g_autofree char *centre = format_size (series, (group->location_lower + group->location_upper) / 2);
-  g_autofree char *lower = format_size (series, group->location_lower);
+  g_autofree char *lower = format_size (series, series->limits.zero_bounded ? fmax (0, group->location_lower)
+                                                                            : group->location_lower);
   g_autofree char *upper = format_size (series, group->location_upper);
 
   if (batch->chart.kind == TM_CHART_INDIVIDUALS)
@@ -209,28 +213,48 @@ print_run (const TmBatch *batch, const char *chart, guint rule, guint from, guin
             get_group_serial (batch, from), get_group_serial (batch, to), chart, text);
 }
 
-/* A rule that goes on speaking is said once. */
+/* The hit after the run of the same rule that begins at @from. */
+static guint
+find_run_end (const GArray *hits, guint from)
+{
+  const TmRuleHit *hit = &g_array_index (hits, TmRuleHit, from);
+  guint end = from + 1;
+
+  while (end < hits->len && g_array_index (hits, TmRuleHit, end).point == hit->point + (end - from))
+    end++;
+  return end;
+}
+
+static GArray *
+pick_rule (const GArray *hits, guint rule)
+{
+  GArray *picked = g_array_new (FALSE, FALSE, sizeof (TmRuleHit));
+
+  for (guint i = 0; i < hits->len; i++)
+    if (g_array_index (hits, TmRuleHit, i).rule == rule)
+      g_array_append_val (picked, g_array_index (hits, TmRuleHit, i));
+  return picked;
+}
+
+/* A rule that goes on speaking is said once, and a long list is cut. */
 static void
 print_hits (const TmBatch *batch, const GArray *hits, guint rule, const char *chart)
 {
-  guint from = 0, to = 0;
-  gboolean open = FALSE;
+  g_autoptr (GArray) picked = pick_rule (hits, rule);
+  guint runs = 0;
 
-  for (guint i = 0; i < hits->len; i++)
+  for (guint i = 0, end; i < picked->len; i = end, runs++)
     {
-      const TmRuleHit *hit = &g_array_index (hits, TmRuleHit, i);
-
-      if (hit->rule != rule)
-        continue;
-      if (open && hit->point != to + 1)
-        print_run (batch, chart, rule, from, to);
-      if (!open || hit->point != to + 1)
-        from = hit->point;
-      to = hit->point;
-      open = TRUE;
+      end = find_run_end (picked, i);
+      if (runs == MOST_RUNS)
+        {
+          printf (_ ("… and %u more groups, %s: %s; --json lists all\n"), picked->len - i, chart,
+                  _ (tm_run_rule_text (rule)));
+          break;
+        }
+      print_run (batch, chart, rule, g_array_index (picked, TmRuleHit, i).point,
+                 g_array_index (picked, TmRuleHit, end - 1).point);
     }
-  if (open)
-    print_run (batch, chart, rule, from, to);
 }
 
 static void
@@ -457,6 +481,8 @@ print_reasons (const TmBatch *batch, const TmCapability *c)
         _ ("  Pp and Ppk refused: the values are not normal (p %.2g) and follow no named shape; %u pieces "
            "carry their own quantiles\n"),
         c->normality_p, TM_CAPABLE_EMPIRIC);
+  else if (c->shape == TM_SHAPE_EMPIRIC)
+    printf ("%s\n", _ ("  Ppk by the quantiles of the values themselves: they are not normal"));
   else if (c->shape != TM_SHAPE_NORMAL)
     printf (_ ("  Ppk by the quantiles of a distribution that is %s\n"),
             g_dpgettext2 (GETTEXT_PACKAGE, "shape", tm_shape_word (c->shape)));
