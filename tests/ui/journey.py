@@ -125,7 +125,7 @@ def correct_reading(program, book):
 
 
 def export_report(program, path):
-    program.key("alt+4")
+    program.key("alt+5")
     program.find("tree grid", "Characteristics")
     program.find("list", "What is missing")
     program.picture("journey-11-report")

@@ -16,7 +16,7 @@ FIGURE = re.compile("^(Modulus of elasticity|Poisson’s ratio|Yield strength|Ex
 
 
 def see_materials(program):
-    program.key("alt+3")
+    program.key("alt+4")
     program.find("tree grid", "Gauges")
     program.key("ctrl+7")
     program.wait_focus("list item", re.compile("A (metal|plastic) of the tables"))

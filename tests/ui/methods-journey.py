@@ -21,7 +21,7 @@ def rows_of(program, name):
 
 
 def see_methods(program):
-    program.key("alt+3")
+    program.key("alt+4")
     program.find("tree grid", "Gauges")
     program.key("ctrl+2")
     program.wait_focus("list item", re.compile("expanded uncertainty ±"))

@@ -106,7 +106,7 @@ def check_job(program):
 
 
 def check_gauges(program):
-    program.key("alt+3")
+    program.key("alt+4")
     check_names(program, [("tree grid", "Gauges"), ("text box", "Standard’s size"),
                           ("button", "Add a calibration…")])
     program.key("ctrl+i")
@@ -142,7 +142,7 @@ def check_table(program):
 
 
 def check_report(program):
-    program.key("alt+4")
+    program.key("alt+5")
     check_names(program, [("tree grid", "Characteristics"), ("button", "Export workbook…")])
 
 

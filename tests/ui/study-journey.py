@@ -32,7 +32,7 @@ def expect_named(program):
 
 
 def open_studies(program):
-    program.key("alt+3")
+    program.key("alt+4")
     program.tab_to("button", "Studies", back=True)
     program.key("space")
     program.shows("No study yet")

@@ -1,0 +1,315 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-batch-grid-draw: what of the grid is in sight.
+ */
+
+#include <math.h>
+
+#include <glib/gi18n-lib.h>
+
+#include "app-band-view.h"
+#include "app-batch-grid-private.h"
+#include "app-feature-words.h"
+
+/* Pixels. */
+#define LEAST_HEAD    150
+#define MOST_HEAD     260
+#define BALLOON_GAP   8
+#define SERIAL_GAP    10
+#define ROW_RADIUS    6
+#define MOST_MEASURED 400 /* heads that decide the width */
+/* Layouts kept; more are made anew, so that a long way through a large job holds no more than it shows. */
+#define MOST_KEPT 600
+
+double
+tm_batch_grid_scroll (TmBatchGrid *self, GtkOrientation orientation)
+{
+  GtkAdjustment *adjustment = self->adjustments[orientation];
+
+  return adjustment != NULL ? floor (gtk_adjustment_get_value (adjustment)) : 0;
+}
+
+void
+tm_batch_grid_forget_layouts (TmBatchGrid *self)
+{
+  g_hash_table_remove_all (self->heads);
+  g_hash_table_remove_all (self->serials);
+}
+
+/* "1  Ø25 H7 bore", the balloon bold where its row is chosen. */
+static char *
+find_head_text (const TmFeature *feature)
+{
+  g_autofree char *requirement = tm_words_requirement (feature);
+
+  if (*feature->name == '\0' || g_str_equal (feature->name, requirement))
+    return g_strdup_printf ("%s  %s", feature->balloon, requirement);
+  return g_strdup_printf ("%s  %s %s", feature->balloon, requirement, feature->name);
+}
+
+static PangoLayout *
+find_layout (TmBatchGrid *self, GHashTable *kept, gconstpointer key, char *(*text_of) (const void *))
+{
+  PangoLayout *layout = g_hash_table_lookup (kept, key);
+
+  if (layout == NULL)
+    {
+      g_autofree char *text = text_of (key);
+
+      if (g_hash_table_size (kept) >= MOST_KEPT)
+        g_hash_table_remove_all (kept);
+      layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), text);
+      g_hash_table_insert (kept, (gpointer)key, layout);
+    }
+  return layout;
+}
+
+static char *
+head_text_cb (const void *feature)
+{
+  return find_head_text (feature);
+}
+
+static char *
+serial_text_cb (const void *piece)
+{
+  return g_strdup (((const TmPiece *)piece)->serial);
+}
+
+static PangoLayout *
+find_head (TmBatchGrid *self, const TmFeature *feature)
+{
+  PangoLayout *layout = find_layout (self, self->heads, feature, head_text_cb);
+
+  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+  pango_layout_set_width (layout, (self->head_width - TM_GRID_LEFT - TM_GRID_GAP) * PANGO_SCALE);
+  return layout;
+}
+
+void
+tm_batch_grid_measure_heads (TmBatchGrid *self)
+{
+  guint n = MIN (tm_batch_cells_n_rows (self->cells), MOST_MEASURED);
+  int widest = LEAST_HEAD;
+
+  for (guint i = 0; i < n && widest < MOST_HEAD; i++)
+    {
+      PangoLayout *layout
+          = find_layout (self, self->heads, tm_batch_cells_feature (self->cells, i), head_text_cb);
+      int width;
+
+      pango_layout_set_width (layout, -1);
+      pango_layout_get_pixel_size (layout, &width, NULL);
+      widest = MAX (widest, width + 2);
+    }
+  self->head_width = TM_GRID_LEFT + MIN (widest, MOST_HEAD) + TM_GRID_GAP;
+}
+
+/* Text of the widget's own colour with its middle at @y. */
+static void
+put_layout (GtkWidget *widget, GtkSnapshot *snapshot, PangoLayout *layout, double x, double y,
+            gboolean strong)
+{
+  GtkStyleContext *context = gtk_widget_get_style_context (widget);
+  PangoAttrList *attributes = strong ? pango_attr_list_new () : NULL;
+  GdkRGBA colour;
+  int height;
+
+  gtk_style_context_get_color (context, &colour);
+  if (strong)
+    pango_attr_list_insert (attributes, pango_attr_weight_new (PANGO_WEIGHT_BOLD));
+  else
+    colour.alpha *= 0.75f;
+  pango_layout_set_attributes (layout, attributes);
+  if (attributes != NULL)
+    pango_attr_list_unref (attributes);
+  pango_layout_get_pixel_size (layout, NULL, &height);
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)x, (float)round (y - height / 2.0)));
+  gtk_snapshot_append_layout (snapshot, layout, &colour);
+  gtk_snapshot_restore (snapshot);
+}
+
+/* -------- Cells -------- */
+
+typedef struct {
+  gint from_column, to_column; /* not included */
+  gint from_row, to_row;
+  double x, y; /* of the first */
+} Sight;
+
+static Sight
+find_sight (TmBatchGrid *self)
+{
+  int width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
+  double across = tm_batch_grid_scroll (self, GTK_ORIENTATION_HORIZONTAL);
+  double down = tm_batch_grid_scroll (self, GTK_ORIENTATION_VERTICAL);
+  Sight sight;
+
+  sight.from_column = (gint)(across / TM_GRID_STEP_X);
+  sight.from_row = (gint)(down / TM_GRID_STEP_Y);
+  sight.x = self->head_width + sight.from_column * TM_GRID_STEP_X - across;
+  sight.y = TM_GRID_HEAD + sight.from_row * TM_GRID_STEP_Y - down;
+  sight.to_column = sight.from_column + (gint)ceil (MAX (width - sight.x, 0) / TM_GRID_STEP_X);
+  sight.to_row = sight.from_row + (gint)ceil (MAX (height - sight.y, 0) / TM_GRID_STEP_Y);
+  sight.to_column = MIN (sight.to_column, (gint)tm_batch_cells_n_columns (self->cells));
+  sight.to_row = MIN (sight.to_row, (gint)tm_batch_cells_n_rows (self->cells));
+  return sight;
+}
+
+/* The first cell in sight may be half under the head. */
+static void
+draw_cells (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
+{
+  int width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT ((float)self->head_width - 2, TM_GRID_HEAD - 2,
+                                               (float)MAX (width - self->head_width + 2, 1),
+                                               (float)MAX (height - TM_GRID_HEAD + 2, 1));
+  const TmTheme *theme = tm_app_theme ();
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  gint row = tm_batch_cells_row_of (self->cells, self->feature);
+  gint column = tm_batch_cells_column_of (self->cells, self->piece);
+
+  for (gint j = sight->from_row; j < sight->to_row; j++)
+    for (gint i = sight->from_column; i < sight->to_column; i++)
+      {
+        const TmGridCell *cell = tm_batch_cells_get (self->cells, (guint)i, (guint)j);
+
+        if (cell != NULL)
+          tm_grid_cell_draw (cell, cr, sight->x + (i - sight->from_column) * TM_GRID_STEP_X,
+                             sight->y + (j - sight->from_row) * TM_GRID_STEP_Y, TM_GRID_CELL_X,
+                             TM_GRID_CELL_Y, i == column && j == row, theme);
+      }
+  cairo_destroy (cr);
+}
+
+/* -------- Heads -------- */
+
+static void
+draw_row_ground (TmBatchGrid *self, GtkSnapshot *snapshot, double y)
+{
+  GdkRGBA ground;
+  GskRoundedRect round_rect;
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT (
+      TM_GRID_LEFT - 16, (float)y - 1, (float)(self->head_width - TM_GRID_LEFT + 16 - TM_GRID_GAP / 2),
+      TM_GRID_CELL_Y + 2);
+
+  gtk_style_context_get_color (gtk_widget_get_style_context (GTK_WIDGET (self)), &ground);
+  ground.alpha *= 0.09f;
+  gsk_rounded_rect_init_from_rect (&round_rect, &bounds, ROW_RADIUS);
+  gtk_snapshot_push_rounded_clip (snapshot, &round_rect);
+  gtk_snapshot_append_color (snapshot, &ground, &bounds);
+  gtk_snapshot_pop (snapshot);
+}
+
+static void
+draw_row_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
+{
+  int height = gtk_widget_get_height (GTK_WIDGET (self));
+
+  gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT (0, TM_GRID_HEAD - 2, (float)self->head_width,
+                                                         (float)MAX (height - TM_GRID_HEAD + 2, 1)));
+  for (gint j = sight->from_row; j < sight->to_row; j++)
+    {
+      TmFeature *feature = tm_batch_cells_feature (self->cells, (guint)j);
+      double y = sight->y + (j - sight->from_row) * TM_GRID_STEP_Y;
+
+      if (feature == self->feature)
+        draw_row_ground (self, snapshot, y);
+      put_layout (GTK_WIDGET (self), snapshot, find_head (self, feature), TM_GRID_LEFT,
+                  y + TM_GRID_CELL_Y / 2.0, feature == self->feature);
+    }
+  gtk_snapshot_pop (snapshot);
+}
+
+static int
+find_serial_width (TmBatchGrid *self, gint column)
+{
+  int width;
+
+  pango_layout_get_pixel_size (
+      find_layout (self, self->serials, tm_batch_cells_piece (self->cells, (guint)column), serial_text_cb),
+      &width, NULL);
+  return width;
+}
+
+static void
+draw_serial (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight, gint column, gboolean strong)
+{
+  TmPiece *piece = tm_batch_cells_piece (self->cells, (guint)column);
+  PangoLayout *layout = find_layout (self, self->serials, piece, serial_text_cb);
+  double x = sight->x + (column - sight->from_column) * TM_GRID_STEP_X;
+
+  put_layout (GTK_WIDGET (self), snapshot, layout, x + 2, TM_GRID_HEAD / 2.0, strong);
+}
+
+/* As many columns from one serial to the next as the widest in sight needs: 1, 2, 5, 10… */
+static gint
+find_serial_step (TmBatchGrid *self, const Sight *sight)
+{
+  static const gint steps[] = { 1, 2, 5, 10, 20, 50 };
+  int widest = 0;
+
+  for (gint i = sight->from_column; i < sight->to_column; i++)
+    widest = MAX (widest, find_serial_width (self, i));
+  for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
+    if (steps[i] * TM_GRID_STEP_X >= widest + SERIAL_GAP)
+      return MAX (steps[i], 5);
+  return steps[G_N_ELEMENTS (steps) - 1];
+}
+
+/* The serial of the piece that has the focus always shows, and those that it would run into do not. */
+static void
+draw_column_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
+{
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
+  gint step = find_serial_step (self, sight);
+  gint focus = tm_batch_cells_column_of (self->cells, self->piece);
+  int strong_width = focus >= 0 ? find_serial_width (self, focus) + SERIAL_GAP : 0;
+
+  gtk_snapshot_push_clip (snapshot,
+                          &GRAPHENE_RECT_INIT ((float)self->head_width, 0,
+                                               (float)MAX (width - self->head_width, 1), TM_GRID_HEAD));
+  for (gint i = sight->from_column - sight->from_column % step; i < sight->to_column; i += step)
+    {
+      double before = (i - focus) * TM_GRID_STEP_X;
+
+      if (focus >= 0 && before > -(find_serial_width (self, i) + SERIAL_GAP) && before < strong_width)
+        continue;
+      draw_serial (self, snapshot, sight, i, FALSE);
+    }
+  if (focus >= sight->from_column && focus < sight->to_column)
+    draw_serial (self, snapshot, sight, focus, TRUE);
+  gtk_snapshot_pop (snapshot);
+}
+
+static void
+draw_corner (TmBatchGrid *self, GtkSnapshot *snapshot)
+{
+  g_autoptr (PangoLayout) layout
+      = gtk_widget_create_pango_layout (GTK_WIDGET (self), _ ("Share of band used"));
+
+  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+  pango_layout_set_width (layout, (self->head_width - TM_GRID_LEFT - TM_GRID_GAP) * PANGO_SCALE);
+  put_layout (GTK_WIDGET (self), snapshot, layout, TM_GRID_LEFT, TM_GRID_HEAD / 2.0, FALSE);
+}
+
+void
+tm_batch_grid_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  TmBatchGrid *self = TM_BATCH_GRID (widget);
+  Sight sight;
+
+  if (gtk_widget_get_width (widget) <= self->head_width || gtk_widget_get_height (widget) <= TM_GRID_HEAD)
+    return;
+  sight = find_sight (self);
+  gtk_snapshot_push_clip (snapshot,
+                          &GRAPHENE_RECT_INIT ((float)self->head_width - 2, TM_GRID_HEAD - 2,
+                                               (float)(gtk_widget_get_width (widget) - self->head_width + 2),
+                                               (float)(gtk_widget_get_height (widget) - TM_GRID_HEAD + 2)));
+  draw_cells (self, snapshot, &sight);
+  gtk_snapshot_pop (snapshot);
+  draw_corner (self, snapshot);
+  draw_row_heads (self, snapshot, &sight);
+  draw_column_heads (self, snapshot, &sight);
+}

@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-batch-work: what is said of one feature over the batch, worked out on a thread of its own from a copy
+ * of its part of the job (app-batch-copy).
+ */
+
+#pragma once
+
+#include <gio/gio.h>
+
+#include "app-document.h"
+#include "core-batch.h"
+
+G_BEGIN_DECLS
+
+/* Borrows from its own copy of the job: feature and pieces are found in the document by balloon and serial.
+ */
+typedef struct {
+  TmJob *job;
+  TmBatch batch;
+  GArray *same_tool;    /* TmBatch, of the other features that the same tool cuts; owned */
+  TmDocument *document; /* whose texts the copy uses */
+} TmBatchAnswer;
+
+void tm_batch_answer_free (TmBatchAnswer *answer);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBatchAnswer, tm_batch_answer_free)
+
+/* On the main loop, unless it was cancelled; the answer is the callee's. */
+typedef void (*TmBatchAnswered) (TmBatchAnswer *answer, gpointer data);
+
+/* @data must live until it has answered or was cancelled. */
+void tm_batch_work (TmDocument *document, const TmFeature *feature, guint place, GCancellable *cancellable,
+                    TmBatchAnswered done, gpointer data);
+
+G_END_DECLS
