@@ -17,6 +17,10 @@
 
 #define LEVEL_P 0.05
 
+/* Tools wear in every lot and chip in few: beside a slope that is shown a jump needs more to be believed. */
+#define JUMP_P        0.01
+#define JUMP_IS_RARER 3.0 /* ln of the odds, twice */
+
 typedef enum { MODEL_LEVEL, MODEL_LINE, MODEL_CHANGE, MODEL_BOTH } Model;
 
 static const guint n_parameters[] = { 1, 2, 3, 4 };
@@ -176,13 +180,14 @@ choose (const Run *run, const TmTrend *line, const TmLevelChange *change, Both *
       least = get_score (run, MODEL_LINE, rss_line);
       model = MODEL_LINE;
     }
-  if (change->found && (score = get_score (run, MODEL_CHANGE, find_rss_change (run, change))) < least)
+  if (change->found
+      && (score = get_score (run, MODEL_CHANGE, find_rss_change (run, change)) + JUMP_IS_RARER) < least)
     {
       least = score;
       model = MODEL_CHANGE;
     }
-  if (fit_both (run, line, rss_line, both) && both->p_jump <= LEVEL_P && both->p_slope <= LEVEL_P
-      && get_score (run, MODEL_BOTH, both->rss) < least)
+  if (fit_both (run, line, rss_line, both) && both->p_jump <= JUMP_P && both->p_slope <= LEVEL_P
+      && get_score (run, MODEL_BOTH, both->rss) + JUMP_IS_RARER < least)
     model = MODEL_BOTH;
   return model;
 }

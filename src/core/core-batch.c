@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "core-batch-private.h"
+#include "core-slope.h"
 
 /* Fewer pieces of the present stretch carry no claim. */
 #define FEW 3
@@ -63,19 +64,52 @@ fill_options (TmBatch *batch, const TmJob *job, const TmBatchOptions *options)
 
 /* -------- Offset -------- */
 
-/* Pieces measured since the set-up and before the present stretch, where a correction began it. */
+/* The piece before which the machine was set up as it is, but for corrections. */
 static guint
-count_before (const TmBatch *batch)
+find_set_up (const TmSeries *series)
 {
-  const TmSeries *series = &batch->series;
-  guint set_up = 0, n = 0;
+  guint set_up = 0;
 
   for (guint i = 0; i < series->n_events; i++)
     if (series->events[i].resets && strcmp (series->events[i].event->kind, "offset") != 0)
       set_up = series->events[i].before;
-  for (guint i = set_up; i < batch->stretch_from; i++)
+  return set_up;
+}
+
+static guint
+count_measured (const TmSeries *series, guint from, guint end)
+{
+  guint n = 0;
+
+  for (guint i = from; i < end; i++)
     n += !isnan (series->points[i].mean);
   return n;
+}
+
+/* After a correction the tool wears on as it did: the slope of all pieces since the set-up, through the
+ * middle of those since the correction.  FALSE: there is none to be seen. */
+static gboolean
+find_wear (const TmSeries *series, guint set_up, guint from, TmTrend *trend)
+{
+  TmSlope slope;
+  guint n = 0;
+
+  tm_series_slope (series, set_up, &slope);
+  if (!(slope.p <= 0.05))
+    return FALSE;
+  *trend = (TmTrend) { .status = TM_TREND_OK, .slope = slope.slope, .slope_se = slope.slope_se };
+  for (guint i = from; i < series->n_points; i++)
+    if (!isnan (series->points[i].mean))
+      {
+        n++;
+        trend->mean_x += (i + 1 - trend->mean_x) / n;
+        trend->mean_y += (series->points[i].mean - trend->mean_y) / n;
+      }
+  trend->n = n;
+  trend->sxx = slope.sxx;
+  trend->residual = slope.residual;
+  trend->p = slope.p;
+  return n > 0;
 }
 
 /* @from: the first piece of the level that is there now. */
@@ -84,16 +118,19 @@ fill_offset (TmBatch *batch, guint from)
 {
   const TmSeries *series = &batch->series;
   const gboolean is_length = tm_unit_dimension (series->feature->unit) == TM_DIMENSION_LENGTH;
+  const guint set_up = batch->change.found ? from : find_set_up (series);
   g_autofree double *values = g_new (double, series->n_points + 1);
   double spread, corrected;
+  TmTrend trend;
 
   for (guint i = 0; i < series->n_points; i++)
     values[i] = series->points[i].mean;
   tm_offset_spreads (values, series->n_points, series->breaks, series->n_breaks, &spread, &corrected);
+  if (set_up >= from || !find_wear (series, set_up, from, &trend))
+    trend = batch->trend;
   tm_offset_advise (values + from, series->n_points - from, is_length ? series->target : NAN,
-                    batch->chart.sigma, &batch->trend, TM_BATCH_LAMBDA,
-                    batch->change.found ? 0 : count_before (batch), (double)batch->options.step,
-                    &batch->offset);
+                    batch->chart.sigma, &trend, TM_BATCH_LAMBDA, count_measured (series, set_up, from),
+                    (double)batch->options.step, &batch->offset);
   batch->offset.spread = spread;
   batch->offset.spread_corrected = corrected;
 }

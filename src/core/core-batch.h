@@ -59,6 +59,8 @@ typedef struct {
    * line that jumps, tell more than the line alone. */
   TmLevelChange change;
   GArray *hold; /* TmHoldRow; all pieces since the change may have begun, whatever their chance */
+  /* Of the level that is there now; drifting: within the stretch, or by all stretches since the tool or lot
+   * was changed, for a correction does not stop wear. */
   TmOffsetAdvice offset;
   TmCapability capability;       /* of all pieces, drift within */
   TmCapability capability_apart; /* the same with the level of each stretch taken out, and its drift where one

@@ -6,43 +6,11 @@
 #include <string.h>
 
 #include "core-form.h"
-#include "core-series.h"
+#include "core-slope.h"
 #include "core-uncertainty.h"
 #include "core-weighted.h"
 
 /* -------- One feature -------- */
-
-/* Sums over the stretches, each about its own means. */
-typedef struct {
-  double sxx, sxy, syy;
-  guint n, levels;
-} Sums;
-
-static void
-add_stretch (const TmSeries *series, guint from, guint end, Sums *sums)
-{
-  double mean_x = 0, mean_y = 0;
-  guint n = 0;
-
-  for (guint i = from; i < end; i++)
-    if (!isnan (series->points[i].mean))
-      {
-        n++;
-        mean_x += (i - mean_x) / n;
-        mean_y += (series->points[i].mean - mean_y) / n;
-      }
-  for (guint i = from; i < end; i++)
-    if (!isnan (series->points[i].mean))
-      {
-        double dx = i - mean_x, dy = series->points[i].mean - mean_y;
-
-        sums->sxx += dx * dx;
-        sums->sxy += dx * dy;
-        sums->syy += dy * dy;
-      }
-  sums->n += n;
-  sums->levels += n > 0;
-}
 
 /* The first piece that the tool cut since it was last changed; n_points: none yet. */
 static guint
@@ -74,21 +42,18 @@ turn_to_metal_left (const TmFeature *feature, double slope)
 static void
 fit_row (const TmSeries *series, TmToolDriftRow *row)
 {
-  Sums sums = { 0 };
-  double left;
+  TmSlope slope;
 
   row->from = find_change (series);
-  for (guint from = row->from; from < series->n_points; from = tm_series_stretch_end (series, from))
-    add_stretch (series, from, tm_series_stretch_end (series, from), &sums);
-  row->n = sums.n;
-  if (sums.n < sums.levels + 2 || !(sums.sxx > 0))
+  tm_series_slope (series, row->from, &slope);
+  row->n = slope.n;
+  if (isnan (slope.slope))
     return;
-  row->slope = sums.sxy / sums.sxx;
-  row->dof = sums.n - sums.levels - 1.0;
-  left = MAX (0, sums.syy - sums.sxy * row->slope);
-  row->slope_se = sqrt (left / row->dof / sums.sxx);
-  row->wear = turn_to_metal_left (row->feature, row->slope);
-  if (!(left > 1e-20 * sums.syy))
+  row->slope = slope.slope;
+  row->slope_se = slope.slope_se;
+  row->dof = slope.dof;
+  row->wear = turn_to_metal_left (row->feature, slope.slope);
+  if (!(slope.slope_se > 0))
     row->status = TM_TOOL_ROW_NO_SPREAD;
   else
     row->status = isnan (row->wear) ? TM_TOOL_ROW_NO_SIDE : TM_TOOL_ROW_USED;

@@ -221,6 +221,34 @@ test_correction (void)
   g_assert_cmpuint (batch.location_hits->len, >, 10); /* limits frozen before it */
 }
 
+/* Three pieces after a correction show no drift of their own; the tool wears on all the same. */
+static void
+test_wear_goes_on (void)
+{
+  double sizes[33];
+  TmFeature *feature;
+  g_autoptr (TmJob) job = NULL;
+  g_auto (TmBatch) batch = { 0 }, changed = { 0 };
+
+  fill (sizes, 30, 0, 0.4, 1);
+  fill (sizes + 30, 3, 0, 0.4, 1);
+  job = make_bore_job (sizes, 33, &feature);
+  add_event (job, "offset", "P31", "", "");
+  look (job, feature, &batch);
+  g_assert_cmpuint (batch.trend.n, ==, 3);
+  g_assert_true (batch.offset.drifting);
+  assert_near (batch.offset.lag / MICRON, 0.4 * 4, 0.4); /* slope (1 - λ)/λ */
+  assert_near (batch.offset.level,
+               (batch.series.points[30].mean + batch.series.points[31].mean + batch.series.points[32].mean)
+                       / 3
+                   + batch.offset.lag / 4,
+               1);
+
+  add_event (job, "tool", "P31", "", ""); /* another tool: nothing is known of it */
+  look (job, feature, &changed);
+  g_assert_false (changed.offset.drifting);
+}
+
 /* Every fifth piece is measured: moving ranges between those, groups of them where a group is asked for. */
 static void
 test_sparse (void)
@@ -404,6 +432,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/batch/shift", test_shift);
   g_test_add_func ("/batch/both", test_both);
   g_test_add_func ("/batch/correction", test_correction);
+  g_test_add_func ("/batch/wear-goes-on", test_wear_goes_on);
   g_test_add_func ("/batch/sparse", test_sparse);
   g_test_add_func ("/batch/gap", test_gap);
   g_test_add_func ("/batch/rules", test_rules);
