@@ -449,17 +449,38 @@ put_case (yajl_gen gen, const TmDriftCase *drift)
   yajl_gen_map_close (gen);
 }
 
+/* Of what all features of the tool show together; metal left counts up. */
+static void
+put_wear (yajl_gen gen, const TmDriftCase *drifts, const TmToolDrift *together)
+{
+  const TmSeries *series = &drifts->batch->series;
+
+  open_map (gen, "wear");
+  put_rate (gen, "a_piece", series, together->wear);
+  put_rate (gen, "lower", series, together->lower);
+  put_rate (gen, "upper", series, together->upper);
+  tm_print_number (gen, "p", together->p);
+  tm_print_flag (gen, "shown", together->shown);
+  tm_print_number (gen, "agreement_p", together->agreement_p);
+  tm_print_integer (gen, "features", together->n_used);
+  tm_print_text (gen, "apart",
+                 together->apart >= 0 ? together->rows[together->apart].feature->balloon : NULL);
+  yajl_gen_map_close (gen);
+}
+
 void
-tm_drift_print_json (const TmDriftCase *drifts, guint n, const char *tool)
+tm_drift_print_json (const TmDriftCase *drifts, guint n, const TmToolDrift *together)
 {
   yajl_gen gen = tm_print_begin ();
 
-  if (tool == NULL)
+  if (together == NULL)
     put_case (gen, drifts);
   else
     {
       yajl_gen_map_open (gen);
-      tm_print_text (gen, "tool", tool);
+      tm_print_text (gen, "tool", together->tool->name);
+      tm_print_unit (gen, drifts->batch->series.feature->unit);
+      put_wear (gen, drifts, together);
       open_array (gen, "features");
       for (guint i = 0; i < n; i++)
         put_case (gen, &drifts[i]);

@@ -590,16 +590,51 @@ find_soonest (const TmDriftCase *drifts, guint n)
   return soonest;
 }
 
-void
-tm_drift_print (const TmDriftCase *drifts, guint n, const char *tool)
+static void
+print_wear (const TmDriftCase *drifts, const TmToolDrift *together)
+{
+  const TmSeries *series = &drifts->batch->series;
+  const char *unit = tm_unit_symbol (tm_unit_small (series->feature->unit));
+  g_autofree char *wear = NULL;
+  g_autofree char *lower = NULL;
+  g_autofree char *upper = NULL;
+
+  if (together->n_used == 0)
+    return;
+  wear = format_rate (series, together->wear);
+  lower = format_rate (series, together->lower);
+  upper = format_rate (series, together->upper);
+  printf (ngettext ("wear by %u place, metal left counting up: %s %s a piece (95 %%: %s to %s), p %.2g\n",
+                    "wear by %u places together, metal left counting up: %s %s a piece (95 %%: %s to %s), p "
+                    "%.2g\n",
+                    together->n_used),
+          together->n_used, wear, unit, lower, upper, together->p);
+  if (together->apart >= 0)
+    printf (_ ("feature %s goes its own way: look for another cause than wear\n"),
+            together->rows[together->apart].feature->balloon);
+  else if (together->disagree)
+    printf ("%s\n", _ ("the places do not agree: look for another cause than wear"));
+}
+
+static void
+print_tool (const TmDriftCase *drifts, guint n, const TmToolDrift *together)
 {
   const TmBatch *soonest = find_soonest (drifts, n);
 
-  if (tool != NULL && soonest != NULL)
-    printf (_ ("tool “%s”: feature %s meets its limit first, after about %.0f more pieces\n\n"), tool,
-            soonest->series.feature->balloon, soonest->pieces_left);
-  else if (tool != NULL)
-    printf (_ ("tool “%s”: no drift leads any of its features to a limit\n\n"), tool);
+  if (soonest != NULL)
+    printf (_ ("tool “%s”: feature %s meets its limit first, after about %.0f more pieces\n"),
+            together->tool->name, soonest->series.feature->balloon, soonest->pieces_left);
+  else
+    printf (_ ("tool “%s”: no drift leads any of its features to a limit\n"), together->tool->name);
+  print_wear (drifts, together);
+  printf ("\n");
+}
+
+void
+tm_drift_print (const TmDriftCase *drifts, guint n, const TmToolDrift *together)
+{
+  if (together != NULL)
+    print_tool (drifts, n, together);
   for (guint i = 0; i < n; i++)
     {
       if (i > 0)

@@ -174,6 +174,8 @@ answer_job (const char *path, const Words *words, const TmBatchOptions *options,
 {
   g_autoptr (TmJob) job = tm_load_job (path);
   g_autoptr (GArray) cases = g_array_new (FALSE, FALSE, sizeof (TmDriftCase));
+  g_auto (TmToolDrift) together = { 0 };
+  const TmToolDrift *all = NULL;
   gboolean is_bad = FALSE;
 
   if (job == NULL)
@@ -181,10 +183,12 @@ answer_job (const char *path, const Words *words, const TmBatchOptions *options,
   g_array_set_clear_func (cases, clear_case);
   if (!(words->tool != NULL ? take_tool : take_feature) (job, path, words, options, sure, cases))
     return 2;
+  if (words->tool != NULL && tm_tool_drift_init (&together, job, words->tool, NULL, NULL))
+    all = &together;
   if (words->json)
-    tm_drift_print_json (&g_array_index (cases, TmDriftCase, 0), cases->len, words->tool);
+    tm_drift_print_json (&g_array_index (cases, TmDriftCase, 0), cases->len, all);
   else
-    tm_drift_print (&g_array_index (cases, TmDriftCase, 0), cases->len, words->tool);
+    tm_drift_print (&g_array_index (cases, TmDriftCase, 0), cases->len, all);
   for (guint i = 0; i < cases->len; i++)
     is_bad = tm_drift_is_bad (g_array_index (cases, TmDriftCase, i).batch) || is_bad;
   return is_bad ? 1 : 0;

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "core-batch.h"
+#include "core-tool-drift.h"
 
 G_BEGIN_DECLS
 
@@ -45,9 +46,9 @@ gboolean tm_drift_interval (const TmDriftCase *drift, TmDriftInterval *out);
 /* TRUE: the answer is not good: something out, a shift, or a drift that is at its limit. */
 gboolean tm_drift_is_bad (const TmBatch *batch);
 
-/* An array of @n cases cut by @tool, or with @tool NULL the one case. */
-void tm_drift_print (const TmDriftCase *drifts, guint n, const char *tool);
-void tm_drift_print_json (const TmDriftCase *drifts, guint n, const char *tool);
+/* An array of @n cases cut by the tool of @together, or with that NULL the one case. */
+void tm_drift_print (const TmDriftCase *drifts, guint n, const TmToolDrift *together);
+void tm_drift_print_json (const TmDriftCase *drifts, guint n, const TmToolDrift *together);
 
 /* --sample-lot and --values: how many to measure.  Each returns the exit status. */
 int tm_drift_sample_lot (guint lot, const TmHowSure *sure, gboolean json);

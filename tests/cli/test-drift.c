@@ -266,6 +266,30 @@ test_how_many (void)
   g_assert_nonnull (strstr (words.out, "of 500"));
 }
 
+/* One bar, one bore: its wear is the slope turned to metal left (a bore gets smaller). */
+static void
+test_tool (void)
+{
+  double sizes[20], slope = 0.0005 - 0.001 * 10 / 665;
+  g_autofree char *path = NULL;
+  g_auto (Call) call = { 0 };
+  yajl_val tree, features;
+
+  for (guint i = 0; i < 20; i++)
+    sizes[i] = 25.01 - 0.0005 * (i + 1) + (i % 2 == 0 ? -0.001 : 0.001);
+  path = write_sizes ("tool.tmjob", sizes, 20, ", \"kind\": \"bore\", \"tool\": \"Bar\"");
+  run (&call, "drift", path, "--tool", "Bar", "--json", NULL);
+  g_assert_cmpint (call.status, ==, 0);
+  tree = parse (&call);
+  assert_text (tree, "tool", "Bar");
+  g_assert_cmpfloat_with_epsilon (decimal (member (tree, "wear"), "a_piece"), slope, 1e-12);
+  g_assert_cmpfloat (number (member (tree, "wear"), "features"), ==, 1);
+  features = member (tree, "features");
+  g_assert_cmpuint (YAJL_GET_ARRAY (features)->len, ==, 1);
+  assert_text (YAJL_GET_ARRAY (features)->values[0], "feature", "1");
+  yajl_tree_free (tree);
+}
+
 /* Four pieces carry no capability; 60 that are not normal and follow no shape no Pp: three values by turns.
  */
 static void
@@ -365,6 +389,7 @@ add_tests (void)
   g_test_add_func ("/cli/drift/rings", test_rings);
   g_test_add_func ("/cli/drift/groups", test_groups);
   g_test_add_func ("/cli/drift/wear", test_wear);
+  g_test_add_func ("/cli/drift/tool", test_tool);
   g_test_add_func ("/cli/drift/shift", test_shift);
   g_test_add_func ("/cli/drift/poor", test_poor);
   g_test_add_func ("/cli/drift/how-many", test_how_many);
