@@ -61,18 +61,17 @@ fill_limits (TmSeries *series)
   const TmLimits *limits = &series->limits;
   const TmQuantity *nominal = &series->feature->nominal;
   const double reference = (double)series->reference;
-  gint64 middle;
 
   series->lower = limits->has_lower ? (double)(limits->lower - series->reference) : -INFINITY;
   series->upper = limits->has_upper ? (double)(limits->upper - series->reference) : INFINITY;
   series->target = NAN;
   if (limits->zero_bounded)
     return;
-  if (nominal->given && (!limits->has_lower || nominal->count >= limits->lower)
-      && (!limits->has_upper || nominal->count <= limits->upper))
-    series->target = (double)nominal->count - reference;
-  else if (find_middle (limits, &middle))
+  if (limits->has_lower && limits->has_upper)
     series->target = (series->lower + series->upper) / 2;
+  else if (nominal->given && (double)nominal->count - reference > series->lower + series->guard
+           && (double)nominal->count - reference < series->upper - series->guard)
+    series->target = (double)nominal->count - reference;
 }
 
 /* @share: mean over the pieces of the variance of their size as a share of that of one reading. */
@@ -240,9 +239,9 @@ tm_series_init (TmSeries *series, const TmJob *job, const TmFeature *feature, gu
       series->points[i].due = tm_job_feature_is_due (job, feature, piece, i);
       fill_point (series, job, i, &gathering);
     }
-  fill_limits (series);
   fill_method (series, job, *feature->method != '\0' ? feature->method : gathering.method,
                series->n_measured > 0 ? gathering.shares / series->n_measured : 0);
+  fill_limits (series); /* after the guard */
   fill_events (series, job);
 }
 

@@ -46,8 +46,9 @@ typedef struct {
   double lower, upper;  /* the same, relative to the reference; -INFINITY, INFINITY: none, as zero is */
   double guard;         /* of a verdict by the feature's method, else by that of the newest size, counts; 0:
                          * none */
-  double target;        /* relative: nominal where it lies within the limits, else the middle; NAN: none, as
-                         * of a zero-bounded feature */
+  double target;        /* relative: the middle of both limits, for the nominal of an H or h class is a limit
+                         * itself; of one limit the nominal where the guard leaves it in; NAN: none, as of a
+                         * zero-bounded feature */
   double repeatability; /* standard deviation of repeated measuring of one piece's mean, counts: of the
                          * method, over as many readings as a piece has on average; NAN: unknown */
 } TmSeries;

@@ -42,10 +42,12 @@ test_targets (void)
     const char *nominal, *lower, *upper;
     double reference, target; /* µm from 25 mm; target NAN: none */
   } cases[] = {
-    { "25", "24.98", "25.02", 0, 0 },
-    { "25", "25.01", "25.02", 0, 15 },  /* nominal outside the limits: their middle */
-    { "25.01", NULL, "25.02", 10, 10 }, /* one limit */
-    { NULL, NULL, "25.02", 4, NAN },    /* the first size */
+    { "25", "24.98", "25.02", 0, 0 },    { "25", "25.01", "25.02", 0, 15 }, /* the nominal lies outside */
+    { "25", "25", "25.021", 0, 10.5 },                                      /* H7: it is a limit */
+    { "25", "24.99", "25.02", 0, 5 },    /* uneven: the middle leaves most room */
+    { "25.02", NULL, "25.02", 20, NAN }, /* one limit, and the nominal is it */
+    { "25.01", NULL, "25.02", 10, 10 },  /* one limit */
+    { NULL, NULL, "25.02", 4, NAN },     /* the first size */
     { NULL, "24.99", "25.02", 5, 5 },
   };
 
