@@ -9,6 +9,7 @@
 #include "core-correction.h"
 #include "core-form.h"
 #include "plot-run.h"
+#include "report-axis.h"
 #include "report-sheets.h"
 #include "report-words.h"
 
@@ -162,34 +163,13 @@ add_series (lxw_chart *chart, const char *data, const Block *block, guint column
   chart_series_set_marker_fill (series, &fill);
 }
 
-/* 1, 2 or 5 times a power of ten, some five of them over what is shown, none finer than is printed. */
-static double
-choose_step (const Block *block)
-{
-  const double least = MAX ((block->high - block->low) / 5.0, pow (10.0, -(double)block->decimals));
-  const double decade = pow (10.0, floor (log10 (least) + 1e-9));
-
-  for (int factor = 1; factor <= 2; factor++)
-    if (decade * factor >= least * 0.999)
-      return decade * factor;
-  return decade * 5.0 >= least * 0.999 ? decade * 5.0 : decade * 10.0;
-}
-
 static void
 set_axes (lxw_chart *chart, const Block *block)
 {
-  const double step = choose_step (block);
-  g_autofree char *digits = g_strnfill (block->decimals, '0');
-  g_autofree char *format = g_strdup_printf ("0%s%s", block->decimals > 0 ? "." : "", digits);
+  const TmAxisRange range = tm_axis_range (block->low, block->high, block->decimals);
 
-  chart_axis_set_num_format (chart->y_axis, format);
-  chart_axis_set_min (chart->y_axis, (floor (block->low / step + 1e-9) - 1.0) * step);
-  chart_axis_set_max (chart->y_axis, (ceil (block->high / step - 1e-9) + 1.0) * step);
-  chart_axis_set_major_unit (chart->y_axis, step);
-  chart_axis_set_name (chart->y_axis, tm_unit_symbol (block->feature->unit));
-  chart_axis_set_name (chart->x_axis, _ ("piece"));
-  chart_axis_set_label_position (chart->x_axis, LXW_CHART_AXIS_LABEL_POSITION_LOW);
-  chart_axis_set_interval_unit (chart->x_axis, (uint16_t)CLAMP ((block->n + 11) / 12, 1, 1000));
+  tm_axis_apply (chart, &range, block->decimals, tm_unit_symbol (block->feature->unit));
+  tm_axis_of_pieces (chart, block->n);
 }
 
 static lxw_chart *

@@ -23,6 +23,8 @@ void tm_sheet_write_uncertainty (TmWorkbook *workbook); /* only where a method i
 void tm_sheet_write_studies (TmWorkbook *workbook);     /* only when there are studies */
 void tm_sheet_write_pictures (TmWorkbook *workbook);    /* only when a bore was measured */
 void tm_sheet_write_runs (TmWorkbook *workbook);        /* likewise */
+void
+tm_sheet_write_batch (TmWorkbook *workbook); /* only where a feature was measured on ten pieces or more */
 
 /* "'Characteristics'!$O$5:$O$24": the cells with the verdicts; free it.  NULL without lines. */
 char *tm_characteristics_verdicts (const TmWorkbook *workbook) G_GNUC_WARN_UNUSED_RESULT;

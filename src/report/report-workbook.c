@@ -107,8 +107,9 @@ write_sheets (TmWorkbook *workbook)
     { tm_sheet_write_gauges, 0.02 },
     { tm_sheet_write_uncertainty, 0.02 },
     { tm_sheet_write_studies, 0.01 },
-    { tm_sheet_write_pictures, 0.20 },
-    { tm_sheet_write_runs, 0.10 },
+    { tm_sheet_write_pictures, 0.17 },
+    { tm_sheet_write_runs, 0.08 },
+    { tm_sheet_write_batch, 0.05 },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (sheets) && !tm_workbook_stopped (workbook); i++)

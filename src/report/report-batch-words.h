@@ -1,0 +1,46 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-batch-words: what the batch sheet says of one feature, in sentences.
+ */
+
+#pragma once
+
+#include "core-batch.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  TM_BATCH_CP,
+  TM_BATCH_CPK,
+  TM_BATCH_PP,
+  TM_BATCH_PPK,
+  TM_BATCH_CPM,
+  TM_BATCH_CM,
+  TM_BATCH_CMK,
+  TM_N_BATCH_INDEXES
+} TmBatchIndex;
+
+const char *tm_batch_index_name (TmBatchIndex index);
+const TmIndex *tm_batch_index (const TmCapability *capability, TmBatchIndex index);
+
+/* Why the figure is refused, or what it stands on; "" when there is nothing to say. */
+char *tm_batch_index_reason (const TmBatch *batch, TmBatchIndex index) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Decimals for figures that are reckoned from sizes. */
+guint tm_batch_decimals (const TmBatch *batch);
+
+/* In the feature's unit; NAN and infinities stay what they are. */
+double tm_batch_size (const TmBatch *batch, double counts);
+double tm_batch_spread (const TmBatch *batch, double counts);
+
+/* Each a list of sentences, char *. */
+GPtrArray *tm_batch_drift_lines (const TmBatch *batch) G_GNUC_WARN_UNUSED_RESULT;
+GPtrArray *tm_batch_chart_lines (const TmBatch *batch) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The serial of the first piece of a group. */
+const char *tm_batch_group_serial (const TmBatch *batch, guint group);
+
+/* "Tool changed before piece 031: new insert"; free it. */
+char *tm_batch_event_words (const TmEvent *event) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

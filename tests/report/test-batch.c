@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The batch sheet: its charts, the rows behind them with live formulas, what it says and what it refuses.
+ */
+
+#include "report-support.h"
+
+#include <glib/gstdio.h>
+
+#include "report-workbook.h"
+#include "zip-support.h"
+
+/* A turned diameter of 20 ± 0.05 (invented), read on the pieces whose size is not "". */
+static TmJob *
+make_job (const char *const *sizes, guint n, guint group_size)
+{
+  TmJob *job = tm_job_new ();
+  TmFeature *feature;
+
+  job->part_number = "INV-5";
+  job->unit = TM_UNIT_MM;
+  feature = add_feature (job, "1", TM_KIND_LENGTH, "20", "19.95", "20.05", "");
+  feature->group_size = group_size;
+  for (guint i = 0; i < n; i++)
+    {
+      TmPiece *piece = tm_piece_new ();
+      TmReading *reading;
+      g_autofree char *serial = g_strdup_printf ("%03u", i + 1);
+
+      piece->serial = tm_job_intern (job, serial);
+      g_assert_cmpint (tm_job_add_piece (job, piece), ==, TM_ADD_OK);
+      if (*sizes[i] == '\0')
+        continue;
+      reading = tm_reading_new ();
+      reading->row.piece = piece;
+      reading->row.feature = feature;
+      reading->place = 1;
+      reading->value = quantity (sizes[i], TM_UNIT_MM);
+      g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+    }
+  return job;
+}
+
+/* The workbook of @job, all its XML parts that matter joined. */
+static char *
+write_parts (const TmJob *job)
+{
+  g_autofree char *folder = g_dir_make_tmp ("tenthmark-batch-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "report.xlsx", NULL);
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  g_autoptr (GString) all = g_string_new (NULL);
+  GError *error = NULL;
+
+  g_assert_true (tm_workbook_write (content, path, TM_PAPER_A4, NULL, NULL, &error));
+  g_assert_no_error (error);
+  for (guint i = 1; i < 20; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("xl/worksheets/sheet%u.xml", i);
+      g_autofree char *chart = g_strdup_printf ("xl/charts/chart%u.xml", i);
+      g_autofree char *part = zip_count (path, name) > 0 ? zip_read (path, name) : NULL;
+      g_autofree char *drawn = zip_count (path, chart) > 0 ? zip_read (path, chart) : NULL;
+
+      g_string_append (all, part != NULL ? part : "");
+      g_string_append (all, drawn != NULL ? drawn : "");
+    }
+  {
+    g_autofree char *book = zip_read (path, "xl/workbook.xml");
+    g_autofree char *texts
+        = zip_count (path, "xl/sharedStrings.xml") > 0 ? zip_read (path, "xl/sharedStrings.xml") : NULL;
+
+    g_string_append (all, book);
+    g_string_append (all, texts != NULL ? texts : "");
+  }
+  g_assert_cmpint (g_unlink (path), ==, 0);
+  g_assert_cmpint (g_rmdir (folder), ==, 0);
+  return g_string_free (g_steal_pointer (&all), FALSE);
+}
+
+static void
+assert_has (const char *all, const char *wanted)
+{
+  if (strstr (all, wanted) == NULL)
+    g_error ("“%s” is not in the workbook", wanted);
+}
+
+/* No number that is none: a spreadsheet program would call the file damaged. */
+static void
+assert_sound (const char *all)
+{
+  g_assert_null (strstr (all, "<v>nan"));
+  g_assert_null (strstr (all, "<v>-nan"));
+  g_assert_null (strstr (all, "<v>inf"));
+  g_assert_null (strstr (all, "<v>-inf"));
+  g_assert_null (strstr (all, "val=\"nan"));
+  g_assert_null (strstr (all, "val=\"inf"));
+}
+
+static const char *const steady[] = { "20.001", "19.998", "20.003", "20.000", "19.997", "20.002",
+                                      "20.001", "19.999", "20.000", "20.002", "19.998", "20.001" };
+
+/* Single pieces: moving ranges as formulas, both charts, figures and refusals in words. */
+static void
+test_single (void)
+{
+  g_autoptr (TmJob) job = make_job (steady, G_N_ELEMENTS (steady), 1);
+  TmEvent *event = tm_event_new ();
+  g_autofree char *all = NULL;
+
+  event->kind = "lot";
+  event->note = "bar 7";
+  event->before_piece = "007";
+  tm_job_add_event (job, event);
+  all = write_parts (job);
+  assert_sound (all);
+  assert_has (all, "name=\"Batch\"");
+  assert_has (all, "name=\"Batch data\"");
+  assert_has (all, "<f>AVERAGE(D4:D4)</f><v>20.001</v>");
+  assert_has (all, "<f>ABS(I5-I4)</f><v>0.003");
+  /* None over an event: piece 007 is the first of its stretch. */
+  g_assert_null (strstr (all, "<f>ABS(I10-I9)</f>"));
+  assert_has (all, "<f>ABS(I11-I10)</f>");
+  assert_has (all, "<f>AVERAGE('Batch data'!D4:D15)</f><v>20.00016");
+  assert_has (all, "'Batch data'!$I$4:$I$15");
+  assert_has (all, "<c:errBars>");
+  assert_has (all, "Before piece 007: New lot: bar 7.");
+  assert_has (all, "refused: it takes 50 pieces made one after another");
+  assert_has (all, "No rule speaks on either chart.");
+  assert_has (all, "None: no shift is found since the last event.");
+}
+
+/* Groups of three with a piece that was not measured: its row is missing, and the formulas know. */
+static void
+test_groups (void)
+{
+  const char *sizes[] = { "20.001", "19.998", "20.003", "20.000", "",       "20.002",
+                          "20.001", "19.999", "20.000", "20.002", "19.998", "20.001" };
+  g_autoptr (TmJob) job = make_job (sizes, G_N_ELEMENTS (sizes), 3);
+  g_autofree char *all = write_parts (job);
+
+  assert_sound (all);
+  assert_has (all, "<f>AVERAGE(D4:D6)</f>");
+  assert_has (all, "<f>AVERAGE(D7:D8)</f><v>20.001");
+  assert_has (all, "<f>AVERAGE(D9:D11)</f><v>20");
+  assert_has (all, "Level: means of groups");
+}
+
+/* A shift: what speaks, and what is held back with its disposition. */
+static void
+test_shift (void)
+{
+  const char *sizes[]
+      = { "20.001", "19.998", "20.003", "20.000", "19.997", "20.002", "20.001", "19.999", "20.000",
+          "20.002", "20.041", "20.043", "",       "20.038", "20.042", "20.040", "20.041" };
+  g_autoptr (TmJob) job = make_job (sizes, G_N_ELEMENTS (sizes), 1);
+  g_autofree char *all = NULL;
+
+  tm_job_find_piece (job, "013")->disposition = "measure";
+  tm_job_find_piece (job, "013")->disposition_note = "in the box by the lathe";
+  all = write_parts (job);
+  assert_sound (all);
+  assert_has (all, "The level changed at piece 011");
+  assert_has (all, "to be measured");
+  assert_has (all, "in the box by the lathe");
+  assert_has (all, "Level, one point beyond 3 sigma: at piece ");
+}
+
+/* All equal: charts without limits, figures refused in words. */
+static void
+test_equal (void)
+{
+  const char *sizes[]
+      = { "20.00", "20.00", "20.00", "20.00", "20.00", "20.00", "20.00", "20.00", "20.00", "20.00", "20.00" };
+  g_autoptr (TmJob) job = make_job (sizes, G_N_ELEMENTS (sizes), 1);
+  g_autofree char *all = write_parts (job);
+
+  assert_sound (all);
+  assert_has (all, "No control limits: the pieces of each group are all equal.");
+  assert_has (all, "Refused: ");
+}
+
+static void
+test_too_few (void)
+{
+  g_autoptr (TmJob) job = make_job (steady, 9, 1);
+  g_autofree char *all = write_parts (job);
+
+  g_assert_null (strstr (all, "name=\"Batch\""));
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/report/batch/single", test_single);
+  g_test_add_func ("/report/batch/groups", test_groups);
+  g_test_add_func ("/report/batch/shift", test_shift);
+  g_test_add_func ("/report/batch/equal", test_equal);
+  g_test_add_func ("/report/batch/too-few", test_too_few);
+  return g_test_run ();
+}
