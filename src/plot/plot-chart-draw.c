@@ -63,18 +63,32 @@ trace_points (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread
     }
 }
 
+/* Of many items a column ends at a round number of them: by less than an eighth of a pixel elsewhere, and the
+ * envelope need not look at single items. */
+static guint
+find_column_end (const TmFrame *frame, const TmChartPlot *plot, double x)
+{
+  const double slot = tm_frame_slot (frame);
+  const double each = plot->n_items / MAX (1.0, plot->batch->series.n_points) / slot;
+  const guint end = tm_chart_find_item (plot, (x + 1.0 - frame->left) / slot - 0.5);
+  guint grain = 1;
+
+  while (grain * TM_ENVELOPE_FAN * 4.0 <= each)
+    grain *= TM_ENVELOPE_FAN;
+  return end == plot->n_items ? end : end / grain * grain;
+}
+
 /* One bar for each column of pixels, from the smallest to the largest that fall on it. */
 static void
 trace_columns (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread)
 {
-  const double slot = tm_frame_slot (frame);
   guint from = 0;
 
   for (double x = floor (frame->left); x < frame->right; x += 1.0)
     {
-      const guint to = tm_chart_find_item (plot, (x + 1.0 - frame->left) / slot - 0.5);
+      const guint to = find_column_end (frame, plot, x);
       const TmSpan low = tm_envelope_span (thread->low, from, to);
-      const TmSpan high = tm_envelope_span (thread->high, from, to);
+      const TmSpan high = thread->high == thread->low ? low : tm_envelope_span (thread->high, from, to);
 
       from = to;
       if (low.n > 0 && high.n > 0)
@@ -87,52 +101,63 @@ trace_columns (const TmFrame *frame, const TmChartPlot *plot, const TmChartThrea
     }
 }
 
+/* Steps of whole pixels from one column to the next: at this density no different from a line, and many times
+ * cheaper. */
 static void
 trace_column_means (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread)
 {
-  const double slot = tm_frame_slot (frame);
   guint from = 0, stretch = G_MAXUINT;
+  double last = NAN;
 
   for (double x = floor (frame->left); x < frame->right; x += 1.0)
     {
-      const guint to = tm_chart_find_item (plot, (x + 1.0 - frame->left) / slot - 0.5);
+      const guint to = find_column_end (frame, plot, x);
       const TmSpan mean = tm_envelope_span (thread->mean, from, to);
 
       if (mean.n > 0)
         {
-          const double y = tm_frame_keep (frame, tm_frame_at (frame, thread->base + mean.sum / mean.n));
+          const double y
+              = floor (tm_frame_keep (frame, tm_frame_at (frame, thread->base + mean.sum / mean.n)));
+          const double before = plot->items[from].stretch == stretch ? last : y;
 
-          if (plot->items[from].stretch == stretch)
-            cairo_line_to (frame->pen.cr, x + 0.5, y);
-          else
-            cairo_move_to (frame->pen.cr, x + 0.5, y);
+          cairo_rectangle (frame->pen.cr, x, MIN (y, before), 1.0, fabs (y - before) + 1.0);
+          last = y;
           stretch = plot->items[to - 1].stretch;
         }
       from = to;
     }
 }
 
+static void
+draw_dense (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread)
+{
+  if (thread->low != NULL)
+    trace_columns (frame, plot, thread);
+  else
+    trace_column_means (frame, plot, thread);
+  tm_pen_colour (&frame->pen, thread->colour, thread->opacity);
+  cairo_fill (frame->pen.cr);
+}
+
 void
 tm_chart_draw_thread (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread)
 {
-  const gboolean dense = tm_chart_is_dense (frame, plot);
+  static const double dots[] = { 1.0, 2.5 };
 
   cairo_new_path (frame->pen.cr);
-  if (dense && thread->low != NULL)
+  if (tm_chart_is_dense (frame, plot))
     {
-      trace_columns (frame, plot, thread);
-      tm_pen_colour (&frame->pen, thread->colour, thread->opacity);
-      cairo_fill (frame->pen.cr);
+      draw_dense (frame, plot, thread);
       return;
     }
-  if (dense)
-    trace_column_means (frame, plot, thread);
-  else
-    trace_points (frame, plot, thread);
+  trace_points (frame, plot, thread);
+  if (thread->dotted)
+    cairo_set_dash (frame->pen.cr, dots, 2, 0.0);
   cairo_set_line_width (frame->pen.cr, thread->width);
   cairo_set_line_join (frame->pen.cr, CAIRO_LINE_JOIN_BEVEL);
   tm_pen_colour (&frame->pen, thread->colour, thread->opacity);
   cairo_stroke (frame->pen.cr);
+  cairo_set_dash (frame->pen.cr, NULL, 0, 0.0);
 }
 
 /* -------- Control limits -------- */
@@ -304,8 +329,8 @@ draw_trend_line (Drawing *d)
   const double from = d->plot->trend_from + 1.0, to = d->plot->items[d->plot->last].last + 1.0;
 
   tm_frame_line (&d->frame, find_number_x (d, from), find_y (d, find_line (trend, from)),
-                 find_number_x (d, to), find_y (d, find_line (trend, to)), 1.8, &d->frame.pen.theme->text,
-                 0.9);
+                 find_number_x (d, to), find_y (d, find_line (trend, to)), 2.0, &d->frame.pen.theme->text,
+                 1.0);
 }
 
 static void
@@ -380,7 +405,7 @@ draw_columns (const Drawing *d)
   const TmColour *in = &d->frame.pen.theme->in;
   const TmChartThread whiskers = { plot->means, plot->lows, plot->highs, base, 1.0, in, 0.3 };
   const TmChartThread means = { plot->means, plot->means, plot->means, base, 1.0, in, 0.75 };
-  const TmChartThread middle = { plot->means, NULL, NULL, base, 1.2, &d->frame.pen.theme->surface, 0.9 };
+  const TmChartThread middle = { plot->means, NULL, NULL, base, 1.2, &d->frame.pen.theme->surface, 1.0 };
 
   tm_chart_draw_thread (&d->frame, plot, &whiskers);
   tm_chart_draw_thread (&d->frame, plot, &means);
@@ -410,22 +435,35 @@ find_radius (const Drawing *d)
   return CLAMP (tm_frame_slot (&d->frame) * each * 0.33, 1.4, d->frame.pen.size * 0.29);
 }
 
+/* The first of those out that stands at or right of @x. */
+static guint
+find_out (const Drawing *d, guint from, double x)
+{
+  guint low = from, high = d->plot->outs->len;
+
+  while (low < high)
+    {
+      const guint middle = low + (high - low) / 2;
+
+      if (tm_frame_piece (&d->frame, d->plot->items[g_array_index (d->plot->outs, guint, middle)].x) < x)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  return low;
+}
+
 /* Out, in a picture too dense for points: arrows that do not cover each other. */
 static void
 draw_outs (const Drawing *d)
 {
-  double until = -INFINITY;
-
-  for (guint i = 0; i < d->plot->outs->len; i++)
+  for (guint i = 0; i < d->plot->outs->len;)
     {
-      const guint index = g_array_index (d->plot->outs, guint, i);
-      TmFrameMark mark = get_mark (d, index);
+      TmFrameMark mark = get_mark (d, g_array_index (d->plot->outs, guint, i));
 
-      if (mark.x < until)
-        continue;
       mark.mean = mark.point == TM_POINT_DOWN ? mark.low : mark.high;
       tm_frame_draw_mark (&d->frame, &mark, 3.0, FALSE);
-      until = mark.x + 5.0;
+      i = MAX (i + 1, find_out (d, i, mark.x + 9.0));
     }
 }
 
@@ -503,12 +541,25 @@ draw_points (const Drawing *d)
 static void
 draw_ewma (Drawing *d)
 {
-  const TmChartThread thread
-      = { d->plot->ewma, NULL, NULL, (double)d->plot->batch->series.reference, 1.6, &d->frame.pen.theme->text,
-          0.85 };
+  TmChartThread thread
+      = { .base = (double)d->plot->batch->series.reference, .colour = &d->frame.pen.theme->text };
+  const TmEnvelope *limits[] = { d->plot->ewma_lower, d->plot->ewma_upper };
 
-  if (d->plot->ewma != NULL)
-    tm_chart_draw_thread (&d->frame, d->plot, &thread);
+  if (d->plot->ewma == NULL)
+    return;
+  thread.width = 1.0;
+  thread.opacity = 0.7;
+  thread.dotted = TRUE;
+  for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
+    {
+      thread.mean = limits[i];
+      tm_chart_draw_thread (&d->frame, d->plot, &thread);
+    }
+  thread.mean = d->plot->ewma;
+  thread.width = 1.2;
+  thread.opacity = 0.8;
+  thread.dotted = FALSE;
+  tm_chart_draw_thread (&d->frame, d->plot, &thread);
 }
 
 /* -------- Focus, words -------- */
@@ -530,29 +581,26 @@ draw_focus (Drawing *d, gint focus)
   tm_frame_mark_piece (&d->frame, x, name);
 }
 
+/* Where it leaves its limits, else at its end what the line is. */
 static void
 say_ewma (Drawing *d, TmChartSpeech *speech)
 {
   const gint first = d->plot->batch->first_ewma;
-  double value;
+  const gboolean signals = first >= 0 && (guint)first < d->plot->n_items;
+  const gint at = signals ? first : d->plot->last;
+  double value, x, y;
 
-  if (d->plot->ewma == NULL)
+  if (d->plot->ewma == NULL || at < 0)
     return;
-  if (first >= 0 && (guint)first < d->plot->n_items)
-    {
-      value = tm_envelope_value (d->plot->ewma, (guint)first);
-      if (isfinite (value))
-        tm_chart_draw_say (speech, tm_frame_piece (&d->frame, d->plot->items[first].x),
-                           tm_frame_keep (&d->frame, find_y (d, value)),
-                           _ ("the moving average leaves its limits"));
-    }
-  else if (d->plot->last >= 0)
-    {
-      value = tm_envelope_value (d->plot->ewma, (guint)d->plot->last);
-      if (isfinite (value))
-        tm_chart_draw_say (speech, tm_frame_piece (&d->frame, d->plot->items[d->plot->last].x),
-                           tm_frame_keep (&d->frame, find_y (d, value)), _ ("moving average"));
-    }
+  value = tm_envelope_value (d->plot->ewma, (guint)at);
+  if (!isfinite (value))
+    return;
+  x = tm_frame_piece (&d->frame, d->plot->items[at].x);
+  y = tm_frame_keep (&d->frame, find_y (d, value));
+  if (signals)
+    tm_chart_draw_square (&d->frame, x, y);
+  tm_chart_draw_say (speech, x, y,
+                     signals ? _ ("the moving average leaves its limits") : _ ("moving average"));
 }
 
 static void
@@ -569,8 +617,8 @@ draw_words (Drawing *d)
                            .boxes = boxes };
 
   tm_chart_keep_limits_clear (&speech);
-  tm_chart_draw_marks (&speech);
   say_ewma (d, &speech);
+  tm_chart_draw_marks (&speech);
 }
 
 /* -------- All -------- */
@@ -591,7 +639,7 @@ draw_foot (Drawing *d, gint focus)
   if (isfinite (d->lane_bottom))
     d->frame.bottom = d->lane_bottom;
   tm_frame_draw_pieces (&d->frame, (guint)ceil (d->plot->slots - 0.5), name_piece_cb, d->plot);
-  tm_frame_draw_events (&d->frame, get_events (d->plot), d->plot->events->len, d->event_y, d->event_rows);
+  tm_frame_draw_events (&d->frame, get_events (d->plot), d->plot->events->len, d->event_y);
   d->frame.bottom = bottom;
 }
 

@@ -11,28 +11,31 @@
 
 /* -------- Cumulative sums -------- */
 
+/* Standard deviations to either edge of the lane; a sum that is larger has said enough. */
+#define SUMS_SHOWN (2.0 * TM_BATCH_CUSUM_H)
+
 /* In standard deviations, either way. */
 static double
-find_sum_y (const TmFrame *lane, const TmChartPlot *plot, double sum)
+find_sum_y (const TmFrame *lane, double sum)
 {
-  const double share = CLAMP (sum / plot->cusum_reach, -1.0, 1.0);
+  const double share = CLAMP (sum / SUMS_SHOWN, -1.0, 1.0);
 
   return (lane->top + lane->bottom) / 2.0 - share * (lane->bottom - lane->top) / 2.0;
 }
 
 static void
-draw_sum_lines (TmFrame *lane, const TmChartPlot *plot)
+draw_sum_lines (TmFrame *lane)
 {
   static const double sums[] = { TM_BATCH_CUSUM_H, -TM_BATCH_CUSUM_H };
 
   tm_frame_fill (lane, lane->left, lane->top, lane->right - lane->left, lane->bottom - lane->top,
                  &lane->pen.theme->dim, 0.08);
-  tm_frame_dashed (lane, lane->left, find_sum_y (lane, plot, 0.0), lane->right, find_sum_y (lane, plot, 0.0),
-                   1.0, &lane->pen.theme->dim, 1.0, 1.5, 3.0);
-  tm_frame_number (lane, "0", find_sum_y (lane, plot, 0.0), FALSE, TRUE);
+  tm_frame_dashed (lane, lane->left, find_sum_y (lane, 0.0), lane->right, find_sum_y (lane, 0.0), 1.0,
+                   &lane->pen.theme->dim, 1.0, 1.5, 3.0);
+  tm_frame_number (lane, "0", find_sum_y (lane, 0.0), FALSE, TRUE);
   for (gsize i = 0; i < G_N_ELEMENTS (sums); i++)
     {
-      const double y = find_sum_y (lane, plot, sums[i]);
+      const double y = find_sum_y (lane, sums[i]);
       g_autofree char *text = g_strdup_printf ("%s%.0f σ", sums[i] > 0 ? "+" : "−", fabs (sums[i]));
 
       tm_frame_dashed (lane, lane->left, y, lane->right, y, 1.0, &lane->pen.theme->text, 0.75, 7.0, 4.0);
@@ -54,12 +57,8 @@ draw_sum_signal (TmFrame *lane, const TmChartPlot *plot)
     return;
   point = &plot->batch->cusum[first];
   x = tm_frame_piece (lane, plot->items[first].x);
-  y = find_sum_y (lane, plot, point->high > TM_BATCH_CUSUM_H ? point->high : -point->low);
-  cairo_new_path (lane->pen.cr);
-  cairo_rectangle (lane->pen.cr, x - half, y - half, half * 2.0, half * 2.0);
-  cairo_set_line_width (lane->pen.cr, 1.4);
-  tm_pen_colour (&lane->pen, &lane->pen.theme->text, 0.95);
-  cairo_stroke (lane->pen.cr);
+  y = find_sum_y (lane, point->high > TM_BATCH_CUSUM_H ? point->high : -point->low);
+  tm_chart_draw_square (lane, x, y);
   tm_text_draw_within (&lane->pen, _ ("the cumulative sum signals"), x + half * 2.0,
                        CLAMP (y, lane->top + lane->pen.line * 0.5, lane->bottom - lane->pen.line * 0.5),
                        lane->left, lane->right, &style, NULL);
@@ -79,10 +78,10 @@ tm_chart_draw_lane (TmFrame *frame, const TmChartPlot *plot, double top, double 
 
   lane.top = top;
   lane.bottom = bottom;
-  lane.axis.low = -plot->cusum_reach;
-  lane.axis.high = plot->cusum_reach;
+  lane.axis.low = -SUMS_SHOWN;
+  lane.axis.high = SUMS_SHOWN;
   lane.side.n = 0;
-  draw_sum_lines (&lane, plot);
+  draw_sum_lines (&lane);
   tm_chart_draw_thread (&lane, plot, &thread);
   thread.mean = plot->cusum_low;
   tm_chart_draw_thread (&lane, plot, &thread);
@@ -218,7 +217,7 @@ draw_dispersion (TmFrame *frame, const TmChartPlot *plot)
     tm_frame_draw_ticks (frame, tm_frame_most_ticks (frame), plot->decimals);
   tm_frame_draw_pieces (frame, (guint)ceil (plot->slots - 0.5), name_piece_cb, plot);
   tm_frame_draw_events (frame, (const TmFrameEvent *)(gconstpointer)plot->events->data, plot->events->len,
-                        NAN, 0);
+                        NAN);
   draw_dispersion_values (frame, plot);
   draw_dispersion_words (frame, plot);
 }

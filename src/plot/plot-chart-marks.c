@@ -6,6 +6,7 @@
 #include "plot-chart-private.h"
 
 #define MOST_WORDS 8    /* more on one picture is a wall of text; the description has them all */
+#define MOST_TRIED 16   /* marks that words are tried for: where they find no room more would not either */
 #define WORD_SCALE 0.85 /* of ordinary text */
 
 char *
@@ -65,6 +66,27 @@ find_ink (const TmChartSpeech *speech, double from, double to, double *top, doub
   return TRUE;
 }
 
+/* At the point's own height, where nothing is drawn. */
+static gboolean
+place_beside (const TmChartSpeech *speech, double x, double y, double width, TmChartBox *out)
+{
+  const double height = speech->frame->pen.line * WORD_SCALE, gap = speech->frame->pen.size * 0.8;
+
+  for (guint left = 0; left < 2; left++)
+    {
+      const TmChartBox box = { left ? x - gap - width : x + gap, y - height / 2.0, width, height };
+      double top = INFINITY, bottom = -INFINITY;
+
+      find_ink (speech, box.x, box.x + width, &top, &bottom);
+      if ((top > box.y + height || bottom < box.y) && is_free (speech, &box))
+        {
+          *out = box;
+          return TRUE;
+        }
+    }
+  return FALSE;
+}
+
 /* The nearest of: above or below all that is drawn there, over the point, right or left of it. */
 static gboolean
 place_words (const TmChartSpeech *speech, double x, double y, double width, TmChartBox *out)
@@ -95,17 +117,18 @@ place_words (const TmChartSpeech *speech, double x, double y, double width, TmCh
               }
           }
     }
-  return isfinite (nearest);
+  return isfinite (nearest) || place_beside (speech, x, y, width, out);
 }
 
 static void
 draw_leader (const TmChartSpeech *speech, double x, double y, const TmChartBox *box)
 {
   const gboolean above = box->y + box->height < y;
+  const gboolean beside = box->y <= y && y <= box->y + box->height;
   const double from = above ? y - speech->frame->pen.size * 0.55 : y + speech->frame->pen.size * 0.55;
   const double to = above ? box->y + box->height : box->y;
 
-  if ((to - from) * (above ? -1.0 : 1.0) > 2.0)
+  if (!beside && (to - from) * (above ? -1.0 : 1.0) > 2.0)
     tm_frame_line (speech->frame, x, from, CLAMP (x, box->x + 3.0, box->x + box->width - 3.0), to, 0.8,
                    &speech->frame->pen.theme->text, 0.6);
 }
@@ -114,7 +137,7 @@ void
 tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text)
 {
   TmPen *pen = &speech->frame->pen;
-  TmTextStyle style = { .scale = WORD_SCALE, .halo = TRUE };
+  TmTextStyle style = { .scale = WORD_SCALE };
   const double width
       = MIN (tm_text_width (pen, text, &style), (speech->frame->right - speech->frame->left) * 0.6);
   TmChartBox box;
@@ -124,6 +147,9 @@ tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text)
     return;
   draw_leader (speech, x, y, &box);
   style.max_width = width + 1.0;
+  /* A ground in place of an edge about each letter, which takes ten times as long. */
+  tm_frame_fill (speech->frame, box.x - 1.0, box.y + 1.0, box.width + 2.0, box.height - 2.0,
+                 &pen->theme->surface, 0.75);
   tm_text_draw (pen, text, box.x, box.y + box.height / 2.0, &style);
   g_array_append_val (speech->boxes, box);
   speech->n_words++;
@@ -132,15 +158,27 @@ tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text)
 /* -------- Marks -------- */
 
 static void
-draw_square (const TmFrame *frame, double x, double y)
+trace_square (const TmFrame *frame, double x, double y)
 {
   const double half = frame->pen.size * 0.45;
 
-  cairo_new_path (frame->pen.cr);
   cairo_rectangle (frame->pen.cr, x - half, y - half, half * 2.0, half * 2.0);
+}
+
+static void
+stroke_squares (const TmFrame *frame)
+{
   cairo_set_line_width (frame->pen.cr, 1.4);
   tm_pen_colour (&frame->pen, &frame->pen.theme->text, 0.95);
   cairo_stroke (frame->pen.cr);
+}
+
+void
+tm_chart_draw_square (const TmFrame *frame, double x, double y)
+{
+  cairo_new_path (frame->pen.cr);
+  trace_square (frame, x, y);
+  stroke_squares (frame);
 }
 
 static double
@@ -182,39 +220,55 @@ choose_mark (const TmChartSpeech *speech, guint first, guint end)
   return first;
 }
 
-typedef void (*DrawMark) (TmChartSpeech *speech, const TmChartMark *mark, double x, double y);
-
-static void
-draw_mark_square (TmChartSpeech *speech, const TmChartMark *mark, double x, double y)
+/* Those that do not cover each other. */
+static GArray *
+thin_marks (const TmChartSpeech *speech, double apart)
 {
-  (void)mark;
-  draw_square (speech->frame, x, y);
-}
+  GArray *chosen = g_array_new (FALSE, FALSE, sizeof (TmChartMark));
 
-static void
-draw_mark_words (TmChartSpeech *speech, const TmChartMark *mark, double x, double y)
-{
-  g_autofree char *text = NULL;
-
-  if (mark->fresh == 0)
-    return;
-  text = tm_chart_rules_text (mark->fresh);
-  tm_chart_draw_say (speech, x, y, text);
-}
-
-static void
-walk_marks (TmChartSpeech *speech, double apart, DrawMark draw)
-{
   for (guint i = 0; i < speech->marks->len;)
     {
       const guint item = g_array_index (speech->marks, TmChartMark, i).item;
-      const guint next = MAX (
-          i + 1, find_mark (speech, i, tm_frame_piece (speech->frame, speech->plot->items[item].x) + apart));
-      const TmChartMark *mark = &g_array_index (speech->marks, TmChartMark, choose_mark (speech, i, next));
+      const double x = tm_frame_piece (speech->frame, speech->plot->items[item].x);
+      const guint next = MAX (i + 1, find_mark (speech, i, x + apart));
 
-      draw (speech, mark, tm_frame_piece (speech->frame, speech->plot->items[mark->item].x),
-            find_mark_y (speech, mark->item));
+      g_array_append_val (chosen, g_array_index (speech->marks, TmChartMark, choose_mark (speech, i, next)));
       i = next;
+    }
+  return chosen;
+}
+
+static void
+draw_squares (const TmChartSpeech *speech, const GArray *marks)
+{
+  cairo_new_path (speech->frame->pen.cr);
+  for (guint i = 0; i < marks->len; i++)
+    {
+      const guint item = g_array_index (marks, TmChartMark, i).item;
+
+      trace_square (speech->frame, tm_frame_piece (speech->frame, speech->plot->items[item].x),
+                    find_mark_y (speech, item));
+    }
+  stroke_squares (speech->frame);
+}
+
+/* The newest first: what speaks now is what is to be done about. */
+static void
+draw_words (TmChartSpeech *speech, const GArray *marks)
+{
+  guint tried = 0;
+
+  for (guint i = marks->len; i > 0 && tried < MOST_TRIED && speech->n_words < MOST_WORDS; i--)
+    {
+      const TmChartMark *mark = &g_array_index (marks, TmChartMark, i - 1);
+      g_autofree char *text = NULL;
+
+      if (mark->fresh == 0)
+        continue;
+      tried++;
+      text = tm_chart_rules_text (mark->fresh);
+      tm_chart_draw_say (speech, tm_frame_piece (speech->frame, speech->plot->items[mark->item].x),
+                         find_mark_y (speech, mark->item), text);
     }
 }
 
@@ -247,8 +301,10 @@ tm_chart_draw_marks (TmChartSpeech *speech)
 {
   const double size = speech->frame->pen.size;
   const gboolean dense = tm_chart_is_dense (speech->frame, speech->plot);
+  g_autoptr (GArray) squares
+      = thin_marks (speech, dense ? size * 1.3 : MIN (tm_frame_slot (speech->frame) * 0.9, size * 0.6) + 0.5);
+  g_autoptr (GArray) spoken = thin_marks (speech, size * 1.3);
 
-  walk_marks (speech, dense ? size * 1.3 : MIN (tm_frame_slot (speech->frame) * 0.9, size * 0.6) + 0.5,
-              draw_mark_square);
-  walk_marks (speech, size * 1.3, draw_mark_words);
+  draw_squares (speech, squares);
+  draw_words (speech, spoken);
 }

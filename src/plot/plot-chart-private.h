@@ -72,20 +72,20 @@ struct _TmChartPlot {
   TmEnvelope *means, *lows, *highs;
   TmEnvelope *dispersions;
   TmEnvelope *ewma; /* NULL: not shown */
+  TmEnvelope *ewma_lower, *ewma_upper;
   TmEnvelope *cusum_high, *cusum_low;
 
   TmAxis axis;
   gboolean has_axis;
   TmAxis dispersion_axis;
   gboolean has_dispersion;
-  double cusum_reach; /* sigmas shown either side */
-  gint last;          /* index of the last item that is measured; -1: none */
-  gboolean foretold;  /* the forecast is drawn */
-  double meets;       /* piece index, as x of an item, at which the size meets the guarded limit */
-  guint trend_from;   /* index of the piece that the trend begins with */
-  TmTrend ahead;      /* the line that meets it; of use when foretold */
-  double slots;       /* pieces on the axis */
-  double widest;      /* of the numbers at the left, in text sizes */
+  gint last;         /* index of the last item that is measured; -1: none */
+  gboolean foretold; /* the forecast is drawn */
+  double meets;      /* piece index, as x of an item, at which the size meets the guarded limit */
+  guint trend_from;  /* index of the piece that the trend begins with */
+  TmTrend ahead;     /* the line that meets it; of use when foretold */
+  double slots;      /* pieces on the axis */
+  double widest;     /* of the numbers at the left, in text sizes */
 
   double *sorted; /* measured means, rising; owned */
   guint n_sorted;
@@ -139,6 +139,7 @@ typedef struct {
 /* Before the marks: no word on the lines of the limits. */
 void tm_chart_keep_limits_clear (TmChartSpeech *speech);
 void tm_chart_draw_marks (TmChartSpeech *speech);
+void tm_chart_draw_square (const TmFrame *frame, double x, double y);
 void tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text);
 char *tm_chart_rules_text (guint rules) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -152,6 +153,7 @@ typedef struct {
   double width;
   const TmColour *colour;
   double opacity;
+  gboolean dotted;
 } TmChartThread;
 gboolean tm_chart_has_drift (const TmChartPlot *plot); /* that is shown */
 gboolean tm_chart_is_dense (const TmFrame *frame, const TmChartPlot *plot);

@@ -148,7 +148,9 @@ add_control (const TmChartPlot *plot, GString *out)
     return;
   if (runs->len == 0)
     {
-      add (out, _ ("There are too few pieces for control limits."));
+      add (out, plot->batch->chart.status == TM_CHART_NO_SPREAD
+                    ? _ ("All are equal, so there are no control limits.")
+                    : _ ("There are too few pieces for control limits."));
       return;
     }
   lower = tm_chart_size_text (plot, g_array_index (runs, TmChartRun, runs->len - 1).lower);

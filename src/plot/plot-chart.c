@@ -12,7 +12,6 @@
 #define MARGIN      0.22 /* of the band, shown beyond each limit */
 #define LEAST_AHEAD 20.0 /* pieces that a forecast may reach beyond the last in any case */
 #define MOST_AHEAD  1.5  /* likewise, in lengths of the stretch that it comes from */
-#define CUSUM_MOST  2.0  /* decision intervals that the lane of the sums shows at most */
 
 /* -------- Words of numbers -------- */
 
@@ -115,11 +114,24 @@ tm_chart_item_name (const TmChartPlot *plot, guint item)
   return g_strdup_printf (_ ("%s to %s"), first, last);
 }
 
+/* Pieces are measured evenly, so that a guess by proportion is nearly right; a plain bisection of a long run
+ * would fetch memory from all over it, for every column of pixels. */
 guint
 tm_chart_find_item (const TmChartPlot *plot, double x)
 {
-  guint low = 0, high = plot->n_items;
+  const double share = x * plot->n_items / MAX (1.0, plot->batch->series.n_points);
+  guint low, high, step = 4;
 
+  if (plot->n_items == 0)
+    return 0;
+  low = high = (guint)CLAMP (share, 0.0, plot->n_items - 1.0);
+  while (low > 0 && plot->items[low].x >= x)
+    {
+      low -= MIN (low, step);
+      step *= 4;
+    }
+  for (step = 4; high < plot->n_items && plot->items[high].x < x; step *= 4)
+    high += MIN (plot->n_items - high, step);
   while (low < high)
     {
       const guint middle = low + (high - low) / 2;
@@ -254,6 +266,18 @@ get_ewma_cb (gconstpointer data, gsize at)
 }
 
 static double
+get_ewma_lower_cb (gconstpointer data, gsize at)
+{
+  return ((const TmEwmaPoint *)data)[at].lower;
+}
+
+static double
+get_ewma_upper_cb (gconstpointer data, gsize at)
+{
+  return ((const TmEwmaPoint *)data)[at].upper;
+}
+
+static double
 get_cusum_high_cb (gconstpointer data, gsize at)
 {
   return ((const TmCusumPoint *)data)[at].high;
@@ -276,7 +300,11 @@ fill_envelopes (TmChartPlot *plot)
   plot->highs = tm_envelope_new (get_high_cb, plot->items, plot->n_items);
   plot->dispersions = tm_envelope_new (get_dispersion_cb, batch->chart.groups, batch->chart.n_groups);
   if ((plot->show & TM_CHART_SHOW_EWMA) != 0 && batch->ewma != NULL && level)
-    plot->ewma = tm_envelope_new (get_ewma_cb, batch->ewma, batch->chart.n_groups);
+    {
+      plot->ewma = tm_envelope_new (get_ewma_cb, batch->ewma, batch->chart.n_groups);
+      plot->ewma_lower = tm_envelope_new (get_ewma_lower_cb, batch->ewma, batch->chart.n_groups);
+      plot->ewma_upper = tm_envelope_new (get_ewma_upper_cb, batch->ewma, batch->chart.n_groups);
+    }
   if ((plot->show & TM_CHART_SHOW_CUSUM) != 0 && batch->cusum != NULL && level)
     {
       plot->cusum_high = tm_envelope_new (get_cusum_high_cb, batch->cusum, batch->chart.n_groups);
@@ -401,7 +429,7 @@ fill_runs (TmChartPlot *plot)
 {
   const TmChart *chart = &plot->batch->chart;
 
-  for (guint i = 0; i < chart->n_groups && chart->status != TM_CHART_TOO_FEW; i++)
+  for (guint i = 0; i < chart->n_groups && chart->status == TM_CHART_OK; i++)
     {
       const TmChartGroup *group = &chart->groups[i];
       const TmChartItem *item = &plot->items[i];
@@ -479,24 +507,6 @@ choose_dispersion_axis (TmChartPlot *plot)
   stretch_to_runs (plot->dispersion_runs, 0.0, &low, &high);
   plot->has_dispersion = span.n > 0;
   plot->dispersion_axis = tm_axis_new (0.0, high > 0 ? high * 1.15 : 1.0, plot->unit);
-}
-
-static void
-choose_cusum_axis (TmChartPlot *plot)
-{
-  const double most = CUSUM_MOST * TM_BATCH_CUSUM_H;
-  double reach = 1.25 * TM_BATCH_CUSUM_H;
-
-  if (plot->cusum_high != NULL)
-    {
-      const gsize n = tm_envelope_length (plot->cusum_high);
-      const TmSpan high = tm_envelope_span (plot->cusum_high, 0, n);
-      const TmSpan low = tm_envelope_span (plot->cusum_low, 0, n);
-
-      if (high.n > 0)
-        reach = MAX (reach, MAX (high.high, -low.low) * 1.1);
-    }
-  plot->cusum_reach = MIN (reach, most);
 }
 
 /* As the forecast was made: through the largest size of each piece where they grow, else the smallest. */
@@ -624,7 +634,6 @@ tm_chart_plot_new (const TmBatch *batch, guint show)
   plot->dispersion_marks = collect_marks (batch->dispersion_hits, batch->chart.n_groups);
   choose_axis (plot);
   choose_dispersion_axis (plot);
-  choose_cusum_axis (plot);
   choose_slots (plot);
   measure_numbers (plot);
   tm_chart_sort (plot);
@@ -654,6 +663,8 @@ tm_chart_plot_free (TmChartPlot *plot)
   tm_envelope_free (plot->highs);
   tm_envelope_free (plot->dispersions);
   tm_envelope_free (plot->ewma);
+  tm_envelope_free (plot->ewma_lower);
+  tm_envelope_free (plot->ewma_upper);
   tm_envelope_free (plot->cusum_high);
   tm_envelope_free (plot->cusum_low);
   g_free (plot->sorted);

@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-#define FAN         16 /* spans of one level that one of the next stands for */
+#define FAN         TM_ENVELOPE_FAN /* spans of one level that one of the next stands for */
 #define MOST_LEVELS 16
 
 struct _TmEnvelope {

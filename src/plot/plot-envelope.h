@@ -21,6 +21,9 @@ typedef struct {
 
 typedef struct _TmEnvelope TmEnvelope;
 
+/* Spans that begin and end at multiples of this, of its square, cube… are the cheapest. */
+#define TM_ENVELOPE_FAN 16
+
 /* @data is borrowed and must not change. */
 TmEnvelope *tm_envelope_new (TmEnvelopeValue value, gconstpointer data, gsize n) G_GNUC_WARN_UNUSED_RESULT;
 void tm_envelope_free (TmEnvelope *envelope);

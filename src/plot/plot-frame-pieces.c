@@ -37,7 +37,7 @@ choose_every (TmFrame *frame, guint n, TmFrameName name, gconstpointer data, con
   static const guint factors[] = { 1, 2, 5 };
   double widest = 0.0;
 
-  for (guint i = 0; i < n; i += MAX (1, n / 20))
+  for (guint i = 0; i < n; i += MAX (1, n / 6))
     {
       g_autofree char *text = name (data, i);
       widest = MAX (widest, tm_text_width (&frame->pen, text, style));
@@ -91,58 +91,91 @@ tm_frame_draw_pieces (TmFrame *frame, guint n, TmFrameName name, gconstpointer d
 #define MOST_EVENT_ROWS 3
 #define EVENT_SCALE     0.9
 #define LEAST_APART     3.0 /* pixels: lines of events that stand closer are drawn as one */
+#define MOST_WORDED     100
 
-static double
-find_event_x (const TmFrame *frame, const TmFrameEvent *events, guint n, guint index)
-{
-  return index < n ? frame->left + events[index].at * tm_frame_slot (frame) : frame->right;
-}
+typedef struct {
+  double x;
+  guint row;
+  double width;  /* of its words, whole */
+  double until;  /* where they end at the latest */
+  gboolean left; /* they stand left of the line */
+} Place;
 
-/* With words on @rows lines in turn, each reaches at most to the next event on its line. */
+/* A line begins at the height of its words and runs down: words may pass over the lines of events on lower
+ * rows, so a row is free while no words on it or below it reach there. */
 static gboolean
-fits_on (TmFrame *frame, const TmFrameEvent *events, guint n, guint rows)
+is_row_free (const double *ends, guint row, guint rows, double x)
 {
-  const TmTextStyle style = { .scale = EVENT_SCALE };
-
-  for (guint i = 0; i + rows < n; i++)
-    if (tm_text_width (&frame->pen, events[i].label, &style) + frame->pen.size
-        > find_event_x (frame, events, n, i + rows) - find_event_x (frame, events, n, i))
+  for (guint i = row; i < rows; i++)
+    if (ends[i] > x)
       return FALSE;
   return TRUE;
+}
+
+static void
+place_event (TmFrame *frame, Place *places, guint index, guint rows, double *ends, gint *last)
+{
+  const double gap = frame->pen.size * 0.4;
+  Place *place = &places[index];
+
+  while (place->row + 1 < rows && !is_row_free (ends, place->row, rows, place->x - gap))
+    place->row++;
+  place->until = frame->right;
+  if (place->x + gap + place->width > frame->right
+      && is_row_free (ends, place->row, rows, place->x - place->width - gap * 2.0))
+    place->left = TRUE;
+  if (ends[place->row] > place->x - gap && last[place->row] >= 0)
+    places[last[place->row]].until = place->x - gap;
+  ends[place->row] = place->x + (place->left ? 0.0 : gap + place->width);
+  last[place->row] = (gint)index;
+}
+
+/* Of up to MOST_WORDED events; returns the rows that their words take. */
+static guint
+place_events (TmFrame *frame, const TmFrameEvent *events, guint n, Place *places)
+{
+  const TmTextStyle style = { .scale = EVENT_SCALE };
+  const guint rows = frame->height >= frame->pen.line * 10.0 ? MOST_EVENT_ROWS : 2;
+  double ends[MOST_EVENT_ROWS] = { -INFINITY, -INFINITY, -INFINITY };
+  gint last[MOST_EVENT_ROWS] = { -1, -1, -1 };
+  guint used = 0;
+
+  for (guint i = 0; i < n; i++)
+    {
+      places[i] = (Place) { .x = frame->left + events[i].at * tm_frame_slot (frame),
+                            .width = tm_text_width (&frame->pen, events[i].label, &style) };
+      place_event (frame, places, i, rows, ends, last);
+      used = MAX (used, places[i].row + 1);
+    }
+  return used;
 }
 
 guint
 tm_frame_event_rows (TmFrame *frame, const TmFrameEvent *events, guint n)
 {
-  const guint most = frame->height >= frame->pen.line * 10.0 ? MOST_EVENT_ROWS : 2;
-  guint rows = 1;
+  g_autofree Place *places = NULL;
 
-  if (n == 0)
-    return 0;
-  if (n > 200) /* none of their words would fit */
+  if (n > MOST_WORDED)
     return 1;
-  while (rows < most && !fits_on (frame, events, n, rows))
-    rows++;
-  return rows;
+  places = g_new (Place, MAX (1, n));
+  return place_events (frame, events, n, places);
 }
 
-/* Right of its line; left of it where only there is room. */
 static void
-draw_event_words (TmFrame *frame, const TmFrameEvent *event, double x, double y, double from, double until)
+draw_event_words (TmFrame *frame, const TmFrameEvent *event, const Place *place, double y)
 {
   const double gap = frame->pen.size * 0.4;
   TmTextStyle style = { .scale = EVENT_SCALE };
-  const double width = tm_text_width (&frame->pen, event->label, &style);
 
-  if (until - x - gap < width && x - from - gap >= width)
+  if (place->left)
     {
       style.align = TM_ALIGN_RIGHT;
-      tm_text_draw (&frame->pen, event->label, x - gap, y, &style);
+      tm_text_draw (&frame->pen, event->label, place->x - gap, y, &style);
       return;
     }
-  style.max_width = until - x - gap * 2.0;
+  style.max_width = place->until - place->x - gap;
   if (style.max_width > frame->pen.size * 1.5)
-    tm_text_draw (&frame->pen, event->label, x + gap, y, &style);
+    tm_text_draw (&frame->pen, event->label, place->x + gap, y, &style);
 }
 
 static void
@@ -154,22 +187,40 @@ draw_event_line (const TmFrame *frame, const TmFrameEvent *event, double x, doub
     tm_frame_dashed (frame, x, top, x, frame->bottom, 1.4, &frame->pen.theme->text, 0.8, 5.0, 4.0);
 }
 
-void
-tm_frame_draw_events (TmFrame *frame, const TmFrameEvent *events, guint n, double y, guint rows)
+/* So many that none of their words would fit: the lines alone, those that would touch as one. */
+static void
+draw_event_lines (const TmFrame *frame, const TmFrameEvent *events, guint n)
 {
   double last = -INFINITY;
 
   for (guint i = 0; i < n; i++)
     {
-      const guint row = rows > 0 ? i % rows : 0;
-      const double x = find_event_x (frame, events, n, i), at = y + row * frame->pen.line;
-      const double from = i == 0 ? 0.0 : find_event_x (frame, events, n, i - 1) + frame->pen.size;
+      const double x = frame->left + events[i].at * tm_frame_slot (frame);
 
       if (x - last < LEAST_APART)
         continue;
       last = x;
-      draw_event_line (frame, &events[i], x, isnan (y) ? frame->top : at - frame->pen.line * 0.4);
-      if (!isnan (y) && n <= 200)
-        draw_event_words (frame, &events[i], x, at, from, find_event_x (frame, events, n, i + MAX (1, rows)));
+      draw_event_line (frame, &events[i], x, frame->top);
+    }
+}
+
+void
+tm_frame_draw_events (TmFrame *frame, const TmFrameEvent *events, guint n, double y)
+{
+  g_autofree Place *places = NULL;
+
+  if (n > MOST_WORDED || isnan (y))
+    {
+      draw_event_lines (frame, events, n);
+      return;
+    }
+  places = g_new (Place, MAX (1, n));
+  place_events (frame, events, n, places);
+  for (guint i = 0; i < n; i++)
+    {
+      const double at = y + places[i].row * frame->pen.line;
+
+      draw_event_line (frame, &events[i], places[i].x, at - frame->pen.line * 0.4);
+      draw_event_words (frame, &events[i], &places[i], at);
     }
 }

@@ -103,7 +103,7 @@ typedef struct {
 /* Lines of words that the events want above the area: 0 to 3. */
 guint tm_frame_event_rows (TmFrame *frame, const TmFrameEvent *events, guint n);
 /* In the order of pieces; the first line of words has its middle at @y (NAN: no words). */
-void tm_frame_draw_events (TmFrame *frame, const TmFrameEvent *events, guint n, double y, guint rows);
+void tm_frame_draw_events (TmFrame *frame, const TmFrameEvent *events, guint n, double y);
 
 void tm_frame_draw_empty (TmFrame *frame, const char *text);
 

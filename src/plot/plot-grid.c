@@ -4,6 +4,8 @@
 
 #include <math.h>
 
+#include "plot-mark.h"
+
 #define EMPTY_TINT 0.07 /* of the dim colour */
 #define DUE_TINT   0.28
 #define LEAST_TINT 0.14 /* of the blue: a piece in the very middle is measured too */
@@ -53,29 +55,46 @@ draw_in (const TmGridCell *cell, cairo_t *cr, double x, double y, double width, 
   fill_cell (cr, x, y, width, height);
 }
 
-/* Slanted bars over the cell, in one path. */
+#define TILE 8 /* pixels from one bar of the hatch to the next */
+
+static guint32
+mix_pixel (const TmColour *over, const TmColour *under, double share)
+{
+  const double red = under->red + (over->red - under->red) * share;
+  const double green = under->green + (over->green - under->green) * share;
+  const double blue = under->blue + (over->blue - under->blue) * share;
+
+  return 0xff000000u | (guint32)lround (red * 255.0) << 16 | (guint32)lround (green * 255.0) << 8
+         | (guint32)lround (blue * 255.0);
+}
+
+/* Slanted bars on half of their colour, as a tile that repeats: one painting a cell, where lines would take
+ * ten times as long. */
+static void
+fill_tile (guint32 *pixels, const TmTheme *theme)
+{
+  static const double shares[TILE] = { 0.5, 0.62, 0.95, 1.0, 0.95, 0.62, 0.5, 0.5 };
+
+  for (guint y = 0; y < TILE; y++)
+    for (guint x = 0; x < TILE; x++)
+      pixels[y * TILE + x] = mix_pixel (&theme->close, &theme->surface, shares[(x + y) % TILE]);
+}
+
 static void
 draw_close (cairo_t *cr, double x, double y, double width, double height, const TmTheme *theme)
 {
-  const double gap = CLAMP (width / 3.5, 3.0, 8.0), thick = gap * 0.36;
+  guint32 pixels[TILE * TILE];
+  cairo_surface_t *tile;
 
-  set_mixed (cr, &theme->close, &theme->surface, 0.5);
+  fill_tile (pixels, theme);
+  tile = cairo_image_surface_create_for_data ((unsigned char *)pixels, CAIRO_FORMAT_RGB24, TILE, TILE,
+                                              TILE * (int)sizeof (guint32));
+  cairo_set_source_surface (cr, tile, floor (x), floor (y));
+  cairo_pattern_set_extend (cairo_get_source (cr), CAIRO_EXTEND_REPEAT);
   fill_cell (cr, x, y, width, height);
-  set_mixed (cr, &theme->close, &theme->surface, 1.0);
-  for (double at = x - height + gap; at < x + width; at += gap)
-    {
-      /* From the lower edge up to the right, cut at both sides. */
-      const double left = MAX (at, x + 1.0), right = MIN (at + height, x + width - 1.0);
-
-      if (right - left < thick)
-        continue;
-      cairo_move_to (cr, left, y + height - (left - at));
-      cairo_line_to (cr, MIN (left + thick, right), y + height - (left - at));
-      cairo_line_to (cr, right, y + height - (right - at) + thick);
-      cairo_line_to (cr, right, y + height - (right - at));
-      cairo_close_path (cr);
-    }
-  cairo_fill (cr);
+  cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
+  cairo_surface_finish (tile); /* whoever replays the drawing later has a copy from here on */
+  cairo_surface_destroy (tile);
 }
 
 static void

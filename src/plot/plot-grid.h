@@ -7,7 +7,8 @@
 
 #include <cairo.h>
 
-#include "plot-mark.h"
+#include "core-judge.h"
+#include "plot-theme.h"
 
 G_BEGIN_DECLS
 
@@ -18,7 +19,7 @@ typedef struct {
   guint8 verdict; /* TmVerdict */
   guint8 side;    /* TmSide */
   guint8 due;     /* gboolean */
-  guint8 point;   /* TmPoint: LEFT, RIGHT when out below or above the band; else NONE */
+  guint8 point;   /* TmPoint of plot-mark.h: LEFT, RIGHT when out below or above the band; else NONE */
 } TmGridCell;
 
 /* Draws one cell: blue by share while in, orange and hatched too close, vermilion with an arrow

@@ -118,7 +118,7 @@ draw_all (Drawing *d)
   if (!limits->has_lower || !limits->has_upper)
     tm_frame_draw_ticks (&d->frame, tm_frame_most_ticks (&d->frame), d->plot->decimals);
   tm_frame_draw_pieces (&d->frame, d->plot->serials->len, name_piece_cb, d->plot->serials);
-  tm_frame_draw_events (&d->frame, get_events (d->plot), d->plot->events->len, d->event_y, d->event_rows);
+  tm_frame_draw_events (&d->frame, get_events (d->plot), d->plot->events->len, d->event_y);
   draw_points (d);
 }
 

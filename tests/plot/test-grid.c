@@ -6,6 +6,7 @@
 #include "plot-support.h"
 
 #include "plot-grid.h"
+#include "plot-mark.h"
 
 static TmGridCell
 judge (const char *lower, const char *upper, const char *value)
