@@ -379,7 +379,7 @@ write_hold (const Section *section)
 {
   TmSheet *sheet = section->sheet;
   const GArray *hold = section->batch->hold;
-  const char *const names[] = { _ ("Piece"), _ ("Measured"), _ ("Out, %"), _ ("Disposition") };
+  const char *const names[] = { _ ("Piece"), _ ("Measured"), _ ("Percent out"), _ ("Disposition") };
 
   write_heading (sheet, _ ("Pieces to hold back"));
   if (hold->len == 0)
@@ -387,7 +387,7 @@ write_hold (const Section *section)
       write_line (sheet, _ ("None: no shift is found since the last event."));
       return;
     }
-  write_line (sheet, _ ("Made since the level may have changed; “out” is the chance of each."));
+  write_line (sheet, _ ("Made since the level may have changed; beside each the chance that it is out."));
   tm_sheet_across (sheet, 4, LAST_COLUMN, _ ("Note"), TM_STYLE_HEAD, 1);
   write_row (sheet, names, G_N_ELEMENTS (names), TM_STYLE_HEAD);
   for (guint i = 0; i < MIN (hold->len, MOST_HELD); i++)
