@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "app-batch-work.h"
 #include "app-bench-page.h"
 #include "app-cut-bar.h"
 #include "app-feature-list.h"
@@ -45,6 +46,15 @@ struct _TmBenchPage {
   GtkStack *work;  /* beside the list: "measure", "fit" */
   TmFitView *fit;
   GtkWidget *fit_button;
+
+  /* The run of the feature over the batch, where it has one. */
+  GCancellable *run_working; /* NULL: nothing is being worked out */
+  TmBatchAnswer *run;        /* NULL: none */
+  TmChartPlot *run_plot;
+  const TmFeature *run_feature; /* what @run or @run_working is about; only compared */
+  guint run_place;
+  char *run_new;      /* serial of the piece just recorded, of which a violation is to be said */
+  GtkLabel *run_line; /* a violation, said there and then */
 };
 
 /* app-bench-actions.c: "bench." actions, their keys, and the menu of the measuring order. */
@@ -95,6 +105,17 @@ void tm_bench_page_leave_fit (TmBenchPage *self);
 GtkWidget *tm_bench_page_build_fit_button (TmBenchPage *self);
 /* @measure and the view of the fit, one of which is in sight. */
 GtkWidget *tm_bench_page_build_work (TmBenchPage *self, GtkWidget *measure);
+
+/* app-bench-run.c: the run of the feature at hand over the batch, worked out off the main loop. */
+/* Another piece or place may be at hand. */
+void tm_bench_page_show_run (TmBenchPage *self);
+/* A reading, trial or cut was recorded, corrected or withdrawn. */
+void tm_bench_page_run_recorded (TmBenchPage *self, const TmEntryRow *row);
+/* What it is made of has changed: it is worked out anew when it is next shown. */
+void tm_bench_page_forget_run (TmBenchPage *self);
+/* The job is closed. */
+void tm_bench_page_leave_run (TmBenchPage *self);
+GtkWidget *tm_bench_page_build_run_line (TmBenchPage *self);
 
 /* Asks why an overdue gauge is used (@about: the refusal), then calls @go_on again. */
 void tm_bench_page_ask_overdue (TmBenchPage *self, const char *about, void (*go_on) (TmBenchPage *self));

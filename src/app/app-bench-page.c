@@ -216,6 +216,7 @@ show_spot (TmBenchPage *self)
     tm_bench_page_begin_pins (self);
   tm_bench_page_show_pins (self);
   judge_spot (self);
+  tm_bench_page_show_run (self);
   tm_bench_page_show_cut (self);
   tm_bench_page_show_panel (self);
   tm_bench_page_show_fit (self);
@@ -243,6 +244,7 @@ recorded_cb (TmDocument *document, const TmEntryRow *row, TmBenchPage *self)
 {
   const TmSpot *spot = tm_bench_spot (get_bench (self));
   tm_feature_list_touch (self->list, row->feature);
+  tm_bench_page_run_recorded (self, row);
   if (!is_shown (self, spot))
     return; /* "moved" follows and shows the new spot whole */
   tm_station_chips_show (self->chips, self->document);
@@ -256,6 +258,7 @@ static void
 show_all (TmBenchPage *self)
 {
   self->shown = (TmSpot) { 0 };
+  tm_bench_page_forget_run (self);
   tm_reading_entry_set_document (self->entry, self->document);
   tm_feature_list_set_document (self->list, self->document);
   show_spot (self);
@@ -502,6 +505,7 @@ build_centre (TmBenchPage *self)
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->entry));
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->pin_bar));
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->cut_bar));
+  gtk_box_append (GTK_BOX (centre), tm_bench_page_build_run_line (self));
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->pictures));
   return centre;
 }
@@ -573,6 +577,7 @@ drop_document (TmBenchPage *self)
   tm_pictures_show (self->pictures, NULL, NULL);
   drop_judgement (self);
   tm_bench_page_leave_cut (self);
+  tm_bench_page_leave_run (self);
   tm_bench_page_leave_fit (self);
   self->shown = (TmSpot) { 0 };
   g_clear_object (&self->document);

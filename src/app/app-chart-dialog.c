@@ -244,7 +244,6 @@ add_rule (Dialog *dialog, AdwPreferencesGroup *group, guint rule)
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), text);
   gtk_widget_set_valign (toggle, GTK_ALIGN_CENTER);
-  tm_name_widget (toggle, text);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), toggle);
   adw_action_row_set_activatable_widget (ADW_ACTION_ROW (row), toggle);
   /* The switch has the focus, not the row around it too. */

@@ -146,6 +146,12 @@ find_next_piece (const TmJob *job)
   return at < job->pieces->len ? ((const TmPiece *)g_ptr_array_index (job->pieces, at))->serial : "";
 }
 
+static const char *
+find_only_tool (const TmJob *job)
+{
+  return job->tools->len == 1 ? ((const TmTool *)g_ptr_array_index (job->tools, 0))->name : "";
+}
+
 GtkWindow *
 tm_event_dialog_present_new (GtkWidget *any_child, TmDocument *document, const TmEvent *proposal)
 {
@@ -160,6 +166,7 @@ tm_event_dialog_present_new (GtkWidget *any_child, TmDocument *document, const T
     {
       shown->kind = "tool";
       shown->before_piece = find_next_piece (tm_document_job (document));
+      shown->tool = find_only_tool (tm_document_job (document));
     }
   shown->by = tm_bench_by (tm_document_bench (document));
   shown->at = now;

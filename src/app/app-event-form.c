@@ -54,9 +54,10 @@ void
 tm_event_form_build (TmEventForm *form, GtkBox *into, const TmJob *job)
 {
   AdwPreferencesGroup *what = tm_form_group (into, _ ("What happened"), NULL);
-  AdwPreferencesGroup *about = tm_form_group (
-      into, _ ("What it is about"),
-      _ ("A new tool, an offset or a new lot begins a new stretch of what it is about; a note does not."));
+  AdwPreferencesGroup *about = tm_form_group (into, _ ("What it is about"),
+                                              _ ("A new tool, an offset or a new lot begins a new stretch of "
+                                                 "the feature, or of all that the tool cuts; a "
+                                                 "note does not."));
   AdwPreferencesGroup *who = tm_form_group (into, _ ("Record"), NULL);
 
   form->job = job;
@@ -102,7 +103,7 @@ fill_features (TmEventForm *form, const char *balloon)
   g_autoptr (GPtrArray) words = g_ptr_array_new_with_free_func (g_free);
   guint chosen = 0;
 
-  g_ptr_array_add (words, g_strdup (_ ("all features, or those of the tool")));
+  g_ptr_array_add (words, g_strdup (_ ("all")));
   for (guint i = 0; i < form->job->features->len; i++)
     {
       const TmFeature *feature = g_ptr_array_index (form->job->features, i);

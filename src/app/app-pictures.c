@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-batch-picture.h"
 #include "app-dialog.h"
 #include "app-form-view.h"
 #include "app-settings.h"
@@ -24,6 +25,8 @@ static const Kind kinds[TM_N_PICTURES] = {
   = { "section", NC_ ("picture", "Section"), N_ ("Cut along the axis: depth and size (Ctrl+2)"), GDK_KEY_2 },
   [TM_PICTURE_CLOCK]
   = { "clock", NC_ ("picture", "Clock"), N_ ("Seen along the axis: directions (Ctrl+3)"), GDK_KEY_3 },
+  [TM_PICTURE_RUN]
+  = { "run", NC_ ("picture", "Run"), N_ ("Sizes in the order of pieces (Ctrl+4)"), GDK_KEY_4 },
 };
 
 struct _TmPictures {
@@ -35,7 +38,9 @@ struct _TmPictures {
   gboolean offered[TM_N_PICTURES];
   GtkWidget *head;    /* the words and the buttons */
   GtkWidget *choices; /* the buttons */
-  GtkLabel *blind;
+  GtkLabel *blind;    /* what stands beside the picture */
+  char *unseen;       /* of the pictures of form: what the gauges cannot see */
+  char *run_says;
   TmPictureKind wanted;
   TmPictureKind shown;
   gboolean held; /* the band alone, whatever is wanted */
@@ -58,7 +63,9 @@ read_choice (void)
 static void
 refresh (TmPictures *self)
 {
-  gboolean choice = !self->held && (self->offered[TM_PICTURE_SECTION] || self->offered[TM_PICTURE_CLOCK]);
+  gboolean choice = !self->held
+                    && (self->offered[TM_PICTURE_SECTION] || self->offered[TM_PICTURE_CLOCK]
+                        || self->offered[TM_PICTURE_RUN]);
   self->shown = !self->held && self->offered[self->wanted] ? self->wanted : TM_PICTURE_BAND;
   tm_access_show_page (self->stack, kinds[self->shown].name);
   self->filling = TRUE;
@@ -68,7 +75,8 @@ refresh (TmPictures *self)
       gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->buttons[i]), i == self->shown);
     }
   self->filling = FALSE;
-  /* Beside a picture of form stands what it cannot show. */
+  /* Beside a picture of form stands what it cannot show, beside the run what it says. */
+  gtk_label_set_text (self->blind, self->shown == TM_PICTURE_RUN ? self->run_says : self->unseen);
   gtk_widget_set_visible (GTK_WIDGET (self->blind), self->shown != TM_PICTURE_BAND);
   gtk_widget_set_visible (self->choices, choice);
   gtk_widget_set_visible (self->head, choice);
@@ -111,8 +119,18 @@ add_keys (TmPictures *self)
 }
 
 static void
+tm_pictures_finalize (GObject *object)
+{
+  TmPictures *self = TM_PICTURES (object);
+  g_free (self->unseen);
+  g_free (self->run_says);
+  G_OBJECT_CLASS (tm_pictures_parent_class)->finalize (object);
+}
+
+static void
 tm_pictures_class_init (TmPicturesClass *klass)
 {
+  G_OBJECT_CLASS (klass)->finalize = tm_pictures_finalize;
 }
 
 /* The entry keeps the focus: who measures types on. */
@@ -162,6 +180,9 @@ tm_pictures_init (TmPictures *self)
   self->pictures[TM_PICTURE_BAND] = tm_band_view_new ();
   self->pictures[TM_PICTURE_SECTION] = tm_form_view_new (TM_FORM_SECTION);
   self->pictures[TM_PICTURE_CLOCK] = tm_form_view_new (TM_FORM_CLOCK);
+  self->pictures[TM_PICTURE_RUN] = tm_batch_picture_new (TM_BATCH_RUN);
+  self->unseen = g_strdup ("");
+  self->run_says = g_strdup ("");
   for (guint i = 0; i < TM_N_PICTURES; i++)
     gtk_stack_add_named (self->stack, self->pictures[i], kinds[i].name);
   gtk_widget_set_vexpand (GTK_WIDGET (self->stack), TRUE);
@@ -198,8 +219,24 @@ tm_pictures_show (TmPictures *self, const TmJob *job, const TmJudgement *judgeme
       = tm_form_view_show (TM_FORM_VIEW (self->pictures[TM_PICTURE_CLOCK]), job, judgement);
   if (judgement != NULL)
     blind = tm_form_blind (job, judgement->feature, &judgement->sizes);
-  gtk_label_set_text (self->blind,
-                      blind != TM_BLIND_NONE ? g_dgettext (GETTEXT_PACKAGE, tm_blind_text (blind)) : "");
+  g_free (self->unseen);
+  self->unseen = g_strdup (blind != TM_BLIND_NONE ? g_dgettext (GETTEXT_PACKAGE, tm_blind_text (blind)) : "");
+  refresh (self);
+}
+
+void
+tm_pictures_show_run (TmPictures *self, const TmBatch *batch, const TmChartPlot *plot, gint focus,
+                      const char *says)
+{
+  TmBatchPicture *picture;
+  g_return_if_fail (TM_IS_PICTURES (self));
+
+  picture = TM_BATCH_PICTURE (self->pictures[TM_PICTURE_RUN]);
+  tm_batch_picture_set (picture, batch, plot);
+  tm_batch_picture_set_focus (picture, focus);
+  self->offered[TM_PICTURE_RUN] = batch != NULL;
+  g_free (self->run_says);
+  self->run_says = g_strdup (says);
   refresh (self);
 }
 

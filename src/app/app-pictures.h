@@ -1,8 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * app-pictures: the pictures of one place: its readings on the band, the bore cut along its axis, the bore
- * seen along its axis.  One is shown; small buttons over it, and Ctrl+1 to Ctrl+3, choose, and the choice
- * is remembered.  A picture that a place has nothing for is not offered.
+ * seen along its axis, its sizes over the pieces of the batch.  One is shown; small buttons over it, and
+ * Ctrl+1 to Ctrl+4, choose, and the choice is remembered.  A picture that a place has nothing for is not
+ * offered.
  */
 
 #pragma once
@@ -11,10 +12,17 @@
 
 #include "app-band-view.h"
 #include "core-judge.h"
+#include "plot-chart.h"
 
 G_BEGIN_DECLS
 
-typedef enum { TM_PICTURE_BAND, TM_PICTURE_SECTION, TM_PICTURE_CLOCK, TM_N_PICTURES } TmPictureKind;
+typedef enum {
+  TM_PICTURE_BAND,
+  TM_PICTURE_SECTION,
+  TM_PICTURE_CLOCK,
+  TM_PICTURE_RUN,
+  TM_N_PICTURES
+} TmPictureKind;
 
 #define TM_TYPE_PICTURES (tm_pictures_get_type ())
 G_DECLARE_FINAL_TYPE (TmPictures, tm_pictures, TM, PICTURES, GtkBox)
@@ -27,6 +35,11 @@ void tm_pictures_take_plot (TmPictures *self, TmBandPlot *plot);
 /* Makes section and clock of the place that @judgement is of, and says beside them what its gauges cannot
  * see; neither is kept.  @judgement may be NULL: there is nothing to show. */
 void tm_pictures_show (TmPictures *self, const TmJob *job, const TmJudgement *judgement);
+
+/* The run of the place over the batch, with piece @focus marked (-1: none) and @says beside it; all but the
+ * text borrowed until the next call.  @batch NULL: there is none to show. */
+void tm_pictures_show_run (TmPictures *self, const TmBatch *batch, const TmChartPlot *plot, gint focus,
+                           const char *says);
 
 /* Chooses a picture, which is remembered; a place that has none of it shows the band. */
 void tm_pictures_choose (TmPictures *self, TmPictureKind kind);

@@ -1,0 +1,264 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * app-bench-run: the run of the feature at hand over the pieces of the batch, with its forecast, while it is
+ * measured; a rule that a reading breaks is said there and then.
+ */
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app-batch-words.h"
+#include "app-bench-page-private.h"
+#include "core-run-rules.h"
+
+/* Fewer pieces than this make no run to look at. */
+#define PIECES_LEAST 10
+
+/* -------- What is said -------- */
+
+/* The group of the chart that piece @at is in; -1: none. */
+static gint
+find_group (const TmBatch *batch, guint at)
+{
+  for (guint i = batch->chart.n_groups; i > 0; i--)
+    if (batch->chart.groups[i - 1].from <= at)
+      return (gint)i - 1;
+  return -1;
+}
+
+static void
+add_hits (GPtrArray *words, const GArray *hits, gint group, gboolean scatter)
+{
+  for (guint i = 0; hits != NULL && i < hits->len; i++)
+    {
+      const TmRuleHit *hit = &g_array_index (hits, TmRuleHit, i);
+      const char *rule = g_dgettext (GETTEXT_PACKAGE, tm_run_rule_text ((TmRunRule)hit->rule));
+
+      if (hit->point == (guint)group)
+        /* Translators: a rule that speaks on the chart of ranges or deviations. */
+        g_ptr_array_add (words, scatter ? g_strdup_printf (_ ("scatter: %s"), rule) : g_strdup (rule));
+    }
+}
+
+static gint
+find_piece (const TmBatch *batch, const char *serial)
+{
+  for (guint i = 0; i < batch->series.n_points; i++)
+    if (g_str_equal (batch->series.points[i].piece->serial, serial))
+      return (gint)i;
+  return -1;
+}
+
+/* "Piece 030: beyond 3 sigma; scatter: beyond 3 sigma", or NULL: no rule speaks of it. */
+static char *
+describe_violation (const TmBatch *batch, const char *serial)
+{
+  g_autoptr (GPtrArray) words = g_ptr_array_new_with_free_func (g_free);
+  const gint piece = find_piece (batch, serial);
+  const gint group = piece >= 0 ? find_group (batch, (guint)piece) : -1;
+  g_autofree char *joined = NULL;
+
+  if (group < 0 || isnan (batch->series.points[piece].mean))
+    return NULL;
+  add_hits (words, batch->location_hits, group, FALSE);
+  add_hits (words, batch->dispersion_hits, group, TRUE);
+  if (words->len == 0)
+    return NULL;
+  g_ptr_array_add (words, NULL);
+  joined = g_strjoinv ("; ", (char **)words->pdata);
+  return g_strdup_printf (_ ("Piece %s, feature %s: %s. Look at the run before the next piece is made."),
+                          serial, batch->series.feature->balloon, joined);
+}
+
+/* "Drifting larger · about 18 more pieces (13 to 27)" */
+static char *
+describe_run (const TmBatch *batch)
+{
+  g_autofree char *headline = tm_words_batch_headline (batch);
+
+  if (!isfinite (batch->pieces_left) || !isfinite (batch->pieces_left_low))
+    return g_steal_pointer (&headline);
+  if (!isfinite (batch->pieces_left_high))
+    return g_strdup_printf (_ ("%s · about %.0f more pieces (%.0f at least)"), headline, batch->pieces_left,
+                            batch->pieces_left_low);
+  return g_strdup_printf (_ ("%s · about %.0f more pieces (%.0f to %.0f)"), headline, batch->pieces_left,
+                          batch->pieces_left_low, batch->pieces_left_high);
+}
+
+static void
+say_violation (TmBenchPage *self, const char *text)
+{
+  gtk_label_set_text (self->run_line, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->run_line), text != NULL);
+}
+
+/* -------- Working it out -------- */
+
+static void
+show_answer (TmBenchPage *self)
+{
+  const TmSpot *spot = tm_bench_spot (tm_document_bench (self->document));
+  g_autofree char *says = describe_run (&self->run->batch);
+  const gint focus = spot->piece != NULL ? find_piece (&self->run->batch, spot->piece->serial) : -1;
+
+  tm_pictures_show_run (self->pictures, &self->run->batch, self->run_plot, focus, says);
+}
+
+static void
+drop_answer (TmBenchPage *self)
+{
+  tm_pictures_show_run (self->pictures, NULL, NULL, -1, "");
+  g_clear_pointer (&self->run_plot, tm_chart_plot_free);
+  g_clear_pointer (&self->run, tm_batch_answer_free);
+}
+
+static void
+stop (TmBenchPage *self)
+{
+  if (self->run_working != NULL)
+    g_cancellable_cancel (self->run_working);
+  g_clear_object (&self->run_working);
+}
+
+static void ask (TmBenchPage *self, const TmFeature *feature, guint place);
+
+static gboolean
+is_at_hand (TmBenchPage *self)
+{
+  const TmSpot *spot = tm_bench_spot (tm_document_bench (self->document));
+
+  return spot->feature == self->run_feature && spot->place == self->run_place;
+}
+
+static void
+take_answer (TmBenchPage *self, TmBatchAnswer *answer)
+{
+  drop_answer (self);
+  self->run = answer;
+  self->run_plot
+      = tm_chart_plot_new (&answer->batch, TM_CHART_SHOW_GUARD | TM_CHART_SHOW_CONTROL | TM_CHART_SHOW_TREND);
+  show_answer (self);
+}
+
+/* The bench may have moved on to the next feature since: then the answer is only for what was recorded. */
+static void
+answered_cb (TmBatchAnswer *answer, gpointer data)
+{
+  TmBenchPage *self = data;
+  const TmSpot *spot = tm_bench_spot (tm_document_bench (self->document));
+  const gboolean is_run = answer->batch.series.n_measured >= PIECES_LEAST;
+  g_autofree char *violation
+      = is_run && self->run_new != NULL ? describe_violation (&answer->batch, self->run_new) : NULL;
+
+  g_clear_object (&self->run_working);
+  g_clear_pointer (&self->run_new, g_free);
+  if (violation != NULL)
+    say_violation (self, violation);
+  if (is_run && is_at_hand (self))
+    {
+      take_answer (self, answer);
+      return;
+    }
+  tm_batch_answer_free (answer);
+  drop_answer (self);
+  if (!is_at_hand (self) && spot->feature != NULL)
+    ask (self, spot->feature, spot->place);
+}
+
+static gboolean
+has_run (const TmJob *job, const TmFeature *feature, guint place)
+{
+  guint n = 0;
+
+  if (tm_kind_is_attribute (feature->kind))
+    return FALSE;
+  for (guint i = 0; i < job->pieces->len && n < PIECES_LEAST; i++)
+    {
+      const GPtrArray *readings
+          = tm_job_readings_at (job, g_ptr_array_index (job->pieces, i), feature, place);
+
+      n += readings != NULL && readings->len > 0;
+    }
+  return n >= PIECES_LEAST;
+}
+
+static void
+ask (TmBenchPage *self, const TmFeature *feature, guint place)
+{
+  stop (self);
+  self->run_feature = feature;
+  self->run_place = place;
+  if (!has_run (tm_document_job (self->document), feature, place))
+    {
+      drop_answer (self);
+      return;
+    }
+  self->run_working = g_cancellable_new ();
+  tm_batch_work (self->document, feature, place, self->run_working, answered_cb, self);
+}
+
+void
+tm_bench_page_show_run (TmBenchPage *self)
+{
+  const TmSpot *spot = tm_bench_spot (tm_document_bench (self->document));
+
+  if (spot->feature == NULL)
+    return;
+  if (is_at_hand (self))
+    {
+      if (self->run != NULL)
+        show_answer (self);
+      return;
+    }
+  drop_answer (self);
+  /* What was just recorded is looked at before anything else: a rule must not go unsaid. */
+  if (self->run_new == NULL || self->run_working == NULL)
+    ask (self, spot->feature, spot->place);
+}
+
+void
+tm_bench_page_run_recorded (TmBenchPage *self, const TmEntryRow *row)
+{
+  const TmReading *last = tm_bench_last (tm_document_bench (self->document));
+  const gboolean is_new = last != NULL && &last->row == row && row->withdrawn == NULL;
+
+  say_violation (self, NULL);
+  g_clear_pointer (&self->run_new, g_free);
+  if (is_new)
+    {
+      self->run_new = g_strdup (row->piece->serial);
+      ask (self, row->feature, last->place);
+    }
+  else if (row->feature == self->run_feature)
+    ask (self, self->run_feature, self->run_place);
+}
+
+void
+tm_bench_page_forget_run (TmBenchPage *self)
+{
+  stop (self);
+  drop_answer (self);
+  g_clear_pointer (&self->run_new, g_free);
+  self->run_feature = NULL;
+  self->run_place = 0;
+}
+
+void
+tm_bench_page_leave_run (TmBenchPage *self)
+{
+  tm_bench_page_forget_run (self);
+  say_violation (self, NULL);
+}
+
+GtkWidget *
+tm_bench_page_build_run_line (TmBenchPage *self)
+{
+  GtkWidget *line = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT, NULL);
+
+  gtk_label_set_wrap (GTK_LABEL (line), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (line), 0);
+  gtk_widget_add_css_class (line, "tm-entry-problem");
+  gtk_widget_set_visible (line, FALSE);
+  self->run_line = GTK_LABEL (line);
+  return line;
+}
