@@ -5,6 +5,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core-tool-drift.h"
+
 #define MOST_SERIALS 20 /* that a line names */
 
 static void add_line (GPtrArray *lines, const char *format, ...) G_GNUC_PRINTF (2, 3);
@@ -297,6 +299,28 @@ tm_batch_drift_lines (const TmBatch *batch)
   add_change (lines, batch);
   add_offset (lines, batch);
   return lines;
+}
+
+char *
+tm_batch_tool_line (const TmJob *job, const char *tool, TmUnit unit, gboolean (*cancelled) (gpointer data),
+                    gpointer data)
+{
+  g_auto (TmToolDrift) drift = { 0 };
+  const TmUnit small = tm_unit_small (unit);
+  const double one = (double)MAX (1, tm_unit_counts (small));
+
+  if (*tool == '\0' || !tm_tool_drift_init (&drift, job, tool, cancelled, data) || drift.n_used < 2
+      || !isfinite (drift.wear))
+    return NULL;
+  if (!drift.shown)
+    return g_strdup_printf (_ ("Tool “%s”: the %u places that it cuts show no wear together."), tool,
+                            drift.n_used);
+  return g_strdup_printf (
+      drift.disagree ? _ ("Tool “%s”: metal left by its wear in %u places, which do not agree: %+.3f %s a "
+                          "piece (95 %%: %+.3f to %+.3f).")
+                     : _ ("Tool “%s”: metal left by its wear in %u places together: %+.3f %s a piece (95 "
+                          "%%: %+.3f to %+.3f)."),
+      tool, drift.n_used, drift.wear / one, tm_unit_symbol (small), drift.lower / one, drift.upper / one);
 }
 
 /* -------- Events -------- */

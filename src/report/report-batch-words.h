@@ -37,6 +37,10 @@ double tm_batch_spread (const TmBatch *batch, double counts);
 GPtrArray *tm_batch_drift_lines (const TmBatch *batch) G_GNUC_WARN_UNUSED_RESULT;
 GPtrArray *tm_batch_chart_lines (const TmBatch *batch) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The wear that all features cut by @tool show together; NULL where fewer than two show any. */
+char *tm_batch_tool_line (const TmJob *job, const char *tool, TmUnit unit,
+                          gboolean (*cancelled) (gpointer data), gpointer data) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The serial of the first piece of a group. */
 const char *tm_batch_group_serial (const TmBatch *batch, guint group);
 

@@ -59,6 +59,7 @@ typedef struct {
   const char *data; /* name of the sheet with the rows */
   const TmBatch *batch;
   const TmDataBlock *block;
+  const char *tool; /* what its features show together, or "" */
 } Section;
 
 /* -------- Charts -------- */
@@ -434,6 +435,8 @@ write_section (const Section *section)
   write_charts (section);
   write_lines (sheet, _ ("Control charts"), said);
   write_lines (sheet, _ ("Drift and offset"), drift);
+  if (*section->tool != '\0')
+    write_line (sheet, section->tool);
   write_capability (section);
   write_hold (section);
   tm_sheet_down (sheet);
@@ -482,11 +485,28 @@ stopped_cb (gpointer workbook)
   return tm_workbook_stopped (workbook);
 }
 
+/* Every piece of every feature of a tool is judged for it: once is enough. */
+static const char *
+find_tool_line (TmWorkbook *workbook, GHashTable *lines, const TmFeature *feature)
+{
+  char *line = g_hash_table_lookup (lines, feature->tool);
+
+  if (line == NULL)
+    {
+      line = tm_batch_tool_line (workbook->job, feature->tool, feature->unit, stopped_cb, workbook);
+      if (line == NULL)
+        line = g_strdup ("");
+      g_hash_table_insert (lines, (gpointer)feature->tool, line);
+    }
+  return line;
+}
+
 static void
 write_spots (TmSheet *sheet, TmSheet *data, const GArray *spots)
 {
   TmWorkbook *workbook = sheet->workbook;
   g_autoptr (GArray) breaks = g_array_new (TRUE, TRUE, sizeof (lxw_row_t));
+  g_autoptr (GHashTable) lines = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, g_free);
 
   for (guint i = 0; i < spots->len && !tm_workbook_stopped (workbook); i++)
     {
@@ -494,7 +514,7 @@ write_spots (TmSheet *sheet, TmSheet *data, const GArray *spots)
       const lxw_row_t at = sheet->row;
       g_auto (TmBatch) batch = { 0 };
       TmDataBlock block = { 0 };
-      Section section = { sheet, data->name, &batch, &block };
+      Section section = { sheet, data->name, &batch, &block, "" };
 
       if (!tm_batch_init (&batch, workbook->job, spot->feature, spot->place, NULL, stopped_cb, workbook))
         return;
@@ -503,7 +523,10 @@ write_spots (TmSheet *sheet, TmSheet *data, const GArray *spots)
       if (i > 0)
         g_array_append_val (breaks, at);
       if (tm_batch_data_write (data, &batch, &block, (double)i / spots->len))
-        write_section (&section);
+        {
+          section.tool = find_tool_line (workbook, lines, spot->feature);
+          write_section (&section);
+        }
     }
   if (breaks->len > 0)
     worksheet_set_h_pagebreaks (sheet->sheet, (lxw_row_t *)(gpointer)breaks->data);

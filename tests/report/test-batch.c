@@ -164,6 +164,28 @@ test_shift (void)
   assert_has (all, "Level, one point beyond 3 sigma: at piece ");
 }
 
+/* Two bores by one bar that wears: what both show is said together. */
+static void
+test_tool (void)
+{
+  const char *sizes[] = { "20.0120", "20.0105", "20.0101", "20.0084", "20.0081", "20.0066",
+                          "20.0063", "20.0047", "20.0040", "20.0031", "20.0015", "20.0012" };
+  g_autoptr (TmJob) job = make_job (sizes, G_N_ELEMENTS (sizes), 1);
+  TmFeature *first = tm_job_find_feature (job, "1");
+  TmFeature *second = add_feature (job, "2", TM_KIND_BORE, "20", "19.95", "20.05", "");
+  g_autofree char *all = NULL;
+
+  first->kind = TM_KIND_BORE;
+  first->tool = second->tool = "bar";
+  for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
+    add_reading (job, g_ptr_array_index (job->pieces, i), second, "", sizes[i]);
+  all = write_parts (job);
+  assert_sound (all);
+  assert_has (all, "Tool “bar”: metal left by its wear in 2 places together: +0.9");
+  assert_has (all, "The size drifts.");
+  assert_has (all, "until the mean meets the guarded lower limit.");
+}
+
 /* All equal: charts without limits, figures refused in words. */
 static void
 test_equal (void)
@@ -194,6 +216,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/batch/single", test_single);
   g_test_add_func ("/report/batch/groups", test_groups);
   g_test_add_func ("/report/batch/shift", test_shift);
+  g_test_add_func ("/report/batch/tool", test_tool);
   g_test_add_func ("/report/batch/equal", test_equal);
   g_test_add_func ("/report/batch/too-few", test_too_few);
   return g_test_run ();
