@@ -397,18 +397,20 @@ shows_trend (const Drawing *d)
 
 /* -------- Points -------- */
 
+/* From the smallest mean of a column to the largest, and the mean of all; whiskers have no room. */
 static void
 draw_columns (const Drawing *d)
 {
   const TmChartPlot *plot = d->plot;
   const double base = (double)plot->batch->series.reference;
   const TmColour *in = &d->frame.pen.theme->in;
-  const TmChartThread whiskers = { plot->means, plot->lows, plot->highs, base, 1.0, in, 0.3 };
-  const TmChartThread means = { plot->means, plot->means, plot->means, base, 1.0, in, 0.75 };
-  const TmChartThread middle = { plot->means, NULL, NULL, base, 1.2, &d->frame.pen.theme->surface, 1.0 };
+  const TmChartThread bars = {
+    .mean = plot->means, .low = plot->means, .high = plot->means, .base = base, .colour = in, .opacity = 0.7
+  };
+  const TmChartThread middle
+      = { .mean = plot->means, .base = base, .colour = &d->frame.pen.theme->surface, .opacity = 1.0 };
 
-  tm_chart_draw_thread (&d->frame, plot, &whiskers);
-  tm_chart_draw_thread (&d->frame, plot, &means);
+  tm_chart_draw_thread (&d->frame, plot, &bars);
   if (plot->n_items > 4 * (d->frame.right - d->frame.left)) /* a mean of few is no line yet */
     tm_chart_draw_thread (&d->frame, plot, &middle);
 }
@@ -550,7 +552,7 @@ draw_ewma (Drawing *d)
   thread.width = 1.0;
   thread.opacity = 0.7;
   thread.dotted = TRUE;
-  for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
+  for (gsize i = 0; i < G_N_ELEMENTS (limits) && !tm_chart_is_dense (&d->frame, d->plot); i++)
     {
       thread.mean = limits[i];
       tm_chart_draw_thread (&d->frame, d->plot, &thread);

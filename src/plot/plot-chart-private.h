@@ -65,6 +65,7 @@ struct _TmChartPlot {
 
   TmChartItem *items;
   guint n_items;
+  gboolean gapless;                          /* item i is piece i */
   GArray *outs;                              /* guint: items that are out */
   GArray *events;                            /* TmFrameEvent */
   GArray *location_marks, *dispersion_marks; /* TmChartMark */

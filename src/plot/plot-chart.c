@@ -124,6 +124,8 @@ tm_chart_find_item (const TmChartPlot *plot, double x)
 
   if (plot->n_items == 0)
     return 0;
+  if (plot->gapless)
+    return (guint)CLAMP (ceil (x), 0.0, plot->n_items);
   low = high = (guint)CLAMP (share, 0.0, plot->n_items - 1.0);
   while (low > 0 && plot->items[low].x >= x)
     {
@@ -219,6 +221,7 @@ fill_items (TmChartPlot *plot)
   plot->n_items = batch->chart.n_groups;
   plot->items = g_new (TmChartItem, MAX (1, plot->n_items));
   plot->last = -1;
+  plot->gapless = TRUE;
   for (guint i = 0; i < plot->n_items; i++)
     {
       const TmChartGroup *group = &batch->chart.groups[i];
@@ -228,6 +231,7 @@ fill_items (TmChartPlot *plot)
       while (stretch < series->n_breaks && series->breaks[stretch] <= item->first)
         stretch++;
       item->stretch = stretch;
+      plot->gapless = plot->gapless && item->first == i && item->last == i;
       if (isfinite (item->mean))
         plot->last = (gint)i;
       if (item->verdict == TM_VERDICT_OUT)

@@ -58,7 +58,7 @@ draw_piece_name (TmFrame *frame, double x, const char *text, const TmTextStyle *
 
   tm_frame_line (frame, x, frame->bottom, x, frame->bottom + frame->pen.size * 0.35, 1.0,
                  &frame->pen.theme->text, 0.8);
-  if (tm_frame_take (&frame->foot, x - half, x + half))
+  if (x + half <= frame->width && tm_frame_take (&frame->foot, x - half, x + half))
     tm_text_draw (&frame->pen, text, x, find_foot (frame), style);
 }
 
@@ -174,7 +174,8 @@ draw_event_words (TmFrame *frame, const TmFrameEvent *event, const Place *place,
       return;
     }
   style.max_width = place->until - place->x - gap;
-  if (style.max_width > frame->pen.size * 1.5)
+  /* A letter or two and dots tell nothing. */
+  if (style.max_width >= MIN (place->width, frame->pen.size * 4.0))
     tm_text_draw (&frame->pen, event->label, place->x + gap, y, &style);
 }
 

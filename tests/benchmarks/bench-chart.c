@@ -131,6 +131,7 @@ case_init (Case *c)
   series->upper = 10.0e6;
   series->guard = 2.0e6;
   c->batch.options.group_size = 1;
+  c->batch.trend.status = TM_TREND_TOO_FEW;
   fill_points (c);
   fill_events (c);
   fill_charts (c);
