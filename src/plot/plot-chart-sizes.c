@@ -169,9 +169,10 @@ tm_chart_fit_shape (TmChartPlot *plot)
   if (capability->status == TM_CAPABLE_TOO_FEW || capability->status == TM_CAPABLE_NO_SPREAD
       || capability->shape == TM_SHAPE_EMPIRIC || capability->unshaped || !(plot->deviation > 0))
     return;
-  plot->shape = (TmFittedShape) { TM_SHAPE_NORMAL, 0.0, plot->mean, plot->deviation, NAN };
-  if (capability->shape != TM_SHAPE_NORMAL)
-    plot->shape = tm_shape_fit (plot->sorted, plot->n_sorted, plot->band.limits.zero_bounded);
+  plot->shape = capability->fit;
+  /* The capability's spread has measuring taken out; the bars have not. */
+  if (capability->shape == TM_SHAPE_NORMAL)
+    plot->shape = (TmFittedShape) { TM_SHAPE_NORMAL, 0.0, plot->mean, plot->deviation, NAN };
   plot->has_curve = isfinite (plot->shape.a) && isfinite (plot->shape.b);
 }
 
