@@ -193,6 +193,7 @@ fill_capability (TmBatch *batch)
     .within_dof = batch->chart.sigma_dof,
     .measuring = series->repeatability,
     .drifting = tm_batch_has_drift (batch) || batch->change.found,
+    .position = series->feature->kind == TM_KIND_POSITION,
   };
 
   if (batch->options.brief)

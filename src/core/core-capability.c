@@ -171,7 +171,7 @@ set_rayleigh (const Case *c)
 
 /* The indexes of fits to drawn samples scatter as this one does. */
 static void
-fill_by_shape (const Case *c, gboolean zero_bounded)
+find_by_shape (const Case *c, TmBound bound, TmIndex *pp, TmIndex *ppk)
 {
   Quantiles q = take_quantiles (&c->fit);
   TmShapeTrial trials[TM_SHAPE_TRIALS];
@@ -179,7 +179,7 @@ fill_by_shape (const Case *c, gboolean zero_bounded)
   double wider = 1 / (c->kept * c->kept);
   guint n = 0;
 
-  tm_shape_try (&c->fit, c->n, zero_bounded, trials);
+  tm_shape_try (&c->fit, c->n, bound, trials);
   for (guint t = 0; t < TM_SHAPE_TRIALS; t++)
     {
       Quantiles again = take_quantiles (&trials[t].fit);
@@ -189,11 +189,41 @@ fill_by_shape (const Case *c, gboolean zero_bounded)
       spread[n] = find_spread_index (c, &again);
       nearer[n++] = find_nearer_index (c, &again);
     }
-  if (has_both (c) && !zero_bounded)
-    c->out->pp = set_normal (find_spread_index (c, &q), wider * find_variance (spread, n));
-  c->out->ppk = c->fit.shape == TM_SHAPE_RAYLEIGH
-                    ? set_rayleigh (c)
-                    : set_normal (find_nearer_index (c, &q), wider * find_variance (nearer, n));
+  *pp = has_both (c) && bound == TM_BOUND_NONE
+            ? set_normal (find_spread_index (c, &q), wider * find_variance (spread, n))
+            : NO_INDEX;
+  *ppk = set_normal (find_nearer_index (c, &q), wider * find_variance (nearer, n));
+}
+
+static void
+widen (TmIndex *index, const TmIndex *other)
+{
+  index->low = fmin (index->low, other->low);
+  index->high = fmax (index->high, other->high);
+}
+
+/* What the values cannot tell apart both have their say. */
+static void
+widen_by_rival (const Case *c, TmBound bound)
+{
+  Case other = *c;
+  TmIndex pp, ppk;
+
+  if (!tm_shape_rival (c->values, c->n, bound, &c->fit, &other.fit))
+    return;
+  find_by_shape (&other, bound, &pp, &ppk);
+  widen (&c->out->pp, &pp);
+  widen (&c->out->ppk, &ppk);
+}
+
+static void
+fill_by_shape (const Case *c, TmBound bound)
+{
+  find_by_shape (c, bound, &c->out->pp, &c->out->ppk);
+  if (c->fit.shape == TM_SHAPE_RAYLEIGH)
+    c->out->ppk = set_rayleigh (c);
+  else
+    widen_by_rival (c, bound);
   c->out->expected_out = isfinite (c->lower) ? tm_shape_below (&c->fit, c->lower) : 0;
   c->out->expected_out += isfinite (c->upper) ? 1 - tm_shape_below (&c->fit, c->upper) : 0;
 }
@@ -262,11 +292,11 @@ fill_empiric (const Case *c, gboolean zero_bounded)
 }
 
 static void
-fill_overall (Case *c, gboolean zero_bounded)
+fill_overall (Case *c, TmBound bound)
 {
   const TmFittedShape normal = { .shape = TM_SHAPE_NORMAL, .p = c->out->normality_p };
 
-  if (!zero_bounded && !tm_shape_is_doubted (&normal))
+  if (bound == TM_BOUND_NONE && !tm_shape_is_doubted (&normal))
     {
       c->out->shape_p = c->out->normality_p;
       c->out->fit = (TmFittedShape) { TM_SHAPE_NORMAL, 0, c->mean, c->overall, c->out->normality_p };
@@ -276,15 +306,15 @@ fill_overall (Case *c, gboolean zero_bounded)
   if (c->n >= TM_CAPABLE_EMPIRIC)
     {
       c->out->shape = c->out->fit.shape = TM_SHAPE_EMPIRIC;
-      fill_empiric (c, zero_bounded);
+      fill_empiric (c, bound != TM_BOUND_NONE);
       return;
     }
-  c->out->fit = c->fit = tm_shape_fit (c->values, c->n, zero_bounded);
+  c->out->fit = c->fit = tm_shape_fit (c->values, c->n, bound);
   c->out->shape = c->fit.shape;
   c->out->shape_p = c->fit.p;
   c->out->unshaped = isnan (c->fit.a) || tm_shape_is_doubted (&c->fit);
   if (!c->out->unshaped)
-    fill_by_shape (c, zero_bounded);
+    fill_by_shape (c, bound);
 }
 
 /* The half width of an interval goes by 1/√n. */
@@ -384,7 +414,9 @@ tm_capability (const double *values, gsize n, const TmCapabilityInput *input, Tm
       fill_within (&c, &scaled);
       if (!input->zero_bounded)
         fill_target (&c);
-      fill_overall (&c, input->zero_bounded);
+      fill_overall (&c, !input->zero_bounded ? TM_BOUND_NONE
+                        : input->position    ? TM_BOUND_POSITION
+                                             : TM_BOUND_ZERO);
       if (has_both (&c) && c.n >= TM_CAPABLE_MACHINE && !input->drifting)
         {
           out->cm = out->pp;

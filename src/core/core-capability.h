@@ -20,6 +20,7 @@ typedef struct {
   double within_dof;     /* of the estimator used */
   double measuring;      /* standard deviation of repeated measuring, to be taken out; 0 or NAN: none */
   gboolean drifting;     /* a drift is shown: cm, cmk are refused */
+  gboolean position;     /* zero-bounded: a distance in a plane, whose shape is Rayleigh */
 } TmCapabilityInput;
 
 typedef struct {

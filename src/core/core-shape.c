@@ -271,7 +271,7 @@ fit_normal (const double *sorted, gsize n, TmFittedShape *out)
 }
 
 static TmFittedShape
-fit_one (TmShape shape, const double *sorted, gsize n, gboolean zero_bounded)
+fit_one (TmShape shape, const double *sorted, gsize n, TmBound bound)
 {
   TmFittedShape fit = { shape, 0, NAN, NAN, NAN };
 
@@ -281,11 +281,11 @@ fit_one (TmShape shape, const double *sorted, gsize n, gboolean zero_bounded)
     fit_normal (sorted, n, &fit);
   else if (shape == TM_SHAPE_RAYLEIGH)
     fit_rayleigh (sorted, n, &fit);
-  else if (shape == TM_SHAPE_LOGNORMAL && zero_bounded)
+  else if (shape == TM_SHAPE_LOGNORMAL && bound != TM_BOUND_NONE)
     fit_lognormal_zero (sorted, n, &fit);
   else if (shape == TM_SHAPE_LOGNORMAL)
     fit_lognormal_origin (sorted, n, &fit);
-  else if (zero_bounded)
+  else if (bound != TM_BOUND_NONE)
     fit_weibull_zero (sorted, n, &fit);
   else
     fit_weibull_origin (sorted, n, &fit);
@@ -295,7 +295,7 @@ fit_one (TmShape shape, const double *sorted, gsize n, gboolean zero_bounded)
 }
 
 void
-tm_shape_try (const TmFittedShape *shape, gsize n, gboolean zero_bounded, TmShapeTrial *trials)
+tm_shape_try (const TmFittedShape *shape, gsize n, TmBound bound, TmShapeTrial *trials)
 {
   gsize drawn = MIN (n, MOST_DRAWN);
   g_autofree double *values = g_new (double, drawn);
@@ -307,7 +307,7 @@ tm_shape_try (const TmFittedShape *shape, gsize n, gboolean zero_bounded, TmShap
       for (gsize i = 0; i < drawn; i++)
         values[i] = tm_shape_quantile (shape, gsl_rng_uniform_pos (random));
       gsl_sort (values, 1, drawn);
-      trials[t].fit = fit_one (shape->shape, values, drawn, zero_bounded);
+      trials[t].fit = fit_one (shape->shape, values, drawn, bound);
       trials[t].a_squared = isnan (trials[t].fit.a) ? 0 : find_a_squared (&trials[t].fit, values, drawn);
     }
   gsl_rng_free (random);
@@ -315,25 +315,25 @@ tm_shape_try (const TmFittedShape *shape, gsize n, gboolean zero_bounded, TmShap
 
 /* The share of drawn samples that lie as far from their own fit as these values from theirs. */
 static double
-find_p (const TmFittedShape *shape, const double *sorted, gsize n, gboolean zero_bounded)
+find_p (const TmFittedShape *shape, const double *sorted, gsize n, TmBound bound)
 {
   TmShapeTrial trials[TM_SHAPE_TRIALS];
   double a_squared = find_a_squared (shape, sorted, n);
   guint farther = 0;
 
-  tm_shape_try (shape, n, zero_bounded, trials);
+  tm_shape_try (shape, n, bound, trials);
   for (guint t = 0; t < TM_SHAPE_TRIALS; t++)
     farther += trials[t].a_squared >= a_squared ? 1 : 0;
   return (farther + 1.0) / (TM_SHAPE_TRIALS + 1.0);
 }
 
 static TmFittedShape
-fit_tested (TmShape shape, const double *sorted, gsize n, gboolean zero_bounded)
+fit_tested (TmShape shape, const double *sorted, gsize n, TmBound bound)
 {
-  TmFittedShape fit = fit_one (shape, sorted, n, zero_bounded);
+  TmFittedShape fit = fit_one (shape, sorted, n, bound);
 
   if (n >= LEAST && !isnan (fit.a))
-    fit.p = find_p (&fit, sorted, n, zero_bounded);
+    fit.p = find_p (&fit, sorted, n, bound);
   return fit;
 }
 
@@ -357,30 +357,38 @@ is_believed (const TmFittedShape *fit)
 }
 
 static TmFittedShape
-fit_skewed (const double *sorted, gsize n, gboolean zero_bounded)
+fit_skewed (const double *sorted, gsize n, TmBound bound)
 {
-  TmFittedShape weibull = fit_tested (TM_SHAPE_WEIBULL, sorted, n, zero_bounded);
-  TmFittedShape lognormal = fit_tested (TM_SHAPE_LOGNORMAL, sorted, n, zero_bounded);
+  TmFittedShape weibull = fit_tested (TM_SHAPE_WEIBULL, sorted, n, bound);
+  TmFittedShape lognormal = fit_tested (TM_SHAPE_LOGNORMAL, sorted, n, bound);
 
   return choose (&weibull, &lognormal);
 }
 
-static TmFittedShape
-fit_bounded (double *sorted, gsize n)
+/* A value that is not above zero counts as half the least that is; FALSE where none is. */
+static gboolean
+lift_zeros (double *sorted, gsize n)
 {
-  TmFittedShape rayleigh, other;
   gsize first = 0;
 
   while (first < n && sorted[first] <= 0)
     first++;
   for (gsize i = 0; i < first && first < n; i++)
     sorted[i] = sorted[first] / 2;
-  if (first == n)
-    return (TmFittedShape) { TM_SHAPE_RAYLEIGH, 0, NAN, NAN, NAN };
-  rayleigh = fit_tested (TM_SHAPE_RAYLEIGH, sorted, n, TRUE);
+  return first < n;
+}
+
+static TmFittedShape
+fit_bounded (const double *sorted, gsize n, TmBound bound)
+{
+  TmFittedShape rayleigh, other;
+
+  if (bound == TM_BOUND_ZERO && n >= LEAST)
+    return fit_skewed (sorted, n, bound);
+  rayleigh = fit_tested (TM_SHAPE_RAYLEIGH, sorted, n, bound);
   if (is_believed (&rayleigh) || n < LEAST)
     return rayleigh;
-  other = fit_skewed (sorted, n, TRUE);
+  other = fit_skewed (sorted, n, bound);
   return choose (&rayleigh, &other);
 }
 
@@ -397,15 +405,45 @@ fit_free (const double *sorted, gsize n)
   return choose (&normal, &other);
 }
 
-TmFittedShape
-tm_shape_fit (const double *values, gsize n, gboolean zero_bounded)
+/* Those that are there, in order. */
+static double *
+sort_values (const double *values, gsize n, gsize *there)
 {
-  g_autofree double *sorted = g_new (double, MAX (n, 1));
-  gsize there = 0;
+  double *sorted = g_new (double, MAX (n, 1));
 
+  *there = 0;
   for (gsize i = 0; i < n; i++)
     if (isfinite (values[i]))
-      sorted[there++] = values[i];
-  gsl_sort (sorted, 1, there);
-  return zero_bounded ? fit_bounded (sorted, there) : fit_free (sorted, there);
+      sorted[(*there)++] = values[i];
+  gsl_sort (sorted, 1, *there);
+  return sorted;
+}
+
+TmFittedShape
+tm_shape_fit (const double *values, gsize n, TmBound bound)
+{
+  gsize there;
+  g_autofree double *sorted = sort_values (values, n, &there);
+
+  if (bound == TM_BOUND_NONE)
+    return fit_free (sorted, there);
+  if (!lift_zeros (sorted, there))
+    return (TmFittedShape) { TM_SHAPE_WEIBULL, 0, NAN, NAN, NAN };
+  return fit_bounded (sorted, there, bound);
+}
+
+gboolean
+tm_shape_rival (const double *values, gsize n, TmBound bound, const TmFittedShape *fit, TmFittedShape *rival)
+{
+  gsize there;
+  g_autofree double *sorted = NULL;
+
+  if (fit->shape != TM_SHAPE_WEIBULL && fit->shape != TM_SHAPE_LOGNORMAL)
+    return FALSE;
+  sorted = sort_values (values, n, &there);
+  if (there < LEAST || (bound != TM_BOUND_NONE && !lift_zeros (sorted, there)))
+    return FALSE;
+  *rival = fit_tested (fit->shape == TM_SHAPE_WEIBULL ? TM_SHAPE_LOGNORMAL : TM_SHAPE_WEIBULL, sorted, there,
+                       bound);
+  return is_believed (rival);
 }

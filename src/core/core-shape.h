@@ -28,20 +28,33 @@ typedef struct {
   double p;            /* of its Anderson-Darling test; NAN: not tested, under 8 values */
 } TmFittedShape;
 
+/* What bounds the values. */
+typedef enum {
+  TM_BOUND_NONE,
+  TM_BOUND_ZERO,     /* not below zero: roughness, roundness */
+  TM_BOUND_POSITION, /* likewise, a distance in a plane from where it should be */
+} TmBound;
+
 /* The p under which values are not taken for normal. */
 #define TM_SHAPE_NORMAL_DOUBT 0.05
 /* TRUE where p is under 0.05; for Rayleigh under 0.01: a position has a reason for that shape beyond its
  * values, and where it is doubted without cause another shape is fitted, whose far quantiles mislead. */
 gboolean tm_shape_is_doubted (const TmFittedShape *shape);
 
-/* The shape that the values have.  Not bounded by zero: the normal one unless Anderson and Darling's test
- * doubts it (p < 0.05) or under 8 values; then lognormal or Weibull, both with an origin, by L-moments (J. R.
- * M. Hosking, J. Royal Statistical Society B 52, 1990).  Bounded by zero: Rayleigh unless its p is under
- * 0.02, then Weibull or lognormal from zero, by maximum likelihood; a value that is not above zero counts as
- * half the least that is.  Of two the one with the greater p: by a parametric bootstrap of Anderson and
- * Darling's A² with a fixed seed, so that the same values always give the same p.  Values that are not finite
- * are left out; fewer than two, or all equal: a, b NAN. */
-TmFittedShape tm_shape_fit (const double *values, gsize n, gboolean zero_bounded);
+/* The shape that the values have.  Not bounded: the normal one unless Anderson and Darling's test doubts it
+ * or under 8 values; then lognormal or Weibull, both with an origin, by L-moments (J. R. M. Hosking, J. Royal
+ * Statistical Society B 52, 1990).  Bounded by zero: Weibull or lognormal from zero, by maximum likelihood;
+ * of a position Rayleigh unless it is doubted.  A value that is not above zero counts there as half the least
+ * that is.  Of two the one with the greater p: by a parametric bootstrap of Anderson and Darling's A² with a
+ * fixed seed, so that the same values always give the same p.  Values that are not finite are left out; fewer
+ * than three, or all equal: a, b NAN. */
+TmFittedShape tm_shape_fit (const double *values, gsize n, TmBound bound);
+
+/* Of lognormal and Weibull the one that @fit, as tm_shape_fit() gave it, is not; FALSE where that is doubted
+ * or
+ * @fit is neither: the values tell both apart. */
+gboolean tm_shape_rival (const double *values, gsize n, TmBound bound, const TmFittedShape *fit,
+                         TmFittedShape *rival);
 
 /* Quantile, distribution function and density of the shape as fitted; NAN where it cannot be fitted. */
 double tm_shape_quantile (const TmFittedShape *shape, double probability);
@@ -55,7 +68,7 @@ typedef struct {
   TmFittedShape fit;
   double a_squared; /* of the drawn values about their own fit */
 } TmShapeTrial;
-void tm_shape_try (const TmFittedShape *shape, gsize n, gboolean zero_bounded, TmShapeTrial *trials);
+void tm_shape_try (const TmFittedShape *shape, gsize n, TmBound bound, TmShapeTrial *trials);
 
 const char *tm_shape_word (TmShape shape); /* marked for translation, context "shape" */
 

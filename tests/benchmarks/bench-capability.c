@@ -145,7 +145,7 @@ run_position (gsl_rng *random, const Plan *plan)
   for (guint run = 0; run < RUNS; run++)
     {
       g_autofree double *values = g_new (double, plan->n);
-      TmCapabilityInput input = { 0, 5, NAN, TRUE, NAN, NAN, NAN, FALSE };
+      TmCapabilityInput input = { 0, 5, NAN, TRUE, NAN, NAN, NAN, FALSE, TRUE };
       TmCapability out;
 
       for (gsize i = 0; i < plan->n; i++)

@@ -212,7 +212,7 @@ test_position (void)
     values[i] = tm_shape_quantile (&truth, (i + 0.5) / 200);
   input.lower = 0;
   input.upper = 0.05;
-  input.zero_bounded = TRUE;
+  input.zero_bounded = input.position = TRUE;
   input.within = 0.005;
   input.within_dof = 100;
   tm_capability (values, 200, &input, &out);

@@ -92,9 +92,12 @@ test_recovery (void)
 {
   for (guint i = 0; i < G_N_ELEMENTS (shapes); i++)
     {
-      gboolean bounded = shapes[i].shape != TM_SHAPE_NORMAL && fabs (shapes[i].origin) < 1;
+      gboolean is_free = shapes[i].shape == TM_SHAPE_NORMAL || shapes[i].origin > 1;
+      TmBound bound = is_free                                ? TM_BOUND_NONE
+                      : shapes[i].shape == TM_SHAPE_RAYLEIGH ? TM_BOUND_POSITION
+                                                             : TM_BOUND_ZERO;
       g_autofree double *values = make_even (&shapes[i], 900);
-      TmFittedShape fit = tm_shape_fit (values, 900, bounded);
+      TmFittedShape fit = tm_shape_fit (values, 900, bound);
       double middle = tm_shape_quantile (&shapes[i], 0.5);
 
       g_assert_cmpint (fit.shape, ==, shapes[i].shape);
@@ -125,7 +128,9 @@ test_p (void)
       for (guint i = 0; i < G_N_ELEMENTS (values); i++)
         values[i] = gsl_ran_rayleigh (random, 0.01);
       /* A Rayleigh fit that is doubted gives way to another shape. */
-      doubted += tm_shape_fit (values, G_N_ELEMENTS (values), TRUE).shape != TM_SHAPE_RAYLEIGH ? 1 : 0;
+      doubted += tm_shape_fit (values, G_N_ELEMENTS (values), TM_BOUND_POSITION).shape != TM_SHAPE_RAYLEIGH
+                     ? 1
+                     : 0;
     }
   gsl_rng_free (random);
   g_assert_cmpuint (doubted, <=, 10);
@@ -137,22 +142,37 @@ test_poor (void)
   static const double few[] = { 1, NAN, 2, INFINITY, 3, 5 }, equal[] = { 2, 2, 2, 2 };
   static const double zeros[] = { 0, 0, 0.01, 0.02, 0.012, 0.03, 0.011, 0.015, 0.021 };
   static const double none[] = { 0, -1, -2, -3 };
-  TmFittedShape fit = tm_shape_fit (few, G_N_ELEMENTS (few), FALSE);
+  TmFittedShape fit = tm_shape_fit (few, G_N_ELEMENTS (few), TM_BOUND_NONE);
 
   g_assert_cmpint (fit.shape, ==, TM_SHAPE_NORMAL);
   g_assert_cmpfloat (fit.a, ==, 2.75);
   g_assert_true (isnan (fit.p));
-  g_assert_true (isnan (tm_shape_fit (equal, 4, FALSE).a));
-  g_assert_true (isnan (tm_shape_fit (equal, 4, TRUE).a));
-  g_assert_true (isnan (tm_shape_fit (NULL, 0, FALSE).a));
-  g_assert_true (isnan (tm_shape_fit (none, 4, TRUE).a));
-  fit = tm_shape_fit (equal, 4, FALSE);
+  g_assert_true (isnan (tm_shape_fit (equal, 4, TM_BOUND_NONE).a));
+  g_assert_true (isnan (tm_shape_fit (equal, 4, TM_BOUND_ZERO).a));
+  g_assert_true (isnan (tm_shape_fit (NULL, 0, TM_BOUND_NONE).a));
+  g_assert_true (isnan (tm_shape_fit (none, 4, TM_BOUND_ZERO).a));
+  fit = tm_shape_fit (equal, 4, TM_BOUND_NONE);
   g_assert_true (isnan (tm_shape_quantile (&fit, 0.5)));
   g_assert_true (isnan (tm_shape_below (&fit, 2)));
   g_assert_true (isnan (tm_shape_density (&fit, 2)));
-  fit = tm_shape_fit (zeros, G_N_ELEMENTS (zeros), TRUE);
+  fit = tm_shape_fit (zeros, G_N_ELEMENTS (zeros), TM_BOUND_ZERO);
   g_assert_cmpfloat (tm_shape_quantile (&fit, 0.99865), >, 0.03);
   g_assert_true (isfinite (tm_shape_quantile (&fit, 0.99865)));
+}
+
+/* Twelve values from a Weibull distribution may as well be lognormal; 900 may not. */
+static void
+test_rival (void)
+{
+  g_autofree double *few = make_even (&shapes[4], 12);
+  g_autofree double *many = make_even (&shapes[4], 900);
+  TmFittedShape fit = tm_shape_fit (few, 12, TM_BOUND_ZERO), rival;
+
+  g_assert_true (tm_shape_rival (few, 12, TM_BOUND_ZERO, &fit, &rival));
+  g_assert_cmpint (rival.shape, !=, fit.shape);
+  fit = tm_shape_fit (many, 900, TM_BOUND_ZERO);
+  g_assert_false (tm_shape_rival (many, 900, TM_BOUND_ZERO, &fit, &rival));
+  g_assert_false (tm_shape_rival (many, 900, TM_BOUND_ZERO, &shapes[0], &rival));
 }
 
 static void
@@ -172,6 +192,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/shape/recovery", test_recovery);
   g_test_add_func ("/core/shape/p", test_p);
   g_test_add_func ("/core/shape/poor", test_poor);
+  g_test_add_func ("/core/shape/rival", test_rival);
   g_test_add_func ("/core/shape/words", test_words);
   return g_test_run ();
 }
