@@ -286,6 +286,9 @@ assert_shift (const TmJob *job)
   g_assert_cmpuint (unmeasured, ==, 12);
   g_assert_false (isfinite (batch.pieces_left));
   g_assert_cmpint (tm_batch_state (&batch), ==, TM_BATCH_OUT);
+  /* 30.0000 as made against 29.9895, the middle of the limits, in steps of 0.001. */
+  g_assert_cmpint (batch.offset.status, ==, TM_OFFSET_ADVISED);
+  g_assert_cmpfloat_with_epsilon (micrometres (batch.offset.size_change), -10, 1.5);
 }
 
 static void
