@@ -574,7 +574,7 @@ draw_focus (Drawing *d, gint focus)
   g_autofree char *name = NULL;
   double x;
 
-  if (focus < 0 || (guint)focus >= d->plot->batch->series.n_points)
+  if (focus < 0 || (guint)focus >= d->plot->batch->series.n_points || focus > d->plot->slots - 0.5)
     return;
   x = tm_frame_piece (&d->frame, focus);
   name = tm_chart_piece_name (d->plot, (guint)focus);

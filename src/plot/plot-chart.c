@@ -532,7 +532,26 @@ fit_ahead (TmChartPlot *plot)
   tm_trend_line (x, y, n, &plot->ahead);
 }
 
-/* The pieces on the axis: all, and those to come until the size meets the guard while it is not far. */
+/* Of pieces still to be measured some are shown, not all of a large job; and events that are not far off. */
+static double
+find_shown (const TmChartPlot *plot)
+{
+  const double n = plot->batch->series.n_points;
+  const double measured = plot->last >= 0 ? plot->items[plot->last].last + 1.0 : n;
+  double shown = MIN (n, ceil (measured * 1.15 + 3.0));
+
+  for (guint i = 0; i < plot->events->len; i++)
+    {
+      const double at = g_array_index (plot->events, TmFrameEvent, i).at;
+
+      if (at <= measured * 2.0 + 20.0)
+        shown = MAX (shown, MIN (n, at));
+    }
+  return shown;
+}
+
+/* The pieces on the axis: those that are shown, and those to come until the size meets the guard while it is
+ * not far. */
 static void
 choose_slots (TmChartPlot *plot)
 {
@@ -540,7 +559,7 @@ choose_slots (TmChartPlot *plot)
   const double last = plot->last >= 0 ? plot->items[plot->last].last : 0.0;
   double ahead;
 
-  plot->slots = MAX (1.0, batch->series.n_points);
+  plot->slots = MAX (1.0, find_shown (plot));
   plot->trend_from = batch->change.found ? batch->change.at : batch->stretch_from;
   plot->meets = TM_CHART_X (batch->forecast.at);
   plot->foretold = (plot->show & TM_CHART_SHOW_TREND) != 0 && batch->forecast.given && plot->last >= 0

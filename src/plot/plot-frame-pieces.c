@@ -101,6 +101,13 @@ typedef struct {
   gboolean left; /* they stand left of the line */
 } Place;
 
+/* At the edge where it lies beyond what is shown. */
+static double
+find_event_x (const TmFrame *frame, const TmFrameEvent *event)
+{
+  return frame->left + MIN (event->at, frame->slots) * tm_frame_slot (frame);
+}
+
 /* A line begins at the height of its words and runs down: words may pass over the lines of events on lower
  * rows, so a row is free while no words on it or below it reach there. */
 static gboolean
@@ -142,7 +149,7 @@ place_events (TmFrame *frame, const TmFrameEvent *events, guint n, Place *places
 
   for (guint i = 0; i < n; i++)
     {
-      places[i] = (Place) { .x = frame->left + events[i].at * tm_frame_slot (frame),
+      places[i] = (Place) { .x = find_event_x (frame, &events[i]),
                             .width = tm_text_width (&frame->pen, events[i].label, &style) };
       place_event (frame, places, i, rows, ends, last);
       used = MAX (used, places[i].row + 1);
@@ -196,7 +203,7 @@ draw_event_lines (const TmFrame *frame, const TmFrameEvent *events, guint n)
 
   for (guint i = 0; i < n; i++)
     {
-      const double x = frame->left + events[i].at * tm_frame_slot (frame);
+      const double x = find_event_x (frame, &events[i]);
 
       if (x - last < LEAST_APART)
         continue;

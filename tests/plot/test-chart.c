@@ -164,6 +164,37 @@ test_items (void)
   g_assert_cmpfloat (plot->slots, ==, 20.0);
 }
 
+static double
+size_of_begun (guint i)
+{
+  return i < 30 ? size_of_steady (i) : NAN;
+}
+
+/* A large job that has just begun is shown as far as it has come, and an event far off at the edge. */
+static void
+test_begun (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_batch_job (&bore, 500, size_of_begun);
+  g_auto (TmBatch) batch = { 0 };
+  g_autoptr (TmChartPlot) plot = NULL;
+
+  add_event (job, "500", "tool", "new insert");
+  tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
+  plot = tm_chart_plot_new (&batch, TM_CHART_SHOW_GUARD);
+  g_assert_cmpfloat (plot->slots, >, 30.0);
+  g_assert_cmpfloat (plot->slots, <, 45.0);
+  g_assert_cmpint (tm_chart_plot_piece_at (plot, 700, 300, 690), <, 45);
+  g_assert_cmpfloat (g_array_index (plot->events, TmFrameEvent, 0).at, ==, 499.0);
+  for (gint focus = -1; focus < 500; focus += 50)
+    {
+      Picture picture = make_picture (60, 60, tm_theme_light ());
+
+      tm_chart_plot_draw (plot, picture.cr, 700, 300, focus, tm_theme_light ());
+      clear_picture (&picture);
+    }
+}
+
 /* Groups stand in the middle of their pieces, and none goes over an event. */
 static void
 test_groups (void)
@@ -447,6 +478,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/chart/envelope", test_envelope);
   g_test_add_func ("/chart/items", test_items);
+  g_test_add_func ("/chart/begun", test_begun);
   g_test_add_func ("/chart/groups", test_groups);
   g_test_add_func ("/chart/forecast", test_forecast);
   g_test_add_func ("/chart/marks", test_marks);
