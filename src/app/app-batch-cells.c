@@ -69,7 +69,7 @@ judge_cell (const TmJob *job, guint piece_index, const TmFeature *feature, guint
 {
   const TmPiece *piece = g_ptr_array_index (job->pieces, piece_index);
   gboolean due = tm_job_feature_is_due (job, feature, piece, piece_index);
-  TmGridCell worst = { NAN, TM_VERDICT_NOT_MEASURED, TM_SIDE_NONE, FALSE };
+  TmGridCell worst = { .used = NAN, .verdict = TM_VERDICT_NOT_MEASURED };
 
   for (guint i = 1; i <= feature->places; i++)
     {

@@ -34,10 +34,12 @@ struct _TmBatchChart {
 
   const TmBatch *batch; /* borrowed */
   TmChartPlot *plot;
+  gboolean known; /* the batch is worked out */
   GtkLabel *title;
   GtkLabel *about;
   GtkDropDown *places;
-  GtkStack *stack;
+  GtkStack *stack; /* the pages, and "nothing" */
+  guint page;
   GtkWidget *buttons[N_PAGES];
   GtkWidget *pictures[TM_N_BATCH_PICTURES];
   GtkLabel *piece;
@@ -55,7 +57,8 @@ G_DEFINE_FINAL_TYPE (TmBatchChart, tm_batch_chart, GTK_TYPE_BOX)
 static void
 show_page (TmBatchChart *self, guint page)
 {
-  tm_access_show_page (self->stack, pages[page].name);
+  self->page = page;
+  tm_access_show_page (self->stack, self->plot != NULL || !self->known ? pages[page].name : "nothing");
   self->filling = TRUE;
   for (guint i = 0; i < N_PAGES; i++)
     gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->buttons[i]), i == page);
@@ -203,6 +206,17 @@ build_head (TmBatchChart *self)
   return head;
 }
 
+static GtkWidget *
+build_nothing (void)
+{
+  GtkWidget *label = gtk_label_new (_ ("No sizes yet: they show here in the order of the pieces."));
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
+  gtk_widget_add_css_class (label, "dim-label");
+  return label;
+}
+
 static void
 build_pictures (TmBatchChart *self)
 {
@@ -217,6 +231,7 @@ build_pictures (TmBatchChart *self)
   gtk_stack_add_named (self->stack, run, pages[PAGE_RUN].name);
   gtk_stack_add_named (self->stack, self->pictures[TM_BATCH_HISTOGRAM], pages[PAGE_HISTOGRAM].name);
   gtk_stack_add_named (self->stack, self->pictures[TM_BATCH_PROBABILITY], pages[PAGE_PROBABILITY].name);
+  gtk_stack_add_named (self->stack, build_nothing (), "nothing");
   gtk_widget_set_vexpand (GTK_WIDGET (self->stack), TRUE);
 }
 
@@ -286,6 +301,9 @@ tm_batch_chart_set_batch (TmBatchChart *self, const TmBatch *batch)
   for (guint i = 0; i < TM_N_BATCH_PICTURES; i++)
     tm_batch_picture_set (TM_BATCH_PICTURE (self->pictures[i]), self->plot != NULL ? batch : NULL,
                           self->plot);
+  self->known = batch != NULL;
+  if (batch != NULL)
+    show_page (self, self->page);
   g_clear_pointer (&old, tm_chart_plot_free);
 }
 

@@ -170,15 +170,19 @@ draw_cells (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
   gint row = tm_batch_cells_row_of (self->cells, self->feature);
   gint column = tm_batch_cells_column_of (self->cells, self->piece);
 
+  tm_batch_tiles_prepare (self->tiles, TM_GRID_CELL_X, TM_GRID_CELL_Y,
+                          gtk_widget_get_scale_factor (GTK_WIDGET (self)), theme);
   for (gint j = sight->from_row; j < sight->to_row; j++)
     for (gint i = sight->from_column; i < sight->to_column; i++)
       {
         const TmGridCell *cell = tm_batch_cells_get (self->cells, (guint)i, (guint)j);
+        int x = (int)sight->x + (i - sight->from_column) * TM_GRID_STEP_X;
+        int y = (int)sight->y + (j - sight->from_row) * TM_GRID_STEP_Y;
 
-        if (cell != NULL)
-          tm_grid_cell_draw (cell, cr, sight->x + (i - sight->from_column) * TM_GRID_STEP_X,
-                             sight->y + (j - sight->from_row) * TM_GRID_STEP_Y, TM_GRID_CELL_X,
-                             TM_GRID_CELL_Y, i == column && j == row, theme);
+        if (cell != NULL && i == column && j == row)
+          tm_grid_cell_draw (cell, cr, x, y, TM_GRID_CELL_X, TM_GRID_CELL_Y, TRUE, theme);
+        else if (cell != NULL)
+          tm_batch_tiles_put (self->tiles, cell, cr, x, y);
       }
   cairo_destroy (cr);
 }
@@ -243,18 +247,19 @@ draw_serial (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight, gint 
   put_layout (GTK_WIDGET (self), snapshot, layout, x + 2, TM_GRID_HEAD / 2.0, strong);
 }
 
-/* As many columns from one serial to the next as the widest in sight needs: 1, 2, 5, 10… */
+/* As many columns from one serial to the next as those at both ends of the sight need: 5, 10… */
 static gint
 find_serial_step (TmBatchGrid *self, const Sight *sight)
 {
-  static const gint steps[] = { 1, 2, 5, 10, 20, 50 };
+  static const gint steps[] = { 5, 10, 20, 50 };
   int widest = 0;
 
-  for (gint i = sight->from_column; i < sight->to_column; i++)
-    widest = MAX (widest, find_serial_width (self, i));
+  if (sight->to_column > sight->from_column)
+    widest
+        = MAX (find_serial_width (self, sight->from_column), find_serial_width (self, sight->to_column - 1));
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
     if (steps[i] * TM_GRID_STEP_X >= widest + SERIAL_GAP)
-      return MAX (steps[i], 5);
+      return steps[i];
   return steps[G_N_ELEMENTS (steps) - 1];
 }
 
@@ -266,6 +271,7 @@ draw_column_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
   gint step = find_serial_step (self, sight);
   gint focus = tm_batch_cells_column_of (self->cells, self->piece);
   int strong_width = focus >= 0 ? find_serial_width (self, focus) + SERIAL_GAP : 0;
+  gint taken = 0; /* where the last serial ended */
 
   gtk_snapshot_push_clip (snapshot,
                           &GRAPHENE_RECT_INIT ((float)self->head_width, 0,
@@ -276,6 +282,9 @@ draw_column_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
 
       if (focus >= 0 && before > -(find_serial_width (self, i) + SERIAL_GAP) && before < strong_width)
         continue;
+      if (i * TM_GRID_STEP_X < taken)
+        continue;
+      taken = i * TM_GRID_STEP_X + find_serial_width (self, i) + SERIAL_GAP;
       draw_serial (self, snapshot, sight, i, FALSE);
     }
   if (focus >= sight->from_column && focus < sight->to_column)

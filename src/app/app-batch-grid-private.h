@@ -6,6 +6,7 @@
 #pragma once
 
 #include "app-batch-grid.h"
+#include "app-batch-tiles.h"
 
 G_BEGIN_DECLS
 
@@ -33,6 +34,7 @@ struct _TmBatchGrid {
   int head_width;      /* of the rows */
   GHashTable *heads;   /* feature -> PangoLayout */
   GHashTable *serials; /* piece -> PangoLayout */
+  TmBatchTiles *tiles;
 };
 
 /* app-batch-grid-draw.c */

@@ -386,6 +386,7 @@ tm_batch_grid_finalize (GObject *object)
   g_clear_object (&self->cells);
   g_hash_table_unref (self->heads);
   g_hash_table_unref (self->serials);
+  tm_batch_tiles_free (self->tiles);
   G_OBJECT_CLASS (tm_batch_grid_parent_class)->finalize (object);
 }
 
@@ -424,6 +425,7 @@ tm_batch_grid_init (TmBatchGrid *self)
 
   self->heads = g_hash_table_new_full (NULL, NULL, NULL, g_object_unref);
   self->serials = g_hash_table_new_full (NULL, NULL, NULL, g_object_unref);
+  self->tiles = tm_batch_tiles_new ();
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);

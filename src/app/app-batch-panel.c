@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-batch-words.h"
+#include "app-dialog.h"
 #include "app-panel-line.h"
 
 /* What is worked out sooner is not announced. */
@@ -75,6 +76,7 @@ tm_batch_panel_init (TmBatchPanel *self)
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), build_words (self));
   gtk_widget_set_vexpand (scroller, TRUE);
+  tm_name_widget (scroller, _ ("What the batch says"));
   gtk_box_append (GTK_BOX (self), scroller);
   self->busy = tm_panel_line_add (GTK_WIDGET (self), "dim-label");
   tm_panel_line_take (self->busy, g_strdup (""));
@@ -100,7 +102,12 @@ list_same_tool (const TmBatchAnswer *answer)
   g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
 
   for (guint i = 0; answer != NULL && i < answer->same_tool->len; i++)
-    g_ptr_array_add (lines, tm_words_batch_same_tool (&g_array_index (answer->same_tool, TmBatch, i)));
+    {
+      const TmBatch *other = &g_array_index (answer->same_tool, TmBatch, i);
+
+      if (tm_batch_state (other) != TM_BATCH_NOT_MEASURED)
+        g_ptr_array_add (lines, tm_words_batch_same_tool (other));
+    }
   g_ptr_array_add (lines, NULL);
   return g_strjoinv ("\n", (char **)lines->pdata);
 }

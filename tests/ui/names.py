@@ -105,6 +105,14 @@ def check_job(program):
                           ("text box", "Customer"), ("text box", "Serial of the next piece")])
 
 
+def check_batch(program):
+    """The grid, the pictures and the buttons of the Batch page."""
+    program.key("alt+3")
+    program.wait_focus("image", re.compile("^Piece "))
+    check_names(program, [("image", re.compile(" by piece")), ("button", "Worst first"),
+                          ("button", "Histogram"), ("button", "Hold back…")])
+
+
 def check_gauges(program):
     program.key("alt+4")
     check_names(program, [("tree grid", "Gauges"), ("text box", "Standard’s size"),
@@ -170,6 +178,7 @@ def main(binary, job):
                 ("Readings", check_readings),
                 ("Nonconformance", check_nonconformance),
                 ("Job", check_job),
+                ("The batch", check_batch),
                 ("Gauges and methods", check_gauges),
                 ("Add a table", check_table),
                 ("Report", check_report),
