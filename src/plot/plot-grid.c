@@ -86,12 +86,17 @@ draw_close (cairo_t *cr, double x, double y, double width, double height, const 
   guint32 pixels[TILE * TILE];
   cairo_surface_t *tile;
 
+  set_mixed (cr, &theme->close, &theme->surface, 0.5);
+  fill_cell (cr, x, y, width, height);
+  if (width < 6.0 || height < 6.0)
+    return;
   fill_tile (pixels, theme);
   tile = cairo_image_surface_create_for_data ((unsigned char *)pixels, CAIRO_FORMAT_RGB24, TILE, TILE,
                                               TILE * (int)sizeof (guint32));
   cairo_set_source_surface (cr, tile, floor (x), floor (y));
   cairo_pattern_set_extend (cairo_get_source (cr), CAIRO_EXTEND_REPEAT);
-  fill_cell (cr, x, y, width, height);
+  cairo_rectangle (cr, x + 2.0, y + 2.0, width - 4.0, height - 4.0);
+  cairo_fill (cr);
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
   cairo_surface_finish (tile); /* whoever replays the drawing later has a copy from here on */
   cairo_surface_destroy (tile);
