@@ -47,11 +47,12 @@ draw_sum_lines (TmFrame *lane)
 static void
 draw_sum_signal (TmFrame *lane, const TmChartPlot *plot)
 {
-  const TmTextStyle style = { .scale = 0.85, .halo = TRUE };
+  const TmTextStyle style = { .scale = 0.85 };
+  const char *text = _ ("the cumulative sum signals");
   const gint first = plot->batch->first_cusum;
   const double half = lane->pen.size * 0.45;
   const TmCusumPoint *point;
-  double x, y;
+  double x, y, words;
 
   if (first < 0 || (guint)first >= plot->n_items || (guint)first >= plot->batch->chart.n_groups)
     return;
@@ -59,16 +60,19 @@ draw_sum_signal (TmFrame *lane, const TmChartPlot *plot)
   x = tm_frame_piece (lane, plot->items[first].x);
   y = find_sum_y (lane, point->high > TM_BATCH_CUSUM_H ? point->high : -point->low);
   tm_chart_draw_square (lane, x, y);
-  tm_text_draw_within (&lane->pen, _ ("the cumulative sum signals"), x + half * 2.0,
-                       CLAMP (y, lane->top + lane->pen.line * 0.5, lane->bottom - lane->pen.line * 0.5),
-                       lane->left, lane->right, &style, NULL);
+  words = tm_text_width (&lane->pen, text, &style);
+  x = CLAMP (x + half * 2.0, lane->left, MAX (lane->left, lane->right - words));
+  y = CLAMP (y, lane->top + lane->pen.line * 0.5, lane->bottom - lane->pen.line * 0.5);
+  tm_frame_fill (lane, x - 1.0, y - lane->pen.line * 0.4, words + 2.0, lane->pen.line * 0.8,
+                 &lane->pen.theme->surface, 0.75);
+  tm_text_draw_within (&lane->pen, text, x, y, lane->left, lane->right, &style, NULL);
 }
 
 void
 tm_chart_draw_lane (TmFrame *frame, const TmChartPlot *plot, double top, double bottom)
 {
   TmFrame lane = *frame;
-  const TmTextStyle style = { .scale = 0.85, .dim = TRUE, .halo = TRUE };
+  const TmTextStyle style = { .scale = 0.85, .dim = TRUE };
   TmChartThread thread = { .mean = plot->cusum_high,
                            .low = NULL,
                            .high = NULL,

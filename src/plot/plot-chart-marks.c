@@ -6,7 +6,7 @@
 #include "plot-chart-private.h"
 
 #define MOST_WORDS 8    /* more on one picture is a wall of text; the description has them all */
-#define MOST_TRIED 16   /* marks that words are tried for: where they find no room more would not either */
+#define MOST_TRIED 10   /* marks that words are tried for: where they find no room more would not either */
 #define WORD_SCALE 0.85 /* of ordinary text */
 
 char *
