@@ -175,7 +175,8 @@ take_offset (TmBatchTools *self, const TmFeature *feature, const TmBatch *batch)
 
   if (offset->status != TM_OFFSET_ADVISED || !isfinite (offset->size_change) || offset->steps == 0)
     return;
-  amount = tm_count_format_exact (offset->steps * batch->options.step, feature->unit, 0);
+  amount = tm_count_format_exact (offset->steps * batch->options.step, feature->unit,
+                                  MAX (feature->lower.decimals, feature->upper.decimals));
   self->amount = *amount == '-' ? g_steal_pointer (&amount) : g_strconcat ("+", amount, NULL);
   self->next = find_next (&batch->series);
 }
