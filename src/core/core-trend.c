@@ -3,9 +3,9 @@
 #include "core-trend.h"
 
 #include <gsl/gsl_cdf.h>
+#include <gsl/gsl_sort.h>
 #include <gsl/gsl_statistics_double.h>
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "core-uncertainty.h"
@@ -206,14 +206,6 @@ fill_kendall (const Points *points, TmTrend *out)
     }
 }
 
-static int
-compare_cb (const void *a, const void *b)
-{
-  const double *left = a, *right = b;
-
-  return (*left > *right) - (*left < *right);
-}
-
 /* The value of rank @rank (1.., halves lie between two) among @n sorted ones. */
 static double
 pick (const double *sorted, gsize n, double rank)
@@ -240,7 +232,7 @@ list_slopes (const Points *points, double reach, TmTrend *out)
 
           g_array_append_val (slopes, slope);
         }
-  qsort (slopes->data, slopes->len, sizeof (double), compare_cb);
+  gsl_sort ((double *)(gpointer)slopes->data, 1, slopes->len);
   sorted = (const double *)(gpointer)slopes->data;
   middle = (slopes->len + 1) / 2.0;
   out->theil_sen = pick (sorted, slopes->len, middle);
