@@ -64,6 +64,7 @@ show_page (TmBatchChart *self, guint page)
     gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->buttons[i]), i == page);
   self->filling = FALSE;
   gtk_widget_set_visible (GTK_WIDGET (self->piece), page == PAGE_RUN);
+  gtk_widget_set_visible (GTK_WIDGET (self->about), page == PAGE_RUN);
 }
 
 static void
@@ -189,6 +190,8 @@ build_head (TmBatchChart *self)
   gtk_label_set_xalign (self->title, 0);
   gtk_label_set_xalign (self->about, 0);
   gtk_widget_set_hexpand (GTK_WIDGET (self->about), TRUE);
+  gtk_widget_set_halign (choices, GTK_ALIGN_END);
+  gtk_widget_set_hexpand (choices, TRUE);
   gtk_widget_add_css_class (GTK_WIDGET (self->title), "tm-batch-title");
   gtk_widget_add_css_class (GTK_WIDGET (self->about), "dim-label");
   gtk_widget_add_css_class (head, "tm-batch-chart-head");
@@ -265,9 +268,8 @@ describe_title (const TmFeature *feature)
   g_autofree char *requirement = tm_words_requirement (feature);
 
   if (*feature->name == '\0' || g_str_equal (feature->name, requirement))
-    /* Translators: a feature; its picture has its sizes in the order of the pieces. */
-    return g_strdup_printf (_ ("%s, by piece"), requirement);
-  return g_strdup_printf (_ ("%s %s, by piece"), requirement, feature->name);
+    return g_steal_pointer (&requirement);
+  return g_strdup_printf ("%s %s", requirement, feature->name);
 }
 
 void

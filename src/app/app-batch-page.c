@@ -484,6 +484,8 @@ build_lower (TmBatchPage *self)
   g_signal_connect_swapped (self->chart, "piece", G_CALLBACK (piece_cb), self);
   g_signal_connect_swapped (self->chart, "place", G_CALLBACK (place_cb), self);
   tm_batch_panel_add_tools (self->panel, self->tools);
+  /* Whatever the buttons in it would like: the room is the picture's. */
+  gtk_widget_set_hexpand (GTK_WIDGET (self->panel), FALSE);
   gtk_box_append (GTK_BOX (lower), GTK_WIDGET (self->chart));
   gtk_box_append (GTK_BOX (lower), GTK_WIDGET (self->panel));
   gtk_widget_set_vexpand (lower, TRUE);
