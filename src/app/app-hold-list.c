@@ -10,6 +10,8 @@
 #include "app-words.h"
 #include "exchange-csv.h"
 
+#include "plot-chance.h"
+
 static void
 free_line (gpointer data)
 {
@@ -137,11 +139,7 @@ tm_words_chance_out (double out)
 {
   if (!isfinite (out))
     return g_strdup (_ ("unknown"));
-  if (out < 0.001)
-    return g_strdup (_ ("under 0.1 %"));
-  if (out > 0.999)
-    return g_strdup (_ ("over 99.9 %"));
-  return g_strdup_printf (out < 0.1 || out > 0.99 ? "%.1f %%" : "%.0f %%", 100 * out);
+  return tm_chance_text (out);
 }
 
 char *

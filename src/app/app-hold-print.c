@@ -3,7 +3,6 @@
 #include "app-hold-print.h"
 
 #include <glib/gi18n-lib.h>
-#include <pango/pangocairo.h>
 
 #include "plot-theme.h"
 

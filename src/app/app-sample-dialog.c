@@ -197,11 +197,11 @@ build_answers (Dialog *dialog)
       _ ("From the pieces of this feature measured so far, as long as they are of one normal process."));
 
   dialog->lot = tm_form_entry (asked, _ ("Pieces in the lot"));
-  dialog->share = tm_form_entry (asked, _ ("Share out that must not pass, %"));
-  dialog->risk = tm_form_entry (asked, _ ("Chance that such a lot passes, %"));
+  dialog->share = tm_form_entry (asked, _ ("Share out that must not pass (%)"));
+  dialog->risk = tm_form_entry (asked, _ ("Chance that such a lot passes (%)"));
   dialog->sample = add_answer (lot);
-  dialog->coverage = tm_form_entry (sure, _ ("Share of pieces that lie between, %"));
-  dialog->confidence = tm_form_entry (sure, _ ("How sure, %"));
+  dialog->coverage = tm_form_entry (sure, _ ("Share of pieces that lie between (%)"));
+  dialog->confidence = tm_form_entry (sure, _ ("How sure (%)"));
   dialog->interval = add_answer (spread);
 }
 

@@ -133,7 +133,7 @@ def plan(program, book):
     program.tab_to("text box", "Pieces in the lot")
     program.put("100")
     program.shows("Measure 45 of the 100")
-    program.tab_to("text box", "Share out that must not pass, %")
+    program.tab_to("text box", "Share out that must not pass (%)")
     program.put("x")
     program.shows("write a percentage")
     program.key("Escape")
