@@ -36,7 +36,7 @@ struct _TmBatchPage {
   TmBatchGrid *grid;
   TmBatchChart *chart;
   TmBatchPanel *panel;
-  GtkWidget *tools;    /* what can be done, under the words */
+  GtkWidget *tools;    /* what can be done, over the grid */
   GdkSurface *surface; /* while it is in sight: its size is followed */
   guint fit_id;
   gboolean filling;

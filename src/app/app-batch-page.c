@@ -457,6 +457,8 @@ build_head (TmBatchPage *self)
   gtk_widget_add_css_class (GTK_WIDGET (self->count), "numeric");
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->count));
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->progress));
+  self->tools = tm_batch_tools_new ();
+  gtk_box_append (GTK_BOX (head), self->tools);
   gtk_box_append (GTK_BOX (head), build_sorts (self));
   return head;
 }
@@ -479,13 +481,9 @@ build_lower (TmBatchPage *self)
 
   self->chart = TM_BATCH_CHART (tm_batch_chart_new ());
   self->panel = TM_BATCH_PANEL (tm_batch_panel_new ());
-  self->tools = tm_batch_tools_new ();
   gtk_widget_set_hexpand (GTK_WIDGET (self->chart), TRUE);
   g_signal_connect_swapped (self->chart, "piece", G_CALLBACK (piece_cb), self);
   g_signal_connect_swapped (self->chart, "place", G_CALLBACK (place_cb), self);
-  tm_batch_panel_add_tools (self->panel, self->tools);
-  /* Whatever the buttons in it would like: the room is the picture's. */
-  gtk_widget_set_hexpand (GTK_WIDGET (self->panel), FALSE);
   gtk_box_append (GTK_BOX (lower), GTK_WIDGET (self->chart));
   gtk_box_append (GTK_BOX (lower), GTK_WIDGET (self->panel));
   gtk_widget_set_vexpand (lower, TRUE);

@@ -154,11 +154,3 @@ tm_batch_panel_set_busy (TmBatchPanel *self, gboolean busy)
   else if (self->busy_id == 0)
     self->busy_id = g_timeout_add (BUSY_AFTER_MS, say_busy_cb, self);
 }
-
-void
-tm_batch_panel_add_tools (TmBatchPanel *self, GtkWidget *tools)
-{
-  g_return_if_fail (TM_IS_BATCH_PANEL (self));
-
-  gtk_box_append (GTK_BOX (self), tools);
-}

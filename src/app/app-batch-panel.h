@@ -22,7 +22,4 @@ void tm_batch_panel_show (TmBatchPanel *self, const TmBatchAnswer *answer);
 /* While it is worked out what stood before stays, marked as such when that takes long. */
 void tm_batch_panel_set_busy (TmBatchPanel *self, gboolean busy);
 
-/* Under the words. */
-void tm_batch_panel_add_tools (TmBatchPanel *self, GtkWidget *tools);
-
 G_END_DECLS

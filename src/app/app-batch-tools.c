@@ -134,20 +134,16 @@ tm_batch_tools_init (TmBatchTools *self)
 {
   GtkWidget *grid = gtk_grid_new ();
 
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
-  gtk_box_set_spacing (GTK_BOX (self), 8);
+  gtk_box_set_spacing (GTK_BOX (self), 6);
   self->record = tm_button_new (_ ("_Record this offset…"));
-  gtk_widget_add_css_class (self->record, "suggested-action");
   gtk_widget_set_visible (self->record, FALSE);
   g_signal_connect_swapped (self->record, "clicked", G_CALLBACK (record_cb), self);
   gtk_box_append (GTK_BOX (self), self->record);
-  gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
-  gtk_grid_set_column_spacing (GTK_GRID (grid), 8);
-  gtk_grid_set_row_spacing (GTK_GRID (grid), 8);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 6);
   self->events = add_button (self, GTK_GRID (grid), _ ("_Events…"), 0, 0, G_CALLBACK (events_cb));
   self->charts = add_button (self, GTK_GRID (grid), _ ("_Charts…"), 1, 0, G_CALLBACK (charts_cb));
-  self->hold_back = add_button (self, GTK_GRID (grid), _ ("Hold _back…"), 0, 1, G_CALLBACK (hold_cb));
-  self->how_many = add_button (self, GTK_GRID (grid), _ ("How _many…"), 1, 1, G_CALLBACK (how_many_cb));
+  self->hold_back = add_button (self, GTK_GRID (grid), _ ("Hold _back…"), 2, 0, G_CALLBACK (hold_cb));
+  self->how_many = add_button (self, GTK_GRID (grid), _ ("How _many…"), 3, 0, G_CALLBACK (how_many_cb));
   gtk_box_append (GTK_BOX (self), grid);
 }
 
