@@ -458,6 +458,7 @@ build_head (TmBatchPage *self)
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->count));
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->progress));
   self->tools = tm_batch_tools_new ();
+  gtk_widget_set_valign (self->tools, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (head), self->tools);
   gtk_box_append (GTK_BOX (head), build_sorts (self));
   return head;

@@ -26,6 +26,13 @@ format_signed (gint64 count, TmUnit unit, guint decimals, gboolean plus)
                                                        : g_steal_pointer (&number);
 }
 
+/* A chance of a test. */
+static char *
+format_p (double p)
+{
+  return p < 0.001 ? g_strdup (_ ("under 0.001")) : g_strdup_printf ("%.3f", p);
+}
+
 /* Decimals in @unit that show two digits of a difference of @counts. */
 static guint
 find_decimals (double counts, TmUnit unit)
@@ -413,7 +420,7 @@ say_slope (const TmBatch *batch)
   if (!isfinite (trend->theil_sen) || !isfinite (trend->kendall_p))
     return g_strdup_printf (_ ("%s %s a piece (%s to %s)"), slope, symbol, low, high);
   robust = format_signed (to_count (trend->theil_sen), unit, decimals, TRUE);
-  p = trend->kendall_p < 0.001 ? g_strdup (_ ("under 0.001")) : g_strdup_printf ("%.3f", trend->kendall_p);
+  p = format_p (trend->kendall_p);
   /* Translators: slope, unit, its interval; the slope of Theil and Sen; chance of the test of Mann and
    * Kendall. */
   return g_strdup_printf (_ ("%s %s a piece (%s to %s)\nrobust %s; by chance alone: %s"), slope, symbol, low,
@@ -506,16 +513,37 @@ say_hold (const TmBatch *batch)
 
 /* -------- Capability -------- */
 
+/* Two decimals, with a minus as wide as a digit and none before zero. */
+static char *
+format_figure (double value)
+{
+  char *text = g_strdup_printf ("%.2f", fabs (value));
+
+  if (value < 0 && strpbrk (text, "123456789") != NULL)
+    {
+      char *signed_text = g_strconcat ("−", text, NULL);
+
+      g_free (text);
+      return signed_text;
+    }
+  return text;
+}
+
 /* "Ppk 1.18 (0.88 to 1.48)"; NULL where there is none. */
 static char *
 format_index (const char *name, const TmIndex *index)
 {
+  g_autofree char *value = NULL, *low = NULL, *high = NULL;
+
   if (!isfinite (index->value))
     return NULL;
+  value = format_figure (index->value);
   if (!isfinite (index->low) || !isfinite (index->high))
-    return g_strdup_printf ("%s %.2f", name, index->value);
+    return g_strdup_printf ("%s %s", name, value);
+  low = format_figure (index->low);
+  high = format_figure (index->high);
   /* Translators: an index of capability, its value and its interval. */
-  return g_strdup_printf (_ ("%s %.2f (%.2f to %.2f)"), name, index->value, index->low, index->high);
+  return g_strdup_printf (_ ("%s %s (%s to %s)"), name, value, low, high);
 }
 
 static char *
@@ -558,10 +586,12 @@ add_line (GString *lines, char *line)
 static char *
 describe_shape (const TmCapability *capability)
 {
+  g_autofree char *p = format_p (capability->normality_p);
+
   if (capability->shape == TM_SHAPE_NORMAL)
     return NULL;
   if (isfinite (capability->normality_p))
-    return g_strdup_printf (_ ("not normal (p %.3f): by quantiles, %s"), capability->normality_p,
+    return g_strdup_printf (_ ("not normal (p %s): by quantiles, %s"), p,
                             g_dpgettext2 (GETTEXT_PACKAGE, "shape", tm_shape_word (capability->shape)));
   return g_strdup_printf (_ ("by quantiles, %s"),
                           g_dpgettext2 (GETTEXT_PACKAGE, "shape", tm_shape_word (capability->shape)));
