@@ -51,14 +51,9 @@ allowed_outside () {
 }
 
 check_includes () { # LAYER FOLDER
-  grep -HnE '^ *# *include' "$2"/*.[ch] 2>/dev/null | while IFS= read -r line; do
-    name=$(printf '%s\n' "$line" | sed -E 's/.*include *[<"]([^>"]*)[>"].*/\1/')
-    case $line in
-      *'"'*) pattern="^($(allowed_prefixes "$1"))-[a-z0-9-]+\\.h\$" ;;
-      *) pattern="^$(allowed_outside "$1")\$" ;;
-    esac
-    printf '%s\n' "$name" | grep -qE "$pattern" || printf '%s\n' "$line"
-  done
+  own="\"($(allowed_prefixes "$1"))-[a-z0-9-]+\\.h\""
+  outside="<$(allowed_outside "$1")>"
+  grep -HnE '^ *# *include' "$2"/*.[ch] 2>/dev/null | grep -vE "^[^:]*:[0-9]+: *# *include *($own|$outside)"
 }
 
 # Symbols that an archive must not ask for.
