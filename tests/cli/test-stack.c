@@ -85,8 +85,23 @@ static const char blocks_job[]
       " \"job\": {\"part_number\": \"T-1\", \"unit\": \"mm\"},"
       " \"gauges\": [{\"tag\": \"GB-1\", \"kind\": \"gauge blocks\", \"unit\": \"mm\","
       "   \"blocks\": \"1-9 by 1; 10-100 by 10\"},"
-      "  {\"tag\": \"GB-2\", \"kind\": \"gauge blocks\", \"unit\": \"mm\", \"blocks\": \"1; two\"},"
       "  {\"tag\": \"OM-1\", \"kind\": \"outside micrometer\", \"unit\": \"mm\"}]}";
+
+/* Sizes that do not read are refused with the file, which says where. */
+static const char bad_blocks_job[] = "{\"format\": \"tenthmark-job\", \"version\": 1,"
+                                     " \"job\": {\"part_number\": \"T-1\", \"unit\": \"mm\"},"
+                                     " \"gauges\": [{\"tag\": \"GB-2\", \"kind\": \"gauge blocks\", "
+                                     "\"unit\": \"mm\", \"blocks\": \"1; two\"}]}";
+
+static void
+test_bad_job (void)
+{
+  g_autofree char *path = write_job ("bad-blocks.tmjob", bad_blocks_job);
+  g_auto (Call) call = { 0 };
+
+  run (&call, "pins", path, "--stack", "47", "--gauge", "GB-2", NULL);
+  assert_refused (&call, "gauges[0].blocks");
+}
 
 static void
 test_job (void)
@@ -94,7 +109,7 @@ test_job (void)
   static const char *const wanted[] = { "7.000", "40.000", NULL };
   static const struct {
     const char *gauge, *wanted;
-  } refused[] = { { "GB-2", "“ two”" }, { "OM-1", "no block sizes" }, { "GB-9", "no gauge “GB-9”" } };
+  } refused[] = { { "OM-1", "no block sizes" }, { "GB-9", "no gauge “GB-9”" } };
   g_autofree char *path = write_job ("blocks.tmjob", blocks_job);
   g_auto (Call) found = { 0 };
   g_auto (Call) unsaid = { 0 };
@@ -196,6 +211,7 @@ add_tests (void)
   g_test_add_func ("/cli/stack/words", test_words);
   g_test_add_func ("/cli/stack/no-stack", test_no_stack);
   g_test_add_func ("/cli/stack/job", test_job);
+  g_test_add_func ("/cli/stack/bad-job", test_bad_job);
   g_test_add_func ("/cli/stack/refused", test_refused);
   g_test_add_func ("/cli/zero/answers", test_zero);
   g_test_add_func ("/cli/zero/refused", test_zero_refused);
