@@ -6,13 +6,12 @@
 #include <fcntl.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
-#include <langinfo.h>
 #include <locale.h>
-#include <string.h>
 #include <unistd.h>
 
 #include "report-file-check.h"
 #include "report-sheets.h"
+#include "report-target.h"
 
 #if !defined(LXW_VERSION_ID) || LXW_VERSION_ID < 114
 #error "libxlsxwriter 1.1.4 or later is needed"
@@ -20,52 +19,6 @@
 
 /* From this many readings on, rows leave memory as they are written. */
 #define MANY_READINGS 20000
-/* Millimetres across a sheet of Letter paper. */
-#define LETTER_WIDTH 216
-
-G_DEFINE_QUARK (tm - report - error - quark, tm_report_error)
-
-/* -------- Paper -------- */
-
-/* Territories that use Letter paper (Unicode CLDR, territory supplement, paper size). */
-static gboolean
-is_letter_territory (const char *locale)
-{
-  static const char *const territories[]
-      = { "BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE" };
-  const char *at = locale != NULL ? strchr (locale, '_') : NULL;
-
-  for (gsize i = 0; at != NULL && i < G_N_ELEMENTS (territories); i++)
-    if (strncmp (at + 1, territories[i], 2) == 0)
-      return TRUE;
-  return FALSE;
-}
-
-/* The locale the user asked for, which may not be installed. */
-static const char *
-get_wanted_locale (void)
-{
-  static const char *const variables[] = { "LC_ALL", "LC_PAPER", "LANG" };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (variables); i++)
-    {
-      const char *value = g_getenv (variables[i]);
-      if (value != NULL && *value != '\0')
-        return value;
-    }
-  return NULL;
-}
-
-TmPaper
-tm_paper_of_locale (void)
-{
-  const char *current = setlocale (LC_PAPER, NULL);
-
-  if (current != NULL && strcmp (current, "C") != 0 && strcmp (current, "POSIX") != 0
-      && !g_str_has_prefix (current, "C."))
-    return GPOINTER_TO_INT (nl_langinfo (_NL_PAPER_WIDTH)) == LETTER_WIDTH ? TM_PAPER_LETTER : TM_PAPER_A4;
-  return is_letter_territory (get_wanted_locale ()) ? TM_PAPER_LETTER : TM_PAPER_A4;
-}
 
 /* -------- Sheets -------- */
 
@@ -125,14 +78,6 @@ write_sheets (TmWorkbook *workbook)
 
 /* -------- The file -------- */
 
-static void
-fail_to_write (const char *path, int code, GError **error)
-{
-  g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE,
-               _ ("%s cannot be written: %s; choose another folder or make room"), path,
-               code != 0 ? g_strerror (code) : _ ("the disk may be full"));
-}
-
 /* Packs the file.  Takes the workbook in any case. */
 static gboolean
 pack (TmWorkbook *workbook, GError **error)
@@ -158,7 +103,7 @@ fill (const TmReportContent *content, const char *made, TmPaper paper, TmReportP
   workbook.book = workbook_new_opt (made, &options);
   if (workbook.book == NULL)
     {
-      fail_to_write (made, ENOMEM, error);
+      tm_target_fail (made, ENOMEM, error);
       return FALSE;
     }
   tm_styles_init (&workbook.styles, workbook.book);
@@ -175,70 +120,9 @@ fill (const TmReportContent *content, const char *made, TmPaper paper, TmReportP
   return FALSE;
 }
 
-/* Writes all of @data to @fd and has it on the disk. */
-static gboolean
-write_through (int fd, const char *data, gsize size)
-{
-  while (size > 0)
-    {
-      const gssize written = write (fd, data, size);
-      if (written < 0 && errno == EINTR)
-        continue;
-      if (written <= 0)
-        return FALSE;
-      data += written;
-      size -= (gsize)written;
-    }
-  return fsync (fd) == 0;
-}
-
-/* Some file systems cannot sync a folder; the file itself is safe all the same. */
-static void
-sync_folder (const char *folder)
-{
-  const int fd = g_open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC, 0);
-
-  if (fd < 0)
-    return;
-  (void)fsync (fd);
-  close (fd);
-}
-
-/* The new file grows beside the target and takes its place in one step. */
-typedef struct {
-  const char *path;
-  char *folder;
-  char *beside;
-  int fd;
-} Target;
-
-static gboolean
-open_target (Target *target, const char *path, GError **error)
-{
-  target->path = path;
-  target->folder = g_path_get_dirname (path);
-  target->beside = g_build_filename (target->folder, ".report-XXXXXX", NULL);
-  target->fd = g_mkstemp_full (target->beside, O_RDWR | O_CLOEXEC, 0666); /* less what the umask takes */
-  if (target->fd >= 0)
-    return TRUE;
-  fail_to_write (path, errno, error);
-  return FALSE;
-}
-
-static void
-close_target (Target *target, gboolean done)
-{
-  if (target->fd >= 0)
-    close (target->fd);
-  if (target->fd >= 0 && !done)
-    (void)g_unlink (target->beside);
-  g_free (target->folder);
-  g_free (target->beside);
-}
-
 /* Moves a finished workbook from @made to the target's place. */
 static gboolean
-take_place (Target *target, const char *made, GError **error)
+take_place (TmTarget *target, const char *made, GError **error)
 {
   g_autoptr (GError) damage = NULL;
   g_autoptr (GMappedFile) file = NULL;
@@ -250,20 +134,14 @@ take_place (Target *target, const char *made, GError **error)
                    g_get_tmp_dir (), damage->message);
       return FALSE;
     }
-  if (!write_through (target->fd, g_mapped_file_get_contents (file), g_mapped_file_get_length (file))
-      || g_rename (target->beside, target->path) != 0)
-    {
-      fail_to_write (target->path, errno, error);
-      return FALSE;
-    }
-  sync_folder (target->folder);
-  return TRUE;
+  return tm_target_write (target, g_mapped_file_get_contents (file), g_mapped_file_get_length (file), error)
+         && tm_target_take_place (target, error);
 }
 
 /* The library makes its file among the temporary ones: what goes wrong at the target is then ours to
  * say, in one line. */
 static gboolean
-make_and_place (const TmReportContent *content, Target *target, TmPaper paper, TmReportProgress progress,
+make_and_place (const TmReportContent *content, TmTarget *target, TmPaper paper, TmReportProgress progress,
                 gpointer data, GError **error)
 {
   g_autofree char *made = g_build_filename (g_get_tmp_dir (), "tenthmark-report-XXXXXX", NULL);
@@ -272,7 +150,7 @@ make_and_place (const TmReportContent *content, Target *target, TmPaper paper, T
 
   if (fd < 0)
     {
-      fail_to_write (made, errno, error);
+      tm_target_fail (made, errno, error);
       return FALSE;
     }
   close (fd);
@@ -302,15 +180,15 @@ gboolean
 tm_workbook_write (const TmReportContent *content, const char *path, TmPaper paper, TmReportProgress progress,
                    gpointer data, GError **error)
 {
-  Target target = { .fd = -1 };
+  TmTarget target = { .fd = -1 };
   locale_t own, before;
   gboolean done;
 
   g_return_val_if_fail (content != NULL && path != NULL, FALSE);
   before = use_decimal_point (&own);
-  done
-      = open_target (&target, path, error) && make_and_place (content, &target, paper, progress, data, error);
-  close_target (&target, done);
+  done = tm_target_open (&target, path, error)
+         && make_and_place (content, &target, paper, progress, data, error);
+  tm_target_close (&target, done);
   restore_locale (before, own);
   if (done && progress != NULL)
     (void)progress (1.0, data);

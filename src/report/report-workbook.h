@@ -6,25 +6,10 @@
 #pragma once
 
 #include "report-content.h"
+#include "report-error.h"
+#include "report-form.h"
 
 G_BEGIN_DECLS
-
-#define TM_REPORT_ERROR (tm_report_error_quark ())
-GQuark tm_report_error_quark (void);
-
-typedef enum {
-  TM_REPORT_ERROR_CANNOT_WRITE, /* folder missing, read-only, disk full */
-  TM_REPORT_ERROR_TOO_LARGE,    /* more rows than a sheet holds */
-  TM_REPORT_ERROR_CANCELLED,
-  TM_REPORT_ERROR_FAILED,
-} TmReportError;
-
-typedef enum { TM_PAPER_A4, TM_PAPER_LETTER } TmPaper;
-
-typedef gboolean (*TmReportProgress) (double fraction, gpointer data);
-
-/* The paper of the user's locale: Letter where LC_PAPER or the territory says so, else A4. */
-TmPaper tm_paper_of_locale (void);
 
 /* Writes @path through a temporary file beside it: the old file or a whole new one. */
 gboolean tm_workbook_write (const TmReportContent *content, const char *path, TmPaper paper,

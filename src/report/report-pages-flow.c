@@ -1,0 +1,372 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-pages-flow: puts a document's blocks on pages, from the top down.
+ *
+ * A heading stays with what follows it.  A table's head is repeated on each page.  A row is never broken
+ * unless it is taller than a page, and then between its lines; running text is, with two lines at least on
+ * either side.
+ */
+
+#include <math.h>
+
+#include "report-pages-private.h"
+
+#define LEAST_LINES 2
+/* Room above and below, points. */
+#define AFTER_TITLE     4.0
+#define AFTER_SUBTITLE  12.0
+#define BEFORE_SECTION  16.0
+#define AFTER_SECTION   7.0
+#define BEFORE_HEADING  9.0
+#define AFTER_HEADING   3.0
+#define AFTER_PARAGRAPH 5.0
+#define AFTER_CELLS     9.0
+#define AFTER_PICTURES  10.0
+#define NARROW_PICTURE  0.85 /* of its wished width is still enough for it */
+
+typedef struct {
+  TmPages *pages;
+  TmPage page;
+  double y;
+  gboolean fresh; /* nothing stands on the page but repeated heads */
+} Flow;
+
+/* -------- Pages -------- */
+
+static void
+begin_page (Flow *flow, const TmReportSection *section)
+{
+  flow->page = (TmPage) { .first = flow->pages->items->len, .section = section };
+  flow->y = flow->pages->top;
+  flow->fresh = TRUE;
+}
+
+static void
+end_page (Flow *flow)
+{
+  flow->page.n = flow->pages->items->len - flow->page.first;
+  g_array_append_val (flow->pages->pages, flow->page);
+}
+
+static void
+turn_page (Flow *flow, const TmReportSection *section)
+{
+  end_page (flow);
+  begin_page (flow, section);
+}
+
+static double
+get_rest (const Flow *flow)
+{
+  return flow->pages->bottom - flow->y;
+}
+
+static void
+add_item (Flow *flow, const TmItem *item)
+{
+  TmItem placed = *item;
+
+  placed.x = flow->pages->left + item->x;
+  placed.y = flow->y;
+  g_array_append_val (flow->pages->items, placed);
+  flow->y += item->height;
+  if (item->kind != TM_ITEM_HEAD)
+    flow->fresh = FALSE;
+}
+
+static void
+leave (Flow *flow, double room)
+{
+  flow->y = MIN (flow->y + room, flow->pages->bottom);
+}
+
+/* -------- Rows -------- */
+
+static void
+add_head (Flow *flow, const TmReportSection *section, const TmReportBlock *block)
+{
+  const TmRowExtent extent = tm_pages_row_extent (flow->pages, block, 0, TRUE);
+  const TmItem item = { .kind = TM_ITEM_HEAD, .section = section, .block = block, .height = extent.height };
+
+  add_item (flow, &item);
+}
+
+static double
+get_head_height (const Flow *flow, const TmReportBlock *block)
+{
+  return block->kind == TM_BLOCK_TABLE ? tm_pages_row_extent (flow->pages, block, 0, TRUE).height : 0.0;
+}
+
+static void
+turn_for (Flow *flow, const TmReportSection *section, const TmReportBlock *block)
+{
+  turn_page (flow, section);
+  if (block->kind == TM_BLOCK_TABLE)
+    add_head (flow, section, block);
+}
+
+/* How many of @left lines go on this page; 0: it has no room. */
+static guint
+count_lines_here (const Flow *flow, const TmRowExtent *extent, guint left)
+{
+  const double room = get_rest (flow) - extent->above - extent->below;
+  const guint fit = room > 0 ? (guint)floor (room / extent->highest + 1e-6) : 0;
+  guint n = MIN (fit, left);
+
+  if (n < left && left - n < LEAST_LINES && left > LEAST_LINES)
+    n = left - LEAST_LINES;
+  if (n >= MIN (left, LEAST_LINES))
+    return n;
+  return flow->fresh ? MAX (1u, MIN (fit, left)) : 0;
+}
+
+/* A row in pieces, between its lines. */
+static void
+add_split_row (Flow *flow, TmItem *item, const TmRowExtent *extent)
+{
+  guint from = 0;
+
+  while (from < extent->lines)
+    {
+      const guint n = count_lines_here (flow, extent, extent->lines - from);
+
+      if (n > 0)
+        {
+          item->from = from;
+          item->n = n;
+          item->height = extent->above + extent->below + n * extent->highest;
+          add_item (flow, item);
+          from += n;
+        }
+      if (from < extent->lines)
+        turn_for (flow, item->section, item->block);
+    }
+}
+
+static void
+add_row (Flow *flow, const TmReportSection *section, const TmReportBlock *block, guint row)
+{
+  const TmRowExtent extent = tm_pages_row_extent (flow->pages, block, row, FALSE);
+  TmItem item
+      = { .kind = TM_ITEM_ROW, .section = section, .block = block, .row = row, .height = extent.height };
+
+  if (extent.height <= get_rest (flow))
+    {
+      add_item (flow, &item);
+      return;
+    }
+  if (!flow->fresh && block->kind != TM_BLOCK_PARAGRAPH
+      && extent.height <= flow->pages->bottom - flow->pages->top - get_head_height (flow, block))
+    turn_for (flow, section, block);
+  if (extent.height <= get_rest (flow))
+    add_item (flow, &item);
+  else
+    add_split_row (flow, &item, &extent);
+}
+
+/* What a heading, a table's head or a first row must be followed by on its page. */
+static double
+measure_start (const Flow *flow, const TmReportBlock *block)
+{
+  TmRowExtent extent;
+  double height = 0.0;
+
+  if (block == NULL)
+    return 0.0;
+  if (block->kind == TM_BLOCK_PICTURE)
+    return block->picture.width * block->picture.aspect;
+  if (tm_report_block_rows (block) == 0)
+    return 0.0;
+  extent = tm_pages_row_extent (flow->pages, block, 0, FALSE);
+  height = extent.height;
+  if (block->kind == TM_BLOCK_PARAGRAPH)
+    height = MIN (height, LEAST_LINES * extent.highest);
+  return height + get_head_height (flow, block);
+}
+
+/* What begins here and wants @height on one page goes to the next where that is not left; what is taller
+ * than a page stays. */
+static void
+keep_together (Flow *flow, const TmReportSection *section, double height)
+{
+  if (!flow->fresh && height > get_rest (flow)
+      && (height <= flow->pages->bottom - flow->pages->top || get_rest (flow) < height / 4))
+    turn_page (flow, section);
+}
+
+static void
+add_cells (Flow *flow, const TmReportSection *section, const TmReportBlock *block)
+{
+  const guint n = tm_report_block_rows (block);
+
+  keep_together (flow, section, measure_start (flow, block));
+  if (block->kind == TM_BLOCK_TABLE)
+    add_head (flow, section, block);
+  for (guint row = 0; row < n; row++)
+    add_row (flow, section, block, row);
+  leave (flow, block->kind == TM_BLOCK_PARAGRAPH ? AFTER_PARAGRAPH : AFTER_CELLS);
+}
+
+/* -------- Pictures -------- */
+
+static guint
+count_across (const Flow *flow, const TmReportBlock *block)
+{
+  const double room = flow->pages->right - flow->pages->left;
+  const double n = floor ((room + TM_PICTURE_GAP) / (NARROW_PICTURE * block->picture.width + TM_PICTURE_GAP));
+
+  return (guint)CLAMP (n, 1.0, 4.0);
+}
+
+static double
+get_caption_height (const Flow *flow, const TmReportBlock *block, double width)
+{
+  if (*block->text == '\0')
+    return 0.0;
+  return tm_type_measure (flow->pages->type, TM_TYPE_HEADING, block->text, width).height + TM_CAPTION_GAP;
+}
+
+/* A picture with its caption, no higher than a page. */
+static TmItem
+make_picture (const Flow *flow, const TmReportSection *section, const TmReportBlock *block, guint across)
+{
+  const double room = flow->pages->right - flow->pages->left;
+  const double width = (room - (across - 1) * TM_PICTURE_GAP) / across;
+  const double most = flow->pages->bottom - flow->pages->top;
+  TmItem item = { .kind = TM_ITEM_ROW, .section = section, .block = block };
+
+  item.width = across == 1 ? MIN (width, block->picture.width) : width;
+  item.height = MIN (item.width * block->picture.aspect + get_caption_height (flow, block, item.width), most);
+  return item;
+}
+
+/* Pictures that follow each other stand side by side, each row as high as its highest. */
+static guint
+add_pictures (Flow *flow, const TmReportSection *section, guint from)
+{
+  const guint across = count_across (flow, g_ptr_array_index (section->blocks, from));
+  TmItem items[4];
+  double height = 0.0;
+  guint n = 0;
+
+  while (n < across && from + n < section->blocks->len)
+    {
+      const TmReportBlock *block = g_ptr_array_index (section->blocks, from + n);
+
+      if (block->kind != TM_BLOCK_PICTURE || (n > 0 && count_across (flow, block) != across))
+        break;
+      items[n] = make_picture (flow, section, block, across);
+      items[n].x = n * (items[n].width + TM_PICTURE_GAP);
+      height = MAX (height, items[n].height);
+      n++;
+    }
+  keep_together (flow, section, height);
+  for (guint i = 0; i < n; i++)
+    {
+      const double y = flow->y;
+
+      add_item (flow, &items[i]);
+      flow->y = y;
+    }
+  flow->y += height;
+  leave (flow, AFTER_PICTURES);
+  return n;
+}
+
+/* -------- Sections -------- */
+
+static double
+measure_line (const Flow *flow, TmTypeStyle style, const char *text)
+{
+  return tm_type_measure (flow->pages->type, style, text, flow->pages->right - flow->pages->left).height;
+}
+
+static const TmReportBlock *
+get_block (const TmReportSection *section, guint at)
+{
+  return at < section->blocks->len ? g_ptr_array_index (section->blocks, at) : NULL;
+}
+
+static void
+add_heading (Flow *flow, const TmReportSection *section, guint at)
+{
+  const TmReportBlock *block = get_block (section, at);
+  const double height = measure_line (flow, TM_TYPE_HEADING, block->text);
+  const TmItem item = { .kind = TM_ITEM_ROW, .section = section, .block = block, .height = height };
+
+  if (!flow->fresh)
+    leave (flow, BEFORE_HEADING);
+  keep_together (flow, section, height + AFTER_HEADING + measure_start (flow, get_block (section, at + 1)));
+  add_item (flow, &item);
+  leave (flow, AFTER_HEADING);
+}
+
+static void
+add_section_title (Flow *flow, const TmReportSection *section)
+{
+  const double height = measure_line (flow, TM_TYPE_SECTION, section->title);
+  const TmItem item = { .kind = TM_ITEM_SECTION, .section = section, .height = height };
+  const TmReportBlock *first = get_block (section, 0);
+  double start = measure_start (flow, first);
+
+  if (first != NULL && first->kind == TM_BLOCK_HEADING)
+    start += BEFORE_HEADING + AFTER_HEADING + measure_start (flow, get_block (section, 1));
+  if (!flow->fresh)
+    leave (flow, BEFORE_SECTION);
+  keep_together (flow, section, height + AFTER_SECTION + start);
+  add_item (flow, &item);
+  leave (flow, AFTER_SECTION);
+}
+
+static void
+add_section (Flow *flow, const TmReportSection *section)
+{
+  if (section->starts_page && !flow->fresh)
+    turn_page (flow, section);
+  add_section_title (flow, section);
+  for (guint i = 0; i < section->blocks->len;)
+    {
+      const TmReportBlock *block = get_block (section, i);
+
+      if (block->kind == TM_BLOCK_PICTURE)
+        {
+          i += add_pictures (flow, section, i);
+          continue;
+        }
+      if (block->kind == TM_BLOCK_HEADING)
+        add_heading (flow, section, i);
+      else
+        add_cells (flow, section, block);
+      i++;
+    }
+}
+
+static void
+add_title (Flow *flow)
+{
+  const TmReportDocument *document = flow->pages->document;
+  const TmItem title
+      = { .kind = TM_ITEM_TITLE, .height = measure_line (flow, TM_TYPE_TITLE, document->title) };
+  const TmItem subtitle
+      = { .kind = TM_ITEM_SUBTITLE, .height = measure_line (flow, TM_TYPE_SUBTITLE, document->subtitle) };
+
+  add_item (flow, &title);
+  leave (flow, AFTER_TITLE);
+  if (*document->subtitle != '\0')
+    add_item (flow, &subtitle);
+  leave (flow, AFTER_SUBTITLE);
+  flow->fresh = TRUE;
+}
+
+void
+tm_pages_flow (TmPages *pages)
+{
+  const GPtrArray *sections = pages->document->sections;
+  Flow flow = { .pages = pages };
+
+  begin_page (&flow, sections->len > 0 ? g_ptr_array_index (sections, 0) : NULL);
+  add_title (&flow);
+  for (guint i = 0; i < sections->len; i++)
+    add_section (&flow, g_ptr_array_index (sections, i));
+  end_page (&flow);
+}

@@ -1,0 +1,84 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-pages-private: what laying out, drawing and writing pages share.
+ */
+
+#pragma once
+
+#include "report-pages.h"
+#include "report-type.h"
+
+G_BEGIN_DECLS
+
+/* Points. */
+#define TM_PAGE_MARGIN 42.0
+#define TM_PAGE_FOOT   20.0 /* of the margin's inside, at the bottom */
+#define TM_TABLE_GAP   4.0  /* beside a column's text */
+#define TM_MARK_ROOM   11.0 /* before a verdict */
+#define TM_PICTURE_GAP 14.0
+#define TM_CAPTION_GAP 3.0
+#define TM_INK_ROOM    9.0 /* more room to write in */
+
+/* One thing on a page. */
+typedef enum { TM_ITEM_TITLE, TM_ITEM_SUBTITLE, TM_ITEM_SECTION, TM_ITEM_HEAD, TM_ITEM_ROW } TmItemKind;
+
+typedef struct {
+  TmItemKind kind;
+  const TmReportSection *section;
+  const TmReportBlock *block; /* HEAD, ROW */
+  guint row;
+  guint from, n; /* lines of a row that is split; n 0: whole */
+  double x, y, width, height;
+} TmItem;
+
+typedef struct {
+  guint first, n;                 /* items */
+  const TmReportSection *section; /* the one that the page begins in */
+} TmPage;
+
+/* Where a table's columns stand, from the left margin. */
+typedef struct {
+  double x[TM_DOCUMENT_COLUMNS], width[TM_DOCUMENT_COLUMNS];
+  double total;
+} TmTableColumns;
+
+struct _TmPages {
+  const TmReportDocument *document;
+  TmReportForm form;
+  double width, height;            /* of the paper */
+  double left, right, top, bottom; /* of what stands between head and foot */
+  TmType *type;
+  GArray *items;       /* TmItem */
+  GArray *pages;       /* TmPage */
+  GHashTable *columns; /* const TmReportBlock *, TmTableColumns */
+};
+
+/* -------- Cells as they are set (report-pages-slot.c) -------- */
+
+typedef struct {
+  const TmReportCell *cell; /* or NULL */
+  const char *label, *text; /* the label may be "" */
+  TmTypeStyle style;
+  TmTypeSetting setting;
+  double x, width; /* of the text, from the left margin */
+} TmSlot;
+
+typedef struct {
+  double height; /* with the room above and below */
+  double above, below;
+  guint lines;    /* of the slot with the most */
+  double highest; /* line */
+} TmRowExtent;
+
+/* The texts of a heading, paragraph, fact row, signature row, table row or (@head) table head. */
+guint tm_pages_slots (TmPages *pages, const TmReportBlock *block, guint row, gboolean head, TmSlot *slots);
+TmRowExtent tm_pages_row_extent (TmPages *pages, const TmReportBlock *block, guint row, gboolean head);
+const TmTableColumns *tm_pages_columns (TmPages *pages, const TmReportBlock *block);
+
+/* -------- Layout (report-pages-flow.c), drawing (report-pages-draw.c) -------- */
+
+void tm_pages_flow (TmPages *pages);
+/* @tags: structure, links and places for a PDF. */
+void tm_pages_draw_page (TmPages *pages, guint page, cairo_t *cr, gboolean tags);
+
+G_END_DECLS

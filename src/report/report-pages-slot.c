@@ -1,0 +1,242 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-pages-slot: the texts of one row with where they stand across, and how wide a table's columns are.
+ */
+
+#include "report-pages-private.h"
+
+#define LONGEST_MEASURE 540.0 /* points: longer lines of running text are hard to read */
+#define FACT_GAP        14.0
+
+/* -------- Columns of a table -------- */
+
+static TmTypeStyle
+get_style (const TmReportCell *cell)
+{
+  return cell->role == TM_CELL_STRONG ? TM_TYPE_STRONG : TM_TYPE_CELL;
+}
+
+static double
+get_indent (TmCellRole role)
+{
+  return role == TM_CELL_VERDICT ? TM_MARK_ROOM : 0.0;
+}
+
+/* A number, or a verdict's longest word, is never broken. */
+static double
+find_least (TmPages *pages, const TmReportBlock *block, guint column, double natural)
+{
+  const TmReportColumn *wish = &block->columns[column];
+  double least = MAX (wish->least, tm_type_word (pages->type, TM_TYPE_HEAD, wish->title) + 2 * TM_TABLE_GAP);
+
+  if (wish->role == TM_CELL_NUMBER)
+    return wish->most > 0 ? MAX (least, MIN (natural, wish->most)) : natural;
+  if (wish->role != TM_CELL_VERDICT)
+    return MIN (least, MAX (natural, wish->least));
+  for (guint row = 0; row < tm_report_block_rows (block); row++)
+    {
+      const TmReportCell *cell = tm_report_block_cell (block, row, column);
+
+      if (cell != NULL)
+        least = MAX (least,
+                     tm_type_word (pages->type, TM_TYPE_CELL, cell->text) + TM_MARK_ROOM + 2 * TM_TABLE_GAP);
+    }
+  return least;
+}
+
+static double
+find_natural (TmPages *pages, const TmReportBlock *block, guint column)
+{
+  const TmReportColumn *wish = &block->columns[column];
+  double natural = tm_type_word (pages->type, TM_TYPE_HEAD, wish->title);
+
+  for (guint row = 0; row < tm_report_block_rows (block); row++)
+    {
+      const TmReportCell *cell = tm_report_block_cell (block, row, column);
+
+      if (cell != NULL && *cell->text != '\0')
+        natural = MAX (natural,
+                       tm_type_width (pages->type, get_style (cell), cell->text) + get_indent (cell->role));
+    }
+  natural += 2 * TM_TABLE_GAP;
+  if (wish->most > 0)
+    natural = MIN (natural, MAX (wish->most, wish->least));
+  return MAX (natural, wish->least);
+}
+
+/* Takes from what each column has above its least; where that is not enough, all give way alike. */
+static void
+narrow (TmTableColumns *columns, const double *least, guint n, double room)
+{
+  double spare = 0.0, total = 0.0, take;
+
+  for (guint i = 0; i < n; i++)
+    {
+      spare += MAX (0.0, columns->width[i] - least[i]);
+      total += columns->width[i];
+    }
+  take = spare > 0 ? MIN (1.0, (total - room) / spare) : 0.0;
+  for (guint i = 0; i < n; i++)
+    columns->width[i] -= take * MAX (0.0, columns->width[i] - least[i]);
+  total -= take * spare;
+  for (guint i = 0; i < n && total > room; i++)
+    columns->width[i] *= room / total;
+}
+
+static void
+widen (TmTableColumns *columns, const TmReportBlock *block, double rest)
+{
+  double shares = 0.0;
+
+  for (guint i = 0; i < block->n_columns; i++)
+    shares += block->columns[i].share;
+  for (guint i = 0; i < block->n_columns && shares > 0; i++)
+    columns->width[i] += rest * block->columns[i].share / shares;
+}
+
+static TmTableColumns *
+make_columns (TmPages *pages, const TmReportBlock *block)
+{
+  TmTableColumns *columns = g_new0 (TmTableColumns, 1);
+  double least[TM_DOCUMENT_COLUMNS], total = 0.0;
+  const double room = pages->right - pages->left;
+
+  for (guint i = 0; i < block->n_columns; i++)
+    {
+      columns->width[i] = find_natural (pages, block, i);
+      least[i] = find_least (pages, block, i, columns->width[i]);
+      total += columns->width[i];
+    }
+  if (total > room)
+    narrow (columns, least, block->n_columns, room);
+  else
+    widen (columns, block, room - total);
+  for (guint i = 0; i < block->n_columns; i++)
+    {
+      columns->x[i] = columns->total;
+      columns->total += columns->width[i];
+    }
+  return columns;
+}
+
+const TmTableColumns *
+tm_pages_columns (TmPages *pages, const TmReportBlock *block)
+{
+  TmTableColumns *columns = g_hash_table_lookup (pages->columns, block);
+
+  if (columns == NULL)
+    {
+      columns = make_columns (pages, block);
+      g_hash_table_insert (pages->columns, (gpointer)block, columns);
+    }
+  return columns;
+}
+
+/* -------- Slots -------- */
+
+static TmTypeSetting
+get_setting (TmCellRole role)
+{
+  return role == TM_CELL_NUMBER ? TM_SET_END : role == TM_CELL_CENTRE ? TM_SET_CENTRE : TM_SET_START;
+}
+
+static TmSlot
+make_table_slot (TmPages *pages, const TmReportBlock *block, guint row, guint column, gboolean head)
+{
+  const TmTableColumns *columns = tm_pages_columns (pages, block);
+  const TmReportCell *cell = head ? NULL : tm_report_block_cell (block, row, column);
+  const TmCellRole role = cell != NULL ? cell->role : block->columns[column].role;
+  const double indent = head ? 0.0 : get_indent (role);
+  TmSlot slot = { .cell = cell, .label = "", .text = head ? block->columns[column].title : "" };
+
+  slot.style = head || cell == NULL ? TM_TYPE_HEAD : get_style (cell);
+  if (cell != NULL)
+    slot.text = cell->text;
+  slot.setting = get_setting (role);
+  slot.x = columns->x[column] + TM_TABLE_GAP + indent;
+  slot.width = columns->width[column] - 2 * TM_TABLE_GAP - indent;
+  return slot;
+}
+
+static TmSlot
+make_fact_slot (TmPages *pages, const TmReportBlock *block, guint row, guint column)
+{
+  const TmReportCell *cell = tm_report_block_cell (block, row, column);
+  const double width = (pages->right - pages->left + FACT_GAP) / block->n_columns;
+  TmSlot slot = { .cell = cell, .label = "", .text = "", .style = TM_TYPE_FACT };
+
+  if (cell != NULL)
+    {
+      slot.label = cell->label;
+      slot.text = cell->text;
+    }
+  slot.x = width * column;
+  slot.width = width - FACT_GAP;
+  return slot;
+}
+
+static TmSlot
+make_line_slot (TmPages *pages, const TmReportBlock *block)
+{
+  const double room = pages->right - pages->left;
+  TmSlot slot = { .label = "", .text = block->text, .style = TM_TYPE_HEADING, .width = room };
+
+  if (block->kind == TM_BLOCK_PARAGRAPH)
+    {
+      slot.style = block->dim ? TM_TYPE_NOTE : TM_TYPE_BODY;
+      slot.width = MIN (room, LONGEST_MEASURE);
+    }
+  return slot;
+}
+
+guint
+tm_pages_slots (TmPages *pages, const TmReportBlock *block, guint row, gboolean head, TmSlot *slots)
+{
+  if (block->cells == NULL)
+    {
+      slots[0] = make_line_slot (pages, block);
+      return 1;
+    }
+  for (guint i = 0; i < block->n_columns; i++)
+    slots[i] = block->kind == TM_BLOCK_TABLE ? make_table_slot (pages, block, row, i, head)
+                                             : make_fact_slot (pages, block, row, i);
+  return block->n_columns;
+}
+
+/* -------- Heights -------- */
+
+static void
+set_room (const TmReportBlock *block, gboolean head, TmRowExtent *extent)
+{
+  extent->above = extent->below = 0.0;
+  if (block->kind == TM_BLOCK_TABLE)
+    extent->above = extent->below = head ? 3.0 : 2.2;
+  else if (block->kind == TM_BLOCK_FACTS)
+    extent->above = 2.0, extent->below = 4.0;
+  else if (block->kind == TM_BLOCK_SIGNATURES)
+    extent->above = 2.0, extent->below = 4.0 + TM_INK_ROOM;
+}
+
+TmRowExtent
+tm_pages_row_extent (TmPages *pages, const TmReportBlock *block, guint row, gboolean head)
+{
+  TmSlot slots[TM_DOCUMENT_COLUMNS];
+  const guint n = tm_pages_slots (pages, block, row, head, slots);
+  TmRowExtent extent = { 0 };
+
+  extent.highest = tm_type_line (pages->type, slots[0].style);
+  extent.height = extent.highest;
+  extent.lines = 1;
+  for (guint i = 0; i < n; i++)
+    {
+      const TmTypeExtent label = tm_type_measure (pages->type, TM_TYPE_LABEL, slots[i].label, slots[i].width);
+      const TmTypeExtent text = tm_type_measure (pages->type, slots[i].style, slots[i].text, slots[i].width);
+
+      extent.height = MAX (extent.height, label.height + text.height);
+      extent.lines = MAX (extent.lines, label.lines + text.lines);
+      extent.highest = MAX (extent.highest, MAX (label.highest, text.highest));
+    }
+  set_room (block, head, &extent);
+  extent.height += extent.above + extent.below;
+  return extent;
+}

@@ -1,0 +1,435 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Pages and their PDF: what is added to a document stands on them, whole, in order and inside the margins.
+ */
+
+#include "report-pages.h"
+
+#include <sys/resource.h>
+
+#include "pdf-support.h"
+
+#define MADE "2026-05-04T09:12:33Z"
+
+typedef struct {
+  char *folder;
+  char *path;
+} Place;
+
+static void
+make_place (Place *place)
+{
+  place->folder = g_dir_make_tmp ("tenthmark-pages-XXXXXX", NULL);
+  g_assert_nonnull (place->folder);
+  place->path = g_build_filename (place->folder, "pages.pdf", NULL);
+}
+
+static guint
+count_files (const Place *place)
+{
+  g_autoptr (GDir) dir = g_dir_open (place->folder, 0, NULL);
+  guint n = 0;
+
+  while (g_dir_read_name (dir) != NULL)
+    n++;
+  return n;
+}
+
+static void
+clear_place (Place *place)
+{
+  (void)g_unlink (place->path);
+  g_assert_cmpint (g_rmdir (place->folder), ==, 0);
+  g_free (place->folder);
+  g_free (place->path);
+}
+
+static guint
+write_pages (const TmReportDocument *document, const TmReportForm *form, const char *path)
+{
+  const TmPdfFacts facts = { .author = "Invented works", .subject = "Sleeve", .made = MADE };
+  g_autoptr (TmPages) pages = tm_pages_new (document, form);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (tm_pages_write_pdf (pages, &facts, path, NULL, NULL, &error));
+  g_assert_no_error (error);
+  return tm_pages_count (pages);
+}
+
+/* A table of @n rows with three columns, the first numbered. */
+static TmReportDocument *
+make_table (guint n)
+{
+  static const TmReportColumn columns[] = { { "No.", 20, 0, 0, TM_CELL_CENTRE },
+                                            { "Requirement", 60, 200, 1, TM_CELL_PLAIN },
+                                            { "Result", 40, 0, 0, TM_CELL_NUMBER } };
+  TmReportDocument *document = tm_report_document_new ("Report");
+
+  document->head_left = tm_report_text (document, "P-1 A");
+  document->head_right = tm_report_text (document, "R-17");
+  tm_report_add_section (document, "Table", "table", FALSE);
+  tm_report_begin_table (document, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *number = g_strdup_printf ("n%u", i + 1);
+      g_autofree char *result = g_strdup_printf ("25.%04u", i);
+
+      tm_report_add_cell (document, number);
+      tm_report_add_cell (document, "Ø25 H7");
+      tm_report_add_cell (document, result);
+    }
+  return document;
+}
+
+/* -------- The document -------- */
+
+static void
+test_document (void)
+{
+  g_autoptr (TmReportDocument) document = make_table (2);
+  const TmReportSection *section = g_ptr_array_index (document->sections, 0);
+  const TmReportBlock *table = g_ptr_array_index (section->blocks, 0);
+
+  g_assert_cmpuint (tm_report_block_rows (table), ==, 2);
+  g_assert_cmpstr (tm_report_block_cell (table, 1, 0)->text, ==, "n2");
+  g_assert_cmpint (tm_report_block_cell (table, 1, 2)->role, ==, TM_CELL_NUMBER);
+  g_assert_null (tm_report_block_cell (table, 2, 0));
+  g_assert_null (tm_report_block_cell (table, 0, 3));
+  /* Equal texts are kept once; no text is the empty one; what is not valid is mended. */
+  g_assert_true (tm_report_block_cell (table, 0, 1)->text == tm_report_block_cell (table, 1, 1)->text);
+  g_assert_cmpstr (tm_report_text (document, NULL), ==, "");
+  g_assert_true (g_utf8_validate (tm_report_text (document, "a\xff"
+                                                            "b"),
+                                  -1, NULL));
+  tm_report_add_paragraph (document, "", FALSE);
+  g_assert_cmpuint (section->blocks->len, ==, 1);
+}
+
+static guint freed;
+
+static void
+count_free (gpointer data)
+{
+  freed++;
+}
+
+static void
+draw_box (cairo_t *cr, double width, double height, gpointer data)
+{
+  guint *drawn = data;
+
+  cairo_rectangle (cr, 1, 1, width - 2, height - 2);
+  cairo_stroke (cr);
+  (*drawn)++;
+}
+
+static void
+add_picture (TmReportDocument *document, double width, double aspect, guint *drawn, const char *caption)
+{
+  const TmReportPicture picture
+      = { .draw = draw_box, .data = drawn, .free = count_free, .width = width, .aspect = aspect };
+
+  tm_report_add_picture (document, &picture, caption, caption);
+}
+
+/* Two across on A4 portrait, 511 points wide; each is drawn once a page is, and freed with the document. */
+static void
+test_pictures (void)
+{
+  TmReportDocument *document = tm_report_document_new ("Report");
+  const TmReportForm form = { .paper = TM_PAPER_A4 };
+  guint drawn = 0;
+  TmPages *pages;
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_A8, 600, 850);
+  cairo_t *cr = cairo_create (surface);
+
+  freed = 0;
+  tm_report_add_section (document, "Pictures", "pictures", FALSE);
+  for (guint i = 0; i < 9; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("picture %u", i);
+      add_picture (document, 250, 0.8, &drawn, name);
+    }
+  pages = tm_pages_new (document, &form);
+  /* Three rows of 213 points with captions fit under the title of a page of 706. */
+  g_assert_cmpuint (tm_pages_count (pages), ==, 2);
+  g_assert_cmpint (tm_pages_find (pages, "picture 0"), ==, 0);
+  g_assert_cmpint (tm_pages_find (pages, "picture 8"), ==, 1);
+  g_assert_cmpint (tm_pages_find (pages, "nothing"), ==, -1);
+  tm_pages_draw (pages, 0, cr);
+  tm_pages_draw (pages, 1, cr);
+  g_assert_cmpuint (drawn, ==, 9);
+  tm_pages_free (pages);
+  tm_report_document_free (document);
+  g_assert_cmpuint (freed, ==, 9);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
+/* -------- Pages -------- */
+
+static void
+test_repeated_head (void)
+{
+  Place place;
+  g_autoptr (TmReportDocument) document = make_table (300);
+  g_autofree char *text = NULL, *size = NULL;
+  guint n;
+
+  if (!has_pdf_tools ())
+    return;
+  make_place (&place);
+  n = write_pages (document, &(TmReportForm) { .paper = TM_PAPER_LETTER, .landscape = TRUE }, place.path);
+  g_assert_cmpuint (n, ==, pdf_pages (place.path));
+  g_assert_cmpuint (n, >, 5);
+  text = pdf_text (place.path);
+  g_assert_cmpuint (count_text (text, "Requirement"), ==, n);
+  g_assert_cmpuint (count_text (text, "P-1 A"), ==, n);
+  g_assert_cmpuint (count_text (text, "R-17"), ==, n);
+  for (guint i = 0; i < 300; i++)
+    {
+      g_autofree char *result = g_strdup_printf ("25.%04u", i);
+      g_assert_cmpuint (count_text (text, result), ==, 1);
+    }
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *foot = g_strdup_printf ("page %u of %u", i + 1, n);
+      g_assert_cmpuint (count_text (text, foot), ==, 1);
+    }
+  size = pdf_ask (place.path, NULL, "pdfinfo", NULL);
+  g_assert_nonnull (strstr (size, "792 x 612 pts"));
+  assert_inside (place.path, 20);
+  clear_place (&place);
+}
+
+static char *
+repeat (const char *piece, guint n)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < n; i++)
+    g_string_append_printf (text, "%s", piece);
+  return g_string_free (text, FALSE);
+}
+
+/* A word longer than any line, a text longer than a page, and letters that run the other way. */
+static void
+test_long_texts (void)
+{
+  Place place;
+  g_autoptr (TmReportDocument) document = make_table (3);
+  g_autofree char *word = repeat ("abcdefghij", 30);
+  g_autofree char *tall = NULL, *text = NULL, *drawn = NULL, *ordered = NULL;
+  GString *words = g_string_new (NULL);
+  g_auto (GStrv) lines = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  for (guint i = 0; i < 2500; i++)
+    g_string_append_printf (words, "w%04u ", i);
+  tall = g_string_free (words, FALSE);
+  make_place (&place);
+  tm_report_add_cell (document, "tall");
+  tm_report_add_cell (document, tall);
+  tm_report_add_cell (document, "1.0");
+  tm_report_add_cell (document, "word");
+  tm_report_add_cell (document, word);
+  tm_report_add_cell (document, "2.0");
+  tm_report_begin_facts (document, 3);
+  tm_report_add_fact (document, "Part name", word);
+  tm_report_add_fact (document, "Customer",
+                      "\xd7\x9e\xd7\xa1\xd7\x91 "
+                      "12 \xd7\x91\xd7\x93\xd7\x99\xd7\x94");
+  tm_report_add_paragraph (document, tall, FALSE);
+  write_pages (document, &(TmReportForm) { 0 }, place.path);
+  assert_inside (place.path, 20);
+  text = pdf_ask (place.path, "-", "pdftotext", "-raw", NULL);
+  /* Every word of the tall texts, twice: in the table and in the paragraph. */
+  for (guint i = 0; i < 2500; i++)
+    {
+      g_autofree char *one = g_strdup_printf ("w%04u", i);
+      g_assert_cmpuint (count_text (text, one), ==, 2);
+    }
+  lines = g_strsplit (text, "\n", -1);
+  drawn = g_strjoinv ("", lines);
+  g_assert_cmpuint (count_text (drawn, word), ==, 2);
+  /* "bearing" in Hebrew, in its reading order. */
+  ordered = pdf_ask (place.path, "-", "pdftotext", NULL);
+  g_assert_nonnull (strstr (ordered, "\xd7\x9e\xd7\xa1\xd7\x91"));
+  clear_place (&place);
+}
+
+/* A heading never stands at the foot of a page without what it heads. */
+static void
+test_headings_stay (void)
+{
+  for (guint rows = 30; rows < 60; rows++)
+    {
+      g_autoptr (TmReportDocument) document = make_table (rows);
+      g_autoptr (TmPages) pages = NULL;
+
+      tm_report_add_section (document, "Next", "next", FALSE);
+      tm_report_add_heading (document, "Heading");
+      tm_report_begin_facts (document, 2);
+      tm_report_add_fact (document, "Label", "Value");
+      tm_report_add_section (document, "Last", "last", TRUE);
+      pages = tm_pages_new (document, &(TmReportForm) { 0 });
+      /* What was begun on a page ends there: the last section is on the one after. */
+      g_assert_cmpint (tm_pages_find (pages, "last"), ==, tm_pages_find (pages, "next") + 1);
+    }
+}
+
+static void
+test_nothing (void)
+{
+  g_autoptr (TmReportDocument) document = tm_report_document_new ("");
+  g_autoptr (TmPages) pages = tm_pages_new (document, &(TmReportForm) { .paper = TM_PAPER_A4 });
+  double width, height;
+
+  g_assert_cmpuint (tm_pages_count (pages), ==, 1);
+  g_assert_cmpstr (tm_pages_section (pages, 0), ==, "");
+  tm_pages_size (pages, &width, &height);
+  /* ISO 216: 210 mm × 297 mm in points of 1/72 in, to a hundredth. */
+  g_assert_cmpfloat_with_epsilon (width, 210 / 25.4 * 72, 0.01);
+  g_assert_cmpfloat_with_epsilon (height, 297 / 25.4 * 72, 0.01);
+}
+
+/* -------- The file -------- */
+
+static void
+test_facts_of_file (void)
+{
+  Place place;
+  g_autoptr (TmReportDocument) document = make_table (60);
+  g_autofree char *info = NULL, *fonts = NULL, *structure = NULL;
+  g_auto (GStrv) lines = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  make_place (&place);
+  write_pages (document, &(TmReportForm) { 0 }, place.path);
+  info = pdf_ask (place.path, NULL, "pdfinfo", "-isodates", NULL);
+  g_assert_nonnull (strstr (info, "Report, P-1 A"));
+  g_assert_nonnull (strstr (info, "Invented works"));
+  g_assert_nonnull (strstr (info, "2026-05-04T09:12:33"));
+  structure = pdf_ask (place.path, NULL, "pdfinfo", "-struct-text", NULL);
+  g_assert_nonnull (strstr (structure, "Table"));
+  g_assert_cmpuint (count_text (structure, "\"25.0059\""), ==, 1);
+  fonts = pdf_ask (place.path, NULL, "pdffonts", NULL);
+  lines = g_strsplit (fonts, "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), >, 3);
+  /* name, type, encoding, emb, sub, uni: every font is in the file, with its letters' meaning. */
+  for (guint i = 2; lines[i] != NULL && *lines[i] != '\0'; i++)
+    g_assert_nonnull (strstr (lines[i], "yes yes yes"));
+  clear_place (&place);
+}
+
+static void
+test_same_bytes (void)
+{
+  Place place;
+  g_autofree char *first = NULL, *second = NULL;
+  gsize first_length, second_length;
+
+  make_place (&place);
+  for (guint i = 0; i < 2; i++)
+    {
+      g_autoptr (TmReportDocument) document = make_table (100);
+
+      write_pages (document, &(TmReportForm) { 0 }, place.path);
+      g_assert_true (g_file_get_contents (place.path, i == 0 ? &first : &second,
+                                          i == 0 ? &first_length : &second_length, NULL));
+    }
+  g_assert_cmpuint (first_length, ==, second_length);
+  g_assert_true (memcmp (first, second, first_length) == 0);
+  clear_place (&place);
+}
+
+static gboolean
+stop_cb (double fraction, gpointer data)
+{
+  return fraction < *(const double *)data;
+}
+
+static void
+test_cancel (void)
+{
+  Place place;
+  g_autoptr (TmReportDocument) document = make_table (1000);
+  g_autoptr (TmPages) pages = tm_pages_new (document, &(TmReportForm) { 0 });
+  const TmPdfFacts facts = { .made = MADE };
+
+  make_place (&place);
+  for (double at = 0.0; at < 0.95; at += 0.3)
+    {
+      g_autoptr (GError) error = NULL;
+
+      g_assert_false (tm_pages_write_pdf (pages, &facts, place.path, stop_cb, &at, &error));
+      g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANCELLED);
+      g_assert_cmpuint (count_files (&place), ==, 0);
+    }
+  clear_place (&place);
+}
+
+static void
+test_no_folder (void)
+{
+  g_autoptr (TmReportDocument) document = make_table (1);
+  g_autoptr (TmPages) pages = tm_pages_new (document, &(TmReportForm) { 0 });
+  g_autoptr (GError) error = NULL;
+
+  g_assert_false (tm_pages_write_pdf (pages, &(TmPdfFacts) { .made = MADE }, "/nonexistent/folder/r.pdf",
+                                      NULL, NULL, &error));
+  g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE);
+  g_assert_nonnull (strstr (error->message, "/nonexistent/folder/r.pdf"));
+}
+
+/* A sink that takes only so much, as a full disk does. */
+static gboolean
+full_sink (const void *bytes, gsize length, gpointer data, GError **error)
+{
+  gsize *room = data;
+
+  if (length > *room)
+    {
+      g_set_error_literal (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE, "full");
+      return FALSE;
+    }
+  *room -= length;
+  return TRUE;
+}
+
+static void
+test_full_sink (void)
+{
+  g_autoptr (TmReportDocument) document = make_table (2000);
+  g_autoptr (TmPages) pages = tm_pages_new (document, &(TmReportForm) { 0 });
+
+  for (gsize room = 0; room < 200000; room += 70000)
+    {
+      gsize left = room;
+      g_autoptr (GError) error = NULL;
+
+      g_assert_false (tm_pages_write_pdf_to (pages, &(TmPdfFacts) { .made = MADE }, full_sink, &left, NULL,
+                                             NULL, &error));
+      g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE);
+    }
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/document/cells", test_document);
+  g_test_add_func ("/pages/pictures", test_pictures);
+  g_test_add_func ("/pages/repeated-head", test_repeated_head);
+  g_test_add_func ("/pages/long-texts", test_long_texts);
+  g_test_add_func ("/pages/headings-stay", test_headings_stay);
+  g_test_add_func ("/pages/nothing", test_nothing);
+  g_test_add_func ("/pdf/facts", test_facts_of_file);
+  g_test_add_func ("/pdf/same-bytes", test_same_bytes);
+  g_test_add_func ("/pdf/cancel", test_cancel);
+  g_test_add_func ("/pdf/no-folder", test_no_folder);
+  g_test_add_func ("/pdf/full-sink", test_full_sink);
+  return g_test_run ();
+}
