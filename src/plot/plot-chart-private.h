@@ -97,28 +97,80 @@ struct _TmChartPlot {
   TmFittedShape shape;
 };
 
-/* -------- plot-chart.c -------- */
+/* -------- Ahead of drawing -------- */
 
 /* Where the limits of a forecast stand: x of an item from a piece number that counts from 1. */
 #define TM_CHART_X(number) ((number)-1.0)
+
+void tm_chart_fill_items (TmChartPlot *plot);
+void tm_chart_fill_envelopes (TmChartPlot *plot);
+void tm_chart_fill_events (TmChartPlot *plot);
+void tm_chart_fill_runs (TmChartPlot *plot);
+void tm_chart_choose_axis (TmChartPlot *plot);
+void tm_chart_choose_dispersion_axis (TmChartPlot *plot);
+void tm_chart_choose_slots (TmChartPlot *plot);
+void tm_chart_measure_numbers (TmChartPlot *plot);
+void tm_chart_sort (TmChartPlot *plot);
+void tm_chart_fill_bins (TmChartPlot *plot);
+void tm_chart_fill_quantiles (TmChartPlot *plot);
+void tm_chart_fit_shape (TmChartPlot *plot);
+
+/* -------- Names -------- */
 
 double tm_chart_count (const TmChartPlot *plot, double relative); /* on the axis */
 char *tm_chart_size_text (const TmChartPlot *plot, double relative) G_GNUC_WARN_UNUSED_RESULT;
 char *tm_chart_length_text (const TmChartPlot *plot, double counts) G_GNUC_WARN_UNUSED_RESULT;
 /* Serial number of a piece; of one not made yet, how the numbers go on. */
 char *tm_chart_piece_name (const TmChartPlot *plot, guint piece) G_GNUC_WARN_UNUSED_RESULT;
+/* As above, of the plot in @data: for tm_frame_draw_pieces(). */
+char *tm_chart_name_piece_cb (gconstpointer data, guint piece) G_GNUC_WARN_UNUSED_RESULT;
 char *tm_chart_item_name (const TmChartPlot *plot, guint item) G_GNUC_WARN_UNUSED_RESULT;
 /* First item whose x is at least @x. */
 guint tm_chart_find_item (const TmChartPlot *plot, double x);
 
-/* -------- plot-chart-sizes.c -------- */
+/* -------- Rules -------- */
 
-void tm_chart_sort (TmChartPlot *plot);
-void tm_chart_fill_bins (TmChartPlot *plot);
-void tm_chart_fill_quantiles (TmChartPlot *plot);
-void tm_chart_fit_shape (TmChartPlot *plot);
+/* TmChartMark, of the groups under @n_items. */
+GArray *tm_chart_collect_marks (const GArray *hits, guint n_items) G_GNUC_WARN_UNUSED_RESULT;
+char *tm_chart_rules_text (guint rules) G_GNUC_WARN_UNUSED_RESULT;
 
-/* -------- plot-chart-marks.c -------- */
+/* -------- Run chart -------- */
+
+typedef struct {
+  TmFrame frame;
+  const TmChartPlot *plot;
+  double event_y; /* NAN: no room */
+  guint event_rows;
+  double lane_top, lane_bottom; /* of the sums; NAN: none */
+} TmChartDrawing;
+
+double tm_chart_find_y (const TmChartDrawing *d, double relative);
+void tm_chart_place_columns (TmFrame *frame, const TmChartPlot *plot);
+void tm_chart_draw_control (TmChartDrawing *d);
+/* A line where there is no drift would be taken for one. */
+gboolean tm_chart_has_drift (const TmChartPlot *plot);
+gboolean tm_chart_shows_trend (const TmChartDrawing *d);
+void tm_chart_draw_forecast (TmChartDrawing *d);
+void tm_chart_draw_trend_line (TmChartDrawing *d);
+void tm_chart_draw_points (const TmChartDrawing *d);
+void tm_chart_draw_lane (TmFrame *frame, const TmChartPlot *plot, double top, double bottom);
+
+/* -------- Lines over the pieces -------- */
+
+/* Values of one envelope over the pieces: joined points, or the columns of pixels. */
+typedef struct {
+  const TmEnvelope *mean, *low, *high; /* low and high may be the mean's own */
+  double base;
+  double width;
+  const TmColour *colour;
+  double opacity;
+  gboolean dotted;
+} TmChartThread;
+gboolean tm_chart_is_dense (const TmFrame *frame, const TmChartPlot *plot);
+void tm_chart_draw_thread (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread);
+void tm_chart_draw_runs (const TmFrame *frame, const GArray *runs, double base, gboolean centre);
+
+/* -------- Marks and words -------- */
 
 /* Words that stand on a picture already, so that none covers another. */
 typedef struct {
@@ -142,27 +194,13 @@ void tm_chart_keep_limits_clear (TmChartSpeech *speech);
 void tm_chart_draw_marks (TmChartSpeech *speech);
 void tm_chart_draw_square (const TmFrame *frame, double x, double y);
 void tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text);
-char *tm_chart_rules_text (guint rules) G_GNUC_WARN_UNUSED_RESULT;
 
-/* -------- plot-chart-draw.c -------- */
+/* -------- Sizes along the bottom -------- */
 
-void tm_chart_place_columns (TmFrame *frame, const TmChartPlot *plot);
-/* Values of one envelope over the pieces: joined points, or the columns of pixels. */
-typedef struct {
-  const TmEnvelope *mean, *low, *high; /* low and high may be the mean's own */
-  double base;
-  double width;
-  const TmColour *colour;
-  double opacity;
-  gboolean dotted;
-} TmChartThread;
-gboolean tm_chart_has_drift (const TmChartPlot *plot); /* that is shown */
-gboolean tm_chart_is_dense (const TmFrame *frame, const TmChartPlot *plot);
-void tm_chart_draw_thread (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread);
-void tm_chart_draw_runs (const TmFrame *frame, const GArray *runs, double base, gboolean centre);
-
-/* -------- plot-chart-lane.c -------- */
-
-void tm_chart_draw_lane (TmFrame *frame, const TmChartPlot *plot, double top, double bottom);
+extern const TmFittedShape tm_chart_normal; /* mean 0, deviation 1 */
+void tm_chart_place_sizes (TmFrame *frame, const TmChartPlot *plot, double widest);
+void tm_chart_draw_heading (TmFrame *frame, const char *text);
+void tm_chart_draw_ground (TmFrame *frame, const TmChartPlot *plot);
+void tm_chart_draw_foot_line (const TmFrame *frame);
 
 G_END_DECLS
