@@ -3,7 +3,7 @@
  * app-edit-gauge: changes to the gauges and methods of a job.
  */
 
-#include "app-edit.h"
+#include "app-edit-named.h"
 
 /* What hangs on a gauge that is taken away, to be put back where it was when the book does not keep that. */
 typedef struct {
@@ -58,106 +58,92 @@ free_dependents (GArray *kept)
   g_array_unref (kept);
 }
 
-static gboolean
-add_gauge (TmDocument *document, TmGauge *gauge, GError **error)
+static gpointer
+find_gauge (const TmJob *job, const char *name)
 {
-  TmJob *job = tm_document_job (document);
-  TmAddStatus status = tm_job_add_gauge (job, gauge);
-
-  if (status != TM_ADD_OK)
-    {
-      tm_edit_refuse (gauge->tag, status, error);
-      tm_gauge_free (gauge);
-      return FALSE;
-    }
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  tm_job_remove_gauge (job, gauge->tag);
-  return FALSE;
+  return tm_job_find_gauge (job, name);
 }
+
+static gpointer
+copy_gauge (gconstpointer row)
+{
+  return tm_edit_copy_gauge (row);
+}
+
+static TmAddStatus
+add_gauge (TmJob *job, gpointer row)
+{
+  return tm_job_add_gauge (job, row);
+}
+
+static TmAddStatus
+replace_gauge (TmJob *job, const char *name, gpointer row)
+{
+  return tm_job_replace_gauge (job, name, row);
+}
+
+static void
+free_gauge (gpointer row)
+{
+  tm_gauge_free (row);
+}
+
+static const TmNamedKind gauges = {
+  find_gauge, copy_gauge, add_gauge, replace_gauge, tm_job_remove_gauge, free_gauge,
+};
 
 gboolean
 tm_edit_put_gauge (TmDocument *document, const char *tag, TmGauge *gauge, GError **error)
 {
-  TmJob *job = tm_document_job (document);
   const char *new_tag = gauge->tag;
-  TmGauge *old, *before;
-  TmAddStatus status;
   TmGaugeFault fault = tm_gauge_fault (gauge);
 
   if (fault == TM_GAUGE_FINE && tag != NULL)
-    fault = tm_gauge_history_fault (job, tag, gauge);
-  if (fault != TM_GAUGE_FINE)
-    {
-      tm_gauge_free (gauge);
-      return tm_edit_refuse_fault (new_tag, fault, error);
-    }
-  if (tag == NULL)
-    return add_gauge (document, gauge, error);
-  old = tm_job_find_gauge (job, tag);
-  before = old != NULL ? tm_edit_copy_gauge (old) : NULL;
-  status = tm_job_replace_gauge (job, tag, gauge);
-  if (status != TM_ADD_OK)
-    {
-      tm_gauge_free (gauge);
-      g_clear_pointer (&before, tm_gauge_free);
-      return tm_edit_refuse (new_tag, status, error);
-    }
-  if (tm_document_save_definitions (document, error))
-    {
-      tm_gauge_free (before);
-      return TRUE;
-    }
-  tm_job_replace_gauge (job, new_tag, before);
-  tm_document_restored (document);
-  return FALSE;
+    fault = tm_gauge_history_fault (tm_document_job (document), tag, gauge);
+  if (fault == TM_GAUGE_FINE)
+    return tm_edit_put_named (document, &gauges, tag, gauge, error);
+  tm_gauge_free (gauge);
+  return tm_edit_refuse_fault (new_tag, fault, error);
 }
 
-static gboolean
-add_method (TmDocument *document, TmMethod *method, GError **error)
+static gpointer
+find_method (const TmJob *job, const char *name)
 {
-  TmJob *job = tm_document_job (document);
-  TmAddStatus status = tm_job_add_method (job, method);
-
-  if (status != TM_ADD_OK)
-    {
-      tm_edit_refuse (method->name, status, error);
-      tm_method_free (method);
-      return FALSE;
-    }
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  tm_job_remove_method (job, method->name);
-  return FALSE;
+  return tm_job_find_method (job, name);
 }
+
+static gpointer
+copy_method (gconstpointer row)
+{
+  return tm_edit_copy_method (row);
+}
+
+static TmAddStatus
+add_method (TmJob *job, gpointer row)
+{
+  return tm_job_add_method (job, row);
+}
+
+static TmAddStatus
+replace_method (TmJob *job, const char *name, gpointer row)
+{
+  return tm_job_replace_method (job, name, row);
+}
+
+static void
+free_method (gpointer row)
+{
+  tm_method_free (row);
+}
+
+static const TmNamedKind methods = {
+  find_method, copy_method, add_method, replace_method, tm_job_remove_method, free_method,
+};
 
 gboolean
 tm_edit_put_method (TmDocument *document, const char *name, TmMethod *method, GError **error)
 {
-  TmJob *job = tm_document_job (document);
-  const char *new_name = method->name;
-  TmMethod *old, *before;
-  TmAddStatus status;
-
-  if (name == NULL)
-    return add_method (document, method, error);
-  old = tm_job_find_method (job, name);
-  before = old != NULL ? tm_edit_copy_method (old) : NULL;
-  status = tm_job_replace_method (job, name, method);
-  if (status != TM_ADD_OK)
-    {
-      tm_method_free (method);
-      g_clear_pointer (&before, tm_method_free);
-      return tm_edit_refuse (new_name, status, error);
-    }
-  if (tm_document_save_definitions (document, error))
-    {
-      tm_method_free (before);
-      return TRUE;
-    }
-  tm_job_replace_method (job, new_name, before);
-  tm_document_restored (document);
-  return FALSE;
+  return tm_edit_put_named (document, &methods, name, method, error);
 }
 
 /* The book did not keep that @gauge is gone. */

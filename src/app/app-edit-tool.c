@@ -4,6 +4,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-edit-named.h"
+
 TmTool *
 tm_edit_copy_tool (const TmTool *tool)
 {
@@ -36,79 +38,56 @@ refuse (const char *name, const char *why, GError **error)
   return FALSE;
 }
 
-static gboolean
-add_tool (TmDocument *document, TmTool *tool, GError **error)
+static gpointer
+find_tool (const TmJob *job, const char *name)
 {
-  TmJob *job = tm_document_job (document);
-  TmAddStatus status = tm_job_add_tool (job, tool);
-
-  if (status != TM_ADD_OK)
-    {
-      tm_edit_refuse (tool->name, status, error);
-      tm_tool_free (tool);
-      return FALSE;
-    }
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  tm_job_remove_tool (job, tool->name);
-  return FALSE;
+  return tm_job_find_tool (job, name);
 }
+
+static gpointer
+copy_tool (gconstpointer row)
+{
+  return tm_edit_copy_tool (row);
+}
+
+static TmAddStatus
+add_tool (TmJob *job, gpointer row)
+{
+  return tm_job_add_tool (job, row);
+}
+
+static TmAddStatus
+replace_tool (TmJob *job, const char *name, gpointer row)
+{
+  return tm_job_replace_tool (job, name, row);
+}
+
+static void
+free_tool (gpointer row)
+{
+  tm_tool_free (row);
+}
+
+static const TmNamedKind tools = {
+  find_tool, copy_tool, add_tool, replace_tool, tm_job_remove_tool, free_tool,
+};
 
 gboolean
 tm_edit_put_tool (TmDocument *document, const char *name, TmTool *tool, GError **error)
 {
-  TmJob *job = tm_document_job (document);
   const char *new_name = tool->name;
   const char *problem = tm_edit_tool_problem (tool);
-  TmTool *old, *before;
-  TmAddStatus status;
 
-  if (problem != NULL)
-    {
-      tm_tool_free (tool);
-      return refuse (new_name, problem, error);
-    }
-  if (name == NULL)
-    return add_tool (document, tool, error);
-  old = tm_job_find_tool (job, name);
-  before = old != NULL ? tm_edit_copy_tool (old) : NULL;
-  status = tm_job_replace_tool (job, name, tool);
-  if (status != TM_ADD_OK)
-    {
-      tm_tool_free (tool);
-      g_clear_pointer (&before, tm_tool_free);
-      return tm_edit_refuse (new_name, status, error);
-    }
-  if (tm_document_save_definitions (document, error))
-    {
-      tm_tool_free (before);
-      return TRUE;
-    }
-  tm_job_replace_tool (job, new_name, before);
-  tm_document_restored (document);
-  return FALSE;
+  if (problem == NULL)
+    return tm_edit_put_named (document, &tools, name, tool, error);
+  tm_tool_free (tool);
+  return refuse (new_name, problem, error);
 }
 
 gboolean
 tm_edit_remove_tool (TmDocument *document, const char *name, GError **error)
 {
-  TmJob *job = tm_document_job (document);
-  TmTool *tool = tm_job_find_tool (job, name);
-  TmTool *before = tool != NULL ? tm_edit_copy_tool (tool) : NULL;
-  TmAddStatus status;
-  guint at = 0;
-
-  g_ptr_array_find (job->tools, tool, &at);
-  status = tm_job_remove_tool (job, name);
-  if (status == TM_ADD_OK && !tm_document_save_definitions (document, error))
-    {
-      tm_job_add_tool (job, before);
-      tm_edit_move_last (job->tools, at);
-      tm_document_restored (document);
-      return FALSE;
-    }
-  g_clear_pointer (&before, tm_tool_free);
-  return status == TM_ADD_OK || tm_edit_refuse (name, status, error);
+  return tm_edit_remove_named (document, &tools, tm_document_job (document)->tools, name, error);
 }
 
 gboolean

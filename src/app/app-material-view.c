@@ -10,6 +10,8 @@
 #include "app-material-dialog.h"
 #include "app-material-table.h"
 #include "app-material-words.h"
+#include "app-side-list.h"
+#include "app-view-parts.h"
 
 /* What a row is of is the first letter of its key, the name the rest: the shop may call one as the tables do.
  */
@@ -21,13 +23,8 @@
 struct _TmMaterialView {
   GtkBox parent_instance;
 
-  TmDocument *document;
-  char *key; /* of the row chosen, or NULL */
-  gboolean filling;
-
+  TmSideList materials;
   GtkSearchEntry *search;
-  GtkListBox *materials;
-  GtkScrolledWindow *scroller;
   guint reveal_frames; /* how often the row chosen is still brought into view */
   GtkLabel *title;
   GtkLabel *about;
@@ -53,7 +50,7 @@ is_of_shop (const char *key)
 static gboolean
 find_material (TmMaterialView *self, const char *key, TmElastic *out)
 {
-  const TmJob *job = self->document != NULL ? tm_document_job (self->document) : NULL;
+  const TmJob *job = self->materials.document != NULL ? tm_document_job (self->materials.document) : NULL;
 
   if (job == NULL || key == NULL)
     return FALSE;
@@ -67,20 +64,20 @@ find_material (TmMaterialView *self, const char *key, TmElastic *out)
 static void
 add_heading (TmMaterialView *self, const char *text)
 {
-  gtk_list_box_append (self->materials, tm_list_row_heading_new (text));
+  gtk_list_box_append (self->materials.list, tm_list_row_heading_new (text));
 }
 
 static void
 add_row (TmMaterialView *self, const TmElastic *material)
 {
   g_autofree char *modulus = tm_words_modulus (material);
-  g_autofree char *about = tm_words_material_about (tm_document_job (self->document), material);
+  g_autofree char *about = tm_words_material_about (tm_document_job (self->materials.document), material);
   g_autofree char *sentence = *modulus != '\0'
                                   ? g_strdup_printf ("%s: %s, %s", material->name, about, modulus)
                                   : g_strdup_printf ("%s: %s", material->name, about);
   g_autofree char *key = make_key (material);
 
-  gtk_list_box_append (self->materials, tm_list_row_new (material->name, "", modulus, sentence, key));
+  gtk_list_box_append (self->materials.list, tm_list_row_new (material->name, "", modulus, sentence, key));
 }
 
 static void
@@ -105,13 +102,13 @@ static gboolean
 reveal_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
   TmMaterialView *self = TM_MATERIAL_VIEW (widget);
-  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->materials);
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->materials.list);
   graphene_rect_t bounds;
 
-  if (row != NULL && gtk_widget_compute_bounds (GTK_WIDGET (row), GTK_WIDGET (self->materials), &bounds)
+  if (row != NULL && gtk_widget_compute_bounds (GTK_WIDGET (row), GTK_WIDGET (self->materials.list), &bounds)
       && bounds.size.height > 0)
-    gtk_adjustment_clamp_page (gtk_scrolled_window_get_vadjustment (self->scroller), bounds.origin.y,
-                               bounds.origin.y + bounds.size.height);
+    gtk_adjustment_clamp_page (gtk_scrolled_window_get_vadjustment (self->materials.scroller),
+                               bounds.origin.y, bounds.origin.y + bounds.size.height);
   return --self->reveal_frames > 0 ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
 }
 
@@ -157,29 +154,36 @@ new_placeholder (void)
 static void
 fill_list (TmMaterialView *self)
 {
-  gboolean focused = tm_list_clear (self->materials);
+  gboolean focused = tm_side_list_begin (&self->materials);
 
   /* It went with the rows. */
-  gtk_list_box_set_placeholder (self->materials, new_placeholder ());
-  add_shop (self, tm_document_job (self->document));
+  gtk_list_box_set_placeholder (self->materials.list, new_placeholder ());
+  add_shop (self, tm_document_job (self->materials.document));
   add_tables (self);
-  tm_list_select (self->materials, self->key, focused);
+  tm_side_list_end (&self->materials, focused);
   reveal_chosen (self);
+}
+
+static void
+choose (TmMaterialView *self, const TmElastic *material)
+{
+  g_autofree char *key = make_key (material);
+
+  tm_side_list_set_key (&self->materials, key);
 }
 
 /* The material chosen before, else that of the job, else the first. */
 static void
 choose_something (TmMaterialView *self)
 {
-  const TmJob *job = tm_document_job (self->document);
+  const TmJob *job = tm_document_job (self->materials.document);
   TmElastic material;
 
-  if (find_material (self, self->key, &material))
+  if (find_material (self, self->materials.key, &material))
     return;
   if (!tm_elastic_find (job, job->material, &material))
     tm_elastic_table (0, &material);
-  g_free (self->key);
-  self->key = make_key (&material);
+  choose (self, &material);
 }
 
 /* -------- What is found -------- */
@@ -214,7 +218,7 @@ find_first_shown (TmMaterialView *self)
 {
   GtkListBoxRow *row;
 
-  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->materials, i)) != NULL; i++)
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->materials.list, i)) != NULL; i++)
     if (tm_list_row_key (row) != NULL && filter_cb (row, self))
       return row;
   return NULL;
@@ -223,7 +227,7 @@ find_first_shown (TmMaterialView *self)
 static void
 search_cb (TmMaterialView *self)
 {
-  gtk_list_box_invalidate_filter (self->materials);
+  gtk_list_box_invalidate_filter (self->materials.list);
 }
 
 /* Enter goes to what was found. */
@@ -234,7 +238,7 @@ search_activate_cb (TmMaterialView *self)
 
   if (row == NULL)
     return;
-  gtk_list_box_select_row (self->materials, row);
+  gtk_list_box_select_row (self->materials.list, row);
   gtk_widget_grab_focus (GTK_WIDGET (row));
 }
 
@@ -254,10 +258,10 @@ show_figures (TmMaterialView *self)
   g_autofree char *about = NULL;
   gboolean known;
 
-  if (!find_material (self, self->key, &material))
+  if (!find_material (self, self->materials.key, &material))
     return;
   known = tm_elastic_find (NULL, material.name, &table);
-  about = tm_words_material_about (tm_document_job (self->document), &material);
+  about = tm_words_material_about (tm_document_job (self->materials.document), &material);
   gtk_label_set_text (self->title, material.name);
   gtk_label_set_text (self->about, about);
   tm_button_set_label (self->change, material.shop ? _ ("_Change…") : _ ("_Make it your own…"));
@@ -265,22 +269,18 @@ show_figures (TmMaterialView *self)
 }
 
 static void
-refresh (TmMaterialView *self)
+show (GtkWidget *view)
 {
-  self->filling = TRUE;
-  choose_something (self);
-  fill_list (self);
-  self->filling = FALSE;
-  show_figures (self);
+  show_figures (TM_MATERIAL_VIEW (view));
 }
 
 static void
-row_selected_cb (TmMaterialView *self, GtkListBoxRow *row)
+refresh (GtkWidget *view)
 {
-  if (self->filling || row == NULL || self->document == NULL)
-    return;
-  g_free (self->key);
-  self->key = g_strdup (tm_list_row_key (row));
+  TmMaterialView *self = TM_MATERIAL_VIEW (view);
+
+  choose_something (self);
+  fill_list (self);
   show_figures (self);
 }
 
@@ -292,13 +292,12 @@ tm_material_view_choose (TmMaterialView *self, const char *name)
 
   g_return_if_fail (TM_IS_MATERIAL_VIEW (self));
 
-  job = self->document != NULL ? tm_document_job (self->document) : NULL;
+  job = self->materials.document != NULL ? tm_document_job (self->materials.document) : NULL;
   if (job == NULL || !tm_elastic_find (job, name, &material))
     return;
   gtk_editable_set_text (GTK_EDITABLE (self->search), "");
-  g_free (self->key);
-  self->key = make_key (&material);
-  refresh (self);
+  choose (self, &material);
+  refresh (GTK_WIDGET (self));
 }
 
 /* -------- Actions -------- */
@@ -314,19 +313,21 @@ add_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmMaterialView *self = TM_MATERIAL_VIEW (widget);
 
-  if (self->document != NULL)
-    tm_material_dialog_present (widget, self->document, NULL, NULL, saved_cb);
+  if (self->materials.document != NULL)
+    tm_material_dialog_present (widget, self->materials.document, NULL, NULL, saved_cb);
 }
 
 static void
 change (TmMaterialView *self)
 {
-  if (self->document == NULL || self->key == NULL)
+  if (self->materials.document == NULL || self->materials.key == NULL)
     return;
-  if (is_of_shop (self->key))
-    tm_material_dialog_present (GTK_WIDGET (self), self->document, self->key + 1, NULL, saved_cb);
+  if (is_of_shop (self->materials.key))
+    tm_material_dialog_present (GTK_WIDGET (self), self->materials.document, self->materials.key + 1, NULL,
+                                saved_cb);
   else
-    tm_material_dialog_present (GTK_WIDGET (self), self->document, NULL, self->key + 1, saved_cb);
+    tm_material_dialog_present (GTK_WIDGET (self), self->materials.document, NULL, self->materials.key + 1,
+                                saved_cb);
 }
 
 static void
@@ -341,26 +342,12 @@ find_action (GtkWidget *widget, const char *name, GVariant *parameter)
   gtk_widget_grab_focus (GTK_WIDGET (TM_MATERIAL_VIEW (widget)->search));
 }
 
-static void
-row_activated_cb (TmMaterialView *self)
-{
-  change (self);
-}
-
 void
 tm_material_view_set_document (TmMaterialView *self, TmDocument *document)
 {
   g_return_if_fail (TM_IS_MATERIAL_VIEW (self));
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  tm_list_clear (self->materials);
-  g_clear_pointer (&self->key, g_free);
-  g_set_object (&self->document, document);
-  if (document == NULL)
-    return;
-  g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (refresh), self);
-  refresh (self);
+  tm_side_list_set_document (&self->materials, document);
 }
 
 void
@@ -368,8 +355,7 @@ tm_material_view_enter (TmMaterialView *self)
 {
   g_return_if_fail (TM_IS_MATERIAL_VIEW (self));
 
-  if (!tm_list_select (self->materials, self->key, TRUE))
-    gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
+  tm_side_list_enter (&self->materials);
   reveal_chosen (self);
 }
 
@@ -378,7 +364,7 @@ tm_material_view_materials (TmMaterialView *self)
 {
   g_return_val_if_fail (TM_IS_MATERIAL_VIEW (self), NULL);
 
-  return self->materials;
+  return self->materials.list;
 }
 
 GtkListBox *
@@ -390,17 +376,6 @@ tm_material_view_figures (TmMaterialView *self)
 }
 
 /* -------- Building -------- */
-
-static GtkWidget *
-new_action_button (const char *label, const char *action, const char *tip)
-{
-  GtkWidget *button = tm_button_new (label);
-
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
-  gtk_widget_set_tooltip_text (button, tip);
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  return button;
-}
 
 static void
 build_search (TmMaterialView *self)
@@ -415,64 +390,30 @@ build_search (TmMaterialView *self)
   g_signal_connect_swapped (self->search, "stop-search", G_CALLBACK (stop_search_cb), self);
 }
 
-static void
-build_list (TmMaterialView *self)
-{
-  self->materials = GTK_LIST_BOX (gtk_list_box_new ());
-  gtk_list_box_set_filter_func (self->materials, filter_cb, self, NULL);
-  gtk_list_box_set_activate_on_single_click (self->materials, FALSE);
-  gtk_widget_add_css_class (GTK_WIDGET (self->materials), "tm-choices");
-  tm_list_tab_leaves (self->materials);
-  tm_name_widget (GTK_WIDGET (self->materials), _ ("Materials"));
-  g_signal_connect_swapped (self->materials, "row-selected", G_CALLBACK (row_selected_cb), self);
-  g_signal_connect_swapped (self->materials, "row-activated", G_CALLBACK (row_activated_cb), self);
-}
-
 static GtkWidget *
 build_left (TmMaterialView *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *scroller = gtk_scrolled_window_new ();
 
-  self->scroller = GTK_SCROLLED_WINDOW (scroller);
   build_search (self);
-  build_list (self);
   gtk_widget_add_css_class (head, "tm-view-head");
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->search));
-  gtk_box_append (GTK_BOX (head), new_action_button (_ ("_Add…"), "material.add",
-                                                     _ ("A material with the shop’s own figures (Ctrl+I)")));
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->materials));
-  gtk_widget_set_vexpand (scroller, TRUE);
-  gtk_box_append (GTK_BOX (box), head);
-  gtk_box_append (GTK_BOX (box), scroller);
-  gtk_widget_set_hexpand (box, FALSE);
-  gtk_widget_add_css_class (box, "tm-choice-side");
-  return box;
+  gtk_box_append (GTK_BOX (head), tm_view_button_new (_ ("_Add…"), "material.add",
+                                                      _ ("A material with the shop’s own figures (Ctrl+I)")));
+  tm_side_list_init (&self->materials, GTK_WIDGET (self), _ ("Materials"), refresh, show);
+  tm_side_list_activates (&self->materials, G_CALLBACK (change));
+  gtk_list_box_set_filter_func (self->materials.list, filter_cb, self, NULL);
+  return tm_side_list_put (&self->materials, head, NULL);
 }
 
 static GtkWidget *
 build_head (TmMaterialView *self)
 {
-  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  GtkLabel **labels[] = { &self->title, &self->about };
+  GtkWidget *head = tm_view_head_new (&self->title, &self->about);
 
-  for (guint i = 0; i < G_N_ELEMENTS (labels); i++)
-    {
-      *labels[i] = GTK_LABEL (gtk_label_new (NULL));
-      gtk_label_set_xalign (*labels[i], 0);
-      gtk_label_set_ellipsize (*labels[i], PANGO_ELLIPSIZE_END);
-      gtk_widget_add_css_class (GTK_WIDGET (*labels[i]), i == 0 ? "title-4" : "dim-label");
-      gtk_box_append (GTK_BOX (texts), GTK_WIDGET (*labels[i]));
-    }
-  gtk_widget_set_hexpand (texts, TRUE);
-  self->change = new_action_button (_ ("_Change…"), "material.change",
-                                    _ ("An entry of the shop’s own, beside the tables"));
-  gtk_box_append (GTK_BOX (head), texts);
+  self->change = tm_view_button_new (_ ("_Change…"), "material.change",
+                                     _ ("An entry of the shop’s own, beside the tables"));
   gtk_box_append (GTK_BOX (head), self->change);
-  gtk_widget_add_css_class (head, "tm-view-head");
   return head;
 }
 
@@ -480,15 +421,11 @@ static GtkWidget *
 build_right (TmMaterialView *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *scroller = gtk_scrolled_window_new ();
 
   self->figures = TM_MATERIAL_TABLE (tm_material_table_new ());
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->figures));
-  gtk_widget_set_vexpand (scroller, TRUE);
   gtk_widget_set_hexpand (box, TRUE);
   gtk_box_append (GTK_BOX (box), build_head (self));
-  gtk_box_append (GTK_BOX (box), scroller);
+  gtk_box_append (GTK_BOX (box), tm_view_scroller_new (GTK_WIDGET (self->figures)));
   return box;
 }
 
@@ -497,10 +434,7 @@ tm_material_view_dispose (GObject *object)
 {
   TmMaterialView *self = TM_MATERIAL_VIEW (object);
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_clear_object (&self->document);
-  g_clear_pointer (&self->key, g_free);
+  tm_side_list_clear (&self->materials);
   G_OBJECT_CLASS (tm_material_view_parent_class)->dispose (object);
 }
 

@@ -15,18 +15,16 @@
 #include "app-line-dialog.h"
 #include "app-list-row.h"
 #include "app-method-dialog.h"
+#include "app-side-list.h"
+#include "app-view-parts.h"
 #include "core-gauge-kind.h"
 
 struct _TmMethodView {
   GtkBox parent_instance;
 
-  TmDocument *document;
-  char *name;    /* of the method or bare gauge chosen, or NULL */
-  char *balloon; /* of the feature chosen, or NULL */
-  gboolean filling;
-
-  GtkListBox *methods;
-  GtkStack *stack; /* "empty" or "budget" */
+  TmSideList methods; /* and bare gauges, by name */
+  char *balloon;      /* of the feature chosen, or NULL */
+  GtkStack *stack;    /* "empty" or "budget" */
   GtkLabel *title;
   GtkLabel *about;
   GtkDropDown *feature;
@@ -40,16 +38,17 @@ G_DEFINE_FINAL_TYPE (TmMethodView, tm_method_view, GTK_TYPE_BOX)
 static const TmMethod *
 chosen_method (TmMethodView *self)
 {
-  return self->document != NULL && self->name != NULL
-             ? tm_job_find_method (tm_document_job (self->document), self->name)
+  return self->methods.document != NULL && self->methods.key != NULL
+             ? tm_job_find_method (tm_document_job (self->methods.document), self->methods.key)
              : NULL;
 }
 
 static TmFeature *
 chosen_feature (TmMethodView *self)
 {
-  return self->document != NULL ? tm_feature_drop_get (self->feature, tm_document_job (self->document))
-                                : NULL;
+  return self->methods.document != NULL
+             ? tm_feature_drop_get (self->feature, tm_document_job (self->methods.document))
+             : NULL;
 }
 
 /* -------- The list -------- */
@@ -61,7 +60,8 @@ describe_expanded (TmMethodView *self, const char *name)
   const TmFeature *feature = chosen_feature (self);
   TmOutlook outlook;
 
-  if (feature == NULL || !tm_judge_outlook (tm_document_job (self->document), feature, name, &outlook))
+  if (feature == NULL
+      || !tm_judge_outlook (tm_document_job (self->methods.document), feature, name, &outlook))
     return g_strdup ("");
   return tm_words_total (feature, &outlook, TM_TOTAL_EXPANDED);
 }
@@ -75,7 +75,7 @@ add_row (TmMethodView *self, const char *name, const char *about)
                                   ? g_strdup_printf (_ ("%s, expanded uncertainty %s"), what, expanded)
                                   : g_strdup_printf (_ ("%s, uncertainty not known for this feature"), what);
 
-  gtk_list_box_append (self->methods, tm_list_row_new (name, about, expanded, sentence, name));
+  gtk_list_box_append (self->methods.list, tm_list_row_new (name, about, expanded, sentence, name));
 }
 
 /* What measures a feature by itself is listed even so. */
@@ -131,7 +131,7 @@ add_bare_gauges (TmMethodView *self, const TmJob *job)
       if (!is_listed (job, gauge))
         continue;
       if (!any)
-        gtk_list_box_append (self->methods, tm_list_row_heading_new (_ ("Gauges used alone")));
+        gtk_list_box_append (self->methods.list, tm_list_row_heading_new (_ ("Gauges used alone")));
       any = TRUE;
       add_row (self, gauge->tag, tm_words_gauge_kind (gauge->kind));
     }
@@ -150,7 +150,7 @@ choose_something (TmMethodView *self, const TmJob *job)
   const TmFeature *feature = chosen_feature (self);
   const char *name = NULL;
 
-  if (is_there (job, self->name))
+  if (is_there (job, self->methods.key))
     return;
   if (feature != NULL && is_there (job, feature->method))
     name = feature->method;
@@ -158,14 +158,13 @@ choose_something (TmMethodView *self, const TmJob *job)
     name = ((const TmMethod *)g_ptr_array_index (job->methods, 0))->name;
   else if (job->gauges->len > 0)
     name = ((const TmGauge *)g_ptr_array_index (job->gauges, 0))->tag;
-  g_free (self->name);
-  self->name = g_strdup (name);
+  tm_side_list_set_key (&self->methods, name);
 }
 
 static void
 fill_list (TmMethodView *self, const TmJob *job)
 {
-  gboolean focused = tm_list_clear (self->methods);
+  gboolean focused = tm_side_list_begin (&self->methods);
 
   for (guint i = 0; i < job->methods->len; i++)
     {
@@ -175,7 +174,7 @@ fill_list (TmMethodView *self, const TmJob *job)
       add_row (self, method->name, about);
     }
   add_bare_gauges (self, job);
-  tm_list_select (self->methods, self->name, focused);
+  tm_side_list_end (&self->methods, focused);
 }
 
 /* -------- The budget -------- */
@@ -184,15 +183,15 @@ fill_list (TmMethodView *self, const TmJob *job)
 static char *
 describe_method (TmMethodView *self, const TmJob *job, const TmFeature *feature)
 {
-  const TmMethod *method = tm_job_find_method (job, self->name);
-  const TmGauge *gauge = tm_job_find_gauge (job, self->name);
-  g_autofree char *gauges = method != NULL
-                                ? tm_words_method_gauges (method)
-                                : g_strdup (gauge != NULL ? tm_words_gauge_kind (gauge->kind) : self->name);
+  const TmMethod *method = tm_job_find_method (job, self->methods.key);
+  const TmGauge *gauge = tm_job_find_gauge (job, self->methods.key);
+  g_autofree char *gauges
+      = method != NULL ? tm_words_method_gauges (method)
+                       : g_strdup (gauge != NULL ? tm_words_gauge_kind (gauge->kind) : self->methods.key);
   g_autofree char *word = NULL;
   TmOutlook outlook;
 
-  if (tm_judge_outlook (job, feature, self->name, &outlook))
+  if (tm_judge_outlook (job, feature, self->methods.key, &outlook))
     word = tm_words_total (feature, &outlook, TM_TOTAL_WORD);
   return word != NULL && *word != '\0' ? g_strdup_printf ("%s: %s", gauges, word) : g_steal_pointer (&gauges);
 }
@@ -200,41 +199,37 @@ describe_method (TmMethodView *self, const TmJob *job, const TmFeature *feature)
 static void
 show_budget (TmMethodView *self)
 {
-  const TmJob *job = tm_document_job (self->document);
+  const TmJob *job = tm_document_job (self->methods.document);
   const TmFeature *feature = chosen_feature (self);
   g_autofree char *about
-      = self->name != NULL && feature != NULL ? describe_method (self, job, feature) : NULL;
+      = self->methods.key != NULL && feature != NULL ? describe_method (self, job, feature) : NULL;
   gboolean is_method = chosen_method (self) != NULL;
 
-  tm_access_show_page (self->stack, self->name == NULL ? "empty" : "budget");
-  gtk_label_set_text (self->title, self->name != NULL ? self->name : "");
+  tm_access_show_page (self->stack, self->methods.key == NULL ? "empty" : "budget");
+  gtk_label_set_text (self->title, self->methods.key != NULL ? self->methods.key : "");
   gtk_label_set_text (self->about,
                       feature != NULL ? about : _ ("Add a feature with limits to see a budget."));
   tm_button_set_label (self->change, is_method ? _ ("_Change…") : _ ("_Make a method of it…"));
   gtk_widget_set_visible (self->add_line, is_method);
-  tm_budget_view_show (self->budget, self->document, feature, self->name);
+  tm_budget_view_show (self->budget, self->methods.document, feature, self->methods.key);
 }
 
 static void
-refresh (TmMethodView *self)
+show (GtkWidget *view)
 {
-  const TmJob *job = tm_document_job (self->document);
+  show_budget (TM_METHOD_VIEW (view));
+}
 
-  self->filling = TRUE;
+static void
+refresh (GtkWidget *view)
+{
+  TmMethodView *self = TM_METHOD_VIEW (view);
+  const TmJob *job = tm_document_job (self->methods.document);
+
+  self->methods.filling = TRUE;
   tm_feature_drop_fill (self->feature, job, self->balloon);
   choose_something (self, job);
   fill_list (self, job);
-  self->filling = FALSE;
-  show_budget (self);
-}
-
-static void
-row_selected_cb (TmMethodView *self, GtkListBoxRow *row)
-{
-  if (self->filling || row == NULL || self->document == NULL)
-    return;
-  g_free (self->name);
-  self->name = g_strdup (tm_list_row_key (row));
   show_budget (self);
 }
 
@@ -243,14 +238,12 @@ feature_cb (TmMethodView *self)
 {
   const TmFeature *feature;
 
-  if (self->filling || self->document == NULL)
+  if (self->methods.filling || self->methods.document == NULL)
     return;
   feature = chosen_feature (self);
   g_free (self->balloon);
   self->balloon = g_strdup (feature != NULL ? feature->balloon : NULL);
-  self->filling = TRUE;
-  fill_list (self, tm_document_job (self->document));
-  self->filling = FALSE;
+  fill_list (self, tm_document_job (self->methods.document));
   show_budget (self);
 }
 
@@ -259,12 +252,12 @@ feature_cb (TmMethodView *self)
 static void
 change_cb (TmMethodView *self)
 {
-  if (self->document == NULL || self->name == NULL)
+  if (self->methods.document == NULL || self->methods.key == NULL)
     return;
   if (chosen_method (self) != NULL)
-    tm_method_dialog_present (GTK_WIDGET (self), self->document, self->name, NULL);
+    tm_method_dialog_present (GTK_WIDGET (self), self->methods.document, self->methods.key, NULL);
   else
-    tm_method_dialog_present (GTK_WIDGET (self), self->document, NULL, self->name);
+    tm_method_dialog_present (GTK_WIDGET (self), self->methods.document, NULL, self->methods.key);
 }
 
 static void
@@ -272,8 +265,8 @@ add_method_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmMethodView *self = TM_METHOD_VIEW (widget);
 
-  if (self->document != NULL)
-    tm_method_dialog_present (widget, self->document, NULL, NULL);
+  if (self->methods.document != NULL)
+    tm_method_dialog_present (widget, self->methods.document, NULL, NULL);
 }
 
 static void
@@ -288,13 +281,7 @@ add_line_action (GtkWidget *widget, const char *name, GVariant *parameter)
   TmMethodView *self = TM_METHOD_VIEW (widget);
 
   if (chosen_method (self) != NULL)
-    tm_line_dialog_present (widget, self->document, self->name, NULL);
-}
-
-static void
-row_activated_cb (TmMethodView *self)
-{
-  change_cb (self);
+    tm_line_dialog_present (widget, self->methods.document, self->methods.key, NULL);
 }
 
 void
@@ -302,12 +289,11 @@ tm_method_view_choose (TmMethodView *self, const char *name, const char *balloon
 {
   g_return_if_fail (TM_IS_METHOD_VIEW (self));
 
-  g_free (self->name);
+  tm_side_list_set_key (&self->methods, name);
   g_free (self->balloon);
-  self->name = g_strdup (name);
   self->balloon = g_strdup (balloon);
-  if (self->document != NULL)
-    refresh (self);
+  if (self->methods.document != NULL)
+    refresh (GTK_WIDGET (self));
 }
 
 void
@@ -315,17 +301,9 @@ tm_method_view_set_document (TmMethodView *self, TmDocument *document)
 {
   g_return_if_fail (TM_IS_METHOD_VIEW (self));
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
   tm_budget_view_show (self->budget, NULL, NULL, NULL);
-  tm_list_clear (self->methods);
-  g_clear_pointer (&self->name, g_free);
   g_clear_pointer (&self->balloon, g_free);
-  g_set_object (&self->document, document);
-  if (document == NULL)
-    return;
-  g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (refresh), self);
-  refresh (self);
+  tm_side_list_set_document (&self->methods, document);
 }
 
 void
@@ -333,8 +311,7 @@ tm_method_view_enter (TmMethodView *self)
 {
   g_return_if_fail (TM_IS_METHOD_VIEW (self));
 
-  if (!tm_list_select (self->methods, self->name, TRUE))
-    gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
+  tm_side_list_enter (&self->methods);
 }
 
 GtkListBox *
@@ -342,7 +319,7 @@ tm_method_view_methods (TmMethodView *self)
 {
   g_return_val_if_fail (TM_IS_METHOD_VIEW (self), NULL);
 
-  return self->methods;
+  return self->methods.list;
 }
 
 GtkListBox *
@@ -356,77 +333,32 @@ tm_method_view_budget (TmMethodView *self)
 /* -------- Building -------- */
 
 static GtkWidget *
-new_action_button (const char *label, const char *action, const char *tip)
-{
-  GtkWidget *button = tm_button_new (label);
-
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
-  gtk_widget_set_tooltip_text (button, tip);
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  return button;
-}
-
-static GtkWidget *
 build_left (TmMethodView *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *title = gtk_label_new (_ ("Methods"));
-  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *head = tm_view_title_new (_ ("Methods"));
 
-  gtk_widget_add_css_class (title, "title-4");
-  gtk_label_set_xalign (GTK_LABEL (title), 0);
-  gtk_widget_set_hexpand (title, TRUE);
-  gtk_widget_add_css_class (head, "tm-view-head");
-  gtk_box_append (GTK_BOX (head), title);
   gtk_box_append (GTK_BOX (head),
-                  new_action_button (_ ("_Add a method…"), "method.add",
-                                     _ ("One gauge, or a transfer gauge and what reads it (Ctrl+I)")));
-  self->methods = GTK_LIST_BOX (gtk_list_box_new ());
-  gtk_list_box_set_activate_on_single_click (self->methods, FALSE);
-  gtk_widget_add_css_class (GTK_WIDGET (self->methods), "tm-choices");
-  tm_list_tab_leaves (self->methods);
-  tm_name_widget (GTK_WIDGET (self->methods), _ ("Methods"));
-  g_signal_connect_swapped (self->methods, "row-selected", G_CALLBACK (row_selected_cb), self);
-  g_signal_connect_swapped (self->methods, "row-activated", G_CALLBACK (row_activated_cb), self);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->methods));
-  gtk_widget_set_vexpand (scroller, TRUE);
-  gtk_box_append (GTK_BOX (box), head);
-  gtk_box_append (GTK_BOX (box), scroller);
-  gtk_widget_set_hexpand (box, FALSE);
-  gtk_widget_add_css_class (box, "tm-choice-side");
-  return box;
+                  tm_view_button_new (_ ("_Add a method…"), "method.add",
+                                      _ ("One gauge, or a transfer gauge and what reads it (Ctrl+I)")));
+  tm_side_list_init (&self->methods, GTK_WIDGET (self), _ ("Methods"), refresh, show);
+  tm_side_list_activates (&self->methods, G_CALLBACK (change_cb));
+  return tm_side_list_put (&self->methods, head, NULL);
 }
 
 static GtkWidget *
 build_head (TmMethodView *self)
 {
-  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  GtkWidget *labels[] = { gtk_label_new (NULL), gtk_label_new (NULL) };
+  GtkWidget *head = tm_view_head_new (&self->title, &self->about);
 
-  for (guint i = 0; i < G_N_ELEMENTS (labels); i++)
-    {
-      gtk_label_set_xalign (GTK_LABEL (labels[i]), 0);
-      gtk_label_set_ellipsize (GTK_LABEL (labels[i]), PANGO_ELLIPSIZE_END);
-      gtk_widget_add_css_class (labels[i], i == 0 ? "title-4" : "dim-label");
-      gtk_box_append (GTK_BOX (texts), labels[i]);
-    }
-  self->title = GTK_LABEL (labels[0]);
-  self->about = GTK_LABEL (labels[1]);
-  gtk_widget_set_hexpand (texts, TRUE);
   self->feature = tm_feature_drop_new (_ ("Feature"));
   gtk_widget_set_valign (GTK_WIDGET (self->feature), GTK_ALIGN_CENTER);
   g_signal_connect_swapped (self->feature, "notify::selected", G_CALLBACK (feature_cb), self);
-  self->change = new_action_button (_ ("_Change…"), "method.change", _ ("Name, gauges and repeatability"));
-  self->add_line = new_action_button (_ ("Add a _line…"), "method.add-line",
-                                      _ ("A line of your own in this budget (Ctrl+L)"));
-  gtk_box_append (GTK_BOX (head), texts);
+  self->change = tm_view_button_new (_ ("_Change…"), "method.change", _ ("Name, gauges and repeatability"));
+  self->add_line = tm_view_button_new (_ ("Add a _line…"), "method.add-line",
+                                       _ ("A line of your own in this budget (Ctrl+L)"));
   gtk_box_append (GTK_BOX (head), GTK_WIDGET (self->feature));
   gtk_box_append (GTK_BOX (head), self->change);
   gtk_box_append (GTK_BOX (head), self->add_line);
-  gtk_widget_add_css_class (head, "tm-view-head");
   return head;
 }
 
@@ -434,14 +366,10 @@ static GtkWidget *
 build_right (TmMethodView *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *scroller = gtk_scrolled_window_new ();
 
   self->budget = TM_BUDGET_VIEW (tm_budget_view_new ());
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->budget));
-  gtk_widget_set_vexpand (scroller, TRUE);
   gtk_box_append (GTK_BOX (box), build_head (self));
-  gtk_box_append (GTK_BOX (box), scroller);
+  gtk_box_append (GTK_BOX (box), tm_view_scroller_new (GTK_WIDGET (self->budget)));
   return box;
 }
 
@@ -464,10 +392,7 @@ tm_method_view_dispose (GObject *object)
 {
   TmMethodView *self = TM_METHOD_VIEW (object);
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_clear_object (&self->document);
-  g_clear_pointer (&self->name, g_free);
+  tm_side_list_clear (&self->methods);
   g_clear_pointer (&self->balloon, g_free);
   G_OBJECT_CLASS (tm_method_view_parent_class)->dispose (object);
 }

@@ -11,19 +11,17 @@
 #include "app-feature-words.h"
 #include "app-gauges-views.h"
 #include "app-list-row.h"
+#include "app-side-list.h"
 #include "app-suitability-list.h"
 #include "app-suitability-words.h"
 #include "app-toast.h"
+#include "app-view-parts.h"
 #include "app-words.h"
 
 struct _TmSuitabilityView {
   GtkBox parent_instance;
 
-  TmDocument *document;
-  char *balloon; /* of the feature chosen, or NULL */
-  gboolean filling;
-
-  GtkListBox *features;
+  TmSideList features; /* by balloon */
   GtkLabel *summary;
   GtkStack *stack; /* "empty", "nothing" or "methods" */
   GtkLabel *title;
@@ -38,8 +36,8 @@ G_DEFINE_FINAL_TYPE (TmSuitabilityView, tm_suitability_view, GTK_TYPE_BOX)
 static TmFeature *
 chosen_feature (TmSuitabilityView *self)
 {
-  return self->document != NULL && self->balloon != NULL
-             ? tm_job_find_feature (tm_document_job (self->document), self->balloon)
+  return self->features.document != NULL && self->features.key != NULL
+             ? tm_job_find_feature (tm_document_job (self->features.document), self->features.key)
              : NULL;
 }
 
@@ -56,26 +54,26 @@ add_feature (TmSuitabilityView *self, const TmJob *job, const TmFeature *feature
 
   if (tm_assigned_cannot (job, feature))
     gtk_widget_add_css_class (row, "tm-cannot");
-  gtk_list_box_append (self->features, row);
+  gtk_list_box_append (self->features.list, row);
 }
 
 static void
 fill_features (TmSuitabilityView *self, const TmJob *job)
 {
-  gboolean focused = tm_list_clear (self->features);
+  gboolean focused = tm_side_list_begin (&self->features);
   g_autofree char *summary = tm_words_suitability_summary (job);
 
   for (guint i = 0; i < job->features->len; i++)
     add_feature (self, job, g_ptr_array_index (job->features, i));
   gtk_label_set_text (self->summary, summary);
   gtk_widget_set_visible (GTK_WIDGET (self->summary), *summary != '\0');
-  tm_list_select (self->features, self->balloon, focused);
+  tm_side_list_end (&self->features, focused);
 }
 
 static const char *
 find_page (TmSuitabilityView *self, const TmFeature *feature)
 {
-  const TmJob *job = tm_document_job (self->document);
+  const TmJob *job = tm_document_job (self->features.document);
 
   if (feature == NULL || (job->gauges->len == 0 && job->methods->len == 0))
     return "empty";
@@ -93,7 +91,7 @@ show_methods (TmSuitabilityView *self)
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->limits, limits);
   gtk_label_set_text (self->nothing, title);
-  tm_suitability_list_show (self->methods, tm_document_job (self->document), feature);
+  tm_suitability_list_show (self->methods, tm_document_job (self->features.document), feature);
 }
 
 /* The feature chosen before, else the first that its method cannot settle, else the first. */
@@ -109,29 +107,23 @@ choose_something (TmSuitabilityView *self, const TmJob *job)
       found = g_ptr_array_index (job->features, i);
   if (found == NULL && job->features->len > 0)
     found = g_ptr_array_index (job->features, 0);
-  g_free (self->balloon);
-  self->balloon = g_strdup (found != NULL ? found->balloon : NULL);
+  tm_side_list_set_key (&self->features, found != NULL ? found->balloon : NULL);
 }
 
 static void
-refresh (TmSuitabilityView *self)
+show (GtkWidget *view)
 {
-  const TmJob *job = tm_document_job (self->document);
+  show_methods (TM_SUITABILITY_VIEW (view));
+}
 
-  self->filling = TRUE;
+static void
+refresh (GtkWidget *view)
+{
+  TmSuitabilityView *self = TM_SUITABILITY_VIEW (view);
+  const TmJob *job = tm_document_job (self->features.document);
+
   choose_something (self, job);
   fill_features (self, job);
-  self->filling = FALSE;
-  show_methods (self);
-}
-
-static void
-feature_selected_cb (TmSuitabilityView *self, GtkListBoxRow *row)
-{
-  if (self->filling || row == NULL || self->document == NULL)
-    return;
-  g_free (self->balloon);
-  self->balloon = g_strdup (tm_list_row_key (row));
   show_methods (self);
 }
 
@@ -148,9 +140,9 @@ method_selected_cb (TmSuitabilityView *self, GtkListBoxRow *row)
 static void
 assign (TmSuitabilityView *self, const char *method)
 {
-  TmJob *job = tm_document_job (self->document);
+  TmJob *job = tm_document_job (self->features.document);
   const TmFeature *feature = chosen_feature (self);
-  g_autofree char *text = g_strdup_printf (_ ("Feature %s is measured with %s"), self->balloon, method);
+  g_autofree char *text = g_strdup_printf (_ ("Feature %s is measured with %s"), self->features.key, method);
   g_autoptr (GError) error = NULL;
   TmFeature *with;
 
@@ -158,7 +150,7 @@ assign (TmSuitabilityView *self, const char *method)
     return;
   with = tm_edit_copy_feature (feature);
   with->method = tm_job_intern (job, method);
-  if (tm_edit_replace_feature (self->document, self->balloon, with, &error))
+  if (tm_edit_replace_feature (self->features.document, self->features.key, with, &error))
     tm_window_toast (GTK_WIDGET (self), text);
   else
     tm_window_show_error (GTK_WIDGET (self), error->message);
@@ -169,7 +161,7 @@ method_activated_cb (TmSuitabilityView *self, GtkListBoxRow *row)
 {
   g_autofree char *method = g_strdup (tm_list_row_key (row));
 
-  if (self->document != NULL)
+  if (self->features.document != NULL)
     assign (self, method);
 }
 
@@ -188,16 +180,8 @@ tm_suitability_view_set_document (TmSuitabilityView *self, TmDocument *document)
 {
   g_return_if_fail (TM_IS_SUITABILITY_VIEW (self));
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  tm_list_clear (self->features);
-  g_clear_pointer (&self->balloon, g_free);
   tm_suitability_list_show (self->methods, NULL, NULL);
-  g_set_object (&self->document, document);
-  if (document == NULL)
-    return;
-  g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (refresh), self);
-  refresh (self);
+  tm_side_list_set_document (&self->features, document);
 }
 
 void
@@ -205,8 +189,7 @@ tm_suitability_view_enter (TmSuitabilityView *self)
 {
   g_return_if_fail (TM_IS_SUITABILITY_VIEW (self));
 
-  if (!tm_list_select (self->features, self->balloon, TRUE))
-    gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
+  tm_side_list_enter (&self->features);
 }
 
 void
@@ -214,7 +197,7 @@ tm_suitability_view_choose (TmSuitabilityView *self, const char *balloon)
 {
   g_return_if_fail (TM_IS_SUITABILITY_VIEW (self));
 
-  tm_list_select (self->features, balloon, FALSE);
+  tm_list_select (self->features.list, balloon, FALSE);
 }
 
 GtkListBox *
@@ -222,7 +205,7 @@ tm_suitability_view_features (TmSuitabilityView *self)
 {
   g_return_val_if_fail (TM_IS_SUITABILITY_VIEW (self), NULL);
 
-  return self->features;
+  return self->features.list;
 }
 
 GtkListBox *
@@ -243,42 +226,14 @@ tm_suitability_view_summary (TmSuitabilityView *self)
 
 /* -------- Building -------- */
 
-static GtkLabel *
-new_label (const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_add_css_class (label, css_class);
-  return GTK_LABEL (label);
-}
-
-static GtkWidget *
-new_scroller (GtkWidget *child)
-{
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), child);
-  gtk_widget_set_vexpand (scroller, TRUE);
-  return scroller;
-}
-
 static GtkWidget *
 build_left (TmSuitabilityView *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *box;
 
-  self->summary = new_label ("tm-view-summary");
-  gtk_label_set_wrap (self->summary, TRUE);
-  self->features = GTK_LIST_BOX (gtk_list_box_new ());
-  gtk_widget_add_css_class (GTK_WIDGET (self->features), "tm-choices");
-  tm_list_tab_leaves (self->features);
-  tm_name_widget (GTK_WIDGET (self->features), _ ("Features"));
-  g_signal_connect_swapped (self->features, "row-selected", G_CALLBACK (feature_selected_cb), self);
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->summary));
-  gtk_box_append (GTK_BOX (box), new_scroller (GTK_WIDGET (self->features)));
-  gtk_widget_add_css_class (box, "tm-choice-side");
+  self->summary = tm_view_label_new ("tm-view-summary", TRUE);
+  tm_side_list_init (&self->features, GTK_WIDGET (self), _ ("Features"), refresh, show);
+  box = tm_side_list_put (&self->features, GTK_WIDGET (self->summary), NULL);
   gtk_widget_add_css_class (box, "tm-wide-side");
   return box;
 }
@@ -286,22 +241,11 @@ build_left (TmSuitabilityView *self)
 static GtkWidget *
 build_head (TmSuitabilityView *self)
 {
-  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *head = tm_view_head_new (&self->title, &self->limits);
 
-  self->title = new_label ("title-4");
-  self->limits = new_label ("dim-label");
-  gtk_label_set_ellipsize (self->title, PANGO_ELLIPSIZE_END);
-  gtk_box_append (GTK_BOX (texts), GTK_WIDGET (self->title));
-  gtk_box_append (GTK_BOX (texts), GTK_WIDGET (self->limits));
-  gtk_widget_set_hexpand (texts, TRUE);
-  self->assign = tm_button_new (_ ("_Measure with this method"));
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->assign), "suitability.assign");
-  gtk_widget_set_tooltip_text (self->assign, _ ("Assign the chosen method to this feature (Enter)"));
-  gtk_widget_set_valign (self->assign, GTK_ALIGN_CENTER);
-  gtk_box_append (GTK_BOX (head), texts);
+  self->assign = tm_view_button_new (_ ("_Measure with this method"), "suitability.assign",
+                                     _ ("Assign the chosen method to this feature (Enter)"));
   gtk_box_append (GTK_BOX (head), self->assign);
-  gtk_widget_add_css_class (head, "tm-view-head");
   return head;
 }
 
@@ -316,7 +260,7 @@ build_methods (TmSuitabilityView *self)
   g_signal_connect_swapped (rows, "row-activated", G_CALLBACK (method_activated_cb), self);
   g_signal_connect_swapped (rows, "row-selected", G_CALLBACK (method_selected_cb), self);
   gtk_box_append (GTK_BOX (box), build_head (self));
-  gtk_box_append (GTK_BOX (box), new_scroller (GTK_WIDGET (self->methods)));
+  gtk_box_append (GTK_BOX (box), tm_view_scroller_new (GTK_WIDGET (self->methods)));
   return box;
 }
 
@@ -339,12 +283,10 @@ static GtkWidget *
 build_nothing (TmSuitabilityView *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  GtkLabel *text = new_label ("dim-label");
+  GtkLabel *text = tm_view_label_new ("dim-label", TRUE);
 
-  self->nothing = new_label ("title-4");
-  gtk_label_set_wrap (self->nothing, TRUE);
+  self->nothing = tm_view_label_new ("title-4", TRUE);
   gtk_label_set_text (text, _ ("Pass or fail: there is no size, so no uncertainty to hold against limits."));
-  gtk_label_set_wrap (text, TRUE);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->nothing));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (text));
   gtk_widget_add_css_class (box, "tm-view-head");
@@ -356,10 +298,7 @@ tm_suitability_view_dispose (GObject *object)
 {
   TmSuitabilityView *self = TM_SUITABILITY_VIEW (object);
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_clear_object (&self->document);
-  g_clear_pointer (&self->balloon, g_free);
+  tm_side_list_clear (&self->features);
   G_OBJECT_CLASS (tm_suitability_view_parent_class)->dispose (object);
 }
 

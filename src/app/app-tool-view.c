@@ -13,9 +13,11 @@
 #include "app-form.h"
 #include "app-gauge-section.h"
 #include "app-list-row.h"
+#include "app-side-list.h"
 #include "app-toast.h"
 #include "app-tool-dialog.h"
 #include "app-tool-words.h"
+#include "app-view-parts.h"
 #include "app-words.h"
 #include "app-work.h"
 #include "book-store.h"
@@ -30,12 +32,8 @@
 struct _TmToolView {
   GtkBox parent_instance;
 
-  TmDocument *document;
-  char *name; /* of the tool chosen, or NULL */
-  gboolean filling;
-
-  GtkListBox *tools;
-  GtkStack *stack; /* "empty" or "tool" */
+  TmSideList tools; /* by name */
+  GtkStack *stack;  /* "empty" or "tool" */
   GtkLabel *title, *about, *habits;
   TmGaugeSection features, cuts;
   GtkDropDown *feature;
@@ -49,8 +47,8 @@ G_DEFINE_FINAL_TYPE (TmToolView, tm_tool_view, GTK_TYPE_BOX)
 static const TmTool *
 chosen_tool (TmToolView *self)
 {
-  return self->document != NULL && self->name != NULL
-             ? tm_job_find_tool (tm_document_job (self->document), self->name)
+  return self->tools.document != NULL && self->tools.key != NULL
+             ? tm_job_find_tool (tm_document_job (self->tools.document), self->tools.key)
              : NULL;
 }
 
@@ -59,7 +57,7 @@ chosen_tool (TmToolView *self)
 static void
 fill_list (TmToolView *self, const TmJob *job)
 {
-  gboolean focused = tm_list_clear (self->tools);
+  gboolean focused = tm_side_list_begin (&self->tools);
 
   for (guint i = 0; i < job->tools->len; i++)
     {
@@ -67,20 +65,19 @@ fill_list (TmToolView *self, const TmJob *job)
       g_autofree char *about = tm_words_tool (tool);
       g_autofree char *sentence = g_strdup_printf ("%s: %s", tool->name, about);
 
-      gtk_list_box_append (self->tools, tm_list_row_new (tool->name, about, "", sentence, tool->name));
+      gtk_list_box_append (self->tools.list, tm_list_row_new (tool->name, about, "", sentence, tool->name));
     }
-  tm_list_select (self->tools, self->name, focused);
+  tm_side_list_end (&self->tools, focused);
 }
 
 /* The one chosen before, else the first. */
 static void
 choose_something (TmToolView *self, const TmJob *job)
 {
-  if (self->name != NULL && tm_job_find_tool (job, self->name) != NULL)
-    return;
-  g_clear_pointer (&self->name, g_free);
-  if (job->tools->len > 0)
-    self->name = g_strdup (((const TmTool *)g_ptr_array_index (job->tools, 0))->name);
+  const TmTool *first = job->tools->len > 0 ? g_ptr_array_index (job->tools, 0) : NULL;
+
+  if (self->tools.key == NULL || tm_job_find_tool (job, self->tools.key) == NULL)
+    tm_side_list_set_key (&self->tools, first != NULL ? first->name : NULL);
 }
 
 /* -------- The features that it cuts -------- */
@@ -90,7 +87,7 @@ set_feature_tool (TmToolView *self, const char *balloon, const char *name)
 {
   g_autoptr (GError) error = NULL;
 
-  if (!tm_edit_set_feature_tool (self->document, balloon, name, &error))
+  if (!tm_edit_set_feature_tool (self->tools.document, balloon, name, &error))
     tm_window_show_error (GTK_WIDGET (self), error->message);
 }
 
@@ -107,9 +104,9 @@ give_cb (TmToolView *self)
 {
   guint chosen = gtk_drop_down_get_selected (self->feature);
 
-  if (self->document == NULL || self->name == NULL || chosen >= self->balloons->len)
+  if (self->tools.document == NULL || self->tools.key == NULL || chosen >= self->balloons->len)
     return;
-  set_feature_tool (self, g_ptr_array_index (self->balloons, chosen), self->name);
+  set_feature_tool (self, g_ptr_array_index (self->balloons, chosen), self->tools.key);
 }
 
 static void
@@ -155,7 +152,7 @@ show_features (TmToolView *self, const TmJob *job, const TmTool *tool)
 static void
 show_cuts (TmToolView *self, const TmTool *tool)
 {
-  g_autoptr (GArray) answers = tm_tool_answers (self->document, tool->name);
+  g_autoptr (GArray) answers = tm_tool_answers (self->tools.document, tool->name);
   g_autofree char *response = tm_words_tool_response (answers, tool->unit);
 
   gtk_label_set_text (self->response, response);
@@ -185,29 +182,24 @@ show_tool (TmToolView *self)
   gtk_label_set_text (self->about, about);
   gtk_label_set_text (self->habits, habits);
   gtk_widget_set_visible (GTK_WIDGET (self->habits), *habits != '\0');
-  show_features (self, tm_document_job (self->document), tool);
+  show_features (self, tm_document_job (self->tools.document), tool);
   show_cuts (self, tool);
 }
 
 static void
-refresh (TmToolView *self)
+show (GtkWidget *view)
 {
-  const TmJob *job = tm_document_job (self->document);
-
-  self->filling = TRUE;
-  choose_something (self, job);
-  fill_list (self, job);
-  self->filling = FALSE;
-  show_tool (self);
+  show_tool (TM_TOOL_VIEW (view));
 }
 
 static void
-row_selected_cb (TmToolView *self, GtkListBoxRow *row)
+refresh (GtkWidget *view)
 {
-  if (self->filling || row == NULL || self->document == NULL)
-    return;
-  g_free (self->name);
-  self->name = g_strdup (tm_list_row_key (row));
+  TmToolView *self = TM_TOOL_VIEW (view);
+  const TmJob *job = tm_document_job (self->tools.document);
+
+  choose_something (self, job);
+  fill_list (self, job);
   show_tool (self);
 }
 
@@ -224,8 +216,8 @@ add_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmToolView *self = TM_TOOL_VIEW (widget);
 
-  if (self->document != NULL)
-    tm_tool_dialog_present (widget, self->document, NULL, saved_cb);
+  if (self->tools.document != NULL)
+    tm_tool_dialog_present (widget, self->tools.document, NULL, saved_cb);
 }
 
 static void
@@ -234,7 +226,7 @@ change_action (GtkWidget *widget, const char *name, GVariant *parameter)
   TmToolView *self = TM_TOOL_VIEW (widget);
 
   if (chosen_tool (self) != NULL)
-    tm_tool_dialog_present (widget, self->document, self->name, saved_cb);
+    tm_tool_dialog_present (widget, self->tools.document, self->tools.key, saved_cb);
 }
 
 /* On the worker: the newest of everything that the book's jobs own. */
@@ -257,9 +249,9 @@ looked_cb (GtkWidget *widget, gpointer result, const GError *look_error, gpointe
 
   if (look_error != NULL)
     tm_window_show_error (widget, look_error->message);
-  if (others == NULL || self->document == NULL)
+  if (others == NULL || self->tools.document == NULL)
     return;
-  if (!tm_edit_take_tools (self->document, others, &n, &error))
+  if (!tm_edit_take_tools (self->tools.document, others, &n, &error))
     {
       tm_window_show_error (widget, error->message);
       return;
@@ -281,9 +273,9 @@ take_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmToolView *self = TM_TOOL_VIEW (widget);
 
-  if (self->document != NULL)
+  if (self->tools.document != NULL)
     tm_work_run (widget, _ ("Looking through the book"), run_look, looked_cb,
-                 g_strdup (tm_book_path (tm_document_book (self->document))), g_free, free_others);
+                 g_strdup (tm_book_path (tm_document_book (self->tools.document))), g_free, free_others);
 }
 
 static void
@@ -297,10 +289,9 @@ tm_tool_view_choose (TmToolView *self, const char *name)
 {
   g_return_if_fail (TM_IS_TOOL_VIEW (self));
 
-  g_free (self->name);
-  self->name = g_strdup (name);
-  if (self->document != NULL)
-    refresh (self);
+  tm_side_list_set_key (&self->tools, name);
+  if (self->tools.document != NULL)
+    refresh (GTK_WIDGET (self));
 }
 
 void
@@ -308,17 +299,9 @@ tm_tool_view_set_document (TmToolView *self, TmDocument *document)
 {
   g_return_if_fail (TM_IS_TOOL_VIEW (self));
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  tm_list_clear (self->tools);
   tm_gauge_section_drop_rows (&self->features);
   tm_gauge_section_drop_rows (&self->cuts);
-  g_clear_pointer (&self->name, g_free);
-  g_set_object (&self->document, document);
-  if (document == NULL)
-    return;
-  g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (refresh), self);
-  refresh (self);
+  tm_side_list_set_document (&self->tools, document);
 }
 
 void
@@ -327,10 +310,9 @@ tm_tool_view_enter (TmToolView *self)
   g_return_if_fail (TM_IS_TOOL_VIEW (self));
 
   /* What was cut at the Bench meanwhile counts. */
-  if (self->document != NULL)
-    refresh (self);
-  if (!tm_list_select (self->tools, self->name, TRUE))
-    gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
+  if (self->tools.document != NULL)
+    refresh (GTK_WIDGET (self));
+  tm_side_list_enter (&self->tools);
 }
 
 GtkListBox *
@@ -338,7 +320,7 @@ tm_tool_view_tools (TmToolView *self)
 {
   g_return_val_if_fail (TM_IS_TOOL_VIEW (self), NULL);
 
-  return self->tools;
+  return self->tools.list;
 }
 
 const char *
@@ -352,88 +334,31 @@ tm_tool_view_response (TmToolView *self)
 /* -------- Building -------- */
 
 static GtkWidget *
-new_action_button (const char *label, const char *action, const char *tip)
-{
-  GtkWidget *button = tm_button_new (label);
-
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
-  gtk_widget_set_tooltip_text (button, tip);
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  return button;
-}
-
-static GtkWidget *
 build_left (TmToolView *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *title = gtk_label_new (_ ("Tools"));
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-  GtkWidget *take;
+  GtkWidget *head = tm_view_title_new (_ ("Tools"));
+  GtkWidget *take = tm_view_button_new (_ ("Take from the _book"), "tool.take",
+                                        _ ("Every tool of the shop’s other jobs that this one has not"));
 
-  gtk_widget_add_css_class (title, "title-4");
-  gtk_label_set_xalign (GTK_LABEL (title), 0);
-  gtk_widget_set_hexpand (title, TRUE);
-  gtk_widget_add_css_class (head, "tm-view-head");
-  gtk_box_append (GTK_BOX (head), title);
   gtk_box_append (GTK_BOX (head),
-                  new_action_button (_ ("_Add a tool…"), "tool.add",
-                                     _ ("A boring bar, a turning tool, a cutter, with its dial (Ctrl+I)")));
-  self->tools = GTK_LIST_BOX (gtk_list_box_new ());
-  gtk_list_box_set_activate_on_single_click (self->tools, FALSE);
-  gtk_widget_add_css_class (GTK_WIDGET (self->tools), "tm-choices");
-  tm_list_tab_leaves (self->tools);
-  tm_name_widget (GTK_WIDGET (self->tools), _ ("Cutting tools"));
-  g_signal_connect_swapped (self->tools, "row-selected", G_CALLBACK (row_selected_cb), self);
-  g_signal_connect_swapped (self->tools, "row-activated", G_CALLBACK (row_activated_cb), self);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (self->tools));
-  gtk_widget_set_vexpand (scroller, TRUE);
-  take = new_action_button (_ ("Take from the _book"), "tool.take",
-                            _ ("Every tool of the shop’s other jobs that this one has not"));
+                  tm_view_button_new (_ ("_Add a tool…"), "tool.add",
+                                      _ ("A boring bar, a turning tool, a cutter, with its dial (Ctrl+I)")));
   gtk_widget_add_css_class (take, "flat");
   gtk_widget_set_margin_start (take, 12);
   gtk_widget_set_margin_end (take, 12);
   gtk_widget_set_margin_bottom (take, 12);
-  gtk_box_append (GTK_BOX (box), head);
-  gtk_box_append (GTK_BOX (box), scroller);
-  gtk_box_append (GTK_BOX (box), take);
-  gtk_widget_set_hexpand (box, FALSE);
-  gtk_widget_add_css_class (box, "tm-choice-side");
-  return box;
-}
-
-static GtkLabel *
-add_label (GtkWidget *into, const char *css_class, gboolean wraps)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  if (wraps)
-    {
-      gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-      gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-    }
-  else
-    gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_widget_add_css_class (label, css_class);
-  gtk_box_append (GTK_BOX (into), label);
-  return GTK_LABEL (label);
+  tm_side_list_init (&self->tools, GTK_WIDGET (self), _ ("Cutting tools"), refresh, show);
+  tm_side_list_activates (&self->tools, G_CALLBACK (row_activated_cb));
+  return tm_side_list_put (&self->tools, head, take);
 }
 
 static GtkWidget *
 build_head (TmToolView *self)
 {
-  GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *head = tm_view_head_new (&self->title, &self->about);
 
-  self->title = add_label (texts, "title-4", FALSE);
-  self->about = add_label (texts, "dim-label", FALSE);
-  gtk_widget_set_hexpand (texts, TRUE);
-  gtk_box_append (GTK_BOX (head), texts);
   gtk_box_append (GTK_BOX (head),
-                  new_action_button (_ ("_Change…"), "tool.change", _ ("Its dial and its habits")));
-  gtk_widget_add_css_class (head, "tm-view-head");
+                  tm_view_button_new (_ ("_Change…"), "tool.change", _ ("Its dial and its habits")));
   return head;
 }
 
@@ -460,12 +385,14 @@ build_column (TmToolView *self)
   GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
   GtkWidget *says = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
 
-  self->habits = add_label (column, "tm-lines", TRUE);
+  self->habits = tm_view_label_new ("tm-lines", TRUE);
+  gtk_box_append (GTK_BOX (column), GTK_WIDGET (self->habits));
   build_features (self, GTK_BOX (column));
   tm_form_group (GTK_BOX (says), _ ("How it has cut"),
                  _ ("Learned from what was dialled and what was then read; this is what the next cut is "
                     "planned with."));
-  self->response = add_label (says, "tm-answer", TRUE);
+  self->response = tm_view_label_new ("tm-answer", TRUE);
+  gtk_box_append (GTK_BOX (says), GTK_WIDGET (self->response));
   gtk_box_append (GTK_BOX (column), says);
   tm_gauge_section_build (&self->cuts, GTK_BOX (column), _ ("Its last cuts"), NULL);
   gtk_widget_add_css_class (column, "tm-dialog");
@@ -476,17 +403,13 @@ static GtkWidget *
 build_right (TmToolView *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *scroller = gtk_scrolled_window_new ();
   GtkWidget *clamp = adw_clamp_new ();
 
   adw_clamp_set_maximum_size (ADW_CLAMP (clamp), COLUMN_WIDTH);
   adw_clamp_set_tightening_threshold (ADW_CLAMP (clamp), COLUMN_WIDTH);
   adw_clamp_set_child (ADW_CLAMP (clamp), build_column (self));
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), clamp);
-  gtk_widget_set_vexpand (scroller, TRUE);
   gtk_box_append (GTK_BOX (box), build_head (self));
-  gtk_box_append (GTK_BOX (box), scroller);
+  gtk_box_append (GTK_BOX (box), tm_view_scroller_new (clamp));
   return box;
 }
 
@@ -494,7 +417,7 @@ static GtkWidget *
 build_empty (void)
 {
   GtkWidget *page = adw_status_page_new ();
-  GtkWidget *add = new_action_button (_ ("Add a _tool…"), "tool.add", NULL);
+  GtkWidget *add = tm_view_button_new (_ ("Add a _tool…"), "tool.add", NULL);
 
   gtk_widget_set_halign (add, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (add, "suggested-action");
@@ -513,9 +436,7 @@ tm_tool_view_dispose (GObject *object)
 {
   TmToolView *self = TM_TOOL_VIEW (object);
 
-  if (self->document != NULL)
-    g_signal_handlers_disconnect_by_data (self->document, self);
-  g_clear_object (&self->document);
+  tm_side_list_clear (&self->tools);
   G_OBJECT_CLASS (tm_tool_view_parent_class)->dispose (object);
 }
 
@@ -524,7 +445,6 @@ tm_tool_view_finalize (GObject *object)
 {
   TmToolView *self = TM_TOOL_VIEW (object);
 
-  g_clear_pointer (&self->name, g_free);
   g_clear_pointer (&self->balloons, g_ptr_array_unref);
   g_clear_pointer (&self->features.rows, g_ptr_array_unref);
   g_clear_pointer (&self->cuts.rows, g_ptr_array_unref);

@@ -19,7 +19,4 @@ void tm_batch_fill_drift (TmBatch *batch, guint *from);
 /* Whether a rule speaks now that the drift does not account for. */
 void tm_batch_fill_signal (TmBatch *batch);
 
-/* The trend is shown. */
-gboolean tm_batch_has_drift (const TmBatch *batch);
-
 G_END_DECLS

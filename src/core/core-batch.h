@@ -74,6 +74,9 @@ gboolean tm_batch_init (TmBatch *out, const TmJob *job, const TmFeature *feature
 void tm_batch_clear (TmBatch *batch);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TmBatch, tm_batch_clear)
 
+/* Whether the trend is one that is shown: less likely by chance than one in twenty. */
+gboolean tm_batch_has_drift (const TmBatch *batch);
+
 /* The first of these that holds is what the page says first. */
 typedef enum {
   TM_BATCH_NOT_MEASURED,
