@@ -8,6 +8,7 @@
 
 #include "cli-json.h"
 #include "cli-verbs.h"
+#include "exchange-qif.h"
 #include "exchange-table.h"
 #include "report-workbook.h"
 
@@ -23,6 +24,15 @@ write_csv (const TmJob *job, const char *out, GError **error)
   return written;
 }
 
+static gboolean
+write_qif (const TmJob *job, const char *out, GError **error)
+{
+  g_autofree char *now = tm_time_now ();
+  const TmQifFacts facts = { .created = now };
+
+  return tm_qif_write_file (job, &facts, out, NULL, NULL, error);
+}
+
 static int
 write_report (const TmReportContent *content, const char *out)
 {
@@ -34,8 +44,10 @@ write_report (const TmReportContent *content, const char *out)
     written = tm_workbook_write (content, out, tm_paper_of_locale (), NULL, NULL, &error);
   else if (g_str_has_suffix (lower, ".csv"))
     written = write_csv (content->job, out, &error);
+  else if (g_str_has_suffix (lower, ".qif"))
+    written = write_qif (content->job, out, &error);
   else
-    return tm_fail (_ ("%s: this version writes .xlsx and .csv; choose one of these endings"), out);
+    return tm_fail (_ ("%s: this version writes .xlsx, .qif and .csv; choose one of these endings"), out);
   if (written)
     return 0;
   if (error->domain == G_FILE_ERROR)
@@ -87,7 +99,7 @@ tm_verb_report (int n_words, char **words)
   const char *out = NULL;
   gboolean json = FALSE;
   const TmOption options[] = {
-    { "out", "FILE", N_ ("where to write it: .xlsx or .csv"), &out, NULL },
+    { "out", "FILE", N_ ("where to write it: .xlsx, .qif or .csv"), &out, NULL },
     { "json", NULL, N_ ("print JSON"), NULL, &json },
     { NULL },
   };
@@ -103,7 +115,7 @@ tm_verb_report (int n_words, char **words)
   if (path == NULL)
     return 2;
   if (out == NULL)
-    return tm_fail (_ ("report: say where to write it with --out FILE.xlsx or --out FILE.csv"));
+    return tm_fail (_ ("report: say where to write it with --out FILE.xlsx, .qif or .csv"));
   job = tm_load_job (path);
   if (job == NULL)
     return 2;

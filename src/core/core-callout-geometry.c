@@ -21,32 +21,33 @@ typedef struct {
   const char *words; /* as typed; a sign stands for its word */
   TmKind kind;
   guint takes;
+  const char *same; /* the one wording of what several words name; NULL: these */
 } Characteristic;
 
 /* Longer wordings stand before their own beginnings. */
 static const Characteristic characteristics[] = {
-  { "true position", TM_KIND_POSITION, TAKES_ALL },
+  { "true position", TM_KIND_POSITION, TAKES_ALL, "position" },
   { "position", TM_KIND_POSITION, TAKES_ALL },
-  { "pos", TM_KIND_POSITION, TAKES_ALL },
-  { "TP", TM_KIND_POSITION, TAKES_ALL },
+  { "pos", TM_KIND_POSITION, TAKES_ALL, "position" },
+  { "TP", TM_KIND_POSITION, TAKES_ALL, "position" },
   { "straightness", TM_KIND_FORM, TAKES_DIAMETER | TAKES_MODIFIER },
   { "flatness", TM_KIND_FORM, TAKES_MODIFIER },
-  { "flat", TM_KIND_FORM, TAKES_MODIFIER },
+  { "flat", TM_KIND_FORM, TAKES_MODIFIER, "flatness" },
   { "circularity", TM_KIND_FORM, 0 },
-  { "roundness", TM_KIND_FORM, 0 },
+  { "roundness", TM_KIND_FORM, 0, "circularity" },
   { "cylindricity", TM_KIND_FORM, 0 },
-  { "profile of a line", TM_KIND_FORM, TAKES_DATUMS },
-  { "profile of a surface", TM_KIND_FORM, TAKES_DATUMS },
+  { "profile of a line", TM_KIND_FORM, TAKES_DATUMS, "line profile" },
+  { "profile of a surface", TM_KIND_FORM, TAKES_DATUMS, "surface profile" },
   { "line profile", TM_KIND_FORM, TAKES_DATUMS },
   { "surface profile", TM_KIND_FORM, TAKES_DATUMS },
   { "profile", TM_KIND_FORM, TAKES_DATUMS },
   { "perpendicularity", TM_KIND_FORM, TAKES_ALL },
-  { "squareness", TM_KIND_FORM, TAKES_ALL },
-  { "perp", TM_KIND_FORM, TAKES_ALL },
+  { "squareness", TM_KIND_FORM, TAKES_ALL, "perpendicularity" },
+  { "perp", TM_KIND_FORM, TAKES_ALL, "perpendicularity" },
   { "parallelism", TM_KIND_FORM, TAKES_ALL },
   { "angularity", TM_KIND_FORM, TAKES_ALL },
   { "concentricity", TM_KIND_FORM, TAKES_ALL },
-  { "conc", TM_KIND_FORM, TAKES_ALL },
+  { "conc", TM_KIND_FORM, TAKES_ALL, "concentricity" },
   { "coaxiality", TM_KIND_FORM, TAKES_ALL },
   { "symmetry", TM_KIND_FORM, TAKES_DATUMS | TAKES_MODIFIER },
   { "circular runout", TM_KIND_FORM, TAKES_DATUMS },
@@ -92,6 +93,17 @@ tm_callout_is_geometry (const TmTokens *tokens)
   guint taken;
 
   return find_characteristic (tokens, &taken) != NULL;
+}
+
+const char *
+tm_callout_geometry_word (const TmTokens *tokens)
+{
+  guint taken;
+  const Characteristic *one = find_characteristic (tokens, &taken);
+
+  if (one == NULL)
+    return "";
+  return one->same != NULL ? one->same : one->words;
 }
 
 static gboolean

@@ -28,6 +28,9 @@ gboolean tm_callout_is_thread (const TmTokens *tokens, TmUnit unit);
 gboolean tm_callout_is_roughness (const TmTokens *tokens);
 gboolean tm_callout_is_hardness (const TmTokens *tokens);
 
+/* The one wording of the characteristic at the cursor, "" when there is none. */
+const char *tm_callout_geometry_word (const TmTokens *tokens);
+
 /* Each reads the rest of the text, to its end, into reader->out. */
 TmCalloutStatus tm_callout_read_geometry (TmCalloutReader *reader);
 TmCalloutStatus tm_callout_read_thread (TmCalloutReader *reader);

@@ -65,6 +65,32 @@ tm_callout_read (const char *text, TmUnit unit, const char *general)
   return reader.out.status == TM_CALLOUT_OK ? reader.out : make_note (reader.out.status);
 }
 
+static gboolean
+is_radius (const TmTokens *tokens)
+{
+  static const char *const words[] = { "R", "SR", "CR" };
+
+  if (tm_tokens_peek (tokens, 1)->kind != TM_TOKEN_NUMBER)
+    return FALSE;
+  for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
+    if (tm_token_is_word (tm_tokens_peek (tokens, 0), words[i]))
+      return TRUE;
+  return FALSE;
+}
+
+const char *
+tm_callout_characteristic (const char *text)
+{
+  TmCalloutReader reader = { .unit = TM_UNIT_MM };
+
+  if (strlen (text) > MAX_TEXT || !g_utf8_validate (text, -1, NULL) || !tm_tokens_cut (text, &reader.tokens))
+    return "";
+  tm_callout_take_places (&reader);
+  if (is_radius (&reader.tokens))
+    return "radius";
+  return tm_callout_geometry_word (&reader.tokens);
+}
+
 const char *
 tm_callout_status_text (TmCalloutStatus status)
 {

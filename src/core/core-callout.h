@@ -51,6 +51,11 @@ typedef struct {
  * needs millimetres (ISO 286 has no other unit); on an inch drawing the text must say mm. */
 TmCallout tm_callout_read (const char *text, TmUnit unit, const char *general);
 
+/* What @text asks for by its sign or name, in one wording for each: "position", "flatness", "runout"…, and
+ * "radius" for R, SR and CR; "" for a plain size and for what is not read.  Says nothing of the rest of
+ * @text. */
+const char *tm_callout_characteristic (const char *text);
+
 /* The message template, marked for translation; "" for TM_CALLOUT_OK. */
 const char *tm_callout_status_text (TmCalloutStatus status);
 

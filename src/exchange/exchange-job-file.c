@@ -3,7 +3,7 @@
  * The job file on disk.
  */
 
-#include "exchange-error.h"
+#include "exchange-file.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -93,90 +93,11 @@ tm_job_from_file (const char *path, TmJobNotes *notes, TmExchangeProgress progre
 }
 
 static gboolean
-write_all (int fd, const char *data, gsize length)
+fill_cb (int fd, gpointer data, GError **error)
 {
-  while (length > 0)
-    {
-      gssize put = write (fd, data, length);
+  const GString *bytes = data;
 
-      if (put < 0 && errno == EINTR)
-        continue;
-      if (put < 0)
-        return FALSE;
-      data += put;
-      length -= (gsize)put;
-    }
-  return TRUE;
-}
-
-/* The new file gets the permissions of the one that it takes the place of. */
-static void
-keep_mode (int fd, const char *path)
-{
-  struct stat facts;
-
-  if (stat (path, &facts) == 0)
-    (void)!fchmod (fd, facts.st_mode & 07777);
-}
-
-/* Makes the rename itself durable.  Not every file system can sync a folder: that is no failure. */
-static void
-sync_folder (const char *path)
-{
-  g_autofree char *folder = g_path_get_dirname (path);
-  int fd = g_open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC, 0);
-
-  if (fd >= 0)
-    {
-      (void)!fsync (fd);
-      close (fd);
-    }
-}
-
-/* Writes @bytes to the open @fd, which is closed in any case; FALSE with errno. */
-static gboolean
-fill_file (int fd, const GString *bytes)
-{
-  gboolean done = write_all (fd, bytes->str, bytes->len) && fsync (fd) == 0;
-  int kept = errno;
-
-  if (close (fd) != 0 && done)
-    return FALSE;
-  errno = kept;
-  return done;
-}
-
-/* A link stays one: what it leads to is written. */
-static char *
-follow_link (const char *path)
-{
-  char *real = realpath (path, NULL);
-  char *target = g_strdup (real != NULL ? real : path);
-
-  free (real);
-  return target;
-}
-
-static gboolean
-replace_file (const char *path, const GString *bytes)
-{
-  g_autofree char *target = follow_link (path);
-  g_autofree char *temporary = g_strconcat (target, ".XXXXXX", NULL);
-  int fd = g_mkstemp_full (temporary, O_WRONLY | O_CLOEXEC, 0666);
-  int kept;
-
-  if (fd < 0)
-    return FALSE;
-  keep_mode (fd, target);
-  if (fill_file (fd, bytes) && g_rename (temporary, target) == 0)
-    {
-      sync_folder (target);
-      return TRUE;
-    }
-  kept = errno;
-  g_unlink (temporary);
-  errno = kept;
-  return FALSE;
+  return tm_file_put (fd, bytes->str, bytes->len);
 }
 
 gboolean
@@ -191,8 +112,5 @@ tm_job_to_file (const TmJob *job, const char *path, GError **error)
                         _ ("the job is larger than a job file may be (96 MiB); split the job"));
       return FALSE;
     }
-  if (replace_file (path, bytes))
-    return TRUE;
-  tm_exchange_fail_io (error, shown, errno);
-  return FALSE;
+  return tm_file_replace (path, fill_cb, bytes, error);
 }

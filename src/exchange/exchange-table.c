@@ -1,13 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Rows of a table as features.  A row is laid out as a row of the job file's "features" and goes
- * through the same reader, so that both take the same values and refuse the same ones.
+ * Rows of a table as features.
  */
 
 #include "exchange-table.h"
 
 #include "exchange-csv.h"
-#include "exchange-job-read.h"
+#include "exchange-table-build.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -74,32 +73,10 @@ typedef struct {
   guint n;
 } Columns;
 
-/* What the rows are read with: one row of the reader, filled anew for each line. */
 typedef struct {
-  TmJob *job;
+  TmTableBuilder rows;
   Columns columns;
-  TmJsonRow row;
-  GHashTable *taken; /* balloons of the rows before */
-  guint next_number;
 } Builder;
-
-static void
-free_table_row (gpointer data)
-{
-  TmTableRow *row = data;
-
-  g_clear_pointer (&row->feature, tm_feature_free);
-  g_free (row->problem);
-  g_free (row);
-}
-
-void
-tm_table_preview_free (TmTablePreview *preview)
-{
-  g_ptr_array_unref (preview->rows);
-  g_ptr_array_unref (preview->unused);
-  g_free (preview);
-}
 
 /* Headings. */
 
@@ -215,129 +192,18 @@ find_columns (const GPtrArray *rows, const char *place, Columns *columns, GPtrAr
 
 /* Rows. */
 
-static void
-set_text (TmJsonRow *row, guint member, const char *text)
-{
-  row->slots[member].given = TRUE;
-  row->slots[member].at = row->texts->len;
-  g_string_append (row->texts, text);
-  g_string_append_c (row->texts, '\0');
-}
-
-/* Sets a count; FALSE when the cell holds none. */
-static gboolean
-set_whole (TmJsonRow *row, guint member, const char *text)
-{
-  guint64 whole;
-
-  if (!g_ascii_string_to_unsigned (text, 10, 0, 999999999, &whole, NULL))
-    return FALSE;
-  row->slots[member].given = TRUE;
-  row->slots[member].whole = (guint)whole;
-  return TRUE;
-}
-
-/* Sets one cell; returns NULL, or why it cannot be taken. */
-static char *
-set_cell (TmJsonRow *row, int member, const char *cell)
-{
-  g_autofree char *lower = g_ascii_strdown (cell, -1);
-  g_autofree char *quoted = NULL;
-
-  if (member == NOT_USED || *cell == '\0')
-    return NULL;
-  if (row->shape[member].type != TM_JSON_WHOLE)
-    {
-      gboolean is_word = member == FEATURE_KIND || member == FEATURE_CLASS || member == FEATURE_CHECK;
-
-      set_text (row, (guint)member, is_word ? lower : cell);
-      return NULL;
-    }
-  if (set_whole (row, (guint)member, cell))
-    return NULL;
-  quoted = tm_exchange_quote (cell);
-  return g_strdup_printf (_ ("places: %s is no whole number; write it like 4"), quoted);
-}
-
 /* Lays @source out as a row of the reader; returns NULL, or why it cannot be taken. */
 static char *
 lay_out (Builder *builder, const TmCsvRow *source)
 {
-  TmJsonRow *row = &builder->row;
   char *problem = NULL;
 
-  memset (row->slots, 0, sizeof row->slots);
-  g_string_truncate (row->texts, 0);
+  tm_table_builder_start (&builder->rows);
   for (guint i = 0; i < MIN (source->cells->len, builder->columns.n) && problem == NULL; i++)
-    problem = set_cell (row, builder->columns.members[i], g_ptr_array_index (source->cells, i));
+    if (builder->columns.members[i] != NOT_USED)
+      problem = tm_table_builder_set (&builder->rows, (guint)builder->columns.members[i],
+                                      g_ptr_array_index (source->cells, i));
   return problem;
-}
-
-static void
-number_row (Builder *builder)
-{
-  g_autofree char *number = NULL;
-
-  if (*tm_json_text (&builder->row, FEATURE_BALLOON) != '\0')
-    return;
-  number = g_strdup_printf ("%u", builder->next_number);
-  set_text (&builder->row, FEATURE_BALLOON, number);
-}
-
-/* Notes that @balloon is in use. */
-static void
-note_number (Builder *builder, const char *balloon)
-{
-  guint64 number;
-
-  if (g_ascii_string_to_unsigned (balloon, 10, 0, 999999998, &number, NULL))
-    builder->next_number = MAX (builder->next_number, (guint)number + 1);
-}
-
-static gboolean
-is_empty (const TmJsonRow *row)
-{
-  return *tm_json_text (row, FEATURE_REQUIREMENT) == '\0' && *tm_json_text (row, FEATURE_LOWER) == '\0'
-         && *tm_json_text (row, FEATURE_UPPER) == '\0';
-}
-
-/* Why @feature cannot join the job, or NULL. */
-static char *
-check_balloon (const Builder *builder, const TmFeature *feature)
-{
-  if (tm_job_find_feature (builder->job, feature->balloon) != NULL)
-    return g_strdup_printf (_ ("balloon %s is in the job already; give it another number"), feature->balloon);
-  if (g_hash_table_contains (builder->taken, feature->balloon))
-    return g_strdup_printf (_ ("balloon %s stands in a row before; give it another number"),
-                            feature->balloon);
-  return NULL;
-}
-
-static void
-build_feature (Builder *builder, TmTableRow *out)
-{
-  g_autoptr (GError) error = NULL;
-  TmFeature *feature;
-
-  if (is_empty (&builder->row))
-    {
-      out->problem = g_strdup (_ ("has neither a requirement nor limits; give it one of them"));
-      return;
-    }
-  number_row (builder);
-  feature = tm_read_feature (builder->job, &builder->row, &out->read, &error);
-  if (feature == NULL)
-    {
-      /* The path in the row is ".lower": the preview names the line itself. */
-      out->problem = g_strdup (error->message + (*error->message == '.' ? 1 : 0));
-      return;
-    }
-  if (feature->kind != TM_KIND_NOTE)
-    out->read = TM_CALLOUT_OK;
-  out->feature = feature;
-  out->problem = check_balloon (builder, feature);
-  g_hash_table_add (builder->taken, (gpointer)feature->balloon);
-  note_number (builder, feature->balloon);
 }
 
 static TmTableRow *
@@ -349,35 +215,8 @@ read_table_row (Builder *builder, const TmCsvRow *source)
   out->read = TM_CALLOUT_OK;
   out->problem = lay_out (builder, source);
   if (out->problem == NULL)
-    build_feature (builder, out);
+    tm_table_builder_finish (&builder->rows, out);
   return out;
-}
-
-static void
-init_builder (Builder *builder, TmJob *job)
-{
-  *builder = (Builder) { .job = job, .next_number = 1 };
-  builder->row.source = builder->row.section = "";
-  builder->row.shape = tm_job_sections[IN_FEATURES].inside;
-  builder->row.texts = g_string_new (NULL);
-  builder->row.extra = g_string_new (NULL);
-  for (guint i = 0; i < TM_JSON_MAX_OBJECTS; i++)
-    builder->row.inner_extra[i] = g_string_new (NULL);
-  builder->row.lists = g_array_new (FALSE, FALSE, sizeof (gsize));
-  builder->taken = g_hash_table_new (g_str_hash, g_str_equal);
-  for (guint i = 0; i < job->features->len; i++)
-    note_number (builder, ((TmFeature *)g_ptr_array_index (job->features, i))->balloon);
-}
-
-static void
-clear_builder (Builder *builder)
-{
-  g_string_free (builder->row.texts, TRUE);
-  g_string_free (builder->row.extra, TRUE);
-  for (guint i = 0; i < TM_JSON_MAX_OBJECTS; i++)
-    g_string_free (builder->row.inner_extra[i], TRUE);
-  g_array_unref (builder->row.lists);
-  g_hash_table_unref (builder->taken);
 }
 
 /* A number that a later row states is not given to an earlier row that has none. */
@@ -391,9 +230,17 @@ note_stated_numbers (Builder *builder, const GPtrArray *rows, guint first)
       for (guint column = 0; column < MIN (row->cells->len, builder->columns.n); column++)
         {
           if (builder->columns.members[column] == FEATURE_BALLOON)
-            note_number (builder, g_ptr_array_index (row->cells, column));
+            tm_table_builder_note (&builder->rows, g_ptr_array_index (row->cells, column));
         }
     }
+}
+
+static void
+read_rows (Builder *builder, const GPtrArray *rows, guint first, TmTablePreview *preview)
+{
+  note_stated_numbers (builder, rows, first);
+  for (guint i = first; i < rows->len; i++)
+    tm_table_preview_add (preview, read_table_row (builder, g_ptr_array_index (rows, i)));
 }
 
 TmTablePreview *
@@ -401,35 +248,25 @@ tm_table_preview (const char *text, gsize length, const char *place, TmJob *job,
 {
   g_autoptr (GPtrArray) rows = tm_csv_read (text, length, place, error);
   g_autoptr (TmTablePreview) preview = NULL;
-  Builder builder;
+  Builder builder = { 0 };
   guint first = 0;
+  gboolean found;
 
   if (rows == NULL)
     return NULL;
-  preview = g_new0 (TmTablePreview, 1);
-  preview->rows = g_ptr_array_new_with_free_func (free_table_row);
-  preview->unused = g_ptr_array_new_with_free_func (g_free);
   if (rows->len == 0)
     {
       tm_exchange_fail (error, TM_EXCHANGE_ERROR_MISSING, place, NULL,
                         _ ("the table is empty; put one feature in each row"));
       return NULL;
     }
-  init_builder (&builder, job);
-  if (!find_columns (rows, place, &builder.columns, preview->unused, &first, error))
-    {
-      clear_builder (&builder);
-      return NULL;
-    }
-  note_stated_numbers (&builder, rows, first);
-  for (guint i = first; i < rows->len; i++)
-    {
-      TmTableRow *row = read_table_row (&builder, g_ptr_array_index (rows, i));
-
-      g_ptr_array_add (preview->rows, row);
-      preview->n_addable += row->problem == NULL;
-    }
-  clear_builder (&builder);
+  preview = tm_table_preview_new ();
+  found = find_columns (rows, place, &builder.columns, preview->unused, &first, error);
+  if (!found)
+    return NULL;
+  tm_table_builder_init (&builder.rows, job);
+  read_rows (&builder, rows, first, preview);
+  tm_table_builder_clear (&builder.rows);
   return g_steal_pointer (&preview);
 }
 

@@ -18,12 +18,14 @@ typedef struct {
   TmFeature *feature;   /* ready to add; its texts belong to the preview's job; NULL once added */
   TmCalloutStatus read; /* not OK: the feature is a note and this says why */
   char *problem;        /* NULL, or why the row cannot be added (a balloon taken…) */
+  char *remark;         /* NULL, or what was not taken as the source has it, or why it is a note */
 } TmTableRow;
 
 typedef struct {
   GPtrArray *rows; /* TmTableRow */
   guint n_addable;
   GPtrArray *unused; /* char *: headings of columns that were not used */
+  char *remark;      /* NULL, or what was assumed of the whole source */
 } TmTablePreview;
 
 void tm_table_preview_free (TmTablePreview *preview);

@@ -172,11 +172,20 @@ test_report (void)
   g_auto (Call) table = { 0 };
   g_auto (Call) unknown = { 0 };
   g_auto (Call) nowhere = { 0 };
+  g_auto (Call) qif = { 0 };
+  g_autofree char *written = NULL;
 
   run (&sheet, "report", path, "--out", "out.xlsx", NULL);
   g_assert_cmpint (sheet.status, ==, 0);
   run (&table, "report", path, "--out", "out.csv", NULL);
   g_assert_cmpint (table.status, ==, 0);
+  run (&qif, "report", path, "--out", "out.QIF", NULL);
+  g_assert_cmpstr (qif.err, ==, "");
+  g_assert_cmpint (qif.status, ==, 0);
+  written = g_build_filename (folder, "out.QIF", NULL);
+  g_file_get_contents (written, &head, NULL, NULL);
+  g_assert_nonnull (
+      strstr (head, "<QIFDocument xmlns=\"http://qifstandards.org/xsd/qif3\" versionQIF=\"3.0.0\""));
   run (&unknown, "report", path, "--out", "out.odt", NULL);
   assert_refused (&unknown, "out.odt");
   run (&nowhere, "report", path, "--out", "no-such-folder/out.csv", NULL);

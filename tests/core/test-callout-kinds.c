@@ -253,6 +253,44 @@ test_kinds_agree (void)
   g_assert_cmpint (tm_kind_unit (TM_KIND_THREAD, TM_UNIT_IN), ==, TM_UNIT_NONE);
 }
 
+/* One wording for each characteristic, whatever it is called on the drawing. */
+static void
+test_characteristic (void)
+{
+  static const struct {
+    const char *text;
+    const char *word;
+  } rows[] = {
+    { "⌖ Ø0.2 Ⓜ A B C", "position" },
+    { "TP Ø0.2 A", "position" },
+    { "4X pos 0.1 A", "position" },
+    { "⏥ 0.05", "flatness" },
+    { "flat 0.05", "flatness" },
+    { "○ 0.01", "circularity" },
+    { "roundness 0.01", "circularity" },
+    { "⟂ 0.05 A", "perpendicularity" },
+    { "squareness 0.1 A", "perpendicularity" },
+    { "profile of a line 0.1", "line profile" },
+    { "⌓ 0.1 A", "surface profile" },
+    { "⌰ 0.03 A", "total runout" },
+    { "↗ 0.02 A", "runout" },
+    { "R3 min", "radius" },
+    { "2X SR4 ±0.1", "radius" },
+    { "Ra 1.6", "" },
+    { "Ø25 H7", "" },
+    { "round all edges", "" },
+    { "", "" },
+    { "R", "" },
+    { "\xff", "" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_test_message ("row %zu", i);
+      g_assert_cmpstr (tm_callout_characteristic (rows[i].text), ==, rows[i].word);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -262,5 +300,6 @@ main (int argc, char **argv)
   g_test_add_func ("/callout/general", test_general);
   g_test_add_func ("/callout/apply", test_apply);
   g_test_add_func ("/callout/kinds-agree", test_kinds_agree);
+  g_test_add_func ("/callout/characteristic", test_characteristic);
   return g_test_run ();
 }

@@ -42,7 +42,7 @@ allowed_outside () {
     core) echo '(glib\.h|glib/gi18n-lib\.h|gsl/.*|float\.h|math\.h|string\.h|stdint\.h|limits\.h)' ;;
     plot) echo "(glib\\.h|glib/.*|cairo.*|pango/.*|float\\.h|math\\.h|string\\.h)" ;;
     book) echo "(glib\\.h|glib/.*|sqlite3\\.h|sodium\\.h|$libc)" ;;
-    exchange) echo "(glib\\.h|glib/.*|yajl/.*|sodium\\.h|$libc)" ;;
+    exchange) echo "(glib\\.h|glib/.*|yajl/.*|libxml/.*|sodium\\.h|$libc)" ;;
     report) echo "(glib\\.h|glib/.*|gio/.*|cairo.*|pango/.*|xlsxwriter\\.h|$libc)" ;;
     bench) echo '(glib\.h|glib/gi18n-lib\.h|string\.h|math\.h)' ;;
     cli) echo "(glib\\.h|glib/.*|yajl/.*|$libc)" ;;
@@ -63,10 +63,10 @@ forbidden_symbols () {
   clock='g_get_real_time|g_get_monotonic_time|g_date_time_new_now|gettimeofday|clock_gettime|^time$'
   case $1 in
     core | bench) echo "^($screen|cairo_|pango_|sqlite3_|yajl_|lxw_|workbook_|xml|$files|$clock|rand$|srand|setlocale|localeconv)" ;;
-    plot) echo "^($screen|sqlite3_|yajl_|workbook_|$clock|rand$|setlocale)" ;;
+    plot) echo "^($screen|sqlite3_|yajl_|workbook_|xml[A-Z]|$clock|rand$|setlocale)" ;;
     book) echo "^($screen|cairo_|yajl_|workbook_|xml[A-Z])" ;;
     exchange) echo "^($screen|cairo_|sqlite3_|workbook_)" ;;
-    report) echo "^($screen|sqlite3_|yajl_)" ;;
+    report) echo "^($screen|sqlite3_|yajl_|xml[A-Z])" ;;
   esac
 }
 
