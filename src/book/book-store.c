@@ -149,10 +149,10 @@ set_up (TmBook *book, guint flags, GError **error)
           error))
     return FALSE;
   if (book->read_only)
-    return tm_schema_migrate (book->db, book->path, tm_schema_steps, tm_schema_n_steps, FALSE, error);
+    return tm_schema_migrate (book->db, book->path, &tm_schema, FALSE, error);
   book->rollback = (flags & TM_BOOK_OPEN_ROLLBACK) != 0 || tm_place_is_network (book->real);
-  if (!tm_schema_check (book->db, book->path, tm_schema_n_steps, error) || !choose_journal (book, error)
-      || !tm_schema_migrate (book->db, book->path, tm_schema_steps, tm_schema_n_steps, TRUE, error))
+  if (!tm_schema_check (book->db, book->path, &tm_schema, error) || !choose_journal (book, error)
+      || !tm_schema_migrate (book->db, book->path, &tm_schema, TRUE, error))
     return FALSE;
   if (!exists)
     tm_place_sync_folder (book->real);

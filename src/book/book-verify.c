@@ -388,6 +388,27 @@ drain_tables (Verify *verify, GError **error)
 
 /* --- the file and its schema */
 
+/* SQLite tells of a page that it had no memory for among the damage, but that says nothing about the book. */
+static gboolean
+is_memory_short (const char *text)
+{
+  static const char mark[] = "error code=";
+  const char *code = strstr (text, mark);
+
+  return code != NULL && (g_ascii_strtoull (code + strlen (mark), NULL, 10) & 0xff) == SQLITE_NOMEM;
+}
+
+/* One line of what SQLite tells in several, without its heading. */
+static char *
+join_lines (const char *text)
+{
+  static const char heading[] = "*** in database main ***\n";
+  g_auto (GStrv) lines
+      = g_strsplit (g_str_has_prefix (text, heading) ? text + strlen (heading) : text, "\n", -1);
+
+  return g_strjoinv ("; ", lines);
+}
+
 static gboolean
 check_pages (Verify *verify, GError **error)
 {
@@ -400,8 +421,14 @@ check_pages (Verify *verify, GError **error)
     {
       const char *text = tm_column_text (statement, 0);
 
+      if (is_memory_short (text))
+        {
+          tm_book_fail_at (verify->book->path, NULL, SQLITE_NOMEM, error);
+          sqlite3_reset (statement);
+          return FALSE;
+        }
       if (!g_str_equal (text, "ok"))
-        tm_faults_add (&verify->faults, "file", g_strdup (verify->book->path), g_strdup (text));
+        tm_faults_add (&verify->faults, "file", g_strdup (verify->book->path), join_lines (text));
     }
   if (failure == NULL)
     return TRUE;
@@ -455,26 +482,48 @@ compare_schemas (Verify *verify, GHashTable *wanted, GHashTable *found)
     }
 }
 
-/* Against a new, empty book: a trigger that is gone means that the record was open to change. */
+static GHashTable *
+make_schema (GError **error)
+{
+  GHashTable *schema = NULL;
+  sqlite3 *empty = NULL;
+  int rc = sqlite3_open_v2 (":memory:", &empty,
+                            SQLITE_OPEN_READWRITE | SQLITE_OPEN_MEMORY | SQLITE_OPEN_NOMUTEX, NULL);
+
+  if (rc != SQLITE_OK)
+    tm_book_fail_at (":memory:", empty, rc, error);
+  else if (tm_schema_migrate (empty, ":memory:", &tm_schema, TRUE, error))
+    schema = read_schema (empty);
+  sqlite3_close (empty);
+  return schema;
+}
+
+/* The schema of a new, empty book; made once, since it never changes while we run. */
+static GHashTable *
+take_schema (GError **error)
+{
+  static GMutex lock;
+  static GHashTable *made;
+  GHashTable *schema;
+
+  g_mutex_lock (&lock);
+  if (made == NULL)
+    made = make_schema (error);
+  schema = made;
+  g_mutex_unlock (&lock);
+  return schema;
+}
+
+/* Against a new book: a trigger that is gone means that the record was open to change. */
 static gboolean
 check_schema (Verify *verify, GError **error)
 {
-  g_autoptr (GHashTable) wanted = NULL;
   g_autoptr (GHashTable) found = read_schema (verify->book->db);
-  sqlite3 *empty = NULL;
-  gboolean built;
+  GHashTable *wanted = take_schema (error);
 
-  built = sqlite3_open_v2 (":memory:", &empty,
-                           SQLITE_OPEN_READWRITE | SQLITE_OPEN_MEMORY | SQLITE_OPEN_NOMUTEX, NULL)
-              == SQLITE_OK
-          && tm_schema_migrate (empty, ":memory:", tm_schema_steps, tm_schema_n_steps, TRUE, error);
-  if (built)
-    {
-      wanted = read_schema (empty);
-      compare_schemas (verify, wanted, found);
-    }
-  sqlite3_close (empty);
-  return built;
+  if (wanted != NULL)
+    compare_schemas (verify, wanted, found);
+  return wanted != NULL;
 }
 
 static gboolean
