@@ -42,7 +42,7 @@ describe_offset (const TmBatch *batch)
     case TM_OFFSET_ADVISED:
       amount = tm_batch_words_signed (
           tm_batch_words_count (offset->size_change), feature->unit,
-          MAX (tm_batch_words_decimals ((double)batch->options.step, feature->unit), 1) - 1, TRUE);
+          MAX (tm_batch_words_decimals (0, (double)batch->options.step, feature->unit), 1) - 1, TRUE);
       /* Translators: a change of size and its unit. */
       return g_strdup_printf (_ ("An offset of %s %s on the size would recentre it."), amount,
                               tm_unit_symbol (feature->unit));

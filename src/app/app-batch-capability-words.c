@@ -26,21 +26,29 @@ format_figure (double value)
   return text;
 }
 
-/* "Ppk 1.18 (0.88 to 1.48)"; NULL where there is none. */
-static char *
-format_index (const char *name, const TmIndex *index)
+char *
+tm_words_batch_index (const TmIndex *index)
 {
   g_autofree char *value = NULL, *low = NULL, *high = NULL;
 
   if (!isfinite (index->value))
-    return NULL;
+    return g_strdup ("");
   value = format_figure (index->value);
   if (!isfinite (index->low) || !isfinite (index->high))
-    return g_strdup_printf ("%s %s", name, value);
+    return g_steal_pointer (&value);
   low = format_figure (index->low);
   high = format_figure (index->high);
-  /* Translators: an index of capability, its value and its interval. */
-  return g_strdup_printf (_ ("%s %s (%s to %s)"), name, value, low, high);
+  /* Translators: an index of capability and its interval. */
+  return g_strdup_printf (_ ("%s (%s to %s)"), value, low, high);
+}
+
+/* "Ppk 1.18 (0.88 to 1.48)"; NULL where there is none. */
+static char *
+format_index (const char *name, const TmIndex *index)
+{
+  g_autofree char *figure = tm_words_batch_index (index);
+
+  return *figure != '\0' ? g_strdup_printf ("%s %s", name, figure) : NULL;
 }
 
 static char *
@@ -104,6 +112,56 @@ describe_apart (const TmBatch *batch)
   return g_strdup_printf (_ ("scatter alone: %s"), cpk);
 }
 
+/* Why a figure that is usually given is not. */
+static char *
+describe_lost (const TmCapability *capability)
+{
+  if (capability->unshaped)
+    return g_strdup (_ ("Ppk refused: not normal, and no named shape fits"));
+  if (capability->within_lost)
+    return g_strdup (_ ("Cpk refused: measuring scatters as much as the pieces do"));
+  return NULL;
+}
+
+static char *
+describe_expected (const TmCapability *capability)
+{
+  g_autofree char *share = NULL;
+
+  if (!isfinite (capability->expected_out) || !(capability->expected_out > 0))
+    return NULL;
+  share = tm_chance_text (capability->expected_out);
+  return g_strdup_printf (_ ("expected out: %s"), share);
+}
+
+static char *
+describe_measuring (const TmBatch *batch)
+{
+  const double scatter = batch->series.repeatability;
+  const TmUnit unit = tm_unit_small (batch->series.feature->unit);
+  g_autofree char *text = NULL;
+
+  if (!isfinite (scatter) || !(scatter > 0))
+    return NULL;
+  text = tm_batch_words_signed (tm_batch_words_count (scatter), unit,
+                                tm_batch_words_decimals (scatter, scatter, unit), FALSE);
+  /* Translators: a standard deviation and its unit. */
+  return g_strdup_printf (_ ("scatter of measuring taken out: %s %s"), text, tm_unit_symbol (unit));
+}
+
+/* Of a process that moves no number of pieces makes the figure surer. */
+static char *
+describe_wanted (const TmBatch *batch)
+{
+  const TmCapability *capability = &batch->capability;
+  const guint n = capability->n_wanted;
+
+  if (!isfinite (capability->ppk.value) || n <= capability->n || tm_batch_state (batch) != TM_BATCH_STEADY)
+    return NULL;
+  return g_strdup_printf (
+      ngettext ("%u piece would bring Ppk within a fifth", "%u pieces would bring Ppk within a fifth", n), n);
+}
+
 char *
 tm_batch_words_say_capability (const TmBatch *batch)
 {
@@ -116,16 +174,11 @@ tm_batch_words_say_capability (const TmBatch *batch)
   tm_batch_words_add_line (lines, describe_overall (capability));
   tm_batch_words_add_line (lines, describe_apart (batch));
   tm_batch_words_add_line (lines, format_index ("Cmk", &capability->cmk));
-  tm_batch_words_add_line (lines, describe_shape (capability));
-  if (isfinite (capability->expected_out) && capability->expected_out > 0)
-    {
-      g_autofree char *share = tm_chance_text (capability->expected_out);
-      tm_batch_words_add_line (lines, g_strdup_printf (_ ("expected out: %s"), share));
-    }
-  if (capability->n_wanted > capability->n)
-    tm_batch_words_add_line (
-        lines, g_strdup_printf (ngettext ("%u piece would bring Ppk within a fifth",
-                                          "%u pieces would bring Ppk within a fifth", capability->n_wanted),
-                                capability->n_wanted));
+  tm_batch_words_add_line (lines, describe_lost (capability));
+  if (!capability->unshaped)
+    tm_batch_words_add_line (lines, describe_shape (capability));
+  tm_batch_words_add_line (lines, describe_expected (capability));
+  tm_batch_words_add_line (lines, describe_measuring (batch));
+  tm_batch_words_add_line (lines, describe_wanted (batch));
   return g_string_free (lines, FALSE);
 }

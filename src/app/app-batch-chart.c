@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-batch-capability.h"
 #include "app-batch-picture.h"
 #include "app-batch-words.h"
 #include "app-dialog.h"
@@ -18,7 +19,7 @@ typedef struct {
   guint key;
 } Page;
 
-enum { PAGE_RUN, PAGE_HISTOGRAM, PAGE_PROBABILITY, N_PAGES };
+enum { PAGE_RUN, PAGE_HISTOGRAM, PAGE_PROBABILITY, PAGE_CAPABILITY, N_PAGES };
 
 static const Page pages[N_PAGES] = {
   [PAGE_RUN]
@@ -27,14 +28,16 @@ static const Page pages[N_PAGES] = {
   = { "histogram", N_ ("Histogram"), N_ ("How often each size, and the band (Ctrl+2)"), GDK_KEY_2 },
   [PAGE_PROBABILITY]
   = { "probability", N_ ("Normality"), N_ ("Against the normal distribution (Ctrl+3)"), GDK_KEY_3 },
+  [PAGE_CAPABILITY] = { "capability", N_ ("Capability"),
+                        N_ ("What the process can hold, figure by figure (Ctrl+4)"), GDK_KEY_4 },
 };
 
 struct _TmBatchChart {
   GtkBox parent_instance;
 
-  const TmBatch *batch; /* borrowed */
-  TmChartPlot *plot;
-  gboolean known; /* the batch is worked out */
+  const TmBatch *batch;    /* borrowed */
+  const TmChartPlot *plot; /* borrowed */
+  gboolean known;          /* the batch is worked out */
   GtkLabel *title;
   GtkLabel *about;
   GtkDropDown *places;
@@ -42,6 +45,7 @@ struct _TmBatchChart {
   guint page;
   GtkWidget *buttons[N_PAGES];
   GtkWidget *pictures[TM_N_BATCH_PICTURES];
+  TmBatchCapability *capability;
   GtkLabel *piece;
   gboolean filling;
 };
@@ -139,21 +143,10 @@ fill_places (TmBatchChart *self, const TmFeature *feature, guint place)
 /* -------- The widget -------- */
 
 static void
-tm_batch_chart_dispose (GObject *object)
-{
-  TmBatchChart *self = TM_BATCH_CHART (object);
-
-  if (self->plot != NULL)
-    tm_batch_chart_set_batch (self, NULL);
-  G_OBJECT_CLASS (tm_batch_chart_parent_class)->dispose (object);
-}
-
-static void
 tm_batch_chart_class_init (TmBatchChartClass *klass)
 {
   GType type = G_TYPE_FROM_CLASS (klass);
 
-  G_OBJECT_CLASS (klass)->dispose = tm_batch_chart_dispose;
   signals[SIGNAL_PIECE]
       = g_signal_new ("piece", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
   signals[SIGNAL_PLACE]
@@ -234,6 +227,8 @@ build_pictures (TmBatchChart *self)
   gtk_stack_add_named (self->stack, run, pages[PAGE_RUN].name);
   gtk_stack_add_named (self->stack, self->pictures[TM_BATCH_HISTOGRAM], pages[PAGE_HISTOGRAM].name);
   gtk_stack_add_named (self->stack, self->pictures[TM_BATCH_PROBABILITY], pages[PAGE_PROBABILITY].name);
+  self->capability = TM_BATCH_CAPABILITY (tm_batch_capability_new ());
+  gtk_stack_add_named (self->stack, GTK_WIDGET (self->capability), pages[PAGE_CAPABILITY].name);
   gtk_stack_add_named (self->stack, build_nothing (), "nothing");
   gtk_widget_set_vexpand (GTK_WIDGET (self->stack), TRUE);
 }
@@ -288,25 +283,18 @@ tm_batch_chart_set_feature (TmBatchChart *self, const TmFeature *feature, guint 
 }
 
 void
-tm_batch_chart_set_batch (TmBatchChart *self, const TmBatch *batch)
+tm_batch_chart_set_batch (TmBatchChart *self, const TmBatch *batch, const TmChartPlot *plot)
 {
-  TmChartPlot *old;
-
   g_return_if_fail (TM_IS_BATCH_CHART (self));
 
-  old = self->plot;
   self->batch = batch;
-  self->plot
-      = batch != NULL && batch->series.n_measured > 0
-            ? tm_chart_plot_new (batch, TM_CHART_SHOW_GUARD | TM_CHART_SHOW_CONTROL | TM_CHART_SHOW_TREND)
-            : NULL;
+  self->plot = plot;
   for (guint i = 0; i < TM_N_BATCH_PICTURES; i++)
-    tm_batch_picture_set (TM_BATCH_PICTURE (self->pictures[i]), self->plot != NULL ? batch : NULL,
-                          self->plot);
+    tm_batch_picture_set (TM_BATCH_PICTURE (self->pictures[i]), plot != NULL ? batch : NULL, plot);
+  tm_batch_capability_show (self->capability, plot != NULL ? batch : NULL);
   self->known = batch != NULL;
   if (batch != NULL)
     show_page (self, self->page);
-  g_clear_pointer (&old, tm_chart_plot_free);
 }
 
 void

@@ -12,6 +12,7 @@
 #include <gtk/gtk.h>
 
 #include "core-batch.h"
+#include "plot-chart.h"
 
 G_BEGIN_DECLS
 
@@ -24,7 +25,7 @@ GtkWidget *tm_batch_chart_new (void) G_GNUC_WARN_UNUSED_RESULT;
 void tm_batch_chart_set_feature (TmBatchChart *self, const TmFeature *feature, guint place);
 
 /* Borrowed until the next call; NULL shows nothing. */
-void tm_batch_chart_set_batch (TmBatchChart *self, const TmBatch *batch);
+void tm_batch_chart_set_batch (TmBatchChart *self, const TmBatch *batch, const TmChartPlot *plot);
 
 /* Marks a piece and says its size; -1: none. */
 void tm_batch_chart_set_piece (TmBatchChart *self, gint piece);

@@ -52,8 +52,8 @@ describe_single (const TmBatch *batch)
   if (left < 1)
     return g_strdup (_ ("A single piece may meet it already."));
   n = (guint)MIN (left, 999999);
-  return g_strdup_printf (ngettext ("A single piece may in about %u.", "A single piece may in about %u.", n),
-                          n);
+  return g_strdup_printf (
+      ngettext ("A single piece may meet it in about %u.", "A single piece may meet it in about %u.", n), n);
 }
 
 char *
@@ -79,7 +79,8 @@ tm_batch_words_say_slope (const TmBatch *batch)
 {
   const TmTrend *trend = &batch->trend;
   TmUnit unit = tm_unit_small (batch->series.feature->unit);
-  guint decimals = tm_batch_words_decimals ((trend->slope_upper - trend->slope_lower) / 2, unit);
+  guint decimals
+      = tm_batch_words_decimals (trend->slope, (trend->slope_upper - trend->slope_lower) / 2, unit);
   g_autofree char *slope = NULL, *low = NULL, *high = NULL, *robust = NULL, *p = NULL;
   const char *symbol = tm_unit_symbol (unit);
 
@@ -100,20 +101,60 @@ tm_batch_words_say_slope (const TmBatch *batch)
                           high, robust, p);
 }
 
+/* -------- By the tool -------- */
+
 char *
 tm_words_batch_same_tool (const TmBatch *other)
 {
   g_autofree char *name = tm_words_feature (other->series.feature);
   g_autofree char *headline = tm_words_batch_headline (other);
   g_autofree char *slope = NULL;
+  const TmTrend *trend = &other->trend;
   TmUnit unit = tm_unit_small (other->series.feature->unit);
 
   if (!tm_batch_has_drift (other) || tm_batch_state (other) == TM_BATCH_TOO_FEW)
     /* Translators: a feature and its state: "3 · Ø40 N7: Steady". */
     return g_strdup_printf (_ ("%s: %s"), name, headline);
   slope = tm_batch_words_signed (
-      tm_batch_words_count (other->trend.slope), unit,
-      tm_batch_words_decimals ((other->trend.slope_upper - other->trend.slope_lower) / 2, unit), TRUE);
+      tm_batch_words_count (trend->slope), unit,
+      tm_batch_words_decimals (trend->slope, (trend->slope_upper - trend->slope_lower) / 2, unit), TRUE);
   /* Translators: a feature, its state, its slope and unit. */
   return g_strdup_printf (_ ("%s: %s, %s %s a piece"), name, headline, slope, tm_unit_symbol (unit));
+}
+
+/* The wear with its interval: metal that it leaves, a piece. */
+static char *
+describe_wear (const TmToolDrift *drift)
+{
+  const TmUnit unit = tm_unit_small (drift->tool->unit);
+  const guint decimals = tm_batch_words_decimals (drift->wear, (drift->upper - drift->lower) / 2, unit);
+  g_autofree char *wear = tm_batch_words_signed (tm_batch_words_count (drift->wear), unit, decimals, TRUE);
+  g_autofree char *low = tm_batch_words_signed (tm_batch_words_count (drift->lower), unit, decimals, FALSE);
+  g_autofree char *high = tm_batch_words_signed (tm_batch_words_count (drift->upper), unit, decimals, FALSE);
+
+  /* Translators: size, unit and its interval. */
+  return g_strdup_printf (_ ("%s %s a piece (%s to %s)"), wear, tm_unit_symbol (unit), low, high);
+}
+
+char *
+tm_words_tool_drift (const TmToolDrift *drift)
+{
+  g_autofree char *wear = NULL;
+  const guint n = drift->n_used;
+
+  if (drift->tool == NULL || n < 2 || !isfinite (drift->wear) || !isfinite (drift->lower)
+      || !isfinite (drift->upper))
+    return g_strdup ("");
+  if (!drift->shown)
+    /* Translators: %u is at least 2: of places that a tool cuts. */
+    return g_strdup_printf (
+        ngettext ("%u place together: no wear shown", "%u places together: no wear shown", n), n);
+  wear = describe_wear (drift);
+  if (drift->apart >= 0)
+    return g_strdup_printf (_ ("the places do not wear alike, feature %s least so: metal left %s"),
+                            drift->rows[drift->apart].feature->balloon, wear);
+  if (drift->disagree)
+    return g_strdup_printf (_ ("the places do not wear alike: metal left %s"), wear);
+  return g_strdup_printf (
+      ngettext ("%u place together: metal left %s", "%u places together: metal left %s", n), n, wear);
 }

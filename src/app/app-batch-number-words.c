@@ -26,12 +26,23 @@ tm_batch_words_p (double p)
   return p < 0.001 ? g_strdup (_ ("under 0.001")) : g_strdup_printf ("%.3f", p);
 }
 
-guint
-tm_batch_words_decimals (double counts, TmUnit unit)
+/* That show @digits of @share of a unit; 0: as few as there are. */
+static int
+find_decimals (double share, int digits)
 {
-  double share = fabs (counts) / (double)MAX (tm_unit_counts (unit), 1);
+  return share > 0 ? (int)CLAMP (digits - 1 - floor (log10 (share)), 0, 6) : 0;
+}
 
-  return share > 0 ? (guint)CLAMP (1 - floor (log10 (share)), 0, 5) : 2;
+guint
+tm_batch_words_decimals (double value, double spread, TmUnit unit)
+{
+  const double one = (double)MAX (tm_unit_counts (unit), 1);
+  const int of_value = find_decimals (fabs (value) / one, 4),
+            of_spread = find_decimals (fabs (spread) / one, 2);
+
+  if (!(value != 0))
+    return (guint)MIN (MAX (of_spread, 1), 5);
+  return (guint)CLAMP (spread > 0 ? MIN (of_spread, MAX (of_value, 1)) : of_value, 0, 5);
 }
 
 gint64

@@ -72,8 +72,9 @@ stop_asking (TmBatchPage *self)
 static void
 show_tools (TmBatchPage *self)
 {
-  tm_batch_tools_set (TM_BATCH_TOOLS (self->tools), self->document, find_feature (self), self->place,
-                      self->answer != NULL ? &self->answer->batch : NULL);
+  tm_batch_tools_set (TM_BATCH_TOOLS (self->tools), self->document, find_feature (self),
+                      self->answer != NULL ? &self->answer->batch : NULL,
+                      self->answer != NULL ? &self->answer->spread : NULL);
 }
 
 /* Takes @answer; NULL: nothing is known. */
@@ -83,7 +84,8 @@ show_answer (TmBatchPage *self, TmBatchAnswer *answer)
   TmBatchAnswer *old = self->answer;
 
   self->answer = answer;
-  tm_batch_chart_set_batch (self->chart, answer != NULL ? &answer->batch : NULL);
+  tm_batch_chart_set_batch (self->chart, answer != NULL ? &answer->batch : NULL,
+                            answer != NULL ? answer->plot : NULL);
   tm_batch_chart_set_piece (self->chart, find_point (self));
   tm_batch_panel_show (self->panel, answer);
   show_tools (self);
@@ -110,7 +112,7 @@ ask_cb (gpointer data)
   if (feature == NULL)
     return G_SOURCE_REMOVE;
   self->working = g_cancellable_new ();
-  tm_batch_work (self->document, feature, self->place, self->working, answered_cb, self);
+  tm_batch_work (self->document, feature, self->place, FALSE, self->working, answered_cb, self);
   return G_SOURCE_REMOVE;
 }
 

@@ -108,6 +108,15 @@ list_same_tool (const TmBatchAnswer *answer)
       if (tm_batch_state (other) != TM_BATCH_NOT_MEASURED)
         g_ptr_array_add (lines, tm_words_batch_same_tool (other));
     }
+  if (answer != NULL && lines->len > 0)
+    {
+      char *together = tm_words_tool_drift (&answer->together);
+
+      if (*together != '\0')
+        g_ptr_array_add (lines, together);
+      else
+        g_free (together);
+    }
   g_ptr_array_add (lines, NULL);
   return g_strjoinv ("\n", (char **)lines->pdata);
 }

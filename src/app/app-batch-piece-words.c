@@ -51,7 +51,10 @@ tm_words_batch_piece (const TmBatch *batch, guint at)
     /* Translators: a piece and its verdict. */
     return g_strdup_printf (_ ("Piece %s: %s"), point->piece->serial, verdict);
   sizes = describe_sizes (series, point);
-  hits = tm_batch_words_hits_at (batch, at);
+  hits = tm_words_batch_hits (batch, at);
+  if (*hits == '\0')
+    /* Translators: a piece, its size, its verdict. */
+    return g_strdup_printf (_ ("Piece %s: %s, %s"), point->piece->serial, sizes, verdict);
   /* Translators: a piece, its size, its verdict, and rules that speak at it. */
-  return g_strdup_printf (_ ("Piece %s: %s, %s%s"), point->piece->serial, sizes, verdict, hits);
+  return g_strdup_printf (_ ("Piece %s: %s, %s; %s"), point->piece->serial, sizes, verdict, hits);
 }

@@ -17,7 +17,7 @@ struct _TmBatchTools {
 
   TmDocument *document;
   char *balloon;
-  TmHoldList *hold;
+  const TmBatch *batch; /* borrowed */
   TmSpread spread;
   gboolean has_spread;
 
@@ -80,8 +80,12 @@ charts_cb (TmBatchTools *self)
 static void
 hold_cb (TmBatchTools *self)
 {
-  if (self->document != NULL && self->hold != NULL)
-    tm_hold_dialog_present (GTK_WIDGET (self), self->document, self->hold);
+  g_autoptr (TmHoldList) list = NULL;
+
+  if (self->document == NULL)
+    return;
+  list = tm_hold_list_new (tm_document_job (self->document), find_feature (self), self->batch);
+  tm_hold_dialog_present (GTK_WIDGET (self), self->document, list);
 }
 
 static void
@@ -99,7 +103,7 @@ drop (TmBatchTools *self)
 {
   g_clear_object (&self->document);
   g_clear_pointer (&self->balloon, g_free);
-  g_clear_pointer (&self->hold, tm_hold_list_unref);
+  self->batch = NULL;
   g_clear_pointer (&self->amount, g_free);
   g_clear_pointer (&self->next, g_free);
   self->has_spread = FALSE;
@@ -185,18 +189,20 @@ show (TmBatchTools *self, const TmFeature *feature)
   gtk_widget_set_visible (self->record, self->amount != NULL);
   if (self->amount != NULL)
     {
-      label = g_strdup_printf (_ ("_Record the offset %s %s…"), self->amount, tm_unit_symbol (feature->unit));
+      /* A minus as wide as the plus. */
+      label = g_strdup_printf (_ ("_Record the offset %s%s %s…"), *self->amount == '-' ? "−" : "+",
+                               self->amount + 1, tm_unit_symbol (feature->unit));
       tm_button_set_label (self->record, label);
     }
   gtk_widget_set_sensitive (self->events, self->document != NULL);
   gtk_widget_set_sensitive (self->charts, feature != NULL);
-  gtk_widget_set_sensitive (self->hold_back, self->hold != NULL);
+  gtk_widget_set_sensitive (self->hold_back, self->document != NULL);
   gtk_widget_set_sensitive (self->how_many, feature != NULL);
 }
 
 void
-tm_batch_tools_set (TmBatchTools *self, TmDocument *document, const TmFeature *feature, guint place,
-                    const TmBatch *batch)
+tm_batch_tools_set (TmBatchTools *self, TmDocument *document, const TmFeature *feature, const TmBatch *batch,
+                    const TmSpread *spread)
 {
   g_return_if_fail (TM_IS_BATCH_TOOLS (self));
   g_return_if_fail (document == NULL || TM_IS_DOCUMENT (document));
@@ -205,15 +211,13 @@ tm_batch_tools_set (TmBatchTools *self, TmDocument *document, const TmFeature *f
     g_object_ref (document);
   drop (self);
   self->document = document;
-  if (document != NULL)
-    self->hold = tm_hold_list_new (tm_document_job (document), feature, batch);
+  self->batch = batch;
   if (document != NULL && feature != NULL)
     self->balloon = g_strdup (feature->balloon);
+  self->has_spread = spread != NULL;
+  if (spread != NULL)
+    self->spread = *spread;
   if (self->balloon != NULL && batch != NULL)
-    {
-      self->spread = tm_spread_of (batch);
-      self->has_spread = TRUE;
-      take_offset (self, feature, batch);
-    }
+    take_offset (self, feature, batch);
   show (self, self->balloon != NULL ? feature : NULL);
 }

@@ -9,6 +9,7 @@
 #include <gtk/gtk.h>
 
 #include "app-document.h"
+#include "app-sample-words.h"
 #include "core-batch.h"
 
 G_BEGIN_DECLS
@@ -18,9 +19,9 @@ G_DECLARE_FINAL_TYPE (TmBatchTools, tm_batch_tools, TM, BATCH_TOOLS, GtkBox)
 
 GtkWidget *tm_batch_tools_new (void) G_GNUC_WARN_UNUSED_RESULT;
 
-/* What the buttons are about; @feature and @batch may be NULL.  Nothing of @feature and @batch is kept:
- * set them again when they are worked out anew. */
-void tm_batch_tools_set (TmBatchTools *self, TmDocument *document, const TmFeature *feature, guint place,
-                         const TmBatch *batch);
+/* What the buttons are about; @feature, @batch and its @spread may be NULL.  @batch is borrowed until the
+ * next call, of @feature and @spread nothing is kept. */
+void tm_batch_tools_set (TmBatchTools *self, TmDocument *document, const TmFeature *feature,
+                         const TmBatch *batch, const TmSpread *spread);
 
 G_END_DECLS

@@ -18,8 +18,9 @@ char *tm_batch_words_signed (gint64 count, TmUnit unit, guint decimals,
 /* A chance of a test. */
 char *tm_batch_words_p (double p) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Decimals in @unit that show two digits of a difference of @counts. */
-guint tm_batch_words_decimals (double counts, TmUnit unit);
+/* Decimals in @unit for a figure known to about @spread, both counts: two digits of that, and no more than
+ * four of @value, where a fit has no scatter at all. */
+guint tm_batch_words_decimals (double value, double spread, TmUnit unit);
 
 /* Nearest whole count; 0: not finite. */
 gint64 tm_batch_words_count (double value);
@@ -37,9 +38,6 @@ gint tm_batch_words_last_hit (const TmBatch *batch, guint *rule); /* newest that
 
 /* Enough is measured to claim something. */
 gboolean tm_batch_words_is_told (const TmBatch *batch);
-
-/* The rules that speak at a piece. */
-char *tm_batch_words_hits_at (const TmBatch *batch, guint at) G_GNUC_WARN_UNUSED_RESULT;
 
 /* -------- Sections -------- */
 

@@ -10,7 +10,7 @@ static const char *
 find_shift_headline (const TmBatch *batch)
 {
   if (!batch->change.found)
-    return _ ("Not by chance");
+    return _ ("Not steady");
   return batch->change.after > batch->change.before ? _ ("Shifted larger") : _ ("Shifted smaller");
 }
 
@@ -79,7 +79,7 @@ describe_stretch (const TmBatch *batch)
 }
 
 static char *
-describe_out (const TmBatch *batch)
+describe_outs (const TmBatch *batch)
 {
   gint last = tm_batch_words_last_out (batch);
   const TmSeriesPoint *point = &batch->series.points[last];
@@ -109,6 +109,21 @@ describe_change (const TmBatch *batch)
   return g_strdup_printf (_ ("most likely from piece %s on (%s to %s)"), at,
                           tm_batch_words_serial (series, change->low),
                           tm_batch_words_serial (series, change->high));
+}
+
+/* A shift behind it is said with it: it is what the other pieces are held back for. */
+static char *
+describe_out (const TmBatch *batch)
+{
+  g_autofree char *outs = describe_outs (batch);
+  g_autofree char *change = NULL;
+
+  if (!batch->change.found)
+    return g_steal_pointer (&outs);
+  change = describe_change (batch);
+  return batch->change.after > batch->change.before
+             ? g_strdup_printf (_ ("%s\nshifted larger, %s"), outs, change)
+             : g_strdup_printf (_ ("%s\nshifted smaller, %s"), outs, change);
 }
 
 static char *

@@ -8,6 +8,7 @@
 #pragma once
 
 #include "core-batch.h"
+#include "core-tool-drift.h"
 #include "plot-grid.h"
 
 G_BEGIN_DECLS
@@ -44,6 +45,15 @@ char *tm_words_batch_same_tool (const TmBatch *other) G_GNUC_WARN_UNUSED_RESULT;
 
 /* One piece of the chart: "Piece 034: 25.0107 (25.0101 to 25.0113) mm, in". */
 char *tm_words_batch_piece (const TmBatch *batch, guint at) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The rules that speak at a piece: "one point beyond 3 sigma; scatter: one point beyond 3 sigma". */
+char *tm_words_batch_hits (const TmBatch *batch, guint at) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What all features that a tool cuts show together of its wear; "" where they are not two. */
+char *tm_words_tool_drift (const TmToolDrift *drift) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "1.18 (0.88 to 1.48)", "" where there is none. */
+char *tm_words_batch_index (const TmIndex *index) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "34 of 60 pieces measured". */
 char *tm_words_batch_count (guint n_measured, guint n_pieces) G_GNUC_WARN_UNUSED_RESULT;

@@ -8,6 +8,7 @@ typedef struct {
   TmBatchAnswer *answer; /* its job at first, then all of it */
   char *balloon;
   guint place;
+  gboolean brief;
   GCancellable *cancellable;
   TmBatchAnswered done;
   gpointer data;
@@ -22,6 +23,8 @@ clear_batch (gpointer batch)
 void
 tm_batch_answer_free (TmBatchAnswer *answer)
 {
+  g_clear_pointer (&answer->plot, tm_chart_plot_free);
+  tm_tool_drift_clear (&answer->together);
   tm_batch_clear (&answer->batch);
   g_clear_pointer (&answer->same_tool, g_array_unref);
   g_clear_pointer (&answer->job, tm_job_free);
@@ -64,18 +67,44 @@ look_at_same_tool (Work *work, const TmFeature *feature)
   return TRUE;
 }
 
+/* What the tool shows together is told only where it cuts more than this feature. */
+static gboolean
+look_at_tool (Work *work, const TmFeature *feature)
+{
+  TmBatchAnswer *answer = work->answer;
+
+  if (!look_at_same_tool (work, feature))
+    return FALSE;
+  return answer->same_tool->len == 0
+         || tm_tool_drift_init (&answer->together, answer->job, feature->tool, is_cancelled_cb,
+                                work->cancellable);
+}
+
+static gboolean
+work_out (Work *work, const TmFeature *feature)
+{
+  TmBatchAnswer *answer = work->answer;
+  const TmBatchOptions options = { .brief = work->brief };
+
+  if (!tm_batch_init (&answer->batch, answer->job, feature, work->place, &options, is_cancelled_cb,
+                      work->cancellable))
+    return FALSE;
+  if (answer->batch.series.n_measured > 0)
+    answer->plot = tm_chart_plot_new (&answer->batch,
+                                      TM_CHART_SHOW_GUARD | TM_CHART_SHOW_CONTROL | TM_CHART_SHOW_TREND);
+  if (work->brief)
+    return TRUE;
+  answer->spread = tm_spread_of (&answer->batch);
+  return look_at_tool (work, feature);
+}
+
 static void
 run_cb (GTask *task, gpointer source, gpointer task_data, GCancellable *cancellable)
 {
   Work *work = task_data;
-  TmBatchAnswer *answer = work->answer;
-  const TmFeature *feature = tm_job_find_feature (answer->job, work->balloon);
-  gboolean done = feature != NULL
-                  && tm_batch_init (&answer->batch, answer->job, feature, work->place, NULL, is_cancelled_cb,
-                                    work->cancellable)
-                  && look_at_same_tool (work, feature);
+  const TmFeature *feature = tm_job_find_feature (work->answer->job, work->balloon);
 
-  g_task_return_boolean (task, done);
+  g_task_return_boolean (task, feature != NULL && work_out (work, feature));
 }
 
 /* On the main loop: the document that the answer holds may go away with it. */
@@ -91,8 +120,8 @@ finished_cb (GObject *source, GAsyncResult *result, gpointer data)
 }
 
 void
-tm_batch_work (TmDocument *document, const TmFeature *feature, guint place, GCancellable *cancellable,
-               TmBatchAnswered done, gpointer data)
+tm_batch_work (TmDocument *document, const TmFeature *feature, guint place, gboolean brief,
+               GCancellable *cancellable, TmBatchAnswered done, gpointer data)
 {
   g_autoptr (GTask) task = NULL;
   Work *work;
@@ -109,6 +138,7 @@ tm_batch_work (TmDocument *document, const TmFeature *feature, guint place, GCan
   work->answer->job = tm_batch_copy (tm_document_job (document), feature);
   work->balloon = g_strdup (feature->balloon);
   work->place = place;
+  work->brief = brief;
   work->cancellable = g_object_ref (cancellable);
   work->done = done;
   work->data = data;

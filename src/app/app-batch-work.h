@@ -9,7 +9,10 @@
 #include <gio/gio.h>
 
 #include "app-document.h"
+#include "app-sample-words.h"
 #include "core-batch.h"
+#include "core-tool-drift.h"
+#include "plot-chart.h"
 
 G_BEGIN_DECLS
 
@@ -18,7 +21,10 @@ G_BEGIN_DECLS
 typedef struct {
   TmJob *job;
   TmBatch batch;
+  TmChartPlot *plot;    /* of the batch; owned; NULL: nothing is measured */
+  TmSpread spread;      /* likewise; this and what follows is of what was not asked for in brief */
   GArray *same_tool;    /* TmBatch, of the other features that the same tool cuts; owned */
+  TmToolDrift together; /* what they and this one show of its wear; its tool NULL: nothing */
   TmDocument *document; /* whose texts the copy uses */
 } TmBatchAnswer;
 
@@ -28,8 +34,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmBatchAnswer, tm_batch_answer_free)
 /* On the main loop, unless it was cancelled; the answer is the callee's. */
 typedef void (*TmBatchAnswered) (TmBatchAnswer *answer, gpointer data);
 
-/* @data must live until it has answered or was cancelled. */
-void tm_batch_work (TmDocument *document, const TmFeature *feature, guint place, GCancellable *cancellable,
-                    TmBatchAnswered done, gpointer data);
+/* @brief: only what moves with each reading, without capability and without what else the tool cuts.  @data
+ * must live until it has answered or was cancelled. */
+void tm_batch_work (TmDocument *document, const TmFeature *feature, guint place, gboolean brief,
+                    GCancellable *cancellable, TmBatchAnswered done, gpointer data);
 
 G_END_DECLS

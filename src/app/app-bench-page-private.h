@@ -48,9 +48,8 @@ struct _TmBenchPage {
   GtkWidget *fit_button;
 
   /* The run of the feature over the batch, where it has one. */
-  GCancellable *run_working; /* NULL: nothing is being worked out */
-  TmBatchAnswer *run;        /* NULL: none */
-  TmChartPlot *run_plot;
+  GCancellable *run_working;    /* NULL: nothing is being worked out */
+  TmBatchAnswer *run;           /* NULL: none */
   const TmFeature *run_feature; /* what @run or @run_working is about; only compared */
   guint run_place;
   char *run_new;      /* serial of the piece just recorded, of which a violation is to be said */

@@ -9,36 +9,11 @@
 
 #include "app-batch-words.h"
 #include "app-bench-page-private.h"
-#include "core-run-rules.h"
 
 /* Fewer pieces than this make no run to look at. */
 #define PIECES_LEAST 10
 
 /* -------- What is said -------- */
-
-/* The group of the chart that piece @at is in; -1: none. */
-static gint
-find_group (const TmBatch *batch, guint at)
-{
-  for (guint i = batch->chart.n_groups; i > 0; i--)
-    if (batch->chart.groups[i - 1].from <= at)
-      return (gint)i - 1;
-  return -1;
-}
-
-static void
-add_hits (GPtrArray *words, const GArray *hits, gint group, gboolean scatter)
-{
-  for (guint i = 0; hits != NULL && i < hits->len; i++)
-    {
-      const TmRuleHit *hit = &g_array_index (hits, TmRuleHit, i);
-      const char *rule = g_dgettext (GETTEXT_PACKAGE, tm_run_rule_text ((TmRunRule)hit->rule));
-
-      if (hit->point == (guint)group)
-        /* Translators: a rule that speaks on the chart of ranges or deviations. */
-        g_ptr_array_add (words, scatter ? g_strdup_printf (_ ("scatter: %s"), rule) : g_strdup (rule));
-    }
-}
 
 static gint
 find_piece (const TmBatch *batch, const char *serial)
@@ -53,21 +28,16 @@ find_piece (const TmBatch *batch, const char *serial)
 static char *
 describe_violation (const TmBatch *batch, const char *serial)
 {
-  g_autoptr (GPtrArray) words = g_ptr_array_new_with_free_func (g_free);
   const gint piece = find_piece (batch, serial);
-  const gint group = piece >= 0 ? find_group (batch, (guint)piece) : -1;
-  g_autofree char *joined = NULL;
+  g_autofree char *hits = NULL;
 
-  if (group < 0 || isnan (batch->series.points[piece].mean))
+  if (piece < 0 || isnan (batch->series.points[piece].mean))
     return NULL;
-  add_hits (words, batch->location_hits, group, FALSE);
-  add_hits (words, batch->dispersion_hits, group, TRUE);
-  if (words->len == 0)
+  hits = tm_words_batch_hits (batch, (guint)piece);
+  if (*hits == '\0')
     return NULL;
-  g_ptr_array_add (words, NULL);
-  joined = g_strjoinv ("; ", (char **)words->pdata);
   return g_strdup_printf (_ ("Piece %s, feature %s: %s. Look at the run before the next piece is made."),
-                          serial, batch->series.feature->balloon, joined);
+                          serial, batch->series.feature->balloon, hits);
 }
 
 /* "Drifting larger · about 18 more pieces (13 to 27)" */
@@ -75,14 +45,20 @@ static char *
 describe_run (const TmBatch *batch)
 {
   g_autofree char *headline = tm_words_batch_headline (batch);
+  guint n, low, high;
 
   if (!isfinite (batch->pieces_left) || !isfinite (batch->pieces_left_low))
     return g_steal_pointer (&headline);
+  n = (guint)CLAMP (batch->pieces_left, 0, 999999);
+  low = (guint)CLAMP (batch->pieces_left_low, 0, 999999);
   if (!isfinite (batch->pieces_left_high))
-    return g_strdup_printf (_ ("%s · about %.0f more pieces (%.0f at least)"), headline, batch->pieces_left,
-                            batch->pieces_left_low);
-  return g_strdup_printf (_ ("%s · about %.0f more pieces (%.0f to %.0f)"), headline, batch->pieces_left,
-                          batch->pieces_left_low, batch->pieces_left_high);
+    return g_strdup_printf (
+        ngettext ("%s · about %u more piece (%u at least)", "%s · about %u more pieces (%u at least)", n),
+        headline, n, low);
+  high = (guint)CLAMP (ceil (batch->pieces_left_high), 0, 999999);
+  return g_strdup_printf (
+      ngettext ("%s · about %u more piece (%u to %u)", "%s · about %u more pieces (%u to %u)", n), headline,
+      n, low, high);
 }
 
 static void
@@ -101,14 +77,13 @@ show_answer (TmBenchPage *self)
   g_autofree char *says = describe_run (&self->run->batch);
   const gint focus = spot->piece != NULL ? find_piece (&self->run->batch, spot->piece->serial) : -1;
 
-  tm_pictures_show_run (self->pictures, &self->run->batch, self->run_plot, focus, says);
+  tm_pictures_show_run (self->pictures, &self->run->batch, self->run->plot, focus, says);
 }
 
 static void
 drop_answer (TmBenchPage *self)
 {
   tm_pictures_show_run (self->pictures, NULL, NULL, -1, "");
-  g_clear_pointer (&self->run_plot, tm_chart_plot_free);
   g_clear_pointer (&self->run, tm_batch_answer_free);
 }
 
@@ -135,8 +110,6 @@ take_answer (TmBenchPage *self, TmBatchAnswer *answer)
 {
   drop_answer (self);
   self->run = answer;
-  self->run_plot
-      = tm_chart_plot_new (&answer->batch, TM_CHART_SHOW_GUARD | TM_CHART_SHOW_CONTROL | TM_CHART_SHOW_TREND);
   show_answer (self);
 }
 
@@ -194,7 +167,7 @@ ask (TmBenchPage *self, const TmFeature *feature, guint place)
       return;
     }
   self->run_working = g_cancellable_new ();
-  tm_batch_work (self->document, feature, place, self->run_working, answered_cb, self);
+  tm_batch_work (self->document, feature, place, TRUE, self->run_working, answered_cb, self);
 }
 
 void

@@ -97,6 +97,11 @@ def see_charts(program):
         program.key(key)
         program.find("image", re.compile(name, re.I))
         program.picture("batch-04-" + (name or "run"))
+    program.key("ctrl+4")
+    for index in ("Cp", "Cpk", "Pp", "Ppk", "Cpm", "Cm", "Cmk"):
+        program.find("list item", re.compile(r"^%s: (−?[0-9.]+ \(.* to .*\)|not given), " % index))
+    program.picture("batch-04-capability")
+    program.key("ctrl+1")
 
 
 def measure(program, book):

@@ -62,7 +62,7 @@ typedef struct {
   UiFixture *ui;
   GtkWidget *window, *tools;
   TmBatch batch;
-  gboolean has_batch;
+  TmSpread spread;
 } Fixture;
 
 static void
@@ -71,22 +71,25 @@ set_tools (Fixture *fixture)
   const TmJob *job = tm_document_job (fixture->ui->document);
   const TmFeature *feature = tm_job_find_feature (job, "9");
 
-  if (fixture->has_batch)
-    tm_batch_clear (&fixture->batch);
+  tm_batch_tools_set (TM_BATCH_TOOLS (fixture->tools), fixture->ui->document, feature, NULL, NULL);
+  tm_batch_clear (&fixture->batch);
   g_assert_true (tm_batch_init (&fixture->batch, job, feature, 1, NULL, NULL, NULL));
-  fixture->has_batch = TRUE;
-  tm_batch_tools_set (TM_BATCH_TOOLS (fixture->tools), fixture->ui->document, feature, 1, &fixture->batch);
+  fixture->spread = tm_spread_of (&fixture->batch);
+  tm_batch_tools_set (TM_BATCH_TOOLS (fixture->tools), fixture->ui->document, feature, &fixture->batch,
+                      &fixture->spread);
 }
 
-static Fixture
+static Fixture *
 open_tools (TmJob *job)
 {
-  Fixture fixture
-      = { .ui = ui_fixture_new (job), .window = gtk_window_new (), .tools = tm_batch_tools_new () };
+  Fixture *fixture = g_new0 (Fixture, 1);
 
-  gtk_window_set_child (GTK_WINDOW (fixture.window), fixture.tools);
-  gtk_window_present (GTK_WINDOW (fixture.window));
-  set_tools (&fixture);
+  fixture->ui = ui_fixture_new (job);
+  fixture->window = gtk_window_new ();
+  fixture->tools = tm_batch_tools_new ();
+  gtk_window_set_child (GTK_WINDOW (fixture->window), fixture->tools);
+  gtk_window_present (GTK_WINDOW (fixture->window));
+  set_tools (fixture);
   return fixture;
 }
 
@@ -102,6 +105,7 @@ close_tools (Fixture *fixture)
     ;
   tm_batch_clear (&fixture->batch);
   ui_fixture_free (fixture->ui);
+  g_free (fixture);
 }
 
 /* The list of rows to choose from. */
@@ -123,38 +127,38 @@ last_event (Fixture *fixture)
 static void
 test_offset (void)
 {
-  Fixture fixture = open_tools (make_batch_job (0, 9));
+  Fixture *fixture = open_tools (make_batch_job (0, 9));
   GtkWidget *dialog;
   const TmEvent *event;
 
-  g_assert_cmpint (fixture.batch.offset.status, ==, TM_OFFSET_ADVISED);
-  press (fixture.tools, "Record the offset -0.008 mm…");
-  dialog = dialog_over (fixture.window);
+  g_assert_cmpint (fixture->batch.offset.status, ==, TM_OFFSET_ADVISED);
+  press (fixture->tools, "Record the offset −0.008 mm…");
+  dialog = dialog_over (fixture->window);
   g_assert_cmpstr (typed_in (dialog, "Change of size"), ==, "-0.008");
   g_assert_cmpstr (typed_in (dialog, "Before piece"), ==, "031");
   press (dialog, "Save");
-  event = last_event (&fixture);
+  event = last_event (fixture);
   g_assert_cmpstr (event->kind, ==, "offset");
   g_assert_cmpstr (event->amount, ==, "-0.008");
   g_assert_cmpstr (event->before_piece, ==, "031");
   g_assert_cmpstr (event->tool, ==, "bar 20");
   g_assert_cmpstr (event->feature, ==, "");
   g_assert_cmpuint (strlen (event->at), ==, strlen ("2026-05-04T09:12:33Z"));
-  set_tools (&fixture);
-  g_assert_cmpuint (fixture.batch.stretch_from, ==, 30);
-  g_assert_false (gtk_widget_get_visible (gtk_widget_get_first_child (fixture.tools)));
-  close_tools (&fixture);
+  set_tools (fixture);
+  g_assert_cmpuint (fixture->batch.stretch_from, ==, 30);
+  g_assert_false (gtk_widget_get_visible (gtk_widget_get_first_child (fixture->tools)));
+  close_tools (fixture);
 }
 
 /* Noise about the target is left alone: there is no button. */
 static void
 test_no_offset (void)
 {
-  Fixture fixture = open_tools (make_batch_job (0, 0));
+  Fixture *fixture = open_tools (make_batch_job (0, 0));
 
-  g_assert_cmpint (fixture.batch.offset.status, !=, TM_OFFSET_ADVISED);
-  g_assert_false (gtk_widget_get_visible (gtk_widget_get_first_child (fixture.tools)));
-  close_tools (&fixture);
+  g_assert_cmpint (fixture->batch.offset.status, !=, TM_OFFSET_ADVISED);
+  g_assert_false (gtk_widget_get_visible (gtk_widget_get_first_child (fixture->tools)));
+  close_tools (fixture);
 }
 
 typedef struct {
@@ -171,11 +175,11 @@ static const Refusal refusals[] = {
 static void
 test_event_refused (void)
 {
-  Fixture fixture = open_tools (make_batch_job (0, 0));
+  Fixture *fixture = open_tools (make_batch_job (0, 0));
   GtkWidget *list, *dialog;
 
-  press (fixture.tools, "Events…");
-  list = dialog_over (fixture.window);
+  press (fixture->tools, "Events…");
+  list = dialog_over (fixture->window);
   press (list, "Add…");
   dialog = GTK_WIDGET (tm_dialog_over (GTK_WINDOW (list)));
   for (guint i = 0; i < G_N_ELEMENTS (refusals); i++)
@@ -185,7 +189,7 @@ test_event_refused (void)
       type_in (dialog, refusals[i].title, refusals[i].text);
       press (dialog, "Save");
       assert_says (problem_in (dialog), refusals[i].says);
-      g_assert_null (last_event (&fixture));
+      g_assert_null (last_event (fixture));
       type_in (dialog, refusals[i].title, before);
     }
   choose_in (dialog, "Kind", "Offset");
@@ -193,20 +197,20 @@ test_event_refused (void)
   assert_says (problem_in (dialog), "Change of size");
   type_in (dialog, "Change of size", "0,004");
   press (dialog, "Save");
-  g_assert_cmpstr (last_event (&fixture)->amount, ==, "0,004");
-  close_tools (&fixture);
+  g_assert_cmpstr (last_event (fixture)->amount, ==, "0,004");
+  close_tools (fixture);
 }
 
 /* Rules are chosen with their rate beside them, and saved; none at all is refused. */
 static void
 test_charts (void)
 {
-  Fixture fixture = open_tools (make_batch_job (0, 0));
-  TmFeature *feature = tm_job_find_feature (tm_document_job (fixture.ui->document), "9");
+  Fixture *fixture = open_tools (make_batch_job (0, 0));
+  TmFeature *feature = tm_job_find_feature (tm_document_job (fixture->ui->document), "9");
   GtkWidget *dialog;
 
-  press (fixture.tools, "Charts…");
-  dialog = dialog_over (fixture.window);
+  press (fixture->tools, "Charts…");
+  dialog = dialog_over (fixture->window);
   type_in (dialog, "Pieces in a group", "5000");
   press (dialog, "Save");
   assert_says (problem_in (dialog), "5000");
@@ -216,7 +220,7 @@ test_charts (void)
   g_assert_cmpuint (feature->group_size, ==, 3);
   g_assert_cmpuint (feature->chart_baseline, ==, 4);
   g_assert_cmpstr (feature->chart_rules, ==, "");
-  close_tools (&fixture);
+  close_tools (fixture);
 }
 
 /* 370.4 and 43.9: mean run lengths of three sigma limits, shift 0 and 1 (1 / (2 Q(3)); C. W. Champ, W. H.
@@ -240,16 +244,16 @@ test_rate (void)
 static void
 test_hold (void)
 {
-  Fixture fixture = open_tools (make_batch_job (20, 16));
-  const TmJob *job = tm_document_job (fixture.ui->document);
+  Fixture *fixture = open_tools (make_batch_job (20, 16));
+  const TmJob *job = tm_document_job (fixture->ui->document);
   GtkWidget *dialog, *list;
   const TmPiece *piece;
 
-  g_assert_true (fixture.batch.change.found);
-  press (fixture.tools, "Hold back…");
-  dialog = dialog_over (fixture.window);
+  g_assert_true (fixture->batch.change.found);
+  press (fixture->tools, "Hold back…");
+  dialog = dialog_over (fixture->window);
   list = need (dialog, is_list, "");
-  g_assert_cmpuint (count_rows (GTK_LIST_BOX (list)), ==, fixture.batch.hold->len);
+  g_assert_cmpuint (count_rows (GTK_LIST_BOX (list)), ==, fixture->batch.hold->len);
   gtk_list_box_select_all (GTK_LIST_BOX (list));
   choose_in (dialog, "Disposition", "measure");
   type_in (dialog, "Note", "=SUM(A1)");
@@ -258,15 +262,15 @@ test_hold (void)
   g_assert_cmpstr (piece->disposition, ==, "measure");
   g_assert_cmpstr (piece->disposition_note, ==, "=SUM(A1)");
   g_assert_cmpstr (tm_job_find_piece (job, "001")->disposition, ==, "");
-  close_tools (&fixture);
+  close_tools (fixture);
 }
 
 /* No cell of the table starts a formula. */
 static void
 test_table (void)
 {
-  Fixture fixture = open_tools (make_batch_job (20, 16));
-  TmJob *job = tm_document_job (fixture.ui->document);
+  Fixture *fixture = open_tools (make_batch_job (20, 16));
+  TmJob *job = tm_document_job (fixture->ui->document);
   g_autoptr (TmHoldList) list = NULL;
   GString *table;
   g_auto (GStrv) lines = NULL;
@@ -274,7 +278,7 @@ test_table (void)
   tm_job_find_piece (job, "032")->disposition_note = "=HYPERLINK(\"x\")";
   tm_job_find_piece (job, "031")->disposition_note = "+1, and more";
   tm_job_find_piece (job, "001")->disposition = "melt";
-  list = tm_hold_list_new (job, tm_job_find_feature (job, "9"), &fixture.batch);
+  list = tm_hold_list_new (job, tm_job_find_feature (job, "9"), &fixture->batch);
   table = tm_hold_list_table (list, job);
   lines = g_strsplit (table->str, "\r\n", -1);
   g_assert_cmpuint (g_strv_length (lines), >=, list->lines->len + 1);
@@ -285,29 +289,29 @@ test_table (void)
   g_assert_null (strstr (table->str, "nan"));
   assert_says (table->str, "melt");
   g_string_free (table, TRUE);
-  close_tools (&fixture);
+  close_tools (fixture);
 }
 
 /* Every line is on one page of as many as there are said to be. */
 static void
 test_print (void)
 {
-  Fixture fixture = open_tools (make_batch_job (20, 16));
-  const TmJob *job = tm_document_job (fixture.ui->document);
-  g_autoptr (TmHoldList) list = tm_hold_list_new (job, NULL, &fixture.batch);
-  g_autofree char *path = g_build_filename (fixture.ui->folder, "held.pdf", NULL);
+  Fixture *fixture = open_tools (make_batch_job (20, 16));
+  const TmJob *job = tm_document_job (fixture->ui->document);
+  g_autoptr (TmHoldList) list = tm_hold_list_new (job, NULL, &fixture->batch);
+  g_autofree char *path = g_build_filename (fixture->ui->folder, "held.pdf", NULL);
   g_autoptr (GError) error = NULL;
   g_autofree char *bytes = NULL;
   gsize length = 0;
 
   g_assert_cmpuint (tm_hold_print_pages (list, 800), ==, 1);
   g_assert_cmpuint (tm_hold_print_pages (list, 250), >, 1);
-  g_assert_true (tm_hold_print_run (GTK_WINDOW (fixture.window), list, job, path, &error));
+  g_assert_true (tm_hold_print_run (GTK_WINDOW (fixture->window), list, job, path, &error));
   g_assert_no_error (error);
   g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
   g_assert_cmpuint (length, >, 1000);
   g_assert_true (g_str_has_prefix (bytes, "%PDF"));
-  close_tools (&fixture);
+  close_tools (fixture);
 }
 
 /* The zero-acceptance sample: the chance of none bad among n of N with D bad is hypergeometric; for 100, 5 %
@@ -381,12 +385,12 @@ test_interval (void)
 static void
 test_plan (void)
 {
-  Fixture fixture = open_tools (make_batch_job (0, 0));
-  const TmFeature *feature = tm_job_find_feature (tm_document_job (fixture.ui->document), "9");
+  Fixture *fixture = open_tools (make_batch_job (0, 0));
+  const TmFeature *feature = tm_job_find_feature (tm_document_job (fixture->ui->document), "9");
   GtkWidget *dialog;
 
-  press (fixture.tools, "How many…");
-  dialog = dialog_over (fixture.window);
+  press (fixture->tools, "How many…");
+  dialog = dialog_over (fixture->window);
   choose_in (dialog, "Measure", "one of so many");
   type_in (dialog, "One of how many", "1");
   press (dialog, "Save");
@@ -394,10 +398,10 @@ test_plan (void)
   type_in (dialog, "One of how many", "4");
   press (dialog, "Save");
   g_assert_cmpstr (feature->check, ==, "every 4");
-  press (fixture.tools, "How many…");
-  dialog = dialog_over (fixture.window);
+  press (fixture->tools, "How many…");
+  dialog = dialog_over (fixture->window);
   g_assert_cmpstr (typed_in (dialog, "One of how many"), ==, "4");
-  close_tools (&fixture);
+  close_tools (fixture);
 }
 
 /* Without a job and without a feature the buttons stand, and do nothing. */
@@ -406,7 +410,7 @@ test_nothing (void)
 {
   GtkWidget *tools = g_object_ref_sink (tm_batch_tools_new ());
 
-  tm_batch_tools_set (TM_BATCH_TOOLS (tools), NULL, NULL, 1, NULL);
+  tm_batch_tools_set (TM_BATCH_TOOLS (tools), NULL, NULL, NULL, NULL);
   g_assert_false (gtk_widget_get_sensitive (need (tools, is_button, "Events…")));
   press (tools, "Events…");
   press (tools, "Charts…");

@@ -168,6 +168,7 @@ test_drift (void)
   g_assert_cmpuint (n, >=, 20);
   g_assert_cmpuint (n, <=, 32);
   g_assert_nonnull (strstr (range, "until the mean meets the guard"));
+  g_assert_nonnull (strstr (range, "A single piece may meet it in about "));
   g_assert_true (g_str_has_prefix (slope, "+0.3"));
   g_assert_nonnull (strstr (slope, " µm a piece ("));
   g_assert_nonnull (strstr (slope, "under 0.001"));
@@ -201,7 +202,121 @@ test_shift_and_out (void)
   add_reading (job, "022", g_ptr_array_index (job->features, 0), 25.040);
   init_batch (&out, job);
   assert_words (tm_words_batch_headline (&out), "Out");
-  assert_words (tm_words_batch_since (&out), "piece 022, metal gone");
+  g_autofree char *since_out = tm_words_batch_since (&out);
+  g_assert_true (g_str_has_prefix (since_out, "piece 022, metal gone\n"));
+}
+
+/* A piece that is out after a shift: both are said, for the shift is why others are held back. */
+static void
+test_out_by_shift (void)
+{
+  double over[30];
+
+  for (guint i = 0; i < G_N_ELEMENTS (over); i++)
+    over[i] = (i < 20 ? 0.008 : 0.020) + noise[i % G_N_ELEMENTS (noise)];
+  over[27] = 0.030;
+  g_autoptr (TmJob) job = make_job (over, G_N_ELEMENTS (over));
+  g_auto (TmBatch) batch = { 0 };
+  init_batch (&batch, job);
+  g_assert_true (batch.change.found);
+  g_autofree char *since = tm_words_batch_since (&batch);
+  assert_words (tm_words_batch_headline (&batch), "Out");
+  g_assert_true (g_str_has_prefix (since, "piece 028, metal gone\nshifted larger, "));
+  g_assert_nonnull (strstr (since, "from piece 021 on"));
+}
+
+/* Every rule is said once, with the newest pieces at which it speaks and how many were before. */
+static void
+test_rules (void)
+{
+  double over[40];
+
+  for (guint i = 0; i < G_N_ELEMENTS (over); i++)
+    over[i] = 0.010 + noise[i % G_N_ELEMENTS (noise)] + (i >= 4 && i % 6 == 4 ? 0.006 : 0);
+  g_autoptr (TmJob) job = make_job (over, G_N_ELEMENTS (over));
+  g_auto (TmBatch) batch = { 0 };
+  TmRuleHit hits[] = { { 4, 0 }, { 10, 0 }, { 16, 0 }, { 22, 0 }, { 28, 0 }, { 34, 0 } };
+
+  init_batch (&batch, job);
+  /* Which points are beyond the limits is core's to say: here they are put in. */
+  g_array_set_size (batch.location_hits, 0);
+  g_array_set_size (batch.dispersion_hits, 0);
+  g_array_append_vals (batch.location_hits, hits, G_N_ELEMENTS (hits));
+  g_array_append_vals (batch.dispersion_hits, hits, 1);
+  g_autofree char *many = tm_words_batch_says (&batch, TM_BATCH_SAYS_RULES);
+  g_assert_true (g_str_has_prefix (many, "one point beyond 3 sigma: at 017, 023, 029, 035, and 2 before\n"
+                                         "scatter beyond its limits: at 005\n"));
+  g_array_set_size (batch.location_hits, 2);
+  g_autofree char *two = tm_words_batch_says (&batch, TM_BATCH_SAYS_RULES);
+  g_assert_true (g_str_has_prefix (two, "one point beyond 3 sigma: at 005, 011\n"));
+  assert_words (tm_words_batch_hits (&batch, 4),
+                "one point beyond 3 sigma; scatter: one point beyond 3 sigma");
+  assert_words (tm_words_batch_hits (&batch, 5), "");
+}
+
+/* What is refused says so, and no figure is promised to grow surer while the process moves. */
+static void
+test_refused (void)
+{
+  double over[30];
+  const TmIndex index = { -0.16, -1.2, 0.66 }, none = { NAN, NAN, NAN };
+
+  for (guint i = 0; i < G_N_ELEMENTS (over); i++)
+    over[i] = 0.010 + noise[i % G_N_ELEMENTS (noise)];
+  g_autoptr (TmJob) job = make_job (over, G_N_ELEMENTS (over));
+  g_auto (TmBatch) batch = { 0 };
+  init_batch (&batch, job);
+  batch.capability.unshaped = TRUE;
+  batch.capability.ppk = none;
+  batch.capability.n_wanted = 500;
+  g_autofree char *says = tm_words_batch_says (&batch, TM_BATCH_SAYS_CAPABILITY);
+  g_assert_nonnull (strstr (says, "Ppk refused"));
+  g_assert_null (strstr (says, "500 pieces"));
+  assert_words (tm_words_batch_index (&index), "−0.16 (−1.20 to 0.66)");
+  assert_words (tm_words_batch_index (&none), "");
+}
+
+/* A perfect line has an interval of nothing: its slope still has digits that somebody can read. */
+static void
+test_perfect_line (void)
+{
+  double over[12];
+
+  for (guint i = 0; i < G_N_ELEMENTS (over); i++)
+    over[i] = 0.003 + 0.001 * i;
+  g_autoptr (TmJob) job = make_job (over, G_N_ELEMENTS (over));
+  g_auto (TmBatch) batch = { 0 };
+  init_batch (&batch, job);
+  g_autofree char *slope = tm_words_batch_says (&batch, TM_BATCH_SAYS_SLOPE);
+  g_assert_null (strstr (slope, "1.0000"));
+}
+
+/* Two bores of one tool that shrink alike: their wear is told together. */
+static void
+test_same_tool (void)
+{
+  double over[34];
+
+  for (guint i = 0; i < G_N_ELEMENTS (over); i++)
+    over[i] = 0.018 - i * 0.0003 + noise[i % G_N_ELEMENTS (noise)];
+  g_autoptr (TmJob) job = make_job (over, G_N_ELEMENTS (over));
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+  TmFeature *other = ui_add_feature (job, "2", "Ø30 H7", "BM-2");
+  TmTool *tool = tm_tool_new ();
+  g_auto (TmToolDrift) drift = { 0 };
+
+  tool->name = tm_job_intern (job, "Bar 1");
+  g_assert_cmpint (tm_job_add_tool (job, tool), ==, TM_ADD_OK);
+  bore->tool = other->tool = tool->name;
+  assert_words (tm_words_tool_drift (&drift), "");
+  for (guint i = 0; i < G_N_ELEMENTS (over); i++)
+    add_reading (job, ((TmPiece *)g_ptr_array_index (job->pieces, i))->serial, other,
+                 30 + over[i] + 0.0002 * (i % 3));
+  g_assert_true (tm_tool_drift_init (&drift, job, tool->name, NULL, NULL));
+  g_autofree char *words = tm_words_tool_drift (&drift);
+  /* 0.3 µm a piece less metal taken: that is left. */
+  g_assert_true (g_str_has_prefix (words, "2 places together: metal left +0.297 "));
+  g_assert_nonnull (strstr (words, " µm a piece (0.28"));
 }
 
 static void
@@ -295,6 +410,11 @@ main (int argc, char **argv)
   g_test_add_func ("/batch-words/equal", test_equal);
   g_test_add_func ("/batch-words/drift", test_drift);
   g_test_add_func ("/batch-words/shift-and-out", test_shift_and_out);
+  g_test_add_func ("/batch-words/out-by-shift", test_out_by_shift);
+  g_test_add_func ("/batch-words/rules", test_rules);
+  g_test_add_func ("/batch-words/refused", test_refused);
+  g_test_add_func ("/batch-words/perfect-line", test_perfect_line);
+  g_test_add_func ("/batch-words/same-tool", test_same_tool);
   g_test_add_func ("/batch-words/cells", test_cells);
   g_test_add_func ("/batch-words/copy", test_copy);
   return g_test_run ();
