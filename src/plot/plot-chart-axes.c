@@ -61,7 +61,8 @@ tm_chart_choose_axis (TmChartPlot *plot)
   plot->has_axis = tm_range_choose (&range, &plot->axis);
 }
 
-/* From zero to a little over the largest that is shown. */
+/* From zero to a little over the largest that is shown; where nothing spreads, a step of the limits' last
+ * digit. */
 void
 tm_chart_choose_dispersion_axis (TmChartPlot *plot)
 {
@@ -72,7 +73,9 @@ tm_chart_choose_dispersion_axis (TmChartPlot *plot)
     tm_range_stretch (&low, &high, span.high);
   stretch_to_runs (plot->dispersion_runs, 0.0, &low, &high);
   plot->has_dispersion = span.n > 0;
-  plot->dispersion_axis = tm_axis_new (0.0, high > 0 ? high * 1.15 : 1.0, plot->unit);
+  if (!(high > 0))
+    high = (double)MAX (1, tm_unit_counts (plot->unit)) * pow (10.0, -(double)plot->decimals);
+  plot->dispersion_axis = tm_axis_new (0.0, high * 1.15, plot->unit);
 }
 
 /* -------- Pieces -------- */

@@ -56,9 +56,17 @@ draw_dispersion_limits (TmFrame *frame, const TmChartPlot *plot)
   tm_chart_draw_runs (frame, runs, 0.0, TRUE);
   draw_dispersion_number (frame, plot, last->upper, FALSE);
   draw_dispersion_number (frame, plot, last->centre, FALSE);
-  if (last->lower > 0)
-    draw_dispersion_number (frame, plot, last->lower, FALSE);
-  tm_frame_number (frame, "0", frame->bottom, FALSE, TRUE);
+  draw_dispersion_number (frame, plot, last->lower, FALSE);
+}
+
+/* Without limits the largest alone has a number. */
+static void
+draw_largest (TmFrame *frame, const TmChartPlot *plot)
+{
+  const TmSpan span = tm_envelope_span (plot->dispersions, 0, tm_envelope_length (plot->dispersions));
+
+  if (plot->dispersion_runs->len == 0 && span.high > 0)
+    draw_dispersion_number (frame, plot, span.high, FALSE);
 }
 
 static void
@@ -91,7 +99,9 @@ draw_dispersion_values (TmFrame *frame, const TmChartPlot *plot)
                                  .high = plot->dispersions,
                                  .width = 1.0,
                                  .colour = &frame->pen.theme->in,
-                                 .opacity = dense ? 0.75 : 0.6 };
+                                 .opacity = dense                    ? 0.75
+                                            : frame->pen.theme->dark ? 0.9
+                                                                     : 0.6 };
 
   tm_chart_draw_thread (frame, plot, &thread);
   if (!dense)
@@ -105,6 +115,7 @@ draw_dispersion_words (TmFrame *frame, const TmChartPlot *plot)
   TmChartSpeech speech = { .frame = frame,
                            .plot = plot,
                            .marks = plot->dispersion_marks,
+                           .counts = plot->dispersion_counts,
                            .middle = plot->dispersions,
                            .low = plot->dispersions,
                            .high = plot->dispersions,
@@ -123,8 +134,8 @@ draw_dispersion (TmFrame *frame, const TmChartPlot *plot)
     tm_text_draw_within (&frame->pen, get_kind_text (plot->batch->chart.kind), frame->left,
                          frame->top - frame->pen.line * 0.5, frame->left, frame->right, &style, NULL);
   draw_dispersion_limits (frame, plot);
-  if (plot->dispersion_runs->len == 0)
-    tm_frame_draw_ticks (frame, tm_frame_most_ticks (frame), plot->decimals);
+  draw_largest (frame, plot);
+  tm_frame_number (frame, "0", frame->bottom, FALSE, TRUE);
   tm_frame_draw_pieces (frame, (guint)ceil (plot->slots - 0.5), tm_chart_name_piece_cb, plot);
   tm_frame_draw_events (frame, (const TmFrameEvent *)(gconstpointer)plot->events->data, plot->events->len,
                         NAN);

@@ -134,6 +134,7 @@ draw_words (TmChartDrawing *d)
   TmChartSpeech speech = { .frame = &d->frame,
                            .plot = d->plot,
                            .marks = d->plot->location_marks,
+                           .counts = d->plot->location_counts,
                            .middle = d->plot->means,
                            .low = d->plot->lows,
                            .high = d->plot->highs,

@@ -13,24 +13,42 @@
 
 /* -------- Bins -------- */
 
-static double
-find_quantile (const TmChartPlot *plot, double share)
+/* Those on the axis; all where none is. */
+static void
+find_shown (TmChartBins *bins, const TmChartPlot *plot)
 {
-  const double at = share * (plot->n_sorted - 1);
-  const guint below = (guint)floor (at), above = MIN (below + 1, plot->n_sorted - 1);
+  const double base = tm_chart_count (plot, 0.0);
+  guint end = plot->n_sorted;
 
-  return plot->sorted[below] + (at - below) * (plot->sorted[above] - plot->sorted[below]);
+  while (bins->first < end && base + plot->sorted[bins->first] < plot->axis.low)
+    bins->first++;
+  while (end > bins->first && base + plot->sorted[end - 1] > plot->axis.high)
+    end--;
+  bins->n_shown = end - bins->first;
+  if (bins->n_shown > 0)
+    return;
+  bins->first = 0;
+  bins->n_shown = plot->n_sorted;
+}
+
+static double
+find_quantile (const double *sorted, guint n, double share)
+{
+  const double at = share * (n - 1);
+  const guint below = (guint)floor (at), above = MIN (below + 1, n - 1);
+
+  return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
 }
 
 /* The smallest step between sizes that differ: how fine they were read.  0: too fine to matter. */
 static double
-find_grain (const TmChartPlot *plot, double width)
+find_grain (const double *sorted, guint n, double width)
 {
   double grain = INFINITY;
 
-  for (guint i = 1; i < plot->n_sorted; i++)
+  for (guint i = 1; i < n; i++)
     {
-      const double step = plot->sorted[i] - plot->sorted[i - 1];
+      const double step = sorted[i] - sorted[i - 1];
       if (step > 0)
         grain = MIN (grain, step);
       if (grain < width * 0.05)
@@ -42,32 +60,35 @@ find_grain (const TmChartPlot *plot, double width)
 /* D. Freedman, P. Diaconis, Z. Wahrscheinlichkeitstheorie 57 (1981): two interquartile ranges by the cube
  * root of n.  H. A. Sturges, J. American Statistical Association 21 (1926): 1 + log2 n bars. */
 static double
-choose_width (TmChartBins *bins, const TmChartPlot *plot, double span)
+choose_width (TmChartBins *bins, const double *sorted, double span)
 {
-  const double middle = find_quantile (plot, 0.75) - find_quantile (plot, 0.25);
+  const double middle
+      = find_quantile (sorted, bins->n_shown, 0.75) - find_quantile (sorted, bins->n_shown, 0.25);
 
   bins->rule = middle > 0 ? TM_BINS_SPREAD : TM_BINS_COUNT;
   if (middle > 0)
-    return 2.0 * middle / cbrt (plot->n_sorted);
-  return span / (1.0 + log2 (plot->n_sorted));
+    return 2.0 * middle / cbrt (bins->n_shown);
+  return span / (1.0 + log2 (bins->n_shown));
 }
 
 /* Bars hold whole steps of reading, else some would hold more steps than others and stand out. */
 static void
 choose_bins (TmChartBins *bins, const TmChartPlot *plot)
 {
-  const double low = plot->sorted[0], high = plot->sorted[plot->n_sorted - 1], span = high - low;
+  const double *sorted = &plot->sorted[bins->first];
+  const double low = sorted[0], high = sorted[bins->n_shown - 1], span = high - low;
   double grain;
 
   if (!(span > 0))
     {
-      *bins
-          = (TmChartBins) { .rule = TM_BINS_ONE, .n = 1, .width = (plot->axis.high - plot->axis.low) / 60.0 };
+      bins->rule = TM_BINS_ONE;
+      bins->n = 1;
+      bins->width = (plot->axis.high - plot->axis.low) / 60.0;
       bins->from = low - bins->width / 2.0;
       return;
     }
-  bins->width = MAX (choose_width (bins, plot, span), span / (MOST_BINS - 2));
-  grain = find_grain (plot, bins->width);
+  bins->width = MAX (choose_width (bins, sorted, span), span / (MOST_BINS - 2));
+  grain = find_grain (sorted, bins->n_shown, bins->width);
   if (grain > 0)
     bins->width = MAX (1.0, round (bins->width / grain)) * grain;
   bins->width = MAX (bins->width, span / (MOST_BINS - 2));
@@ -82,9 +103,10 @@ tm_chart_fill_bins (TmChartPlot *plot)
 
   if (plot->n_sorted == 0)
     return;
+  find_shown (bins, plot);
   choose_bins (bins, plot);
   bins->counts = g_new0 (guint, bins->n);
-  for (guint i = 0; i < plot->n_sorted; i++)
+  for (guint i = bins->first; i < bins->first + bins->n_shown; i++)
     {
       const double at = floor ((plot->sorted[i] - bins->from) / bins->width);
       bins->counts[(guint)CLAMP (at, 0.0, bins->n - 1.0)]++;
@@ -96,7 +118,7 @@ tm_chart_fill_bins (TmChartPlot *plot)
 /* -------- Drawing -------- */
 
 static char *
-write_bins (const TmChartPlot *plot)
+write_shown (const TmChartPlot *plot)
 {
   g_autofree char *width = tm_chart_length_text (plot, plot->bins.width);
 
@@ -105,24 +127,42 @@ write_bins (const TmChartPlot *plot)
     case TM_BINS_SPREAD:
       /* Translators: heading of a histogram: number of pieces, width of a bar, and the rule it comes from. */
       return g_strdup_printf (ngettext ("%u piece; bars %s wide (Freedman and Diaconis)",
-                                        "%u pieces; bars %s wide (Freedman and Diaconis)", plot->n_sorted),
-                              plot->n_sorted, width);
+                                        "%u pieces; bars %s wide (Freedman and Diaconis)",
+                                        plot->bins.n_shown),
+                              plot->bins.n_shown, width);
     case TM_BINS_COUNT:
-      return g_strdup_printf (
-          ngettext ("%u piece; bars %s wide (Sturges)", "%u pieces; bars %s wide (Sturges)", plot->n_sorted),
-          plot->n_sorted, width);
+      return g_strdup_printf (ngettext ("%u piece; bars %s wide (Sturges)",
+                                        "%u pieces; bars %s wide (Sturges)", plot->bins.n_shown),
+                              plot->bins.n_shown, width);
     case TM_BINS_ONE:
     case TM_BINS_NONE:
     default:
-      return g_strdup_printf (ngettext ("%u piece", "%u pieces, all of one size", plot->n_sorted),
-                              plot->n_sorted);
+      return g_strdup_printf (ngettext ("%u piece", "%u pieces, all of one size", plot->bins.n_shown),
+                              plot->bins.n_shown);
     }
 }
 
+static char *
+write_bins (const TmChartPlot *plot)
+{
+  const guint beyond = plot->n_sorted - plot->bins.n_shown;
+  g_autofree char *shown = write_shown (plot);
+
+  if (beyond == 0)
+    return g_steal_pointer (&shown);
+  /* Translators: heading of a histogram, then how many pieces lie far off its axis. */
+  return g_strdup_printf (ngettext ("%s; %u more lies beyond", "%s; %u more lie beyond", beyond), shown,
+                          beyond);
+}
+
+/* Over the fullest is room for its number. */
 static double
 find_bar_y (const TmFrame *frame, double count, double most)
 {
-  return frame->bottom - count / most * (frame->bottom - frame->top) * 0.88;
+  const double height = frame->bottom - frame->top;
+  const double free = tm_frame_is_tall (frame) ? MAX (height * 0.12, frame->pen.line) : height * 0.12;
+
+  return frame->bottom - count / most * (height - free);
 }
 
 static void

@@ -65,17 +65,33 @@ draw_sum_signal (TmFrame *lane, const TmChartPlot *plot)
   tm_text_draw_within (&lane->pen, text, x, y, lane->left, lane->right, &style, NULL);
 }
 
+/* At the left, under the words of a signal that stands there. */
+static void
+draw_caption (TmFrame *lane, const TmChartPlot *plot)
+{
+  const TmTextStyle style = { .scale = 0.85, .dim = TRUE };
+  const gint first = plot->batch->first_cusum;
+  const gboolean is_under = first >= 0 && (guint)first < plot->n_items
+                            && tm_frame_piece (lane, plot->items[first].x) < (lane->left + lane->right) / 2.0
+                            && plot->batch->cusum[first].high > TM_BATCH_CUSUM_H;
+  const double half = lane->pen.line * 0.5;
+
+  tm_text_draw_within (&lane->pen, _ ("cumulative sum"), lane->left + lane->pen.size * 0.5,
+                       is_under ? lane->bottom - half : lane->top + half, lane->left, lane->right, &style,
+                       NULL);
+}
+
 void
 tm_chart_draw_lane (TmFrame *frame, const TmChartPlot *plot, double top, double bottom)
 {
   TmFrame lane = *frame;
-  const TmTextStyle style = { .scale = 0.85, .dim = TRUE };
   TmChartThread thread = { .mean = plot->cusum_high,
                            .low = NULL,
                            .high = NULL,
                            .width = 1.4,
                            .colour = &frame->pen.theme->in,
-                           .opacity = 1.0 };
+                           .opacity = 1.0,
+                           .kept = TRUE };
 
   lane.top = top;
   lane.bottom = bottom;
@@ -86,7 +102,6 @@ tm_chart_draw_lane (TmFrame *frame, const TmChartPlot *plot, double top, double 
   tm_chart_draw_thread (&lane, plot, &thread);
   thread.mean = plot->cusum_low;
   tm_chart_draw_thread (&lane, plot, &thread);
-  tm_text_draw_within (&lane.pen, _ ("cumulative sum"), lane.left + lane.pen.size * 0.5,
-                       lane.top + lane.pen.line * 0.5, lane.left, lane.right, &style, NULL);
+  draw_caption (&lane, plot);
   draw_sum_signal (&lane, plot);
 }

@@ -12,7 +12,7 @@
 static gboolean
 same (double a, double b)
 {
-  return !(a < b) && !(a > b);
+  return (isnan (a) && isnan (b)) || (a <= b && a >= b);
 }
 
 static void
@@ -20,7 +20,7 @@ add_run (GArray *runs, const TmChartRun *run)
 {
   TmChartRun *last = runs->len > 0 ? &g_array_index (runs, TmChartRun, runs->len - 1) : NULL;
 
-  if (!isfinite (run->lower) || !isfinite (run->upper))
+  if (!isfinite (run->upper))
     return;
   if (last != NULL && same (last->lower, run->lower) && same (last->upper, run->upper))
     last->to = run->to;
@@ -28,10 +28,18 @@ add_run (GArray *runs, const TmChartRun *run)
     g_array_append_val (runs, *run);
 }
 
+/* What cannot be below zero has no lower limit there. */
+static double
+drop_at_zero (double lower, double zero)
+{
+  return lower > zero ? lower : NAN;
+}
+
 void
 tm_chart_fill_runs (TmChartPlot *plot)
 {
   const TmChart *chart = &plot->batch->chart;
+  const double zero = plot->band.limits.zero_bounded ? -(double)plot->batch->series.reference : -INFINITY;
 
   for (guint i = 0; i < chart->n_groups && chart->status == TM_CHART_OK; i++)
     {
@@ -40,10 +48,10 @@ tm_chart_fill_runs (TmChartPlot *plot)
       const double from = item->first;
       const double to = i + 1 < chart->n_groups ? chart->groups[i + 1].from : item->last + 1.0;
       const TmChartRun location
-          = { from, to, group->location_lower, (group->location_lower + group->location_upper) / 2.0,
-              group->location_upper };
-      const TmChartRun dispersion
-          = { from, to, group->dispersion_lower, group->dispersion_centre, group->dispersion_upper };
+          = { from, to, drop_at_zero (group->location_lower, zero),
+              (group->location_lower + group->location_upper) / 2.0, group->location_upper };
+      const TmChartRun dispersion = { from, to, drop_at_zero (group->dispersion_lower, 0.0),
+                                      group->dispersion_centre, group->dispersion_upper };
 
       add_run (plot->location_runs, &location);
       add_run (plot->dispersion_runs, &dispersion);
@@ -62,8 +70,9 @@ trace_run (const TmFrame *frame, const GArray *runs, double base, gsize offset)
     {
       const TmChartRun *run = &g_array_index (runs, TmChartRun, i);
       const double value = *(const double *)(gconstpointer)((const char *)run + offset);
-      const double y = tm_frame_at (frame, base + value);
-      const double from = tm_frame_piece (frame, run->from - 0.5), to = tm_frame_piece (frame, run->to - 0.5);
+      const double y = tm_frame_snap (frame, tm_frame_at (frame, base + value));
+      const double from = tm_frame_snap (frame, tm_frame_piece (frame, run->from - 0.5));
+      const double to = tm_frame_snap (frame, tm_frame_piece (frame, run->to - 0.5));
 
       if (to - until < 1.0 && i + 1 < runs->len)
         continue;
@@ -90,8 +99,7 @@ tm_chart_draw_runs (const TmFrame *frame, const GArray *runs, double base, gbool
   cairo_t *cr = frame->pen.cr;
 
   cairo_new_path (cr);
-  if (g_array_index (runs, TmChartRun, runs->len - 1).lower > 0 || !centre)
-    trace_run (frame, runs, base, G_STRUCT_OFFSET (TmChartRun, lower)); /* a spread has no limit at zero */
+  trace_run (frame, runs, base, G_STRUCT_OFFSET (TmChartRun, lower));
   trace_run (frame, runs, base, G_STRUCT_OFFSET (TmChartRun, upper));
   cairo_set_line_width (cr, 1.0);
   cairo_set_dash (cr, dash, 2, 0.0);

@@ -11,10 +11,11 @@
 
 /* -------- Squares -------- */
 
+/* Smaller on a low picture, which they would fill. */
 static void
 trace_square (const TmFrame *frame, double x, double y)
 {
-  const double half = frame->pen.size * 0.45;
+  const double half = CLAMP ((frame->bottom - frame->top) * 0.05 + 1.5, 2.5, frame->pen.size * 0.45);
 
   cairo_rectangle (frame->pen.cr, x - half, y - half, half * 2.0, half * 2.0);
 }
@@ -108,23 +109,26 @@ draw_squares (const TmChartSpeech *speech, const GArray *marks)
 
 /* -------- Words -------- */
 
-/* The newest first: what speaks now is what is to be done about. */
+/* Each rule once, at the newest run of points that it speaks of and that has room for it: what speaks now is
+ * what is to be done about, and the same words at every square would cover the picture. */
 static void
 draw_words (TmChartSpeech *speech, const GArray *marks)
 {
-  guint tried = 0;
+  guint tried = 0, said = 0;
 
   for (guint i = marks->len; i > 0 && tried < MOST_TRIED; i--)
     {
       const TmChartMark *mark = &g_array_index (marks, TmChartMark, i - 1);
+      const guint rules = mark->fresh & ~said;
       g_autofree char *text = NULL;
 
-      if (mark->fresh == 0)
+      if (rules == 0)
         continue;
       tried++;
-      text = tm_chart_rules_text (mark->fresh);
-      tm_chart_draw_say (speech, tm_frame_piece (speech->frame, speech->plot->items[mark->item].x),
-                         find_mark_y (speech, mark->item), text);
+      text = tm_chart_rules_text (rules, speech->counts);
+      if (tm_chart_draw_say (speech, tm_frame_piece (speech->frame, speech->plot->items[mark->item].x),
+                             find_mark_y (speech, mark->item), text))
+        said |= rules;
     }
 }
 
@@ -132,11 +136,11 @@ draw_words (TmChartSpeech *speech, const GArray *marks)
 void
 tm_chart_draw_marks (TmChartSpeech *speech)
 {
-  const double size = speech->frame->pen.size;
+  const double size = speech->frame->pen.size, near = size * 1.3;
   const gboolean dense = tm_chart_is_dense (speech->frame, speech->plot);
   g_autoptr (GArray) squares
-      = thin_marks (speech, dense ? size * 1.3 : MIN (tm_frame_slot (speech->frame) * 0.9, size * 0.6) + 0.5);
-  g_autoptr (GArray) spoken = thin_marks (speech, size * 1.3);
+      = thin_marks (speech, dense ? near : MIN (tm_frame_slot (speech->frame) * 0.9, size * 0.6) + 0.5);
+  g_autoptr (GArray) spoken = dense ? g_array_ref (squares) : thin_marks (speech, near);
 
   draw_squares (speech, squares);
   draw_words (speech, spoken);

@@ -22,7 +22,7 @@ tm_chart_size_text (const TmChartPlot *plot, double relative)
 {
   const double count = CLAMP (tm_chart_count (plot, relative), -(double)TM_COUNT_MAX, (double)TM_COUNT_MAX);
 
-  return tm_count_format ((gint64)llround (count), plot->unit, MIN (plot->decimals + 1, TM_MAX_DECIMALS));
+  return tm_count_format ((gint64)llround (count), plot->unit, plot->figures);
 }
 
 /* Two digits that count, in the shop's small unit. */

@@ -130,8 +130,12 @@ draw_single (const TmChartDrawing *d)
   const double radius = find_radius (d);
   const gboolean whisker
       = tm_frame_slot (&d->frame) * plot->batch->series.n_points / MAX (1, plot->n_items) >= WHISKER_SLOT;
-  const TmChartThread thread
-      = { plot->means, NULL, NULL, (double)plot->batch->series.reference, 1.0, &d->frame.pen.theme->in, 0.6 };
+  const TmTheme *theme = d->frame.pen.theme;
+  const TmChartThread thread = { .mean = plot->means,
+                                 .base = (double)plot->batch->series.reference,
+                                 .width = 1.0,
+                                 .colour = &theme->in,
+                                 .opacity = theme->dark ? 0.9 : 0.6 };
 
   tm_chart_draw_thread (&d->frame, plot, &thread);
   if (whisker)

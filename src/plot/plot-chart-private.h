@@ -31,7 +31,8 @@ typedef struct {
 /* Groups in a row that share their control limits. */
 typedef struct {
   double from, to; /* in pieces from the left edge */
-  double lower, centre, upper;
+  double lower;    /* NAN: none, at or below zero */
+  double centre, upper;
 } TmChartRun;
 
 typedef enum {
@@ -47,6 +48,7 @@ typedef struct {
   guint n;
   guint *counts;
   guint most;
+  guint first, n_shown; /* of the sorted sizes, those that lie on the axis: a slip far off is in no bar */
 } TmChartBins;
 
 typedef struct {
@@ -62,6 +64,7 @@ struct _TmChartPlot {
   TmFrameBand band;
   TmUnit unit;
   guint decimals; /* of the limits */
+  guint figures;  /* of what is reckoned from sizes */
 
   TmChartItem *items;
   guint n_items;
@@ -69,7 +72,9 @@ struct _TmChartPlot {
   GArray *outs;                              /* guint: items that are out */
   GArray *events;                            /* TmFrameEvent */
   GArray *location_marks, *dispersion_marks; /* TmChartMark */
-  GArray *location_runs, *dispersion_runs;   /* TmChartRun */
+  guint location_counts[TM_N_RUN_RULES];     /* of them, those at which a rule speaks */
+  guint dispersion_counts[TM_N_RUN_RULES];
+  GArray *location_runs, *dispersion_runs; /* TmChartRun */
   TmEnvelope *means, *lows, *highs;
   TmEnvelope *dispersions;
   TmEnvelope *ewma; /* NULL: not shown */
@@ -130,9 +135,11 @@ guint tm_chart_find_item (const TmChartPlot *plot, double x);
 
 /* -------- Rules -------- */
 
-/* TmChartMark, of the groups under @n_items. */
-GArray *tm_chart_collect_marks (const GArray *hits, guint n_items) G_GNUC_WARN_UNUSED_RESULT;
-char *tm_chart_rules_text (guint rules) G_GNUC_WARN_UNUSED_RESULT;
+/* TmChartMark, of the groups under @n_items; of each rule the number of groups in @counts. */
+GArray *tm_chart_collect_marks (const GArray *hits, guint n_items,
+                                guint counts[TM_N_RUN_RULES]) G_GNUC_WARN_UNUSED_RESULT;
+/* With how often each speaks. */
+char *tm_chart_rules_text (guint rules, const guint counts[TM_N_RUN_RULES]) G_GNUC_WARN_UNUSED_RESULT;
 
 /* -------- Run chart -------- */
 
@@ -165,6 +172,7 @@ typedef struct {
   const TmColour *colour;
   double opacity;
   gboolean dotted;
+  gboolean kept; /* runs along the edge where it lies beyond the area, in place of ending there */
 } TmChartThread;
 gboolean tm_chart_is_dense (const TmFrame *frame, const TmChartPlot *plot);
 void tm_chart_draw_thread (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread);
@@ -183,6 +191,7 @@ typedef struct {
   TmFrame *frame;
   const TmChartPlot *plot;
   const GArray *marks;
+  const guint *counts;          /* of each rule */
   const TmEnvelope *middle;     /* where a point stands */
   const TmEnvelope *low, *high; /* of what is drawn, to keep words clear of it */
   double base;                  /* added to a value before it is placed */
@@ -193,7 +202,8 @@ typedef struct {
 void tm_chart_keep_limits_clear (TmChartSpeech *speech);
 void tm_chart_draw_marks (TmChartSpeech *speech);
 void tm_chart_draw_square (const TmFrame *frame, double x, double y);
-void tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text);
+/* FALSE: there is no room for it. */
+gboolean tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text);
 
 /* -------- Sizes along the bottom -------- */
 

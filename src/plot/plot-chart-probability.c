@@ -117,7 +117,8 @@ draw_normal_line (const TmFrame *frame, const TmChartPlot *plot, double reach)
 static void
 draw_quantiles (const TmFrame *frame, const TmChartPlot *plot, double reach)
 {
-  const double radius = plot->quantiles->len > 100 ? frame->pen.size * 0.14 : frame->pen.size * 0.22;
+  const double most = plot->quantiles->len > 100 ? frame->pen.size * 0.14 : frame->pen.size * 0.22;
+  const double radius = CLAMP ((frame->bottom - frame->top) / 60.0, 1.2, most);
 
   cairo_new_path (frame->pen.cr);
   for (guint i = 0; i < plot->quantiles->len; i++)

@@ -143,7 +143,7 @@ draw_leader (const TmChartSpeech *speech, double x, double y, const TmChartBox *
                    &speech->frame->pen.theme->text, 0.6);
 }
 
-void
+gboolean
 tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text)
 {
   TmPen *pen = &speech->frame->pen;
@@ -154,7 +154,7 @@ tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text)
 
   if (!tm_frame_is_tall (speech->frame) || speech->n_words >= MOST_WORDS
       || !place_words (speech, x, y, width + 2.0, &box))
-    return;
+    return FALSE;
   draw_leader (speech, x, y, &box);
   style.max_width = width + 1.0;
   /* A ground in place of an edge about each letter, which takes ten times as long. */
@@ -163,4 +163,5 @@ tm_chart_draw_say (TmChartSpeech *speech, double x, double y, const char *text)
   tm_text_draw (pen, text, box.x, box.y + box.height / 2.0, &style);
   g_array_append_val (speech->boxes, box);
   speech->n_words++;
+  return TRUE;
 }

@@ -17,6 +17,14 @@ tm_chart_is_dense (const TmFrame *frame, const TmChartPlot *plot)
   return tm_frame_slot (frame) * each < DENSE_SLOT;
 }
 
+static double
+find_thread_y (const TmFrame *frame, const TmChartThread *thread, double value)
+{
+  const double y = tm_frame_at (frame, thread->base + value);
+
+  return thread->kept ? tm_frame_keep (frame, y) : y;
+}
+
 static void
 trace_points (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread)
 {
@@ -31,7 +39,7 @@ trace_points (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread
       if (!isfinite (value))
         continue;
       x = tm_frame_piece (frame, item->x);
-      y = tm_frame_keep (frame, tm_frame_at (frame, thread->base + value));
+      y = find_thread_y (frame, thread, value);
       if (item->stretch == stretch)
         cairo_line_to (frame->pen.cr, x, y);
       else
@@ -66,16 +74,48 @@ trace_columns (const TmFrame *frame, const TmChartPlot *plot, const TmChartThrea
       const guint to = find_column_end (frame, plot, x);
       const TmSpan low = tm_envelope_span (thread->low, from, to);
       const TmSpan high = thread->high == thread->low ? low : tm_envelope_span (thread->high, from, to);
+      double top, bottom;
 
       from = to;
-      if (low.n > 0 && high.n > 0)
-        {
-          const double top = tm_frame_keep (frame, tm_frame_at (frame, thread->base + high.high));
-          const double bottom = tm_frame_keep (frame, tm_frame_at (frame, thread->base + low.low));
-
-          cairo_rectangle (frame->pen.cr, x, floor (top), 1.0, MAX (1.0, ceil (bottom) - floor (top)));
-        }
+      if (low.n == 0 || high.n == 0)
+        continue;
+      top = tm_frame_at (frame, thread->base + high.high);
+      bottom = tm_frame_at (frame, thread->base + low.low);
+      if (bottom < frame->top || top > frame->bottom)
+        continue;
+      top = floor (tm_frame_keep (frame, top));
+      cairo_rectangle (frame->pen.cr, x, top, 1.0, MAX (1.0, ceil (tm_frame_keep (frame, bottom)) - top));
     }
+}
+
+/* A level stroke from one column to another, whole pixels. */
+typedef struct {
+  double from, to, y; /* y NAN: none is open */
+} Step;
+
+static void
+end_step (cairo_t *cr, Step *step)
+{
+  if (isfinite (step->y))
+    cairo_rectangle (cr, step->from, step->y, step->to - step->from, 1.0);
+  step->y = NAN;
+}
+
+/* Columns of one height make one stroke; where the next lies elsewhere, its first pixel reaches over. */
+static void
+add_step (cairo_t *cr, Step *step, double x, double y, gboolean joined)
+{
+  const double before = step->y;
+
+  if (joined && isfinite (before) && fabs (y - before) < 0.5)
+    {
+      step->to = x + 1.0;
+      return;
+    }
+  end_step (cr, step);
+  if (joined && isfinite (before) && fabs (y - before) > 1.5)
+    cairo_rectangle (cr, x, MIN (y, before) + 1.0, 1.0, fabs (y - before) - 1.0);
+  *step = (Step) { x, x + 1.0, y };
 }
 
 /* Steps of whole pixels from one column to the next: at this density no different from a line, and many times
@@ -84,25 +124,23 @@ static void
 trace_column_means (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread)
 {
   guint from = 0, stretch = G_MAXUINT;
-  double last = NAN;
+  Step step = { 0.0, 0.0, NAN };
 
   for (double x = floor (frame->left); x < frame->right; x += 1.0)
     {
       const guint to = find_column_end (frame, plot, x);
       const TmSpan mean = tm_envelope_span (thread->mean, from, to);
+      const double y = mean.n > 0 ? find_thread_y (frame, thread, mean.sum / mean.n) : NAN;
 
+      if (mean.n > 0 && tm_frame_holds (frame, y))
+        add_step (frame->pen.cr, &step, x, floor (y), plot->items[from].stretch == stretch);
+      else if (mean.n > 0)
+        end_step (frame->pen.cr, &step);
       if (mean.n > 0)
-        {
-          const double y
-              = floor (tm_frame_keep (frame, tm_frame_at (frame, thread->base + mean.sum / mean.n)));
-          const double before = plot->items[from].stretch == stretch ? last : y;
-
-          cairo_rectangle (frame->pen.cr, x, MIN (y, before), 1.0, fabs (y - before) + 1.0);
-          last = y;
-          stretch = plot->items[to - 1].stretch;
-        }
+        stretch = plot->items[to - 1].stretch;
       from = to;
     }
+  end_step (frame->pen.cr, &step);
 }
 
 static void
@@ -116,23 +154,45 @@ draw_dense (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *
   cairo_fill (frame->pen.cr);
 }
 
+/* A clip that is not wanted would cost more than the line. */
+static void
+clip_to_area (const TmFrame *frame, const TmChartThread *thread)
+{
+  const TmSpan all = tm_envelope_span (thread->mean, 0, tm_envelope_length (thread->mean));
+  const double top = floor (frame->top), left = floor (frame->left);
+
+  if (all.n == 0 || thread->kept
+      || (tm_frame_holds (frame, tm_frame_at (frame, thread->base + all.low))
+          && tm_frame_holds (frame, tm_frame_at (frame, thread->base + all.high))))
+    return;
+  cairo_rectangle (frame->pen.cr, left, top, ceil (frame->right) - left, ceil (frame->bottom) - top);
+  cairo_clip (frame->pen.cr);
+}
+
+static void
+stroke_points (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread)
+{
+  static const double dots[] = { 1.0, 2.5 };
+  cairo_t *cr = frame->pen.cr;
+
+  cairo_save (cr);
+  clip_to_area (frame, thread);
+  trace_points (frame, plot, thread);
+  if (thread->dotted)
+    cairo_set_dash (cr, dots, 2, 0.0);
+  cairo_set_line_width (cr, thread->width);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_BEVEL);
+  tm_pen_colour (&frame->pen, thread->colour, thread->opacity);
+  cairo_stroke (cr);
+  cairo_restore (cr);
+}
+
 void
 tm_chart_draw_thread (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread)
 {
-  static const double dots[] = { 1.0, 2.5 };
-
   cairo_new_path (frame->pen.cr);
   if (tm_chart_is_dense (frame, plot))
-    {
-      draw_dense (frame, plot, thread);
-      return;
-    }
-  trace_points (frame, plot, thread);
-  if (thread->dotted)
-    cairo_set_dash (frame->pen.cr, dots, 2, 0.0);
-  cairo_set_line_width (frame->pen.cr, thread->width);
-  cairo_set_line_join (frame->pen.cr, CAIRO_LINE_JOIN_BEVEL);
-  tm_pen_colour (&frame->pen, thread->colour, thread->opacity);
-  cairo_stroke (frame->pen.cr);
-  cairo_set_dash (frame->pen.cr, NULL, 0, 0.0);
+    draw_dense (frame, plot, thread);
+  else
+    stroke_points (frame, plot, thread);
 }

@@ -111,31 +111,76 @@ add_events (const TmChartPlot *plot, GString *out)
          n - MOST_TOLD);
 }
 
-static void
-add_marks (const TmChartPlot *plot, const GArray *marks, GString *out)
+static const TmChartMark *
+get_mark (const GArray *marks, guint index)
 {
-  guint told = 0, more = 0;
+  return &g_array_index (marks, TmChartMark, index);
+}
 
-  for (guint i = 0; i < marks->len; i++)
+/* The mark after the run of groups, one after another, at which @rule speaks from @from on. */
+static guint
+find_run_end (const GArray *marks, guint rule, guint from)
+{
+  guint end = from + 1;
+
+  while (end < marks->len && get_mark (marks, end)->item == get_mark (marks, end - 1)->item + 1
+         && (get_mark (marks, end)->rules & TM_RULE_BIT (rule)) != 0)
+    end++;
+  return end;
+}
+
+static void
+append_run (const TmChartPlot *plot, guint first, guint last, GString *out)
+{
+  const guint from = plot->items[first].first, to = plot->items[last].last;
+  g_autofree char *name = tm_chart_piece_name (plot, from), *end = NULL;
+
+  if (out->len > 0)
+    g_string_append (out, ", ");
+  if (from == to)
     {
-      const TmChartMark *mark = &g_array_index (marks, TmChartMark, i);
-      g_autofree char *name = NULL, *rules = NULL;
+      g_string_append (out, name);
+      return;
+    }
+  end = tm_chart_piece_name (plot, to);
+  /* Translators: pieces in a row, from the first serial number to the last. */
+  g_string_append_printf (out, _ ("%s to %s"), name, end);
+}
 
-      if (mark->fresh == 0)
+/* All the pieces that one rule speaks of, those in a row as one. */
+static void
+add_rule (const TmChartPlot *plot, const GArray *marks, guint rule, GString *out)
+{
+  g_autoptr (GString) runs = g_string_new (NULL);
+  guint told = 0, pieces = 0, more = 0;
+
+  for (guint i = 0, end; i < marks->len; i = end)
+    {
+      end = i + 1;
+      if ((get_mark (marks, i)->rules & TM_RULE_BIT (rule)) == 0)
         continue;
-      if (told == MOST_TOLD)
-        {
-          more++;
-          continue;
-        }
-      told++;
-      name = tm_chart_item_name (plot, mark->item);
-      rules = tm_chart_rules_text (mark->fresh);
-      /* Translators: a piece, and the run rules that speak there. */
-      add (out, _ ("At piece %s: %s."), name, rules);
+      end = find_run_end (marks, rule, i);
+      if (told++ < MOST_TOLD)
+        append_run (plot, get_mark (marks, i)->item, get_mark (marks, end - 1)->item, runs);
+      else
+        more += end - i;
+      pieces += plot->items[get_mark (marks, end - 1)->item].last
+                - plot->items[get_mark (marks, i)->item].first + 1;
     }
   if (more > 0)
-    add (out, ngettext ("Rules speak at %u more.", "Rules speak at %u more.", more), more);
+    add (out, _ ("At pieces %s and %u points more: %s."), runs->str, more, _ (tm_run_rule_text (rule)));
+  else if (pieces > 0)
+    /* Translators: the pieces at which a run rule speaks, then what it says. */
+    add (out, ngettext ("At piece %s: %s.", "At pieces %s: %s.", pieces), runs->str,
+         _ (tm_run_rule_text (rule)));
+}
+
+static void
+add_marks (const TmChartPlot *plot, const GArray *marks, const guint counts[TM_N_RUN_RULES], GString *out)
+{
+  for (guint rule = 0; rule < TM_N_RUN_RULES; rule++)
+    if (counts[rule] > 0)
+      add_rule (plot, marks, rule, out);
 }
 
 static void
@@ -143,6 +188,7 @@ add_control (const TmChartPlot *plot, GString *out)
 {
   const GArray *runs = plot->location_runs;
   g_autofree char *lower = NULL, *upper = NULL;
+  const TmChartRun *last;
 
   if ((plot->show & TM_CHART_SHOW_CONTROL) == 0)
     return;
@@ -153,9 +199,15 @@ add_control (const TmChartPlot *plot, GString *out)
                     : _ ("There are too few pieces for control limits."));
       return;
     }
-  lower = tm_chart_size_text (plot, g_array_index (runs, TmChartRun, runs->len - 1).lower);
-  upper = tm_chart_size_text (plot, g_array_index (runs, TmChartRun, runs->len - 1).upper);
-  add (out, _ ("The control limits are %s and %s %s."), lower, upper, find_symbol (plot));
+  last = &g_array_index (runs, TmChartRun, runs->len - 1);
+  upper = tm_chart_size_text (plot, last->upper);
+  if (isfinite (last->lower))
+    {
+      lower = tm_chart_size_text (plot, last->lower);
+      add (out, _ ("The control limits are %s and %s %s."), lower, upper, find_symbol (plot));
+    }
+  else
+    add (out, _ ("The upper control limit is %s %s."), upper, find_symbol (plot));
   if (plot->location_marks->len == 0)
     add (out, _ ("No rule speaks."));
 }
@@ -211,6 +263,11 @@ add_change (const TmChartPlot *plot, GString *out)
   if (!change->found || change->high >= plot->batch->series.n_points)
     return;
   at = tm_chart_piece_name (plot, change->at);
+  if (change->low == change->high)
+    {
+      add (out, _ ("The level changed at piece %s."), at);
+      return;
+    }
   low = tm_chart_piece_name (plot, change->low);
   high = tm_chart_piece_name (plot, change->high);
   add (out, _ ("The level changed most likely at piece %s, between %s and %s."), at, low, high);
@@ -256,7 +313,7 @@ tm_chart_plot_describe (const TmChartPlot *plot)
   if (plot->n_sorted > 0)
     {
       add_control (plot, out);
-      add_marks (plot, plot->location_marks, out);
+      add_marks (plot, plot->location_marks, plot->location_counts, out);
       add_trend (plot, out);
       add_change (plot, out);
       add_memory (plot, out);
@@ -310,7 +367,7 @@ tm_chart_plot_describe_dispersion (const TmChartPlot *plot)
 
       add (out, _ ("Usual are %s, at most %s."), centre, upper);
     }
-  add_marks (plot, plot->dispersion_marks, out);
+  add_marks (plot, plot->dispersion_marks, plot->dispersion_counts, out);
   return g_string_free (out, FALSE);
 }
 
@@ -339,6 +396,7 @@ add_fullest_bar (const TmChartPlot *plot, GString *out)
 char *
 tm_chart_plot_describe_histogram (const TmChartPlot *plot)
 {
+  const guint beyond = plot != NULL ? plot->n_sorted - plot->bins.n_shown : 0;
   GString *out;
   g_autofree char *low = NULL, *high = NULL;
 
@@ -356,6 +414,8 @@ tm_chart_plot_describe_histogram (const TmChartPlot *plot)
                  "%s: histogram of %u pieces, from %s to %s %s.", plot->n_sorted),
        plot->title, plot->n_sorted, low, high, find_symbol (plot));
   add_fullest_bar (plot, out);
+  if (beyond > 0)
+    add (out, ngettext ("%u lies beyond the picture.", "%u lie beyond the picture.", beyond), beyond);
   add_limits (plot, out);
   if (plot->has_curve)
     add (out, _ ("The curve is that of a fitted distribution: %s."),
@@ -387,7 +447,11 @@ tm_chart_plot_describe_probability (const TmChartPlot *plot)
       add (out, _ ("The line has the mean %s %s and the standard deviation %s."), mean, find_symbol (plot),
            deviation);
     }
-  if (isfinite (p) && plot->n_sorted >= 8)
+  if (!isfinite (p) || plot->n_sorted < 8)
+    return g_string_free (out, FALSE);
+  if (p < 0.001)
+    add (out, _ ("The test says that they are not normal: p is under 0.001."));
+  else
     add (out,
          p < TM_SHAPE_NORMAL_DOUBT ? _ ("The test says that they are not normal: p = %.3f.")
                                    : _ ("The test does not doubt that they are normal: p = %.3f."),

@@ -7,6 +7,18 @@
 #include "plot-chart-private.h"
 #include "plot-label.h"
 
+/* One more than the limits have, and where those are coarse a tenth of the scatter. */
+static guint
+choose_figures (const TmChartPlot *plot)
+{
+  const double sigma = plot->batch->chart.sigma / (double)MAX (1, tm_unit_counts (plot->unit));
+  double digits = plot->decimals + 1.0;
+
+  if (sigma > 0)
+    digits = CLAMP (floor (1.0 - log10 (sigma)), digits, plot->decimals + 3.0);
+  return (guint)MIN (digits, TM_MAX_DECIMALS);
+}
+
 static void
 take_band (TmChartPlot *plot)
 {
@@ -16,6 +28,7 @@ take_band (TmChartPlot *plot)
   plot->title = tm_feature_title (feature);
   plot->unit = feature->unit;
   plot->decimals = MAX (feature->lower.decimals, feature->upper.decimals);
+  plot->figures = choose_figures (plot);
   plot->lower_text = tm_limit_text (series->limits.has_lower, series->limits.lower, &feature->lower,
                                     feature->unit, plot->decimals);
   plot->upper_text = tm_limit_text (series->limits.has_upper, series->limits.upper, &feature->upper,
@@ -49,8 +62,9 @@ tm_chart_plot_new (const TmBatch *batch, guint show)
   tm_chart_fill_envelopes (plot);
   tm_chart_fill_events (plot);
   tm_chart_fill_runs (plot);
-  plot->location_marks = tm_chart_collect_marks (batch->location_hits, plot->n_items);
-  plot->dispersion_marks = tm_chart_collect_marks (batch->dispersion_hits, batch->chart.n_groups);
+  plot->location_marks = tm_chart_collect_marks (batch->location_hits, plot->n_items, plot->location_counts);
+  plot->dispersion_marks
+      = tm_chart_collect_marks (batch->dispersion_hits, batch->chart.n_groups, plot->dispersion_counts);
   tm_chart_choose_axis (plot);
   tm_chart_choose_dispersion_axis (plot);
   tm_chart_choose_slots (plot);

@@ -18,7 +18,7 @@ find_foot (const TmFrame *frame)
 void
 tm_frame_mark_piece (TmFrame *frame, double x, const char *text)
 {
-  TmTextStyle style = { .scale = 0.95, .bold = TRUE };
+  TmTextStyle style = { .scale = 0.95, .bold = TRUE, .cut_start = TRUE };
   double half;
 
   if (!tm_frame_is_tall (frame))
@@ -50,23 +50,25 @@ choose_every (TmFrame *frame, guint n, TmFrameName name, gconstpointer data, con
   return G_MAXUINT;
 }
 
+/* Moved in from the left edge where it would be cut there. */
 static void
 draw_piece_name (TmFrame *frame, double x, const char *text, const TmTextStyle *style)
 {
-  const double half
-      = MIN (tm_text_width (&frame->pen, text, style), frame->width * 0.3) / 2.0 + frame->pen.size * 0.3;
+  const double half = MIN (tm_text_width (&frame->pen, text, style), style->max_width) / 2.0;
+  const double middle = MAX (x, half), room = half + frame->pen.size * 0.3;
 
   tm_frame_line (frame, x, frame->bottom, x, frame->bottom + frame->pen.size * 0.35, 1.0,
                  &frame->pen.theme->text, 0.8);
-  if (x + half <= frame->width && tm_frame_take (&frame->foot, x - half, x + half))
-    tm_text_draw (&frame->pen, text, x, find_foot (frame), style);
+  if (middle + room <= frame->width && tm_frame_take (&frame->foot, middle - room, middle + room))
+    tm_text_draw (&frame->pen, text, middle, find_foot (frame), style);
 }
 
 void
 tm_frame_draw_pieces (TmFrame *frame, guint n, TmFrameName name, gconstpointer data)
 {
-  const TmTextStyle style
-      = { .scale = 0.95, .dim = TRUE, .align = TM_ALIGN_CENTRE, .max_width = frame->width * 0.3 };
+  const TmTextStyle style = {
+    .scale = 0.95, .dim = TRUE, .align = TM_ALIGN_CENTRE, .max_width = frame->width * 0.3, .cut_start = TRUE
+  };
   guint every;
 
   tm_frame_line (frame, frame->left, frame->bottom, frame->right, frame->bottom, 1.5, &frame->pen.theme->text,
@@ -97,9 +99,16 @@ typedef struct {
   double x;
   guint row;
   double width;  /* of its words, whole */
-  double until;  /* where they end at the latest */
+  double room;   /* what they have; too little for them to tell anything: none are written */
   gboolean left; /* they stand left of the line */
 } Place;
+
+/* The words on the rows so far. */
+typedef struct {
+  guint rows;
+  double ends[MOST_EVENT_ROWS];
+  gint last[MOST_EVENT_ROWS]; /* index of the event whose words stand last; -1: none */
+} Rows;
 
 /* At the edge where it lies beyond what is shown. */
 static double
@@ -108,50 +117,77 @@ find_event_x (const TmFrame *frame, const TmFrameEvent *event)
   return frame->left + MIN (event->at, frame->slots) * tm_frame_slot (frame);
 }
 
+/* A letter or two and dots tell nothing. */
+static gboolean
+is_legible (const TmFrame *frame, const Place *place, double room)
+{
+  return room >= MIN (place->width, frame->pen.size * 4.0);
+}
+
 /* A line begins at the height of its words and runs down: words may pass over the lines of events on lower
  * rows, so a row is free while no words on it or below it reach there. */
 static gboolean
-is_row_free (const double *ends, guint row, guint rows, double x)
+is_row_free (const Rows *rows, guint row, double x)
 {
-  for (guint i = row; i < rows; i++)
-    if (ends[i] > x)
+  for (guint i = row; i < rows->rows; i++)
+    if (rows->ends[i] > x)
       return FALSE;
   return TRUE;
 }
 
+/* Right of its line, or left of it where that leaves more of them whole. */
 static void
-place_event (TmFrame *frame, Place *places, guint index, guint rows, double *ends, gint *last)
+choose_side (const TmFrame *frame, const Rows *rows, double gap, Place *place)
+{
+  const double right = frame->right - place->x - gap, left = place->x - gap - frame->pen.size * 0.3;
+
+  place->left = place->width > right && left > right
+                && is_row_free (rows, place->row, place->x - gap * 2.0 - MIN (place->width, left));
+  place->room = MIN (place->width, place->left ? left : right);
+}
+
+/* On the first row that has room; on the last, words before it are cut as long as they still tell something,
+ * else the event has none. */
+static void
+place_event (const TmFrame *frame, Place *places, guint index, Rows *rows)
 {
   const double gap = frame->pen.size * 0.4;
   Place *place = &places[index];
 
-  while (place->row + 1 < rows && !is_row_free (ends, place->row, rows, place->x - gap))
+  while (place->row + 1 < rows->rows && !is_row_free (rows, place->row, place->x - gap))
     place->row++;
-  place->until = frame->right;
-  if (place->x + gap + place->width > frame->right
-      && is_row_free (ends, place->row, rows, place->x - place->width - gap * 2.0))
-    place->left = TRUE;
-  if (ends[place->row] > place->x - gap && last[place->row] >= 0)
-    places[last[place->row]].until = place->x - gap;
-  ends[place->row] = place->x + (place->left ? 0.0 : gap + place->width);
-  last[place->row] = (gint)index;
+  if (rows->ends[place->row] > place->x - gap && rows->last[place->row] >= 0)
+    {
+      Place *before = &places[rows->last[place->row]];
+      const double room = place->x - before->x - gap * 2.0;
+
+      if (before->left || !is_legible (frame, before, room))
+        return;
+      before->room = MIN (before->room, room);
+    }
+  choose_side (frame, rows, gap, place);
+  rows->ends[place->row] = place->x + (place->left ? 0.0 : gap + place->room);
+  rows->last[place->row] = (gint)index;
 }
 
-/* Of up to MOST_WORDED events; returns the rows that their words take. */
+/* Of up to MOST_WORDED events; returns the rows that their words take.  Many are called the same. */
 static guint
 place_events (TmFrame *frame, const TmFrameEvent *events, guint n, Place *places)
 {
   const TmTextStyle style = { .scale = EVENT_SCALE };
-  const guint rows = frame->height >= frame->pen.line * 10.0 ? MOST_EVENT_ROWS : 2;
-  double ends[MOST_EVENT_ROWS] = { -INFINITY, -INFINITY, -INFINITY };
-  gint last[MOST_EVENT_ROWS] = { -1, -1, -1 };
+  Rows rows = { .rows = frame->height >= frame->pen.line * 10.0 ? MOST_EVENT_ROWS : 2,
+                .ends = { -INFINITY, -INFINITY, -INFINITY },
+                .last = { -1, -1, -1 } };
   guint used = 0;
 
   for (guint i = 0; i < n; i++)
     {
+      const gboolean again = i > 0 && g_str_equal (events[i].label, events[i - 1].label);
+
       places[i] = (Place) { .x = find_event_x (frame, &events[i]),
-                            .width = tm_text_width (&frame->pen, events[i].label, &style) };
-      place_event (frame, places, i, rows, ends, last);
+                            .width = again ? places[i - 1].width
+                                           : tm_text_width (&frame->pen, events[i].label, &style) };
+      place_event (frame, places, i, &rows);
       used = MAX (used, places[i].row + 1);
     }
   return used;
@@ -172,18 +208,11 @@ static void
 draw_event_words (TmFrame *frame, const TmFrameEvent *event, const Place *place, double y)
 {
   const double gap = frame->pen.size * 0.4;
-  TmTextStyle style = { .scale = EVENT_SCALE };
+  const TmTextStyle style = { .scale = EVENT_SCALE,
+                              .align = place->left ? TM_ALIGN_RIGHT : TM_ALIGN_LEFT,
+                              .max_width = place->room };
 
-  if (place->left)
-    {
-      style.align = TM_ALIGN_RIGHT;
-      tm_text_draw (&frame->pen, event->label, place->x - gap, y, &style);
-      return;
-    }
-  style.max_width = place->until - place->x - gap;
-  /* A letter or two and dots tell nothing. */
-  if (style.max_width >= MIN (place->width, frame->pen.size * 4.0))
-    tm_text_draw (&frame->pen, event->label, place->x + gap, y, &style);
+  tm_text_draw (&frame->pen, event->label, place->left ? place->x - gap : place->x + gap, y, &style);
 }
 
 static void
@@ -192,7 +221,7 @@ draw_event_line (const TmFrame *frame, const TmFrameEvent *event, double x, doub
   if (event->lesser)
     tm_frame_dashed (frame, x, top, x, frame->bottom, 1.2, &frame->pen.theme->dim, 0.9, 1.5, 4.0);
   else
-    tm_frame_dashed (frame, x, top, x, frame->bottom, 1.4, &frame->pen.theme->text, 0.8, 5.0, 4.0);
+    tm_frame_dashed (frame, x, top, x, frame->bottom, 1.4, &frame->pen.theme->text, 0.95, 5.0, 4.0);
 }
 
 /* So many that none of their words would fit: the lines alone, those that would touch as one. */
@@ -226,9 +255,12 @@ tm_frame_draw_events (TmFrame *frame, const TmFrameEvent *events, guint n, doubl
   place_events (frame, events, n, places);
   for (guint i = 0; i < n; i++)
     {
-      const double at = y + places[i].row * frame->pen.line;
+      const Place *place = &places[i];
+      const gboolean worded = is_legible (frame, place, place->room);
+      const double at = y + place->row * frame->pen.line;
 
-      draw_event_line (frame, &events[i], places[i].x, at - frame->pen.line * 0.4);
-      draw_event_words (frame, &events[i], &places[i], at);
+      draw_event_line (frame, &events[i], place->x, worded ? at - frame->pen.line * 0.4 : frame->top);
+      if (worded)
+        draw_event_words (frame, &events[i], place, at);
     }
 }

@@ -52,12 +52,45 @@ tm_frame_place_columns (TmFrame *frame, double widest)
   frame->right = frame->width - padding;
 }
 
+static gboolean
+is_on_screen (const TmFrame *frame)
+{
+  const cairo_surface_type_t type = cairo_surface_get_type (cairo_get_target (frame->pen.cr));
+
+  return type == CAIRO_SURFACE_TYPE_IMAGE || type == CAIRO_SURFACE_TYPE_RECORDING;
+}
+
+double
+tm_frame_snap (const TmFrame *frame, double at)
+{
+  return is_on_screen (frame) ? floor (at) + 0.5 : at;
+}
+
+/* Level and upright lines cover whole pixels of a screen: even in colour, and drawn many times faster than
+ * across the edges of pixels. */
+static double
+snap_line (double *x1, double *y1, double *x2, double *y2, double width)
+{
+  const double whole = MAX (1.0, round (width)), shift = fmod (whole, 2.0) > 0 ? 0.5 : 0.0;
+  const gboolean upright = fabs (*x1 - *x2) < 1e-6, level = fabs (*y1 - *y2) < 1e-6;
+
+  if (upright == level)
+    return width;
+  *x1 = upright ? floor (*x1) + shift : round (*x1);
+  *x2 = upright ? *x1 : round (*x2);
+  *y1 = level ? floor (*y1) + shift : round (*y1);
+  *y2 = level ? *y1 : round (*y2);
+  return whole;
+}
+
 void
 tm_frame_line (const TmFrame *frame, double x1, double y1, double x2, double y2, double width,
                const TmColour *colour, double opacity)
 {
   cairo_t *cr = frame->pen.cr;
 
+  if (is_on_screen (frame))
+    width = snap_line (&x1, &y1, &x2, &y2, width);
   cairo_new_path (cr);
   cairo_move_to (cr, x1, y1);
   cairo_line_to (cr, x2, y2);
@@ -83,6 +116,13 @@ tm_frame_fill (const TmFrame *frame, double x, double y, double width, double he
 {
   if (!(width > 0) || !(height > 0))
     return;
+  if (is_on_screen (frame))
+    {
+      width = MAX (1.0, round (x + width) - round (x));
+      height = MAX (1.0, round (y + height) - round (y));
+      x = round (x);
+      y = round (y);
+    }
   cairo_new_path (frame->pen.cr);
   cairo_rectangle (frame->pen.cr, x, y, width, height);
   tm_pen_colour (&frame->pen, colour, opacity);
@@ -125,18 +165,43 @@ tm_frame_piece (const TmFrame *frame, double piece)
 
 /* -------- Words at the edges -------- */
 
-gboolean
-tm_frame_take (TmFrameEdge *edge, double from, double to)
+static gboolean
+is_edge_free (const TmFrameEdge *edge, double from, double to)
 {
-  if (edge->n >= TM_FRAME_MOST_LABELS)
-    return FALSE;
   for (guint i = 0; i < edge->n; i++)
     if (from < edge->to[i] && to > edge->from[i])
       return FALSE;
+  return edge->n < TM_FRAME_MOST_LABELS;
+}
+
+gboolean
+tm_frame_take (TmFrameEdge *edge, double from, double to)
+{
+  if (!is_edge_free (edge, from, to))
+    return FALSE;
   edge->from[edge->n] = from;
   edge->to[edge->n] = to;
   edge->n++;
   return TRUE;
+}
+
+/* Where others stand in the way a little above or below its place, which still reads as its line's. */
+static gboolean
+take_near (TmFrame *frame, double *at)
+{
+  static const double shifts[] = { 0.0, -0.2, 0.2, -0.4, 0.4 };
+  const double half = frame->pen.line * 0.45;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (shifts); i++)
+    {
+      const double y = *at + shifts[i] * frame->pen.line;
+
+      if (!tm_frame_take (&frame->side, y - half, y + half))
+        continue;
+      *at = y;
+      return TRUE;
+    }
+  return FALSE;
 }
 
 static gboolean
@@ -144,8 +209,7 @@ write_beside (TmFrame *frame, const char *text, double at, TmTextStyle *style)
 {
   style->align = TM_ALIGN_RIGHT;
   style->max_width = frame->left - frame->pen.size * 1.1;
-  if (frame->left <= frame->pen.size * 2.0
-      || !tm_frame_take (&frame->side, at - frame->pen.line * 0.45, at + frame->pen.line * 0.45))
+  if (frame->left <= frame->pen.size * 2.0 || !take_near (frame, &at))
     return FALSE;
   tm_text_draw (&frame->pen, text, frame->left - frame->pen.size * 0.6, at, style);
   return TRUE;
@@ -232,19 +296,11 @@ hatch_with_tile (const TmFrame *frame, double x, double y, double width, double 
   cairo_set_source_surface (cr, tile, floor (x), floor (y));
   cairo_pattern_set_extend (cairo_get_source (cr), CAIRO_EXTEND_REPEAT);
   cairo_new_path (cr);
-  cairo_rectangle (cr, x, y, width, height);
+  cairo_rectangle (cr, round (x), round (y), round (x + width) - round (x), round (y + height) - round (y));
   cairo_fill (cr);
   cairo_set_source_rgb (cr, 0.0, 0.0, 0.0);
   cairo_surface_finish (tile); /* whoever replays the drawing later has a copy from here on */
   cairo_surface_destroy (tile);
-}
-
-static gboolean
-is_on_screen (const TmFrame *frame)
-{
-  const cairo_surface_type_t type = cairo_surface_get_type (cairo_get_target (frame->pen.cr));
-
-  return type == CAIRO_SURFACE_TYPE_IMAGE || type == CAIRO_SURFACE_TYPE_RECORDING;
 }
 
 static void
@@ -351,6 +407,10 @@ tm_frame_draw_ticks (TmFrame *frame, guint most, guint decimals)
       const double at = tm_frame_at (frame, (double)count);
       g_autofree char *label = tm_count_format (count, frame->axis.unit, decimals);
 
+      /* One of many is rather left out than moved. */
+      if (!frame->sideways
+          && !is_edge_free (&frame->side, at - frame->pen.line * 0.45, at + frame->pen.line * 0.45))
+        continue;
       if (!tm_frame_number (frame, label, at, FALSE, TRUE))
         continue;
       if (frame->sideways)

@@ -61,6 +61,8 @@ double tm_frame_keep (const TmFrame *frame, double at);     /* moved inside the 
 gboolean tm_frame_holds (const TmFrame *frame, double at);  /* lies in the area */
 double tm_frame_slot (const TmFrame *frame);                /* width of one piece */
 double tm_frame_piece (const TmFrame *frame, double piece); /* middle of the piece of that index */
+/* The middle of the pixel that a line of one pixel lies on; on paper it lies where it lies. */
+double tm_frame_snap (const TmFrame *frame, double at);
 
 /* Keeps a stretch of an edge for words; FALSE where others stand. */
 gboolean tm_frame_take (TmFrameEdge *edge, double from, double to);

@@ -31,17 +31,33 @@ tm_pen_colour (const TmPen *pen, const TmColour *colour, double opacity)
   cairo_set_source_rgba (pen->cr, colour->red, colour->green, colour->blue, colour->alpha * opacity);
 }
 
+/* What the layout has already is left: setting it anew would have it shaped anew. */
+static void
+set_font (TmPen *pen, int size, PangoWeight weight)
+{
+  const PangoFontDescription *has = pango_layout_get_font_description (pen->layout);
+  g_autoptr (PangoFontDescription) font = NULL;
+
+  if (has != NULL && pango_font_description_get_size (has) == size
+      && pango_font_description_get_weight (has) == weight)
+    return;
+  font = has != NULL ? pango_font_description_copy (has)
+                     : pango_font_description_from_string (pen->theme->font);
+  pango_font_description_set_absolute_size (font, size);
+  pango_font_description_set_weight (font, weight);
+  pango_layout_set_font_description (pen->layout, font);
+}
+
 static void
 set_layout (TmPen *pen, const char *text, const TmTextStyle *style)
 {
-  g_autoptr (PangoFontDescription) font = pango_font_description_from_string (pen->theme->font);
   g_autofree char *valid = g_utf8_make_valid (text != NULL ? text : "", -1);
   const double scale = style->scale > 0 ? style->scale : 1.0;
 
-  pango_font_description_set_absolute_size (font, pen->size * scale * PANGO_SCALE);
-  pango_font_description_set_weight (font, style->bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (pen->layout, font);
-  pango_layout_set_text (pen->layout, valid, -1);
+  set_font (pen, (int)(pen->size * scale * PANGO_SCALE),
+            style->bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  if (!g_str_equal (pango_layout_get_text (pen->layout), valid))
+    pango_layout_set_text (pen->layout, valid, -1);
   pango_layout_set_ellipsize (pen->layout, PANGO_ELLIPSIZE_NONE);
   pango_layout_set_width (pen->layout, -1);
 }
@@ -57,13 +73,13 @@ measure_layout (TmPen *pen)
 
 /* Cuts the layout at @width; a width too small for anything leaves nothing. */
 static double
-fit_layout (TmPen *pen, double width)
+fit_layout (TmPen *pen, double width, const TmTextStyle *style)
 {
   const double natural = measure_layout (pen);
 
   if (natural <= width + 0.5)
     return natural;
-  pango_layout_set_ellipsize (pen->layout, PANGO_ELLIPSIZE_END);
+  pango_layout_set_ellipsize (pen->layout, style->cut_start ? PANGO_ELLIPSIZE_START : PANGO_ELLIPSIZE_END);
   pango_layout_set_width (pen->layout, (int)(MAX (width, 0.0) * PANGO_SCALE));
   return measure_layout (pen);
 }
@@ -123,7 +139,7 @@ tm_text_draw (TmPen *pen, const char *text, double x, double y, const TmTextStyl
   if (text == NULL || *text == '\0' || style->max_width < 0)
     return;
   set_layout (pen, text, style);
-  width = style->max_width > 0 ? fit_layout (pen, style->max_width) : measure_layout (pen);
+  width = style->max_width > 0 ? fit_layout (pen, style->max_width, style) : measure_layout (pen);
   show_layout (pen, align_left (x, width, style->align), y, style);
 }
 
@@ -134,7 +150,7 @@ tm_text_draw_within (TmPen *pen, const char *text, double x, double y, double le
   double start, used;
 
   set_layout (pen, text, style);
-  used = fit_layout (pen, right - left);
+  used = fit_layout (pen, right - left, style);
   start = align_left (x, used, style->align);
   start = MAX (left, MIN (start, right - used));
   if (right - left > pen->size && used > 0)

@@ -28,9 +28,10 @@ typedef struct {
   double scale; /* of the ordinary text size; 0 is taken as 1 */
   gboolean bold;
   gboolean dim;
-  gboolean halo;    /* an edge in the surface colour, for words on top of marks */
-  TmAlign align;    /* of x: the left end, the centre or the right end */
-  double max_width; /* cut with an ellipsis beyond; 0: as wide as it is */
+  gboolean halo;      /* an edge in the surface colour, for words on top of marks */
+  TmAlign align;      /* of x: the left end, the centre or the right end */
+  double max_width;   /* cut with an ellipsis beyond; 0: as wide as it is */
+  gboolean cut_start; /* the ellipsis stands first: of serials it is the end that tells them apart */
 } TmTextStyle;
 
 void tm_pen_init (TmPen *pen, cairo_t *cr, const TmTheme *theme);

@@ -257,6 +257,7 @@ test_marks (void)
   g_autoptr (TmJob) job = make_batch_job (&bore, 20, size_of_steady);
   g_auto (TmBatch) batch = { 0 };
   g_autoptr (TmChartPlot) plot = NULL;
+  g_autofree char *rules = NULL, *words = NULL;
   const TmChartMark *marks;
 
   tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
@@ -270,6 +271,13 @@ test_marks (void)
   /* What spoke at the point before is no news. */
   g_assert_cmpuint (marks[1].fresh, ==, TM_RULE_BIT (TM_RULE_2_OF_3_BEYOND_2S));
   g_assert_cmpuint (marks[2].fresh, ==, TM_RULE_BIT (TM_RULE_BEYOND_3S));
+  g_assert_cmpuint (plot->location_counts[TM_RULE_BEYOND_3S], ==, 3);
+  rules = tm_chart_rules_text (marks[1].rules, plot->location_counts);
+  g_assert_true (g_str_has_prefix (rules, "one point beyond 3 sigma (3 times); "));
+  g_assert_null (strstr (rules, "(1 time"));
+  /* Points in a row are said as one. */
+  words = tm_chart_plot_describe (plot);
+  g_assert_nonnull (strstr (words, " At pieces 004 to 005, 007: one point beyond 3 sigma. At piece 005: "));
 }
 
 /* 27 values of a middle half 8 steps wide: 2 · 8 / 27^(1/3) = 5.33 steps, whole steps of reading: 5. */
@@ -299,6 +307,101 @@ test_bins (void)
     sum += plot->bins.counts[i];
   g_assert_cmpuint (sum, ==, 27);
   g_assert_cmpuint (plot->quantiles->len, ==, 27);
+}
+
+static double
+size_of_slip (guint i)
+{
+  return i == 20 ? 28.010 : size_of_steady (i);
+}
+
+/* A slip of the decimal far off leaves the rest to be seen: it is in no bar, and is counted. */
+static void
+test_far (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_batch_job (&bore, 40, size_of_slip);
+  g_auto (TmBatch) batch = { 0 };
+  g_autoptr (TmChartPlot) plot = NULL;
+  g_autofree char *words = NULL;
+  guint sum = 0;
+
+  tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
+  plot = tm_chart_plot_new (&batch, ALL);
+  for (guint i = 0; i < plot->bins.n; i++)
+    sum += plot->bins.counts[i];
+  g_assert_cmpuint (sum, ==, 39);
+  g_assert_cmpuint (plot->bins.n, >, 3);
+  words = tm_chart_plot_describe_histogram (plot);
+  g_assert_nonnull (strstr (words, " 1 lies beyond the picture."));
+}
+
+/* One size to all: the scatter's axis is a step of the limits' last digit, not a picometre. */
+static void
+test_equal (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_batch_job (&bore, 8, size_of_equal);
+  g_auto (TmBatch) batch = { 0 };
+  g_autoptr (TmChartPlot) plot = NULL;
+
+  tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
+  plot = tm_chart_plot_new (&batch, ALL);
+  g_assert_true (plot->has_dispersion);
+  g_assert_cmpfloat_with_epsilon (plot->dispersion_axis.high, 1.15e6, 1.0);
+}
+
+static double
+size_of_coarse (guint i)
+{
+  return 3.2 + 0.1 * scatter (i);
+}
+
+/* Control limits of a feature with whole limits have the digits that its scatter wants: of 0.06 mm, two. */
+static void
+test_figures (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_batch_job (&bore, 30, size_of_coarse);
+  g_auto (TmBatch) batch = { 0 };
+  g_autoptr (TmChartPlot) plot = NULL;
+  g_autofree char *text = NULL;
+
+  bore->lower = quantity ("3", TM_UNIT_MM);
+  bore->upper = quantity ("", TM_UNIT_MM);
+  tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
+  plot = tm_chart_plot_new (&batch, ALL);
+  g_assert_cmpuint (plot->figures, ==, 2);
+  text = tm_chart_size_text (plot, 3.456e9 - (double)batch.series.reference);
+  g_assert_cmpstr (text, ==, "3.46");
+}
+
+static double
+size_of_form (guint i)
+{
+  return 0.01 + 0.008 * scatter (i);
+}
+
+/* What cannot be below zero has no lower control limit there, drawn or said. */
+static void
+test_zero_bounded (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_batch_job (&bore, 30, size_of_form);
+  g_auto (TmBatch) batch = { 0 };
+  g_autoptr (TmChartPlot) plot = NULL;
+  g_autofree char *words = NULL;
+
+  bore->kind = TM_KIND_FORM;
+  bore->lower = quantity ("", TM_UNIT_MM);
+  bore->upper = quantity ("0.05", TM_UNIT_MM);
+  tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
+  plot = tm_chart_plot_new (&batch, ALL);
+  g_assert_cmpuint (plot->location_runs->len, ==, 1);
+  g_assert_true (isnan (g_array_index (plot->location_runs, TmChartRun, 0).lower));
+  words = tm_chart_plot_describe (plot);
+  g_assert_nonnull (strstr (words, " The upper control limit is 0.0"));
+  g_assert_null (strstr (words, "-0.0"));
 }
 
 /* -------- Words -------- */
@@ -445,6 +548,93 @@ test_ink (void)
   clear_picture (&picture);
 }
 
+static guint
+count_ink (const Picture *picture, const TmTheme *theme, int left, int right, int top, int bottom)
+{
+  guint n = 0;
+
+  for (int y = top; y < bottom; y++)
+    for (int x = left; x < right; x++)
+      n += !is_colour (get_pixel (picture, x, y), &theme->surface, 40.0);
+  return n;
+}
+
+/* The moving average begins at a mean that one slip has pulled out of the picture: nothing runs along the
+ * edge as if it were a size. */
+static void
+test_edge (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_batch_job (&bore, 40, size_of_slip);
+  g_auto (TmBatch) batch = { 0 };
+  g_autoptr (TmChartPlot) plot = NULL;
+  const TmTheme *theme = tm_theme_light ();
+  Picture picture = make_picture (700, 400, theme);
+
+  tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
+  plot = tm_chart_plot_new (&batch, TM_CHART_SHOW_EWMA);
+  g_assert_nonnull (plot->ewma);
+  tm_chart_plot_draw (plot, picture.cr, 700, 400, -1, theme);
+  g_assert_cmpuint (count_ink (&picture, theme, 80, 690, 6, 12), <, 300);
+  clear_picture (&picture);
+}
+
+/* Long serials keep their ends, which tell them apart, and are not cut by the edge. */
+static void
+test_long_serials (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_batch_job (&bore, 20, size_of_steady);
+  g_auto (TmBatch) batch = { 0 };
+  g_autoptr (TmChartPlot) plot = NULL;
+  const TmTheme *theme = tm_theme_light ();
+  Picture picture = make_picture (700, 300, theme);
+
+  for (guint i = 0; i < job->pieces->len; i++)
+    {
+      TmPiece *piece = g_ptr_array_index (job->pieces, i);
+      g_autofree char *serial = g_strdup_printf ("ORDER-4711-FIXTURE-B-SPINDLE-2-PIECE-%05u", i + 1);
+
+      piece->serial = tm_job_intern (job, serial);
+    }
+  tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
+  plot = tm_chart_plot_new (&batch, BASIC);
+  tm_chart_plot_draw (plot, picture.cr, 700, 300, -1, theme);
+  g_assert_cmpuint (count_ink (&picture, theme, 0, 200, 275, 300), >, 100);
+  g_assert_cmpuint (count_ink (&picture, theme, 0, 1, 275, 300), ==, 0);
+  clear_picture (&picture);
+}
+
+/* Of events that stand close some have their words, from one end to the other. */
+static void
+test_many_events (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_batch_job (&bore, 40, size_of_steady);
+  g_auto (TmBatch) batch = { 0 };
+  g_autoptr (TmChartPlot) plot = NULL;
+  const TmTheme *theme = tm_theme_light ();
+  Picture with = make_picture (900, 400, theme), without = make_picture (900, 400, theme);
+
+  for (guint i = 2; i <= 40; i += 2)
+    {
+      g_autofree char *before = g_strdup_printf ("%03u", i);
+
+      add_event (job, tm_job_intern (job, before), "tool", "new insert");
+    }
+  tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
+  plot = tm_chart_plot_new (&batch, BASIC);
+  tm_chart_plot_draw (plot, with.cr, 900, 400, -1, theme);
+  for (guint i = 0; i < plot->events->len; i++)
+    *g_array_index (plot->events, TmFrameEvent, i).label = '\0';
+  tm_chart_plot_draw (plot, without.cr, 900, 400, -1, theme);
+  for (int x = 90; x < 800; x += 200)
+    g_assert_cmpuint (count_ink (&with, theme, x, x + 200, 0, 60), >,
+                      count_ink (&without, theme, x, x + 200, 0, 60) + 40);
+  clear_picture (&with);
+  clear_picture (&without);
+}
+
 /* A click on a point finds its piece, from the left one to the right one. */
 static void
 test_piece_at (void)
@@ -483,10 +673,17 @@ main (int argc, char **argv)
   g_test_add_func ("/chart/forecast", test_forecast);
   g_test_add_func ("/chart/marks", test_marks);
   g_test_add_func ("/chart/bins", test_bins);
+  g_test_add_func ("/chart/far", test_far);
+  g_test_add_func ("/chart/equal", test_equal);
+  g_test_add_func ("/chart/figures", test_figures);
+  g_test_add_func ("/chart/zero-bounded", test_zero_bounded);
   g_test_add_func ("/chart/words", test_words);
   g_test_add_func ("/chart/few", test_few);
   g_test_add_func ("/chart/no-pieces", test_no_pieces);
   g_test_add_func ("/chart/ink", test_ink);
+  g_test_add_func ("/chart/edge", test_edge);
+  g_test_add_func ("/chart/long-serials", test_long_serials);
+  g_test_add_func ("/chart/many-events", test_many_events);
   g_test_add_func ("/chart/piece-at", test_piece_at);
   return g_test_run ();
 }
