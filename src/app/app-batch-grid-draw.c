@@ -34,6 +34,7 @@ tm_batch_grid_forget_layouts (TmBatchGrid *self)
 {
   g_hash_table_remove_all (self->heads);
   g_hash_table_remove_all (self->serials);
+  g_clear_object (&self->corner);
 }
 
 /* "1  Ø25 H7 bore", the balloon bold where its row is chosen. */
@@ -133,28 +134,58 @@ put_layout (GtkWidget *widget, GtkSnapshot *snapshot, PangoLayout *layout, doubl
 /* -------- Cells -------- */
 
 typedef struct {
-  gint from_column, to_column; /* not included */
-  gint from_row, to_row;
-  double x, y; /* of the first */
+  TmTileSpan span;
+  int x, y; /* of the first cell of all */
 } Sight;
 
 static Sight
 find_sight (TmBatchGrid *self)
 {
   int width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
-  double across = tm_batch_grid_scroll (self, GTK_ORIENTATION_HORIZONTAL);
-  double down = tm_batch_grid_scroll (self, GTK_ORIENTATION_VERTICAL);
-  Sight sight;
+  int across = (int)tm_batch_grid_scroll (self, GTK_ORIENTATION_HORIZONTAL);
+  int down = (int)tm_batch_grid_scroll (self, GTK_ORIENTATION_VERTICAL);
+  Sight sight = { .x = self->head_width - across, .y = TM_GRID_HEAD - down };
+  TmTileSpan *span = &sight.span;
 
-  sight.from_column = (gint)(across / TM_GRID_STEP_X);
-  sight.from_row = (gint)(down / TM_GRID_STEP_Y);
-  sight.x = self->head_width + sight.from_column * TM_GRID_STEP_X - across;
-  sight.y = TM_GRID_HEAD + sight.from_row * TM_GRID_STEP_Y - down;
-  sight.to_column = sight.from_column + (gint)ceil (MAX (width - sight.x, 0) / TM_GRID_STEP_X);
-  sight.to_row = sight.from_row + (gint)ceil (MAX (height - sight.y, 0) / TM_GRID_STEP_Y);
-  sight.to_column = MIN (sight.to_column, (gint)tm_batch_cells_n_columns (self->cells));
-  sight.to_row = MIN (sight.to_row, (gint)tm_batch_cells_n_rows (self->cells));
+  span->from_column = across / TM_GRID_STEP_X;
+  span->from_row = down / TM_GRID_STEP_Y;
+  span->to_column = MIN ((width - sight.x + TM_GRID_STEP_X - 1) / TM_GRID_STEP_X,
+                         (gint)tm_batch_cells_n_columns (self->cells));
+  span->to_row = MIN ((height - sight.y + TM_GRID_STEP_Y - 1) / TM_GRID_STEP_Y,
+                      (gint)tm_batch_cells_n_rows (self->cells));
   return sight;
+}
+
+static int
+find_x (const Sight *sight, gint column)
+{
+  return sight->x + column * TM_GRID_STEP_X;
+}
+
+static int
+find_y (const Sight *sight, gint row)
+{
+  return sight->y + row * TM_GRID_STEP_Y;
+}
+
+/* Over its picture in the tile, with the frame that tells where the focus is. */
+static void
+draw_focus (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
+{
+  gint row = tm_batch_cells_row_of (self->cells, self->feature);
+  gint column = tm_batch_cells_column_of (self->cells, self->piece);
+  const TmGridCell *cell
+      = row >= 0 && column >= 0 ? tm_batch_cells_get (self->cells, (guint)column, (guint)row) : NULL;
+  int x = find_x (sight, column), y = find_y (sight, row);
+  cairo_t *cr;
+
+  if (cell == NULL || column < sight->span.from_column || column >= sight->span.to_column
+      || row < sight->span.from_row || row >= sight->span.to_row)
+    return;
+  cr = gtk_snapshot_append_cairo (
+      snapshot, &GRAPHENE_RECT_INIT ((float)x - 2, (float)y - 2, TM_GRID_CELL_X + 4, TM_GRID_CELL_Y + 4));
+  tm_grid_cell_draw (cell, cr, x, y, TM_GRID_CELL_X, TM_GRID_CELL_Y, TRUE, tm_app_theme ());
+  cairo_destroy (cr);
 }
 
 /* The first cell in sight may be half under the head. */
@@ -162,29 +193,14 @@ static void
 draw_cells (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
 {
   int width = gtk_widget_get_width (GTK_WIDGET (self)), height = gtk_widget_get_height (GTK_WIDGET (self));
-  graphene_rect_t bounds = GRAPHENE_RECT_INIT ((float)self->head_width - 2, TM_GRID_HEAD - 2,
-                                               (float)MAX (width - self->head_width + 2, 1),
-                                               (float)MAX (height - TM_GRID_HEAD + 2, 1));
-  const TmTheme *theme = tm_app_theme ();
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  gint row = tm_batch_cells_row_of (self->cells, self->feature);
-  gint column = tm_batch_cells_column_of (self->cells, self->piece);
 
-  tm_batch_tiles_prepare (self->tiles, TM_GRID_CELL_X, TM_GRID_CELL_Y,
-                          gtk_widget_get_scale_factor (GTK_WIDGET (self)), theme);
-  for (gint j = sight->from_row; j < sight->to_row; j++)
-    for (gint i = sight->from_column; i < sight->to_column; i++)
-      {
-        const TmGridCell *cell = tm_batch_cells_get (self->cells, (guint)i, (guint)j);
-        int x = (int)sight->x + (i - sight->from_column) * TM_GRID_STEP_X;
-        int y = (int)sight->y + (j - sight->from_row) * TM_GRID_STEP_Y;
-
-        if (cell != NULL && i == column && j == row)
-          tm_grid_cell_draw (cell, cr, x, y, TM_GRID_CELL_X, TM_GRID_CELL_Y, TRUE, theme);
-        else if (cell != NULL)
-          tm_batch_tiles_put (self->tiles, cell, cr, x, y);
-      }
-  cairo_destroy (cr);
+  tm_batch_tiles_prepare (self->tiles, gtk_widget_get_scale_factor (GTK_WIDGET (self)), tm_app_theme ());
+  gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT ((float)self->head_width - 2, TM_GRID_HEAD - 2,
+                                                         (float)(width - self->head_width + 2),
+                                                         (float)(height - TM_GRID_HEAD + 2)));
+  tm_batch_tiles_append (self->tiles, self->cells, &sight->span, sight->x, sight->y, snapshot);
+  draw_focus (self, snapshot, sight);
+  gtk_snapshot_pop (snapshot);
 }
 
 /* -------- Heads -------- */
@@ -213,10 +229,10 @@ draw_row_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
 
   gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT (0, TM_GRID_HEAD - 2, (float)self->head_width,
                                                          (float)MAX (height - TM_GRID_HEAD + 2, 1)));
-  for (gint j = sight->from_row; j < sight->to_row; j++)
+  for (gint j = sight->span.from_row; j < sight->span.to_row; j++)
     {
       TmFeature *feature = tm_batch_cells_feature (self->cells, (guint)j);
-      double y = sight->y + (j - sight->from_row) * TM_GRID_STEP_Y;
+      double y = find_y (sight, j);
 
       if (feature == self->feature)
         draw_row_ground (self, snapshot, y);
@@ -242,9 +258,8 @@ draw_serial (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight, gint 
 {
   TmPiece *piece = tm_batch_cells_piece (self->cells, (guint)column);
   PangoLayout *layout = find_layout (self, self->serials, piece, serial_text_cb);
-  double x = sight->x + (column - sight->from_column) * TM_GRID_STEP_X;
 
-  put_layout (GTK_WIDGET (self), snapshot, layout, x + 2, TM_GRID_HEAD / 2.0, strong);
+  put_layout (GTK_WIDGET (self), snapshot, layout, find_x (sight, column) + 2, TM_GRID_HEAD / 2.0, strong);
 }
 
 /* As many columns from one serial to the next as those at both ends of the sight need: 5, 10… */
@@ -254,9 +269,9 @@ find_serial_step (TmBatchGrid *self, const Sight *sight)
   static const gint steps[] = { 5, 10, 20, 50 };
   int widest = 0;
 
-  if (sight->to_column > sight->from_column)
-    widest
-        = MAX (find_serial_width (self, sight->from_column), find_serial_width (self, sight->to_column - 1));
+  if (sight->span.to_column > sight->span.from_column)
+    widest = MAX (find_serial_width (self, sight->span.from_column),
+                  find_serial_width (self, sight->span.to_column - 1));
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
     if (steps[i] * TM_GRID_STEP_X >= widest + SERIAL_GAP)
       return steps[i];
@@ -276,7 +291,8 @@ draw_column_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
   gtk_snapshot_push_clip (snapshot,
                           &GRAPHENE_RECT_INIT ((float)self->head_width, 0,
                                                (float)MAX (width - self->head_width, 1), TM_GRID_HEAD));
-  for (gint i = sight->from_column - sight->from_column % step; i < sight->to_column; i += step)
+  for (gint i = sight->span.from_column - sight->span.from_column % step; i < sight->span.to_column;
+       i += step)
     {
       double before = (i - focus) * TM_GRID_STEP_X;
 
@@ -287,7 +303,7 @@ draw_column_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
       taken = i * TM_GRID_STEP_X + find_serial_width (self, i) + SERIAL_GAP;
       draw_serial (self, snapshot, sight, i, FALSE);
     }
-  if (focus >= sight->from_column && focus < sight->to_column)
+  if (focus >= sight->span.from_column && focus < sight->span.to_column)
     draw_serial (self, snapshot, sight, focus, TRUE);
   gtk_snapshot_pop (snapshot);
 }
@@ -295,12 +311,11 @@ draw_column_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
 static void
 draw_corner (TmBatchGrid *self, GtkSnapshot *snapshot)
 {
-  g_autoptr (PangoLayout) layout
-      = gtk_widget_create_pango_layout (GTK_WIDGET (self), _ ("Share of band used"));
-
-  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-  pango_layout_set_width (layout, (self->head_width - TM_GRID_LEFT - TM_GRID_GAP) * PANGO_SCALE);
-  put_layout (GTK_WIDGET (self), snapshot, layout, TM_GRID_LEFT, TM_GRID_HEAD / 2.0, FALSE);
+  if (self->corner == NULL)
+    self->corner = gtk_widget_create_pango_layout (GTK_WIDGET (self), _ ("Share of band used"));
+  pango_layout_set_ellipsize (self->corner, PANGO_ELLIPSIZE_END);
+  pango_layout_set_width (self->corner, (self->head_width - TM_GRID_LEFT - TM_GRID_GAP) * PANGO_SCALE);
+  put_layout (GTK_WIDGET (self), snapshot, self->corner, TM_GRID_LEFT, TM_GRID_HEAD / 2.0, FALSE);
 }
 
 void
@@ -312,12 +327,7 @@ tm_batch_grid_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (gtk_widget_get_width (widget) <= self->head_width || gtk_widget_get_height (widget) <= TM_GRID_HEAD)
     return;
   sight = find_sight (self);
-  gtk_snapshot_push_clip (snapshot,
-                          &GRAPHENE_RECT_INIT ((float)self->head_width - 2, TM_GRID_HEAD - 2,
-                                               (float)(gtk_widget_get_width (widget) - self->head_width + 2),
-                                               (float)(gtk_widget_get_height (widget) - TM_GRID_HEAD + 2)));
   draw_cells (self, snapshot, &sight);
-  gtk_snapshot_pop (snapshot);
   draw_corner (self, snapshot);
   draw_row_heads (self, snapshot, &sight);
   draw_column_heads (self, snapshot, &sight);

@@ -34,6 +34,7 @@ struct _TmBatchGrid {
   int head_width;      /* of the rows */
   GHashTable *heads;   /* feature -> PangoLayout */
   GHashTable *serials; /* piece -> PangoLayout */
+  PangoLayout *corner; /* what stands over the heads of the rows */
   TmBatchTiles *tiles;
 };
 

@@ -147,6 +147,7 @@ cells_changed_cb (TmBatchGrid *self)
       tm_batch_grid_measure_heads (self);
       gtk_widget_queue_resize (GTK_WIDGET (self));
     }
+  tm_batch_tiles_forget (self->tiles);
   configure (self, GTK_ORIENTATION_HORIZONTAL);
   configure (self, GTK_ORIENTATION_VERTICAL);
   say_focus (self);
@@ -384,6 +385,7 @@ tm_batch_grid_finalize (GObject *object)
   TmBatchGrid *self = TM_BATCH_GRID (object);
 
   g_clear_object (&self->cells);
+  tm_batch_grid_forget_layouts (self);
   g_hash_table_unref (self->heads);
   g_hash_table_unref (self->serials);
   tm_batch_tiles_free (self->tiles);
@@ -425,7 +427,8 @@ tm_batch_grid_init (TmBatchGrid *self)
 
   self->heads = g_hash_table_new_full (NULL, NULL, NULL, g_object_unref);
   self->serials = g_hash_table_new_full (NULL, NULL, NULL, g_object_unref);
-  self->tiles = tm_batch_tiles_new ();
+  self->tiles = tm_batch_tiles_new (
+      &(TmTileSizes) { TM_GRID_STEP_X, TM_GRID_STEP_Y, TM_GRID_CELL_X, TM_GRID_CELL_Y });
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);

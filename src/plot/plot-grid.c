@@ -8,9 +8,20 @@
 
 #define EMPTY_TINT 0.07 /* of the dim colour */
 #define DUE_TINT   0.28
-#define LEAST_TINT 0.14 /* of the blue: a piece in the very middle is measured too */
-#define MOST_TINT  0.72
-#define PLAIN_TINT 0.34 /* in, and no share to tell: pass, or one limit */
+#define PLAIN_USED 0.34 /* in, and no share to tell: pass, or one limit */
+
+/* Of the blue, for nothing used and for all of it.  A piece in the very middle is measured too, and has to
+ * show: the least differs from the page by a contrast of 1.3.  On the most, words can still be read: 4.5.
+ * The blue is a dark one, so that it takes more of it on a dark page. */
+typedef struct {
+  double least, most;
+} Tints;
+
+static Tints
+find_tints (const TmTheme *theme)
+{
+  return theme->dark ? (Tints) { 0.38, 0.94 } : (Tints) { 0.22, 0.72 };
+}
 
 static void
 set_mixed (cairo_t *cr, const TmColour *over, const TmColour *under, double share)
@@ -48,10 +59,10 @@ static void
 draw_in (const TmGridCell *cell, cairo_t *cr, double x, double y, double width, double height,
          const TmTheme *theme)
 {
-  const double used = isfinite (cell->used) ? CLAMP ((double)cell->used, 0.0, 1.0) : NAN;
-  const double tint = isfinite (used) ? LEAST_TINT + (MOST_TINT - LEAST_TINT) * used : PLAIN_TINT;
+  const double used = isfinite (cell->used) ? CLAMP ((double)cell->used, 0.0, 1.0) : PLAIN_USED;
+  const Tints tints = find_tints (theme);
 
-  set_mixed (cr, &theme->in, &theme->surface, tint);
+  set_mixed (cr, &theme->in, &theme->surface, tints.least + (tints.most - tints.least) * used);
   fill_cell (cr, x, y, width, height);
 }
 

@@ -86,6 +86,68 @@ test_tint (void)
   g_assert_cmpfloat (get_blueness (9.0), <=, get_blueness (1.0));
 }
 
+/* The relative luminance and the contrast of WCAG 2.1. */
+static double
+get_luminance (guint32 pixel)
+{
+  static const double weights[] = { 0.0722, 0.7152, 0.2126 };
+  double luminance = 0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (weights); i++)
+    {
+      const double share = (pixel >> (8 * i) & 0xff) / 255.0;
+      luminance += weights[i] * (share <= 0.04045 ? share / 12.92 : pow ((share + 0.055) / 1.055, 2.4));
+    }
+  return luminance;
+}
+
+static double
+get_contrast (guint32 one, guint32 other)
+{
+  const double a = get_luminance (one) + 0.05, b = get_luminance (other) + 0.05;
+
+  return MAX (a, b) / MIN (a, b);
+}
+
+static guint32
+draw_tint (double used, const TmTheme *theme)
+{
+  const TmGridCell cell = { .used = (gfloat)used, .verdict = TM_VERDICT_IN, .point = TM_POINT_NONE };
+  Picture picture = make_picture (40, 40, theme);
+  guint32 pixel;
+
+  tm_grid_cell_draw (&cell, picture.cr, 5, 5, 27, 23, FALSE, theme);
+  pixel = get_pixel (&picture, 18, 16);
+  clear_picture (&picture);
+  return pixel;
+}
+
+/* Against the grounds of the desktop's windows in its two styles: what uses the least shows, and each tenth
+ * more shows more; text can be read on all (4.5 is WCAG's AA). */
+static void
+test_contrast (void)
+{
+  static const struct {
+    guint32 ground, text;
+  } styles[] = { { 0xfafafa, 0x2a2a2a }, { 0x242424, 0xffffff } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (styles); i++)
+    {
+      const TmTheme *theme = i == 0 ? tm_theme_light () : tm_theme_dark ();
+      double last = 1.25;
+
+      for (int tenth = 0; tenth <= 10; tenth++)
+        {
+          const guint32 pixel = draw_tint (tenth / 10.0, theme);
+          const double contrast = get_contrast (pixel, styles[i].ground);
+
+          g_assert_cmpfloat (contrast, >, last);
+          g_assert_cmpfloat (get_contrast (pixel, styles[i].text), >=, 4.5);
+          last = contrast;
+        }
+    }
+}
+
 /* Out is told by shape too: the arrow lies on its own side of the middle. */
 static void
 test_arrow (void)
@@ -139,6 +201,7 @@ main (int argc, char **argv)
   g_test_add_func ("/grid/verdicts", test_verdicts);
   g_test_add_func ("/grid/zero-bounded", test_zero_bounded);
   g_test_add_func ("/grid/tint", test_tint);
+  g_test_add_func ("/grid/contrast", test_contrast);
   g_test_add_func ("/grid/arrow", test_arrow);
   g_test_add_func ("/grid/sizes", test_sizes);
   return g_test_run ();
