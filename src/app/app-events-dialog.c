@@ -34,14 +34,26 @@ free_dialog (gpointer data)
   g_free (dialog);
 }
 
+/* Of each piece its place in the order made, by serial. */
+static GHashTable *
+rank_pieces (const TmJob *job)
+{
+  GHashTable *ranks = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < job->pieces->len; i++)
+    g_hash_table_insert (ranks, (gpointer)((const TmPiece *)g_ptr_array_index (job->pieces, i))->serial,
+                         GUINT_TO_POINTER (i));
+  return ranks;
+}
+
 /* In the order of the pieces; one of a piece that is not there, and after the last, stands last. */
 static guint
-find_rank (const TmJob *job, const TmEvent *event)
+find_rank (GHashTable *ranks, const TmEvent *event)
 {
-  for (guint i = 0; i < job->pieces->len; i++)
-    if (g_str_equal (((const TmPiece *)g_ptr_array_index (job->pieces, i))->serial, event->before_piece))
-      return i;
-  return job->pieces->len;
+  gpointer rank;
+
+  return g_hash_table_lookup_extended (ranks, event->before_piece, NULL, &rank) ? GPOINTER_TO_UINT (rank)
+                                                                                : G_MAXUINT;
 }
 
 typedef struct {
@@ -75,13 +87,14 @@ static void
 fill (Dialog *dialog)
 {
   const TmJob *job = tm_document_job (dialog->document);
+  g_autoptr (GHashTable) ranks = rank_pieces (job);
   g_autoptr (GArray) ranked = g_array_new (FALSE, FALSE, sizeof (Ranked));
   gboolean focused = tm_list_clear (dialog->list);
 
   for (guint i = 0; i < job->events->len; i++)
     {
       TmEvent *event = g_ptr_array_index (job->events, i);
-      const Ranked one = { event, find_rank (job, event), i };
+      const Ranked one = { event, find_rank (ranks, event), i };
 
       g_array_append_val (ranked, one);
     }

@@ -4,7 +4,6 @@
 
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 #include "app-access.h"
 #include "app-button.h"
@@ -12,7 +11,8 @@
 #include "app-edit-piece.h"
 #include "app-form.h"
 #include "app-hold-print.h"
-#include "app-list-row.h"
+#include "app-hold-rows.h"
+#include "app-view-parts.h"
 
 /* Pixels. */
 #define WIDTH  680
@@ -23,7 +23,7 @@ typedef struct {
   TmHoldList *list;
   GtkWindow *window;
   GtkLabel *problem, *summary;
-  GtkListBox *rows;
+  TmHoldRows rows;
   GtkStack *stack;
   AdwComboRow *disposition;
   AdwEntryRow *note;
@@ -39,114 +39,71 @@ free_dialog (gpointer data)
 
   g_clear_signal_handler (&dialog->changed_id, dialog->document);
   g_clear_object (&dialog->chooser);
+  tm_hold_rows_clear (&dialog->rows);
   g_object_unref (dialog->document);
   tm_hold_list_unref (dialog->list);
   g_free (dialog);
 }
 
-static TmPiece *
-find_piece (Dialog *dialog, GtkListBoxRow *row)
+/* -------- The decision -------- */
+
+/* What a piece that is chosen alone has stands in the fields. */
+static void
+show_decision (Dialog *dialog, const TmPiece *piece)
 {
-  return tm_job_find_piece (tm_document_job (dialog->document), tm_list_row_key (row));
-}
+  const guint which = tm_disposition_which (piece->disposition);
 
-/* -------- The list -------- */
-
-static GtkWidget *
-build_row (const TmHoldLine *line, const TmPiece *piece)
-{
-  g_autofree char *words = tm_words_hold_line (line);
-  const char *note = piece != NULL ? piece->disposition_note : "";
-  const char *decided = piece == NULL ? _ ("not in the job any more") : tm_words_disposition (piece);
-  g_autofree char *under = *note != '\0' ? g_strdup_printf ("%s · %s", words, note) : g_strdup (words);
-  g_autofree char *title = g_strdup_printf (_ ("Piece %s"), line->serial);
-  g_autofree char *sentence
-      = g_strdup_printf ("%s, %s, %s", title, under, *decided != '\0' ? decided : _ ("not decided"));
-
-  return tm_list_row_new (title, under, decided, sentence, line->serial);
-}
-
-static GHashTable *
-take_selection (Dialog *dialog)
-{
-  GHashTable *selected = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  GList *rows = gtk_list_box_get_selected_rows (dialog->rows);
-
-  for (GList *each = rows; each != NULL; each = each->next)
-    g_hash_table_add (selected, g_strdup (tm_list_row_key (each->data)));
-  g_list_free (rows);
-  return selected;
+  adw_combo_row_set_selected (dialog->disposition, tm_disposition_word (which) != NULL ? which : 0);
+  tm_form_set_text (dialog->note, piece->disposition_note);
 }
 
 static void
-fill (Dialog *dialog)
+chosen_changed_cb (Dialog *dialog)
 {
-  g_autoptr (GHashTable) selected = take_selection (dialog);
-  const TmJob *job = tm_document_job (dialog->document);
-  g_autofree char *summary = tm_hold_list_summary (dialog->list);
-  gboolean focused = tm_list_clear (dialog->rows);
-  GtkWidget *first = NULL;
+  g_autoptr (GPtrArray) pieces = tm_hold_rows_chosen (&dialog->rows);
+  const guint n = pieces->len;
+  g_autofree char *label = n == 1
+                               ? g_strdup (_ ("_Set for the piece"))
+                               : g_strdup_printf (ngettext ("_Set for %u piece", "_Set for %u pieces", n), n);
 
-  for (guint i = 0; i < dialog->list->lines->len; i++)
-    {
-      const TmHoldLine *line = g_ptr_array_index (dialog->list->lines, i);
-      GtkWidget *row = build_row (line, tm_job_find_piece (job, line->serial));
-
-      gtk_list_box_append (dialog->rows, row);
-      if (!g_hash_table_contains (selected, line->serial))
-        continue;
-      gtk_list_box_select_row (dialog->rows, GTK_LIST_BOX_ROW (row));
-      first = first != NULL ? first : row;
-    }
-  gtk_label_set_text (dialog->summary, summary);
-  if (focused && first != NULL)
-    gtk_widget_grab_focus (first);
-}
-
-/* What the selected pieces have in common stands in the fields. */
-static void
-selected_cb (Dialog *dialog)
-{
-  GList *rows = gtk_list_box_get_selected_rows (dialog->rows);
-  const guint n = g_list_length (rows);
-  const TmPiece *piece = n > 0 ? find_piece (dialog, rows->data) : NULL;
-  g_autofree char *label = NULL;
-
-  if (n == 1 && piece != NULL)
-    {
-      const guint which = tm_disposition_which (piece->disposition);
-
-      adw_combo_row_set_selected (dialog->disposition, tm_disposition_word (which) != NULL ? which : 0);
-      tm_form_set_text (dialog->note, piece->disposition_note);
-    }
-  label = n == 1 ? g_strdup (_ ("_Set for the piece"))
-                 : g_strdup_printf (ngettext ("_Set for %u piece", "_Set for %u pieces", n), n);
+  if (n == 1)
+    show_decision (dialog, g_ptr_array_index (pieces, 0));
   tm_button_set_label (dialog->apply, n > 0 ? label : _ ("_Set for the selected"));
   gtk_widget_set_sensitive (dialog->apply, n > 0);
-  g_list_free (rows);
 }
 
 static void
 apply_cb (Dialog *dialog)
 {
-  GList *rows = gtk_list_box_get_selected_rows (dialog->rows);
+  g_autoptr (GPtrArray) pieces = tm_hold_rows_chosen (&dialog->rows);
   g_autoptr (GArray) choice = g_array_new (FALSE, FALSE, sizeof (TmDisposition));
   g_autofree char *note = tm_form_text (dialog->note);
   const char *word = tm_disposition_word (tm_form_chosen (dialog->disposition));
   g_autoptr (GError) error = NULL;
 
-  for (GList *each = rows; each != NULL; each = each->next)
+  for (guint i = 0; i < pieces->len; i++)
     {
-      const TmDisposition one = { find_piece (dialog, each->data), word != NULL ? word : "", note };
+      const TmDisposition one = { g_ptr_array_index (pieces, i), word != NULL ? word : "", note };
 
-      if (one.piece != NULL)
-        g_array_append_val (choice, one);
+      g_array_append_val (choice, one);
     }
-  g_list_free (rows);
   if (choice->len == 0)
     return;
   tm_edit_dispose (dialog->document, (const TmDisposition *)(gpointer)choice->data, choice->len, &error);
   tm_dialog_problem_set (dialog->problem, error != NULL ? error->message : NULL);
+}
+
+static void
+definitions_changed_cb (Dialog *dialog)
+{
+  tm_hold_rows_refresh (&dialog->rows);
+}
+
+/* Enter on a row goes on to what is decided of it. */
+static void
+activated_cb (Dialog *dialog)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (dialog->disposition));
 }
 
 /* -------- Paper and table -------- */
@@ -234,18 +191,11 @@ build_header (Dialog *dialog)
 static GtkWidget *
 build_rows (Dialog *dialog)
 {
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-
-  dialog->rows = GTK_LIST_BOX (gtk_list_box_new ());
-  gtk_list_box_set_selection_mode (dialog->rows, GTK_SELECTION_MULTIPLE);
-  gtk_widget_add_css_class (GTK_WIDGET (dialog->rows), "tm-choices");
-  tm_name_widget (GTK_WIDGET (dialog->rows), _ ("Pieces held back"));
-  tm_list_tab_leaves (dialog->rows);
-  g_signal_connect_swapped (dialog->rows, "selected-rows-changed", G_CALLBACK (selected_cb), dialog);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (dialog->rows));
-  gtk_widget_set_vexpand (scroller, TRUE);
-  return scroller;
+  tm_hold_rows_init (&dialog->rows, dialog->document, dialog->list);
+  g_signal_connect_swapped (dialog->rows.selection, "selection-changed", G_CALLBACK (chosen_changed_cb),
+                            dialog);
+  g_signal_connect_swapped (dialog->rows.view, "activate", G_CALLBACK (activated_cb), dialog);
+  return tm_view_scroller_new (GTK_WIDGET (dialog->rows.view));
 }
 
 static void
@@ -264,7 +214,8 @@ static GtkWidget *
 build_decision (Dialog *dialog)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
-  AdwPreferencesGroup *group = tm_form_group (GTK_BOX (box), _ ("Decision for the selected pieces"), NULL);
+  AdwPreferencesGroup *group = tm_form_group (GTK_BOX (box), _ ("Decision for the selected pieces"),
+                                              _ ("Shift with the arrows selects more, Ctrl+A all."));
 
   dialog->disposition = tm_form_choice (group, _ ("Disposition"), (const char *const[]) { NULL });
   dialog->note = tm_form_entry (group, _ ("Note: why, and who said so"));
@@ -315,6 +266,19 @@ build (Dialog *dialog)
   return box;
 }
 
+static void
+fill (Dialog *dialog)
+{
+  g_autofree char *summary = tm_hold_list_summary (dialog->list);
+  const gboolean any = dialog->list->lines->len > 0;
+
+  gtk_label_set_text (dialog->summary, summary);
+  chosen_changed_cb (dialog);
+  tm_access_show_page (dialog->stack, any ? "list" : "empty");
+  if (any)
+    tm_hold_rows_focus (&dialog->rows);
+}
+
 GtkWindow *
 tm_hold_dialog_present (GtkWidget *any_child, TmDocument *document, TmHoldList *list)
 {
@@ -330,13 +294,10 @@ tm_hold_dialog_present (GtkWidget *any_child, TmDocument *document, TmHoldList *
   gtk_window_set_default_size (dialog->window, WIDTH, HEIGHT);
   adw_window_set_content (ADW_WINDOW (dialog->window), build (dialog));
   tm_dialog_attach (dialog->window, any_child);
-  fill (dialog);
-  selected_cb (dialog);
-  tm_access_show_page (dialog->stack, list->lines->len > 0 ? "list" : "empty");
-  dialog->changed_id = g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (fill), dialog);
+  dialog->changed_id = g_signal_connect_swapped (document, "definitions-changed",
+                                                 G_CALLBACK (definitions_changed_cb), dialog);
   g_object_set_data_full (G_OBJECT (dialog->window), "dialog", dialog, free_dialog);
-  if (list->lines->len > 0)
-    gtk_widget_grab_focus (GTK_WIDGET (gtk_list_box_get_row_at_index (dialog->rows, 0)));
+  fill (dialog);
   gtk_window_present (dialog->window);
   return dialog->window;
 }

@@ -128,10 +128,11 @@ tm_hold_list_summary (const TmHoldList *list)
     return g_strdup (list->lines->len > 0
                          ? _ ("Nothing found calls for holding back; these were decided before.")
                          : _ ("No piece to hold back."));
-  return g_strdup_printf (ngettext ("%u piece, %s: %u not measured; by their chances %.1f out.",
-                                    "%u pieces from %s on: %u not measured; by their chances %.1f out.",
-                                    list->n_held),
-                          list->n_held, find_first_held (list), list->n_unmeasured, list->expected);
+  return g_strdup_printf (
+      ngettext ("%u piece, %s; %u of them not measured; by the chance of each about %.1f are out.",
+                "%u pieces from %s on; %u of them not measured; by the chance of each about %.1f are out.",
+                list->n_held),
+      list->n_held, find_first_held (list), list->n_unmeasured, list->expected);
 }
 
 char *

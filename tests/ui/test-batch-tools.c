@@ -112,7 +112,7 @@ close_tools (Fixture *fixture)
 static gboolean
 is_list (GtkWidget *widget, const char *text)
 {
-  return GTK_IS_LIST_BOX (widget) && gtk_widget_has_css_class (widget, "tm-choices");
+  return GTK_IS_LIST_VIEW (widget) && gtk_widget_has_css_class (widget, "tm-choices");
 }
 
 static const TmEvent *
@@ -246,15 +246,16 @@ test_hold (void)
 {
   Fixture *fixture = open_tools (make_batch_job (20, 16));
   const TmJob *job = tm_document_job (fixture->ui->document);
-  GtkWidget *dialog, *list;
+  GtkSelectionModel *list;
+  GtkWidget *dialog;
   const TmPiece *piece;
 
   g_assert_true (fixture->batch.change.found);
   press (fixture->tools, "Hold back…");
   dialog = dialog_over (fixture->window);
-  list = need (dialog, is_list, "");
-  g_assert_cmpuint (count_rows (GTK_LIST_BOX (list)), ==, fixture->batch.hold->len);
-  gtk_list_box_select_all (GTK_LIST_BOX (list));
+  list = gtk_list_view_get_model (GTK_LIST_VIEW (need (dialog, is_list, "")));
+  g_assert_cmpuint (g_list_model_get_n_items (G_LIST_MODEL (list)), ==, fixture->batch.hold->len);
+  gtk_selection_model_select_all (list);
   choose_in (dialog, "Disposition", "measure");
   type_in (dialog, "Note", "=SUM(A1)");
   g_signal_emit_by_name (need (dialog, is_row, "Note"), "entry-activated");
