@@ -80,7 +80,7 @@ put_charts (yajl_gen gen, const TmBatch *batch)
   open_map (gen, "location");
   tm_print_text (gen, "chart", get_chart_word (batch->chart.kind));
   put_size (gen, "centre", series, group ? (group->location_lower + group->location_upper) / 2 : NAN);
-  put_size (gen, "lower", series, group ? group->location_lower : NAN);
+  put_size (gen, "lower", series, group ? tm_drift_lower_limit (batch, group) : NAN);
   put_size (gen, "upper", series, group ? group->location_upper : NAN);
   yajl_gen_map_close (gen);
   open_map (gen, "dispersion");
@@ -104,9 +104,12 @@ put_groups (yajl_gen gen, const TmBatch *batch)
       tm_print_integer (gen, "group", i + 1);
       tm_print_integer (gen, "values", group->n);
       put_size (gen, "location", series, group->location);
-      put_size (gen, "lower", series, group->location_lower);
+      put_size (gen, "lower", series, tm_drift_lower_limit (batch, group));
       put_size (gen, "upper", series, group->location_upper);
       put_spread (gen, "dispersion", series, group->dispersion);
+      put_spread (gen, "dispersion_centre", series, group->dispersion_centre);
+      put_spread (gen, "dispersion_lower", series, group->dispersion_lower);
+      put_spread (gen, "dispersion_upper", series, group->dispersion_upper);
       yajl_gen_map_close (gen);
     }
   yajl_gen_array_close (gen);
@@ -430,6 +433,7 @@ put_case (yajl_gen gen, const TmDriftCase *drift)
   tm_print_text (gen, "state", tm_drift_state_word (tm_batch_state (batch)));
   tm_print_integer (gen, "pieces", series->n_points);
   tm_print_integer (gen, "count", series->n_measured);
+  tm_print_text (gen, "check", *series->feature->check != '\0' ? series->feature->check : "each");
   put_size (gen, "mean", series, mean);
   put_spread (gen, "sd_within", series, batch->chart.status == TM_CHART_OK ? batch->chart.sigma : NAN);
   put_spread (gen, "sd_overall", series, deviation);

@@ -36,6 +36,12 @@ const TmPiece *tm_drift_group_piece (const TmBatch *batch, guint index);
  * none. */
 void tm_drift_summary (const TmBatch *batch, double *mean, double *deviation);
 
+/* FALSE where a change of level, a drift or a rule says that the pieces are not of one process. */
+gboolean tm_drift_is_steady (const TmBatch *batch);
+
+/* Lower control limit of the location, relative; at zero for what cannot be below. */
+double tm_drift_lower_limit (const TmBatch *batch, const TmChartGroup *group);
+
 /* mean ± k s that holds @coverage of the pieces with @confidence, relative; FALSE where a drift, a shift, a
  * shape that is not normal or too few pieces forbid it. */
 typedef struct {

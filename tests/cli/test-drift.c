@@ -188,11 +188,191 @@ test_shift (void)
   yajl_tree_free (tree);
   run (&words, "drift", path, "--feature", "1", "--hold-back", "--rules", "beyond-3s 8-one-side", NULL);
   g_assert_cmpint (words.status, ==, 1);
-  g_assert_nonnull (strstr (words.out, "the level changed at piece 011 (011 to 011)"));
+  g_assert_nonnull (strstr (words.out, "the level changed at piece 011: from 25.00000 to 25.01000 mm"));
   g_assert_nonnull (strstr (words.out, "hold back 10 pieces, from 011 to 020"));
   g_assert_nonnull (strstr (words.out, "  011, measured: out with a chance of "));
   /* Both rules together: 152.73 groups (C. W. Champ, W. H. Woodall, Technometrics 29, 1987). */
   g_assert_nonnull (strstr (words.out, "once in about 153 groups"));
+}
+
+/* A sample job beside the piston rings. */
+static char *
+find_sample (const char *name)
+{
+  g_autofree char *samples = g_path_get_dirname (g_getenv ("TM_RINGS"));
+
+  return g_build_filename (samples, name, NULL);
+}
+
+static yajl_val
+run_sample (Call *call, const char *name, const char *feature, const char *place)
+{
+  g_autofree char *path = find_sample (name);
+
+  run (call, "drift", path, "--feature", feature, "--place", place, "--json", NULL);
+  return call->status < 2 ? parse (call) : NULL;
+}
+
+/* The wear that is written in the notes of the tool: 0.00025 mm a piece from piece 031 on, whose interval
+ * holds it, and the piece by which the true mean, @from less that wear, meets the guarded lower limit. */
+static void
+assert_wear (const char *feature, double from, double lower)
+{
+  /* Of the 0.0017 mm that judge prints with k = 2, to one side: 1.645 of its halves. */
+  const double guard = 0.0014;
+  const double meets = 31 + (from - lower - guard) / 0.00025;
+  g_auto (Call) call = { 0 };
+  yajl_val tree = run_sample (&call, "valve-body-batch.tmjob", feature, "1"), trend, forecast;
+
+  assert_text (tree, "state", "drifting");
+  g_assert_true (YAJL_IS_NULL (member (tree, "change")));
+  g_assert_cmpuint (YAJL_GET_ARRAY (member (tree, "hold_back"))->len, ==, 0);
+  trend = member (tree, "trend");
+  g_assert_cmpfloat (decimal (trend, "slope_lower"), <, -0.00025);
+  g_assert_cmpfloat (decimal (trend, "slope_upper"), >, -0.00025);
+  forecast = member (tree, "forecast");
+  assert_text (forecast, "limit", "lower");
+  g_assert_cmpfloat (60 + number (forecast, "low"), <, meets);
+  g_assert_cmpfloat (60 + number (forecast, "high"), >, meets);
+  assert_text (member (tree, "offset_advice"), "advice", "correct");
+  g_assert_cmpfloat (decimal (member (tree, "offset_advice"), "size_change"), >, 0.002);
+  yajl_tree_free (tree);
+}
+
+/* The truth of the invented batch, as the notes of its tools tell it: both bores wear, and the spigot grew by
+ * 0.010 mm from piece 045 on, of which every third is measured. */
+static void
+test_truth (void)
+{
+  g_auto (Call) call = { 0 };
+  yajl_val tree, change, hold;
+
+  assert_wear ("1", 16.0125, 16.000);
+  assert_wear ("2", 20.0140, 20.000);
+  tree = run_sample (&call, "valve-body-batch.tmjob", "3", "1");
+  g_assert_cmpint (call.status, ==, 1);
+  assert_text (tree, "check", "every 3");
+  g_assert_true (YAJL_IS_NULL (member (tree, "forecast")));
+  change = member (tree, "change");
+  assert_text (change, "piece", "046"); /* the first one measured since */
+  g_assert_cmpfloat_with_epsilon (decimal (change, "after") - decimal (change, "before"), 0.010, 0.002);
+  hold = member (tree, "hold_back");
+  g_assert_cmpuint (YAJL_GET_ARRAY (hold)->len, ==, 17);
+  assert_text (YAJL_GET_ARRAY (hold)->values[0], "piece", "044"); /* after 043, which was measured well */
+  assert_text (YAJL_GET_ARRAY (hold)->values[16], "piece", "060");
+  yajl_tree_free (tree);
+}
+
+static void
+assert_decimals (yajl_val tree, const char *const *keys)
+{
+  for (guint i = 0; keys[i] != NULL; i++)
+    {
+      yajl_val value = member (tree, keys[i]);
+
+      g_assert_true (YAJL_IS_NULL (value) || YAJL_IS_STRING (value));
+    }
+}
+
+static void
+assert_numbers (yajl_val tree, const char *const *keys)
+{
+  for (guint i = 0; keys[i] != NULL; i++)
+    {
+      yajl_val value = member (tree, keys[i]);
+
+      g_assert_true (YAJL_IS_NULL (value) || YAJL_IS_NUMBER (value));
+    }
+}
+
+static void
+assert_violations (yajl_val list)
+{
+  for (gsize i = 0; i < YAJL_GET_ARRAY (list)->len; i++)
+    {
+      yajl_val each = YAJL_GET_ARRAY (list)->values[i];
+
+      g_assert_true (YAJL_IS_INTEGER (member (each, "group")));
+      g_assert_true (YAJL_IS_STRING (member (each, "piece")));
+      g_assert_true (YAJL_IS_STRING (member (each, "chart")));
+      g_assert_true (YAJL_IS_STRING (member (each, "rule")));
+    }
+}
+
+/* Every key that outside checks rely on, of the type that was promised: lengths are text, figures are
+ * numbers, what does not apply is null. */
+static void
+assert_keys (yajl_val tree)
+{
+  static const char *const sizes[] = { "mean", "sd_within", "sd_overall", NULL };
+  static const char *const limits[] = { "centre", "lower", "upper", NULL };
+  static const char *const slopes[] = { "slope", "slope_lower", "slope_upper", "theil_sen", NULL };
+  static const char *const chances[] = { "p", "mann_kendall_p", NULL };
+  static const char *const left[] = { "pieces_left", "low", "high", NULL };
+  static const char *const indexes[]
+      = { "cp", "cpk", "pp", "ppk", "cpm", "cpk_lower", "cpk_upper", "normality_p", NULL };
+  static const char *const serials[] = { "piece", "low", "high", NULL };
+
+  g_assert_true (YAJL_IS_INTEGER (member (tree, "count")));
+  assert_decimals (tree, sizes);
+  g_assert_true (YAJL_IS_STRING (member (member (tree, "location"), "chart")));
+  assert_decimals (member (tree, "location"), limits);
+  assert_decimals (member (tree, "dispersion"), limits);
+  assert_violations (member (tree, "violations"));
+  g_assert_true (YAJL_IS_OBJECT (member (tree, "ewma")));
+  g_assert_true (YAJL_IS_OBJECT (member (tree, "cusum")));
+  assert_decimals (member (tree, "trend"), slopes);
+  assert_numbers (member (tree, "trend"), chances);
+  if (!YAJL_IS_NULL (member (tree, "forecast")))
+    assert_numbers (member (tree, "forecast"), left);
+  if (!YAJL_IS_NULL (member (tree, "change")))
+    assert_decimals (member (tree, "change"), serials);
+  g_assert_true (YAJL_IS_ARRAY (member (tree, "hold_back")));
+  assert_numbers (member (tree, "capability"), indexes);
+  g_assert_true (YAJL_IS_OBJECT (member (tree, "offset_advice")));
+}
+
+static void
+test_samples (void)
+{
+  static const char *const rows[][3] = {
+    { "piston-rings.tmjob", "1", "1" },          { "valve-body-batch.tmjob", "1", "1" },
+    { "valve-body-batch.tmjob", "3", "1" },      { "bushed-lever.tmjob", "1", "1" },
+    { "bushed-lever.tmjob", "2", "1" },          { "guide-block-inch.tmjob", "3", "2" },
+    { "pivot-arm-inch.tmjob", "6", "1" },        { "pump-bearing-housing.tmjob", "5", "1" },
+    { "pump-bearing-housing.tmjob", "6", "4" },  { "pump-bearing-housing.tmjob", "7", "3" },
+    { "pump-bearing-housing.tmjob", "11", "1" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_auto (Call) call = { 0 };
+      yajl_val tree = run_sample (&call, rows[i][0], rows[i][1], rows[i][2]);
+
+      g_assert_nonnull (tree);
+      g_assert_cmpstr (call.err, ==, "");
+      assert_keys (tree);
+      yajl_tree_free (tree);
+    }
+}
+
+/* A piece out hides neither that the level changed nor that nothing is promised for the pieces to come; a
+ * form error has no control limit below zero. */
+static void
+test_nothing_promised (void)
+{
+  g_auto (Call) call = { 0 };
+  g_auto (Call) form = { 0 };
+  yajl_val tree = run_sample (&call, "bushed-lever.tmjob", "1", "1");
+
+  assert_text (tree, "state", "out");
+  g_assert_false (YAJL_IS_NULL (member (tree, "change")));
+  g_assert_true (YAJL_IS_NULL (member (tree, "tolerance_interval")));
+  yajl_tree_free (tree);
+  tree = run_sample (&form, "pump-bearing-housing.tmjob", "8", "1");
+  g_assert_cmpfloat (decimal (member (tree, "location"), "lower"), ==, 0);
+  g_assert_cmpfloat (decimal (member (tree, "location"), "upper"), >, 0.03);
+  yajl_tree_free (tree);
 }
 
 /* No word of the machine's for a number that is none. */
@@ -391,6 +571,9 @@ add_tests (void)
   g_test_add_func ("/cli/drift/wear", test_wear);
   g_test_add_func ("/cli/drift/tool", test_tool);
   g_test_add_func ("/cli/drift/shift", test_shift);
+  g_test_add_func ("/cli/drift/truth", test_truth);
+  g_test_add_func ("/cli/drift/samples", test_samples);
+  g_test_add_func ("/cli/drift/nothing-promised", test_nothing_promised);
   g_test_add_func ("/cli/drift/poor", test_poor);
   g_test_add_func ("/cli/drift/how-many", test_how_many);
   g_test_add_func ("/cli/drift/not-carried", test_not_carried);
