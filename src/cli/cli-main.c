@@ -16,7 +16,7 @@ static const TmVerb verbs[] = {
   { "judge", "JOB", N_ ("Says for each feature of each piece what its readings prove."), tm_verb_judge },
   { "record", "JOB --piece S --feature N VALUE…", N_ ("Adds readings to a job file, as typed at the bench."),
     tm_verb_record },
-  { "report", "JOB --out FILE", N_ ("Writes the first-article report: .xlsx, .qif or .csv, by ending."),
+  { "report", "JOB --out FILE", N_ ("Writes the first-article report: .pdf, .xlsx, .qif or .csv, by ending."),
     tm_verb_report },
   { "callout", "TEXT", N_ ("Reads one requirement of a drawing: kind, nominal and limits."),
     tm_verb_callout },

@@ -7,6 +7,7 @@
 #include <stdio.h>
 
 #include "cli-json.h"
+#include "cli-report-form.h"
 #include "cli-verbs.h"
 #include "exchange-qif.h"
 #include "exchange-table.h"
@@ -34,7 +35,7 @@ write_qif (const TmJob *job, const char *out, GError **error)
 }
 
 static int
-write_report (const TmReportContent *content, const char *out)
+write_report (const TmReportContent *content, const char *out, const TmReportForm *form, guint *n_pages)
 {
   g_autofree char *lower = g_ascii_strdown (out, -1);
   GError *error = NULL;
@@ -46,8 +47,11 @@ write_report (const TmReportContent *content, const char *out)
     written = write_csv (content->job, out, &error);
   else if (g_str_has_suffix (lower, ".qif"))
     written = write_qif (content->job, out, &error);
+  else if (g_str_has_suffix (lower, ".pdf"))
+    written = tm_write_pages (content, form, out, n_pages, &error);
   else
-    return tm_fail (_ ("%s: this version writes .xlsx, .qif and .csv; choose one of these endings"), out);
+    return tm_fail (_ ("%s: this version writes .pdf, .xlsx, .qif and .csv; choose one of these endings"),
+                    out);
   if (written)
     return 0;
   if (error->domain == G_FILE_ERROR)
@@ -56,7 +60,7 @@ write_report (const TmReportContent *content, const char *out)
 }
 
 static void
-print_result (const TmReportContent *content, const char *out, gboolean json)
+print_result (const TmReportContent *content, const char *out, guint n_pages, gboolean json)
 {
   yajl_gen gen;
 
@@ -79,6 +83,8 @@ print_result (const TmReportContent *content, const char *out, gboolean json)
   tm_print_integer (gen, "out", content->n_out);
   tm_print_integer (gen, "too_close", content->n_too_close);
   tm_print_integer (gen, "not_measured", content->n_not_measured);
+  if (n_pages > 0)
+    tm_print_integer (gen, "pages", n_pages);
   tm_print_key (gen, "missing");
   yajl_gen_array_open (gen);
   for (guint i = 0; i < content->gaps->len; i++)
@@ -98,8 +104,15 @@ tm_verb_report (int n_words, char **words)
   const TmVerb *verb = tm_verb_find ("report");
   const char *out = NULL;
   gboolean json = FALSE;
+  TmFormWords form_words = { 0 };
+  TmReportForm form = { 0 };
+  guint n_pages = 0;
   const TmOption options[] = {
-    { "out", "FILE", N_ ("where to write it: .xlsx, .qif or .csv"), &out, NULL },
+    { "out", "FILE", N_ ("where to write it: .pdf, .xlsx, .qif or .csv"), &out, NULL },
+    { "paper", "a4|letter", N_ ("of the .pdf; usual where you are"), &form_words.paper, NULL },
+    { "landscape", NULL, N_ ("pages on their side"), NULL, &form.landscape },
+    { "language", "CODE", N_ ("that the .pdf speaks: de, en…"), &form.language, NULL },
+    { "second-language", "CODE", N_ ("a second one beside it"), &form.second_language, NULL },
     { "json", NULL, N_ ("print JSON"), NULL, &json },
     { NULL },
   };
@@ -115,13 +128,15 @@ tm_verb_report (int n_words, char **words)
   if (path == NULL)
     return 2;
   if (out == NULL)
-    return tm_fail (_ ("report: say where to write it with --out FILE.xlsx, .qif or .csv"));
+    return tm_fail (_ ("report: say where to write it with --out FILE.pdf, .xlsx, .qif or .csv"));
+  if (!tm_read_form (&form_words, &form))
+    return 2;
   job = tm_load_job (path);
   if (job == NULL)
     return 2;
   content = tm_report_content_new (job);
-  status = write_report (content, out);
+  status = write_report (content, out, &form, &n_pages);
   if (status == 0)
-    print_result (content, out, json);
+    print_result (content, out, n_pages, json);
   return status;
 }

@@ -21,12 +21,13 @@ G_BEGIN_DECLS
 
 /* A language.  Each function gives a text that lives as long as @data, @text itself where it knows none;
  * @context may be NULL. */
-typedef struct {
+typedef struct _TmWords TmWords;
+struct _TmWords {
   const char *(*text) (gpointer data, const char *context, const char *text); /* NULL: gettext's language */
   const char *(*plural) (gpointer data, const char *one, const char *many, gulong n);
   gpointer data;
   gboolean decimal_comma; /* numbers are printed with a comma */
-} TmWords;
+};
 
 /* From now on on this thread; NULL: gettext and a decimal point.  @words is borrowed.  Returns: what was in
  * use, to be put back. */

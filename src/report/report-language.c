@@ -47,6 +47,12 @@ is_code (const char *code)
   return TRUE;
 }
 
+static gboolean
+is_source (const char *code)
+{
+  return g_str_has_prefix (code, SOURCE) && !g_ascii_isalnum (code[strlen (SOURCE)]);
+}
+
 static TmCatalogue *
 load_catalogue (const char *code)
 {
@@ -70,12 +76,14 @@ load_catalogue (const char *code)
   return NULL;
 }
 
-/* Each is read once and stays, since texts of it may be in use anywhere. */
+/* Of the language and territory, else of the language.  Each is read once and stays, since texts of it may be
+ * in use anywhere. */
 static const TmCatalogue *
 find_catalogue (const char *code)
 {
   static GMutex mutex;
   static GHashTable *known;
+  g_autofree char *language = NULL;
   TmCatalogue *catalogue;
 
   g_mutex_lock (&mutex);
@@ -85,7 +93,10 @@ find_catalogue (const char *code)
   if (catalogue == NULL && (catalogue = load_catalogue (code)) != NULL)
     g_hash_table_insert (known, g_strdup (code), catalogue);
   g_mutex_unlock (&mutex);
-  return catalogue;
+  if (catalogue != NULL || strchr (code, '_') == NULL)
+    return catalogue;
+  language = g_strndup (code, strcspn (code, "_"));
+  return find_catalogue (language);
 }
 
 /* -------- Words -------- */
@@ -122,7 +133,7 @@ tm_language_words (const char *code, TmDecimal decimal, TmWords *words)
   *words = (TmWords) { .decimal_comma = decimal == TM_DECIMAL_COMMA };
   if (code == NULL || *code == '\0')
     return;
-  catalogue = g_str_equal (code, SOURCE) ? NULL : find_catalogue (code);
+  catalogue = is_source (code) ? NULL : find_catalogue (code);
   words->text = catalogue != NULL ? catalogue_text : source_text;
   words->plural = catalogue != NULL ? catalogue_plural : source_plural;
   words->data = (gpointer)catalogue;
@@ -175,7 +186,7 @@ tm_language_name (const char *code)
   if (words.text == NULL)
     return code;
   name = words.text (words.data, "the language's own name", source);
-  return name == source && !g_str_equal (code, SOURCE) ? code : name;
+  return name == source && !is_source (code) ? code : name;
 }
 
 static gboolean
@@ -184,7 +195,7 @@ check_language (const char *code, GError **error)
   g_auto (GStrv) list = NULL;
   g_autofree char *names = NULL;
 
-  if (code == NULL || *code == '\0' || g_str_equal (code, SOURCE) || find_catalogue (code) != NULL)
+  if (code == NULL || *code == '\0' || is_source (code) || find_catalogue (code) != NULL)
     return TRUE;
   list = tm_language_list ();
   names = g_strjoinv (", ", list);
@@ -199,7 +210,43 @@ tm_report_form_check (const TmReportForm *form, GError **error)
   return check_language (form->language, error) && check_language (form->second_language, error);
 }
 
-/* -------- Dates -------- */
+/* -------- Numbers and dates -------- */
+
+static const struct {
+  const char *code;
+  TmDecimal decimal;
+  TmDateForm dates;
+} habits[] = {
+  /* Territories stand before their languages. */
+  { "de_CH", TM_DECIMAL_POINT, TM_DATE_DMY }, { "de_LI", TM_DECIMAL_POINT, TM_DATE_DMY },
+  { "en_US", TM_DECIMAL_POINT, TM_DATE_MDY }, { "es_MX", TM_DECIMAL_POINT, TM_DATE_DMY },
+  { "cs", TM_DECIMAL_COMMA, TM_DATE_DMY },    { "da", TM_DECIMAL_COMMA, TM_DATE_DMY },
+  { "de", TM_DECIMAL_COMMA, TM_DATE_DMY },    { "es", TM_DECIMAL_COMMA, TM_DATE_DMY },
+  { "fi", TM_DECIMAL_COMMA, TM_DATE_DMY },    { "fr", TM_DECIMAL_COMMA, TM_DATE_DMY },
+  { "it", TM_DECIMAL_COMMA, TM_DATE_DMY },    { "nb", TM_DECIMAL_COMMA, TM_DATE_DMY },
+  { "nl", TM_DECIMAL_COMMA, TM_DATE_DMY },    { "pl", TM_DECIMAL_COMMA, TM_DATE_DMY },
+  { "pt", TM_DECIMAL_COMMA, TM_DATE_DMY },    { "ru", TM_DECIMAL_COMMA, TM_DATE_DMY },
+  { "sv", TM_DECIMAL_COMMA, TM_DATE_ISO },    { "tr", TM_DECIMAL_COMMA, TM_DATE_DMY },
+};
+
+void
+tm_report_form_by_language (TmReportForm *form)
+{
+  const char *code = form->language != NULL ? form->language : "";
+
+  form->decimal = TM_DECIMAL_POINT;
+  form->dates = TM_DATE_ISO;
+  for (gsize i = 0; i < G_N_ELEMENTS (habits); i++)
+    {
+      const gsize length = strlen (habits[i].code);
+
+      if (strncmp (code, habits[i].code, length) != 0 || g_ascii_isalnum (code[length]))
+        continue;
+      form->decimal = habits[i].decimal;
+      form->dates = habits[i].dates;
+      return;
+    }
+}
 
 static gboolean
 is_date (const char *text)

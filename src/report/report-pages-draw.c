@@ -8,7 +8,7 @@
 #include "plot-mark.h"
 #include "report-pages-private.h"
 
-#define HAIRLINE  0.35
+#define HAIRLINE  0.4
 #define THIN      0.7
 #define MARK_SIZE 2.6 /* radius */
 
@@ -31,7 +31,7 @@ draw_rule (const Sheet *sheet, double from, double to, double y, double width)
   cairo_set_line_width (sheet->cr, width);
   cairo_move_to (sheet->cr, from, y);
   cairo_line_to (sheet->cr, to, y);
-  use_ink (sheet, width < THIN);
+  tm_pen_colour (&sheet->pen, &sheet->pen.theme->text, width < THIN ? 0.3 : 1.0);
   cairo_stroke (sheet->cr);
 }
 
@@ -289,13 +289,21 @@ draw_foot (const Sheet *sheet, guint page)
   TmPages *pages = sheet->pages;
   const double y = pages->height - TM_PAGE_MARGIN - tm_type_line (pages->type, TM_TYPE_MARGIN) + 4.0;
   const double half = (pages->right - pages->left) / 2;
-  g_autofree char *number = g_strdup_printf (_ ("page %u of %u"), page + 1, pages->pages->len);
+  g_autoptr (GString) number = g_string_new (NULL);
 
+  for (guint i = 0; i < pages->n_words; i++)
+    {
+      const TmWords *before = tm_words_use (&pages->words[i]);
+
+      g_string_append (number, i > 0 ? " / " : "");
+      g_string_append_printf (number, _ ("page %u of %u"), page + 1, pages->pages->len);
+      tm_words_use (before);
+    }
   draw_rule (sheet, pages->left, pages->right, y - 4.0, HAIRLINE);
   use_ink (sheet, TRUE);
   tm_type_draw (pages->type, sheet->cr, TM_TYPE_MARGIN, pages->document->foot, pages->left, y, half,
                 TM_SET_START, 0, 1);
-  tm_type_draw_once (pages->type, sheet->cr, TM_TYPE_MARGIN, number, pages->right - half, y, half,
+  tm_type_draw_once (pages->type, sheet->cr, TM_TYPE_MARGIN, number->str, pages->right - half, y, half,
                      TM_SET_END);
 }
 
@@ -310,6 +318,7 @@ tm_pages_draw_page (TmPages *pages, guint page, cairo_t *cr, gboolean tags)
 {
   const TmPage *at = &g_array_index (pages->pages, TmPage, page);
   Sheet sheet = { .pages = pages, .cr = cr, .tags = tags };
+  const TmWords *before = tm_words_use (&pages->words[0]);
 
   cairo_save (cr);
   tm_pen_init (&sheet.pen, cr, tm_theme_paper ());
@@ -327,4 +336,5 @@ tm_pages_draw_page (TmPages *pages, guint page, cairo_t *cr, gboolean tags)
   draw_foot (&sheet, page);
   tm_pen_clear (&sheet.pen);
   cairo_restore (cr);
+  tm_words_use (before);
 }

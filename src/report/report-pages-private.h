@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "plot-words.h"
 #include "report-pages.h"
 #include "report-type.h"
 
@@ -45,6 +46,8 @@ typedef struct {
 struct _TmPages {
   const TmReportDocument *document;
   TmReportForm form;
+  TmWords words[2]; /* in use while a page is drawn: the first */
+  guint n_words;
   double width, height;            /* of the paper */
   double left, right, top, bottom; /* of what stands between head and foot */
   TmType *type;

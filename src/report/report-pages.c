@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "report-language.h"
 #include "report-pages-private.h"
 
 /* ISO 216 A4; ANSI/ASME Y14.1 A (Letter): points of 1/72 in. */
@@ -46,9 +47,10 @@ tm_pages_new (const TmReportDocument *document, const TmReportForm *form)
   g_return_val_if_fail (document != NULL && form != NULL, NULL);
   pages = g_new0 (TmPages, 1);
   pages->document = document;
-  pages->form = *form;
-  pages->form.language = g_strdup (form->language);
-  pages->form.second_language = g_strdup (form->second_language);
+  pages->form = *form; /* its texts are not needed again */
+  tm_language_words (form->language, form->decimal, &pages->words[pages->n_words++]);
+  if (form->second_language != NULL && *form->second_language != '\0')
+    tm_language_words (form->second_language, form->decimal, &pages->words[pages->n_words++]);
   pages->type = tm_type_new ();
   pages->items = g_array_new (FALSE, FALSE, sizeof (TmItem));
   pages->pages = g_array_new (FALSE, FALSE, sizeof (TmPage));
@@ -64,8 +66,6 @@ tm_pages_free (TmPages *pages)
 {
   if (pages == NULL)
     return;
-  g_free ((char *)pages->form.language);
-  g_free ((char *)pages->form.second_language);
   tm_type_free (pages->type);
   g_array_unref (pages->items);
   g_array_unref (pages->pages);

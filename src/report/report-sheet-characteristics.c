@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "report-formula.h"
+#include "report-line-words.h"
 #include "report-sheets.h"
 #include "report-words.h"
 
@@ -89,19 +90,6 @@ tm_characteristics_verdicts (const TmWorkbook *workbook)
   return g_strdup_printf ("'%s'!$%s$%u:$%s$%u", name, column, FIRST_ROW + 1, column, FIRST_ROW + n);
 }
 
-/* Digits to print the sizes with: never fewer than the verdict needs. */
-static guint
-count_decimals (const TmReportLine *line)
-{
-  const TmFeature *feature = line->feature;
-  g_autofree char *size = tm_judgement_size_text (&line->judgement);
-  const char *point = strchr (size, '.');
-  guint decimals = MAX (feature->lower.decimals, feature->upper.decimals);
-
-  decimals = MAX (decimals, feature->nominal.decimals);
-  return MAX (decimals, point != NULL ? (guint)strlen (point + 1) : 0);
-}
-
 /* Digits of a printed spread: "0.0034" has four. */
 static guint
 count_spread_decimals (const TmJudgement *judgement, double counts)
@@ -164,7 +152,7 @@ static void
 write_results (TmSheet *sheet, const TmReportLine *line, const TmRowValues *values, const TmRowCells *cells)
 {
   const TmJudgement *judgement = &line->judgement;
-  const guint decimals = count_decimals (line), digits = tm_formula_digits (line->feature->unit);
+  const guint decimals = tm_report_line_decimals (line), digits = tm_formula_digits (line->feature->unit);
   g_autofree char *deviation = tm_formula_deviation (values, cells, digits);
 
   tm_sheet_number (sheet, COLUMN_SMALLEST, values->smallest, decimals, TM_STYLE_NUMBER);
@@ -194,92 +182,18 @@ write_verdict (TmSheet *sheet, const TmReportLine *line, const TmRowValues *valu
   tm_sheet_text (sheet, COLUMN_SIDE, tm_report_side_word (line->judgement.side), TM_STYLE_CENTRE);
 }
 
-/* The earliest due date of the gauges behind the result: when the chain as a whole is due.  Without
- * the date of the one that reads there is none. */
-static const char *
-find_due (const TmJob *job, const TmJudgement *judgement)
-{
-  const char *due = judgement->gauge != NULL ? judgement->gauge->due : "";
-
-  if (judgement->method == NULL || *due == '\0')
-    return due;
-  for (guint i = 0; i < judgement->method->gauges->len; i++)
-    {
-      const TmGauge *gauge = tm_job_find_gauge (job, g_ptr_array_index (judgement->method->gauges, i));
-      if (gauge != NULL && *gauge->due != '\0' && strcmp (gauge->due, due) < 0)
-        due = gauge->due;
-    }
-  return due;
-}
-
-static void
-append_note (GString *out, const char *text)
-{
-  if (*text == '\0')
-    return;
-  if (out->len > 0)
-    g_string_append (out, "; ");
-  g_string_append (out, text);
-}
-
-/* The value that counts, where it is not the smallest and the largest reading. */
-static void
-append_combined (GString *out, const TmJudgement *judgement)
-{
-  g_autofree char *size = NULL;
-  g_autofree char *note = NULL;
-
-  if (judgement->counted == TM_COUNTED_READINGS || isnan (judgement->combined_size))
-    return;
-  size = tm_judgement_size_text (judgement);
-  note = g_strdup_printf (judgement->pins_joined ? _ ("mating size %s") : _ ("combined %s"), size);
-  append_note (out, note);
-}
-
-/* Whose value the verdict rests on: of the method assigned, of all put together, of the pins. */
-static const char *
-name_counted (const TmJudgement *judgement)
-{
-  if ((judgement->sizes.n_stations == 0 && judgement->counted != TM_COUNTED_PINS)
-      || tm_kind_is_attribute (judgement->feature->kind))
-    return "";
-  if (judgement->counted == TM_COUNTED_READINGS && *judgement->method_name != '\0'
-      && g_str_equal (judgement->method_name, judgement->feature->method))
-    return _ ("assigned method");
-  return g_dpgettext2 (GETTEXT_PACKAGE, "counted", tm_counted_word (judgement->counted));
-}
-
-static char *
-write_comment (const TmReportLine *line)
-{
-  const TmJudgement *judgement = &line->judgement;
-  GString *out = g_string_new (NULL);
-
-  append_note (out, tm_report_why_word (judgement->why));
-  append_combined (out, judgement);
-  if (judgement->limits.has_upper && line->feature->upper.given
-      && judgement->limits.upper != line->feature->upper.count)
-    append_note (out, _ ("upper limit with bonus"));
-  if (line->nonconformance != NULL)
-    {
-      append_note (out, line->nonconformance->note);
-      append_note (out, line->nonconformance->disposition);
-    }
-  return g_string_free (out, FALSE);
-}
-
 static void
 write_gauge (TmSheet *sheet, const TmReportLine *line)
 {
   const TmJob *job = sheet->workbook->job;
   g_autofree char *tags = tm_report_gauges_of (job, line->judgement.method_name);
-  g_autofree char *comment = write_comment (line);
+  g_autofree char *comment = tm_report_line_comment (line);
 
   tm_sheet_text (sheet, COLUMN_GAUGE, tags, TM_STYLE_TEXT);
-  tm_sheet_date (sheet, COLUMN_DUE, find_due (job, &line->judgement));
+  tm_sheet_date (sheet, COLUMN_DUE, tm_report_line_due (job, line));
   tm_sheet_text (sheet, COLUMN_REFERENCE, line->nonconformance != NULL ? line->nonconformance->number : "",
                  TM_STYLE_TEXT);
-  tm_sheet_text (sheet, COLUMN_COUNTS, name_counted (&line->judgement), TM_STYLE_CENTRE);
+  tm_sheet_text (sheet, COLUMN_COUNTS, tm_report_line_counted (line), TM_STYLE_CENTRE);
   tm_sheet_text (sheet, COLUMN_COMMENT, comment, TM_STYLE_TEXT);
 }
 

@@ -10,8 +10,7 @@
 
 #define N_COLUMNS 6
 /* More of them would push the result off the first page. */
-#define MOST_SERIALS 12
-#define MOST_GAPS    30
+#define MOST_GAPS 30
 
 /* Label, value, label, value, label, value. */
 static const double widths[N_COLUMNS] = { 22, 26, 22, 26, 22, 26 };
@@ -21,28 +20,6 @@ typedef struct {
   const char *value;
   gboolean by_hand; /* the job does not hold it */
 } Fact;
-
-/* Every serial number of a few pieces; of many, the first and the last. */
-static char *
-list_pieces (const TmReportContent *content)
-{
-  g_autoptr (GPtrArray) serials = g_ptr_array_new ();
-  const TmPiece *last = NULL;
-
-  for (guint i = 0; i < content->lines->len; i++)
-    {
-      const TmReportLine *line = g_ptr_array_index (content->lines, i);
-      if (line->piece != last)
-        g_ptr_array_add (serials, (gpointer)line->piece->serial);
-      last = line->piece;
-    }
-  if (serials->len > MOST_SERIALS)
-    return g_strdup_printf (
-        g_dngettext (GETTEXT_PACKAGE, "%s … %s (%u piece)", "%s … %s (%u pieces)", serials->len),
-        (const char *)serials->pdata[0], (const char *)serials->pdata[serials->len - 1], serials->len);
-  g_ptr_array_add (serials, NULL);
-  return g_strjoinv (", ", (char **)serials->pdata);
-}
 
 /* Three facts in a row. */
 static void
@@ -74,7 +51,7 @@ write_part (TmSheet *sheet)
 {
   const TmJob *job = sheet->workbook->job;
   const gboolean partial = job->first_article == TM_FIRST_ARTICLE_PARTIAL;
-  g_autofree char *pieces = list_pieces (sheet->workbook->content);
+  g_autofree char *pieces = tm_report_pieces (sheet->workbook->content);
   const Fact facts[] = {
     { _ ("Part number"), job->part_number, FALSE },
     { _ ("Part name"), job->part_name, FALSE },

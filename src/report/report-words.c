@@ -7,6 +7,8 @@
 
 #include "core-verdict.h"
 
+#define MOST_SERIALS 12 /* that are named one by one */
+
 /* The empty text is a translation's header, never a word. */
 static const char *
 translate (const char *context, const char *word)
@@ -100,4 +102,25 @@ tm_report_rule (const TmJob *job)
       _ ("Guarded acceptance (ISO 14253-1): a size is in when it lies inside its limits by at "
          "least the guard, and out when it lies beyond them by more than the guard, each at 95 %; "
          "between, it is too close to call."));
+}
+
+char *
+tm_report_pieces (const TmReportContent *content)
+{
+  g_autoptr (GPtrArray) serials = g_ptr_array_new ();
+  const TmPiece *last = NULL;
+
+  for (guint i = 0; i < content->lines->len; i++)
+    {
+      const TmReportLine *line = g_ptr_array_index (content->lines, i);
+      if (line->piece != last)
+        g_ptr_array_add (serials, (gpointer)line->piece->serial);
+      last = line->piece;
+    }
+  if (serials->len > MOST_SERIALS)
+    return g_strdup_printf (
+        g_dngettext (GETTEXT_PACKAGE, "%s … %s (%u piece)", "%s … %s (%u pieces)", serials->len),
+        (const char *)serials->pdata[0], (const char *)serials->pdata[serials->len - 1], serials->len);
+  g_ptr_array_add (serials, NULL);
+  return g_strjoinv (", ", (char **)serials->pdata);
 }

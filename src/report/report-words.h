@@ -27,4 +27,7 @@ char *tm_report_gauges_of (const TmJob *job, const char *method_name) G_GNUC_WAR
 /* The decision rule of @job in one or two sentences; free it. */
 char *tm_report_rule (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Every serial number of a few pieces; of many, the first and the last; free it. */
+char *tm_report_pieces (const TmReportContent *content) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

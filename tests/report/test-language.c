@@ -8,6 +8,7 @@
 
 #include <string.h>
 
+#include "plot-words.h"
 #include "report-catalogue.h"
 
 typedef struct {

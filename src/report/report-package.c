@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "report-package.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "core-form.h"
+#include "report-language.h"
+#include "report-part.h"
+
+#define LONGEST_HEAD 90 /* letters of the part's number repeated on each page; the first page has all of it \
+                         */
+#define MOST_PLOTS 200
+
+/* How much of the work is done before the pages are written. */
+#define BUILT 0.4
+
+static gboolean
+is_plotted (const TmReportLine *line)
+{
+  return tm_feature_is_diameter (line->feature) && line->judgement.sizes.n_stations > 0;
+}
+
+static GArray *
+list_plotted (const TmReportContent *content)
+{
+  GArray *plotted = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  for (guint i = 0; i < content->lines->len && plotted->len < MOST_PLOTS; i++)
+    if (is_plotted (g_ptr_array_index (content->lines, i)))
+      g_array_append_val (plotted, i);
+  return plotted;
+}
+
+static const char *
+shorten (TmReportDocument *document, const char *text)
+{
+  g_autofree char *valid = g_utf8_make_valid (text, -1);
+  g_autofree char *head = NULL;
+  g_autofree char *cut = NULL;
+
+  if (g_utf8_strlen (valid, -1) <= LONGEST_HEAD)
+    return tm_report_text (document, valid);
+  head = g_utf8_substring (valid, 0, LONGEST_HEAD - 1);
+  cut = g_strconcat (head, "…", NULL);
+  return tm_report_text (document, cut);
+}
+
+static void
+set_margins (TmParts *parts)
+{
+  TmReportDocument *document = parts->document;
+  const TmJob *job = parts->job;
+  g_autofree char *part = *job->revision != '\0' ? g_strdup_printf ("%s, %s", job->part_number, job->revision)
+                                                 : g_strdup (job->part_number);
+
+  document->title = tm_part_label (parts, NULL, N_ ("First-article report"));
+  document->subtitle = tm_report_text (document, job->part_name);
+  document->head_left = shorten (document, part);
+  document->head_right = shorten (document, job->id);
+  document->foot = document->title;
+}
+
+static void
+add_parts (TmParts *parts)
+{
+  static void (*const all[]) (TmParts * parts)
+      = { tm_part_cover, tm_part_characteristics, tm_part_plots, tm_part_batch,     tm_part_fit,
+          tm_part_pins,  tm_part_gauges,          tm_part_rules, tm_part_signatures };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (all) && tm_part_goes_on (parts, (double)i / G_N_ELEMENTS (all)); i++)
+    all[i](parts);
+}
+
+TmReportDocument *
+tm_report_package_new (const TmReportContent *content, const TmReportForm *form, TmReportProgress progress,
+                       gpointer data)
+{
+  g_autoptr (GArray) plotted = NULL;
+  TmParts parts = { .content = content, .form = form, .n_words = 1, .progress = progress, .data = data };
+  const TmWords *before;
+
+  g_return_val_if_fail (content != NULL && form != NULL, NULL);
+  parts.job = content->job;
+  parts.plotted = plotted = list_plotted (content);
+  tm_language_words (form->language, form->decimal, &parts.words[0]);
+  if (form->second_language != NULL && *form->second_language != '\0')
+    tm_language_words (form->second_language, form->decimal, &parts.words[parts.n_words++]);
+  parts.document = tm_report_document_new ("");
+  before = tm_words_use (&parts.words[0]);
+  set_margins (&parts);
+  add_parts (&parts);
+  tm_words_use (before);
+  if (parts.cancelled)
+    g_clear_pointer (&parts.document, tm_report_document_free);
+  return parts.document;
+}
+
+TmPdfFacts
+tm_report_package_facts (const TmJob *job, const char *made)
+{
+  return (TmPdfFacts) { .subject = job->part_name, .keywords = job->customer, .made = made };
+}
+
+/* -------- In one step -------- */
+
+typedef struct {
+  TmReportProgress progress;
+  gpointer data;
+  double from, to;
+} Share;
+
+static gboolean
+share_cb (double fraction, gpointer data)
+{
+  const Share *share = data;
+
+  return share->progress == NULL
+         || share->progress (share->from + fraction * (share->to - share->from), share->data);
+}
+
+gboolean
+tm_report_package_write (const TmReportContent *content, const TmReportForm *form, const char *made,
+                         const char *path, guint *n_pages, TmReportProgress progress, gpointer data,
+                         GError **error)
+{
+  const TmPdfFacts facts = tm_report_package_facts (content->job, made);
+  Share share = { progress, data, 0.0, BUILT };
+  g_autoptr (TmReportDocument) document = NULL;
+  g_autoptr (TmPages) pages = NULL;
+
+  if (!tm_report_form_check (form, error))
+    return FALSE;
+  document = tm_report_package_new (content, form, share_cb, &share);
+  if (document == NULL)
+    {
+      g_set_error_literal (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANCELLED,
+                           _ ("The report was cancelled; nothing was written"));
+      return FALSE;
+    }
+  pages = tm_pages_new (document, form);
+  if (n_pages != NULL)
+    *n_pages = tm_pages_count (pages);
+  share.from = BUILT;
+  share.to = 1.0;
+  return tm_pages_write_pdf (pages, &facts, path, share_cb, &share, error);
+}

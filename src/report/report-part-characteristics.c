@@ -1,0 +1,434 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * report-part-characteristics: every requirement of the drawing with its result.  A column that no line has
+ * anything for is left out; upright pages put what belongs together under each other.
+ */
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "plot-mark.h"
+#include "report-line-words.h"
+#include "report-part.h"
+#include "report-words.h"
+
+typedef enum {
+  COLUMN_BALLOON,
+  COLUMN_WHERE,
+  COLUMN_CLASS,
+  COLUMN_REQUIREMENT,
+  COLUMN_PIECE,
+  COLUMN_PLACE,
+  COLUMN_UNIT,
+  COLUMN_LOWER,
+  COLUMN_UPPER,
+  COLUMN_LIMITS, /* both, upright */
+  COLUMN_RESULT,
+  COLUMN_UNCERTAINTY,
+  COLUMN_VERDICT,
+  COLUMN_GAUGE,
+  COLUMN_REFERENCE,
+  COLUMN_COMMENT,
+  N_COLUMNS
+} Column;
+
+static const TmReportColumn columns[N_COLUMNS] = {
+  [COLUMN_BALLOON] = { N_ ("No."), 24, 46, 0, TM_CELL_CENTRE },
+  [COLUMN_WHERE] = { N_ ("Sheet, zone"), 32, 60, 0, TM_CELL_CENTRE },
+  [COLUMN_CLASS] = { N_ ("Class"), 32, 50, 0, TM_CELL_CENTRE },
+  [COLUMN_REQUIREMENT] = { N_ ("Requirement"), 70, 170, 3, TM_CELL_PLAIN },
+  [COLUMN_PIECE] = { N_ ("Piece"), 26, 60, 0, TM_CELL_CENTRE },
+  [COLUMN_PLACE] = { N_ ("Place"), 26, 50, 0, TM_CELL_CENTRE },
+  [COLUMN_UNIT] = { N_ ("Unit"), 22, 40, 0, TM_CELL_CENTRE },
+  [COLUMN_LOWER] = { N_ ("Lower limit"), 36, 90, 0, TM_CELL_NUMBER },
+  [COLUMN_UPPER] = { N_ ("Upper limit"), 36, 90, 0, TM_CELL_NUMBER },
+  [COLUMN_LIMITS] = { N_ ("Limits"), 36, 90, 0, TM_CELL_NUMBER },
+  [COLUMN_RESULT] = { N_ ("Result"), 40, 110, 0, TM_CELL_NUMBER },
+  [COLUMN_UNCERTAINTY] = { N_ ("Uncertainty ± (95 %)"), 36, 60, 0, TM_CELL_NUMBER },
+  [COLUMN_VERDICT] = { N_ ("Verdict"), 44, 90, 0, TM_CELL_VERDICT },
+  [COLUMN_GAUGE] = { N_ ("Gauge"), 36, 90, 1, TM_CELL_PLAIN },
+  [COLUMN_REFERENCE] = { N_ ("Nonconformance"), 44, 90, 0, TM_CELL_PLAIN },
+  [COLUMN_COMMENT] = { N_ ("Comment"), 60, 170, 2, TM_CELL_PLAIN },
+};
+
+/* -------- Which columns -------- */
+
+typedef struct {
+  gboolean shown[N_COLUMNS];
+  gboolean upright;
+  TmUnit unit; /* of all sizes; NONE: they differ */
+} Plan;
+
+static char *
+say_comment (gconstpointer line)
+{
+  return tm_report_line_comment (line);
+}
+
+static void
+look_at (Plan *plan, TmParts *parts, const TmReportLine *line)
+{
+  const TmFeature *feature = line->feature;
+  const TmReportLine *first = g_ptr_array_index (parts->content->lines, 0);
+  g_autofree char *comment = tm_report_line_comment (line);
+
+  plan->shown[COLUMN_WHERE] |= *feature->sheet != '\0' || *feature->zone != '\0';
+  plan->shown[COLUMN_CLASS] |= *feature->designator != '\0';
+  plan->shown[COLUMN_PIECE] |= line->piece != first->piece;
+  plan->shown[COLUMN_PLACE] |= feature->places > 1;
+  plan->shown[COLUMN_REFERENCE] |= line->nonconformance != NULL && *line->nonconformance->number != '\0';
+  plan->shown[COLUMN_COMMENT] |= *comment != '\0';
+  if (tm_kind_is_attribute (feature->kind))
+    return;
+  plan->shown[COLUMN_UNIT] |= plan->unit != TM_UNIT_NONE && feature->unit != plan->unit;
+  plan->unit = feature->unit;
+}
+
+/* What an upright page puts into another column. */
+static void
+stack (Plan *plan)
+{
+  plan->shown[COLUMN_COMMENT] |= plan->shown[COLUMN_REFERENCE];
+  plan->shown[COLUMN_WHERE] = plan->shown[COLUMN_CLASS] = plan->shown[COLUMN_PLACE]
+      = plan->shown[COLUMN_LOWER] = plan->shown[COLUMN_UPPER] = plan->shown[COLUMN_REFERENCE]
+      = plan->shown[COLUMN_UNIT] = FALSE;
+  plan->shown[COLUMN_LIMITS] = TRUE;
+}
+
+static Plan
+make_plan (TmParts *parts)
+{
+  static const Column always[] = { COLUMN_BALLOON, COLUMN_REQUIREMENT, COLUMN_LOWER,   COLUMN_UPPER,
+                                   COLUMN_RESULT,  COLUMN_UNCERTAINTY, COLUMN_VERDICT, COLUMN_GAUGE };
+  Plan plan = { .upright = !parts->form->landscape };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (always); i++)
+    plan.shown[always[i]] = TRUE;
+  for (guint i = 0; i < parts->content->lines->len; i++)
+    look_at (&plan, parts, g_ptr_array_index (parts->content->lines, i));
+  if (plan.shown[COLUMN_UNIT])
+    plan.unit = TM_UNIT_NONE;
+  if (plan.upright)
+    stack (&plan);
+  return plan;
+}
+
+/* -------- Cells -------- */
+
+static void
+append_line (GString *out, const char *text)
+{
+  if (text == NULL || *text == '\0')
+    return;
+  if (out->len > 0)
+    g_string_append_c (out, '\n');
+  g_string_append (out, text);
+}
+
+static char *
+name_where (const TmFeature *feature)
+{
+  return g_strdup_printf ("%s%s%s", feature->sheet,
+                          *feature->sheet != '\0' && *feature->zone != '\0' ? ", " : "", feature->zone);
+}
+
+static char *
+say_place (gconstpointer data)
+{
+  const TmReportLine *line = data;
+
+  return line->feature->places > 1 ? g_strdup_printf (_ ("%u of %u"), line->place, line->feature->places)
+                                   : g_strdup ("");
+}
+
+static void
+add_balloon (TmParts *parts, const Plan *plan, const TmReportLine *line)
+{
+  g_autoptr (GString) text = g_string_new (line->feature->balloon);
+  g_autofree char *place = say_place (line);
+
+  if (plan->upright)
+    append_line (text, place);
+  tm_report_add_cell (parts->document, text->str);
+}
+
+static const char *
+word_class (TmParts *parts, const TmFeature *feature)
+{
+  if (g_str_equal (feature->designator, "critical"))
+    return tm_part_label (parts, "class", NC_ ("class", "critical"));
+  if (g_str_equal (feature->designator, "key"))
+    return tm_part_label (parts, "class", NC_ ("class", "key"));
+  return feature->designator;
+}
+
+static void
+add_requirement (TmParts *parts, const Plan *plan, const TmReportLine *line)
+{
+  const TmFeature *feature = line->feature;
+  g_autofree char *where = name_where (feature);
+  g_autoptr (GString) text = g_string_new (feature->requirement);
+
+  append_line (text, feature->name);
+  if (plan->upright)
+    append_line (text, where);
+  if (plan->upright && *feature->designator != '\0')
+    {
+      if (*where != '\0')
+        g_string_append (text, " · ");
+      else if (text->len > 0)
+        g_string_append_c (text, '\n');
+      g_string_append (text, word_class (parts, feature));
+    }
+  tm_report_add_cell (parts->document, text->str);
+}
+
+/* A limit that a bonus has widened is printed fine enough to show it. */
+static char *
+format_limit (const TmFeature *feature, const TmQuantity *stated, gint64 limit)
+{
+  const gboolean widened = stated->given && limit != stated->count;
+
+  return tm_count_format (limit, feature->unit, widened ? MAX (stated->decimals, 4) : stated->decimals);
+}
+
+static char *
+format_lower (const TmReportLine *line)
+{
+  const TmLimits *limits = &line->judgement.limits;
+
+  if (!limits->has_lower || tm_kind_is_attribute (line->feature->kind))
+    return g_strdup ("");
+  return format_limit (line->feature, &line->feature->lower, limits->lower);
+}
+
+static char *
+format_upper (const TmReportLine *line)
+{
+  const TmLimits *limits = &line->judgement.limits;
+
+  if (!limits->has_upper || tm_kind_is_attribute (line->feature->kind))
+    return g_strdup ("");
+  return format_limit (line->feature, &line->feature->upper, limits->upper);
+}
+
+/* Upright, where only one limit is given, which one it is. */
+static void
+add_limits (TmParts *parts, const Plan *plan, const TmReportLine *line)
+{
+  g_autofree char *lower = format_lower (line), *upper = format_upper (line);
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  if (*lower != '\0' && *upper == '\0')
+    g_string_append (text, "≥ ");
+  g_string_append (text, lower);
+  if (*lower != '\0' && *upper != '\0')
+    g_string_append_c (text, '\n');
+  if (*lower == '\0' && *upper != '\0')
+    g_string_append (text, "≤ ");
+  g_string_append (text, upper);
+  if (plan->unit == TM_UNIT_NONE && text->len > 0)
+    append_line (text, tm_unit_symbol (line->feature->unit));
+  tm_report_add_cell (parts->document, text->str);
+}
+
+static char *
+format_station (const TmReportLine *line, guint station)
+{
+  const TmLocalSize *size = &line->judgement.sizes.stations[station];
+
+  return tm_mean_format (size->sum, MAX (1u, size->n), line->feature->unit, tm_report_line_decimals (line));
+}
+
+static void
+add_range (TmParts *parts, const Plan *plan, const TmReportLine *line)
+{
+  const TmSizes *sizes = &line->judgement.sizes;
+  g_autofree char *smallest = format_station (line, sizes->smallest);
+  g_autofree char *largest = format_station (line, sizes->largest);
+  g_autofree char *range = g_strdup_printf (plan->upright ? "%s …\n%s" : "%s … %s", smallest, largest);
+
+  tm_report_add_cell (parts->document, g_str_equal (smallest, largest) ? smallest : range);
+}
+
+static void
+add_result (TmParts *parts, const Plan *plan, const TmReportLine *line)
+{
+  const TmJudgement *judgement = &line->judgement;
+  const TmSizes *sizes = &judgement->sizes;
+
+  if (tm_kind_is_attribute (line->feature->kind))
+    {
+      const gboolean failed
+          = sizes->n_stations > 0 && sizes->stations[judgement->deciding].outcome == TM_OUTCOME_FAIL;
+
+      tm_report_add_cell (
+          parts->document,
+          sizes->n_stations == 0 ? "" : tm_part_label (parts, NULL, failed ? N_ ("fail") : N_ ("pass")));
+    }
+  else if (sizes->n_stations == 0)
+    {
+      g_autofree char *size = tm_judgement_size_text (judgement);
+
+      tm_report_add_cell (parts->document, size);
+    }
+  else
+    add_range (parts, plan, line);
+}
+
+static void
+add_uncertainty (TmParts *parts, const TmReportLine *line)
+{
+  const double expanded = line->judgement.expanded;
+  g_autofree char *text = isfinite (expanded) && !tm_kind_is_attribute (line->feature->kind)
+                              ? tm_judgement_spread_text (&line->judgement, expanded)
+                              : g_strdup ("");
+
+  tm_report_add_cell (parts->document, text);
+}
+
+/* An arrow points the way that the size lies beyond its limit. */
+static TmPoint
+find_point (const TmReportLine *line)
+{
+  const TmJudgement *judgement = &line->judgement;
+  const TmLocalSize *size;
+
+  if (tm_kind_is_attribute (line->feature->kind) || judgement->sizes.n_stations == 0)
+    return TM_POINT_NONE;
+  size = &judgement->sizes.stations[judgement->deciding];
+  if (judgement->limits.has_upper
+      && tm_mean_compare (size->sum, MAX (1u, size->n), judgement->limits.upper) > 0)
+    return TM_POINT_UP;
+  return TM_POINT_DOWN;
+}
+
+static void
+add_verdict (TmParts *parts, const TmReportLine *line, guint index)
+{
+  const TmVerdict verdict = line->judgement.verdict;
+  g_autofree char *plot = tm_part_plot_name (parts, index);
+
+  tm_report_add_verdict (parts->document, verdict, find_point (line),
+                         tm_part_label (parts, "verdict", tm_verdict_word (verdict)));
+  if (plot != NULL)
+    tm_report_link_cell (parts->document, plot);
+}
+
+static void
+add_comment (TmParts *parts, const Plan *plan, const TmReportLine *line)
+{
+  g_autofree char *comment = tm_part_both (parts, say_comment, line);
+  g_autoptr (GString) text
+      = g_string_new (plan->upright && line->nonconformance != NULL ? line->nonconformance->number : "");
+
+  append_line (text, comment);
+  tm_report_add_cell (parts->document, text->str);
+}
+
+static void
+add_cell (TmParts *parts, const Plan *plan, Column column, const TmReportLine *line, guint index)
+{
+  g_autofree char *text = NULL;
+
+  switch (column)
+    {
+    case COLUMN_BALLOON:
+      add_balloon (parts, plan, line);
+      return;
+    case COLUMN_REQUIREMENT:
+      add_requirement (parts, plan, line);
+      return;
+    case COLUMN_LIMITS:
+      add_limits (parts, plan, line);
+      return;
+    case COLUMN_RESULT:
+      add_result (parts, plan, line);
+      return;
+    case COLUMN_UNCERTAINTY:
+      add_uncertainty (parts, line);
+      return;
+    case COLUMN_VERDICT:
+      add_verdict (parts, line, index);
+      return;
+    case COLUMN_COMMENT:
+      add_comment (parts, plan, line);
+      return;
+    case COLUMN_WHERE:
+      text = name_where (line->feature);
+      break;
+    case COLUMN_CLASS:
+      text = g_strdup (word_class (parts, line->feature));
+      break;
+    case COLUMN_PIECE:
+      text = g_strdup (line->piece->serial);
+      break;
+    case COLUMN_PLACE:
+      text = say_place (line);
+      break;
+    case COLUMN_UNIT:
+      text = g_strdup (tm_unit_symbol (line->feature->unit));
+      break;
+    case COLUMN_LOWER:
+      text = format_lower (line);
+      break;
+    case COLUMN_UPPER:
+      text = format_upper (line);
+      break;
+    case COLUMN_GAUGE:
+      text = tm_report_gauges_of (parts->job, line->judgement.method_name);
+      break;
+    case COLUMN_REFERENCE:
+      text = g_strdup (line->nonconformance != NULL ? line->nonconformance->number : "");
+      break;
+    case N_COLUMNS:
+    default:
+      return;
+    }
+  tm_report_add_cell (parts->document, text);
+}
+
+/* -------- The part -------- */
+
+static char *
+say_unit (gconstpointer data)
+{
+  const Plan *plan = data;
+
+  return g_strdup_printf (_ ("Sizes are in %s. Results are the smallest and the largest over the stations."),
+                          tm_unit_symbol (plan->unit));
+}
+
+static void
+begin_table (TmParts *parts, const Plan *plan)
+{
+  TmReportColumn own[N_COLUMNS];
+  guint n = 0;
+
+  for (guint i = 0; i < N_COLUMNS; i++)
+    if (plan->shown[i])
+      own[n++] = columns[i];
+  tm_part_table (parts, own, n);
+}
+
+void
+tm_part_characteristics (TmParts *parts)
+{
+  const GPtrArray *lines = parts->content->lines;
+  Plan plan;
+
+  tm_part_section (parts, N_ ("Characteristics"), "characteristics", TRUE);
+  if (lines->len == 0)
+    {
+      tm_part_say_text (parts, N_ ("None."), FALSE);
+      return;
+    }
+  plan = make_plan (parts);
+  if (plan.unit != TM_UNIT_NONE)
+    tm_part_say (parts, say_unit, &plan, TRUE);
+  begin_table (parts, &plan);
+  for (guint i = 0; i < lines->len; i++)
+    for (guint column = 0; column < N_COLUMNS; column++)
+      if (plan.shown[column])
+        add_cell (parts, &plan, column, g_ptr_array_index (lines, i), i);
+}

@@ -1,0 +1,372 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The first-article report as pages: what the record holds stands on them, in every paper and language, for
+ * every sample job and for jobs that are hard to set.
+ */
+
+#include "exchange-job.h"
+#include "report-package.h"
+#include "report-support.h"
+
+#include "pdf-support.h"
+
+#define MADE "2026-05-04T09:12:33Z"
+
+static const TmReportForm forms[] = {
+  { .paper = TM_PAPER_A4 },
+  { .paper = TM_PAPER_LETTER, .landscape = TRUE, .language = "en", .dates = TM_DATE_MDY },
+  { .paper = TM_PAPER_A4,
+    .landscape = TRUE,
+    .language = "de",
+    .decimal = TM_DECIMAL_COMMA,
+    .dates = TM_DATE_DMY },
+  { .paper = TM_PAPER_LETTER, .language = "de", .second_language = "en" },
+};
+
+typedef struct {
+  char *folder;
+  char *path;
+} Place;
+
+static void
+make_place (Place *place)
+{
+  place->folder = g_dir_make_tmp ("tenthmark-package-XXXXXX", NULL);
+  g_assert_nonnull (place->folder);
+  place->path = g_build_filename (place->folder, "report.pdf", NULL);
+}
+
+static void
+clear_place (Place *place)
+{
+  (void)g_unlink (place->path);
+  g_assert_cmpint (g_rmdir (place->folder), ==, 0);
+  g_free (place->folder);
+  g_free (place->path);
+}
+
+static guint
+write_report (const TmJob *job, const TmReportForm *form, const char *path)
+{
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  g_autoptr (GError) error = NULL;
+  guint n = 0;
+
+  g_assert_true (tm_report_package_write (content, form, MADE, path, &n, NULL, NULL, &error));
+  g_assert_no_error (error);
+  return n;
+}
+
+static char *
+use_comma (const TmReportForm *form, char *number)
+{
+  if (form->decimal == TM_DECIMAL_COMMA)
+    g_strdelimit (number, ".", ',');
+  return number;
+}
+
+/* The balloon as a word, and the smallest size to the digit. */
+static void
+assert_line (const TmReportLine *line, const TmReportForm *form, const char *words)
+{
+  const TmSizes *sizes = &line->judgement.sizes;
+  g_autofree char *balloon = g_strdup_printf ("\n%s\n", line->feature->balloon);
+
+  g_assert_nonnull (strstr (words, balloon));
+  if (sizes->n_stations == 1 && !tm_kind_is_attribute (line->feature->kind))
+    {
+      g_autofree char *size = use_comma (form, tm_judgement_size_text (&line->judgement));
+      g_autofree char *word = g_strdup_printf ("\n%s\n", size);
+
+      if (strstr (words, word) == NULL)
+        g_error ("feature %s: no %s", line->feature->balloon, size);
+    }
+}
+
+/* Each word of the file on a line of its own. */
+static char *
+list_words (const char *path)
+{
+  g_autofree char *text = pdf_ask (path, "-", "pdftotext", NULL);
+  g_auto (GStrv) words = g_strsplit_set (text, " \n\f", -1);
+  g_autofree char *joined = g_strjoinv ("\n", words);
+
+  return g_strconcat ("\n", joined, "\n", NULL);
+}
+
+static void
+check_sample (const char *path)
+{
+  g_auto (TmJobNotes) notes = { 0 };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (TmJob) job = tm_job_from_file (path, &notes, NULL, NULL, &error);
+  g_autoptr (TmReportContent) content = NULL;
+
+  g_assert_no_error (error);
+  content = tm_report_content_new (job);
+  for (gsize i = 0; i < G_N_ELEMENTS (forms); i++)
+    {
+      Place place;
+      g_autofree char *words = NULL, *text = NULL, *fonts = NULL;
+      guint n;
+
+      make_place (&place);
+      n = write_report (job, &forms[i], place.path);
+      g_assert_cmpuint (pdf_pages (place.path), ==, n);
+      words = list_words (place.path);
+      for (guint k = 0; k < content->lines->len; k++)
+        assert_line (g_ptr_array_index (content->lines, k), &forms[i], words);
+      assert_inside (place.path, 20);
+      fonts = pdf_ask (place.path, NULL, "pdffonts", NULL);
+      g_assert_null (strstr (fonts, " no "));
+      text = pdf_text (place.path);
+      g_assert_cmpuint (count_text (text, job->part_number), >=, n);
+      clear_place (&place);
+    }
+}
+
+static void
+test_samples (void)
+{
+  const char *folder = g_getenv ("TM_SAMPLE_JOBS");
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+  guint n = 0;
+
+  if (!has_pdf_tools ())
+    return;
+  g_assert_nonnull (dir);
+  while ((name = g_dir_read_name (dir)) != NULL)
+    if (g_str_has_suffix (name, ".tmjob"))
+      {
+        g_autofree char *path = g_build_filename (folder, name, NULL);
+
+        check_sample (path);
+        n++;
+      }
+  g_assert_cmpuint (n, >, 4);
+}
+
+/* A job of @n features read once each, every third out, every fifth unread. */
+static TmJob *
+make_job (guint n)
+{
+  TmJob *job = make_whole_job ();
+  TmPiece *piece = g_ptr_array_index (job->pieces, 0);
+
+  for (guint i = 2; i <= n; i++)
+    {
+      g_autofree char *balloon = g_strdup_printf ("%u", i);
+      TmFeature *feature = add_feature (job, g_string_chunk_insert (job->texts, balloon), TM_KIND_LENGTH,
+                                        "12", "11.9", "12.1", "micrometer");
+
+      feature->requirement = "12 ±0.1";
+      if (i % 5 != 0)
+        add_reading (job, piece, feature, "", i % 3 == 0 ? "12.345" : "12.012");
+    }
+  return job;
+}
+
+static void
+test_sizes (void)
+{
+  static const guint sizes[] = { 1, 40, 600 };
+
+  if (!has_pdf_tools ())
+    return;
+  for (gsize i = 0; i < G_N_ELEMENTS (sizes); i++)
+    for (gsize f = 0; f < G_N_ELEMENTS (forms); f++)
+      {
+        g_autoptr (TmJob) job = make_job (sizes[i]);
+        g_autoptr (TmReportContent) content = tm_report_content_new (job);
+        g_autofree char *words = NULL;
+        Place place;
+
+        make_place (&place);
+        write_report (job, &forms[f], place.path);
+        assert_inside (place.path, 20);
+        words = list_words (place.path);
+        for (guint k = 0; k < content->lines->len; k++)
+          assert_line (g_ptr_array_index (content->lines, k), &forms[f], words);
+        clear_place (&place);
+      }
+}
+
+/* -------- Hard texts -------- */
+
+static void
+test_hard_names (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmFeature *feature = g_ptr_array_index (job->features, 0);
+  g_autoptr (GString) word = g_string_new (NULL);
+  g_autofree char *expected = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  for (guint i = 0; i < 30; i++)
+    g_string_append (word, "Wellenlage");
+  job->part_name = word->str;
+  job->part_number = word->str;
+  job->customer = "\xd7\x9e\xd7\xa4\xd7\xa2\xd7\x9c 7 (invented)";
+  feature->name = word->str;
+  expected = g_strndup (word->str, word->len);
+  for (gsize f = 0; f < G_N_ELEMENTS (forms); f++)
+    {
+      Place place;
+      g_autofree char *text = NULL, *joined = NULL, *words = NULL;
+      g_auto (GStrv) lines = NULL;
+
+      make_place (&place);
+      write_report (job, &forms[f], place.path);
+      assert_inside (place.path, 20);
+      text = pdf_ask (place.path, "-", "pdftotext", "-raw", NULL);
+      lines = g_strsplit_set (text, "\n", -1);
+      joined = g_strjoinv ("", lines);
+      /* The part's number, its name twice over (title and fact), and the feature's. */
+      g_assert_cmpuint (count_text (joined, expected), >=, 4);
+      words = pdf_ask (place.path, "-", "pdftotext", NULL);
+      g_assert_nonnull (strstr (words, "\xd7\x9e\xd7\xa4\xd7\xa2\xd7\x9c"));
+      clear_place (&place);
+    }
+}
+
+/* -------- Languages -------- */
+
+static void
+test_german (void)
+{
+  g_autoptr (TmJob) job = make_job (3);
+  Place place;
+  g_autofree char *text = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  make_place (&place);
+  write_report (job, &forms[2], place.path);
+  text = pdf_text (place.path);
+  g_assert_nonnull (strstr (text, "Erstmusterprüfbericht"));
+  g_assert_nonnull (strstr (text, "Merkmale"));
+  g_assert_nonnull (strstr (text, "25,010"));
+  g_assert_nonnull (strstr (text, "05.01.2027"));
+  g_assert_nonnull (strstr (text, "Seite 1 von"));
+  g_assert_null (strstr (text, "25.010"));
+  g_assert_null (strstr (text, "Characteristics"));
+  clear_place (&place);
+}
+
+static void
+test_two_languages (void)
+{
+  g_autoptr (TmJob) job = make_job (3);
+  Place place;
+  g_autofree char *text = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  make_place (&place);
+  write_report (job, &forms[3], place.path);
+  text = pdf_text (place.path);
+  g_assert_nonnull (strstr (text, "Teilenummer / Part number"));
+  g_assert_nonnull (strstr (text, "Guarded acceptance (ISO 14253-1)"));
+  g_assert_nonnull (strstr (text, "Seite 1 von"));
+  g_assert_nonnull (strstr (text, "page 1 of"));
+  clear_place (&place);
+}
+
+static void
+test_unknown_language (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  g_autoptr (GError) error = NULL;
+  Place place;
+
+  make_place (&place);
+  g_assert_false (tm_report_package_write (content, &(TmReportForm) { .language = "xx" }, MADE, place.path,
+                                           NULL, NULL, NULL, &error));
+  g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_NO_LANGUAGE);
+  g_assert_false (g_file_test (place.path, G_FILE_TEST_EXISTS));
+  clear_place (&place);
+}
+
+/* -------- The file -------- */
+
+static void
+test_outline_and_links (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  Place place;
+  g_autofree char *dests = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  make_place (&place);
+  write_report (job, &forms[0], place.path);
+  dests = pdf_ask (place.path, NULL, "pdfinfo", "-dests", NULL);
+  g_assert_nonnull (strstr (dests, "\"characteristics\""));
+  g_assert_nonnull (strstr (dests, "\"plot-0\""));
+  g_assert_nonnull (strstr (dests, "\"signatures\""));
+  clear_place (&place);
+}
+
+static gboolean
+stop_cb (double fraction, gpointer data)
+{
+  return fraction < *(const double *)data;
+}
+
+static void
+test_cancel (void)
+{
+  g_autoptr (TmJob) job = make_job (300);
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+
+  for (double at = 0.0; at < 0.95; at += 0.15)
+    {
+      g_autoptr (GError) error = NULL;
+      Place place;
+
+      make_place (&place);
+      g_assert_false (
+          tm_report_package_write (content, &forms[0], MADE, place.path, NULL, stop_cb, &at, &error));
+      g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANCELLED);
+      g_assert_cmpint (g_rmdir (place.folder), ==, 0);
+      g_free (place.folder);
+      g_free (place.path);
+    }
+}
+
+static void
+test_same_bytes (void)
+{
+  g_autoptr (TmJob) job = make_job (40);
+  g_autofree char *first = NULL, *second = NULL;
+  gsize first_length, second_length;
+  Place place;
+
+  make_place (&place);
+  write_report (job, &forms[3], place.path);
+  g_assert_true (g_file_get_contents (place.path, &first, &first_length, NULL));
+  write_report (job, &forms[3], place.path);
+  g_assert_true (g_file_get_contents (place.path, &second, &second_length, NULL));
+  g_assert_cmpuint (first_length, ==, second_length);
+  g_assert_true (memcmp (first, second, first_length) == 0);
+  clear_place (&place);
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/package/samples", test_samples);
+  g_test_add_func ("/package/sizes", test_sizes);
+  g_test_add_func ("/package/hard-names", test_hard_names);
+  g_test_add_func ("/package/german", test_german);
+  g_test_add_func ("/package/two-languages", test_two_languages);
+  g_test_add_func ("/package/unknown-language", test_unknown_language);
+  g_test_add_func ("/package/outline-and-links", test_outline_and_links);
+  g_test_add_func ("/package/cancel", test_cancel);
+  g_test_add_func ("/package/same-bytes", test_same_bytes);
+  return g_test_run ();
+}
