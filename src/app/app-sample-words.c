@@ -43,7 +43,9 @@ tm_spread_of (const TmBatch *batch)
   const TmSeries *series = &batch->series;
   g_autofree double *values = g_new (double, series->n_points + 1);
   TmSummary summary = { .mean = NAN, .standard_deviation = NAN };
-  TmSpread spread = { .reference = series->reference, .state = tm_batch_state (batch) };
+  TmSpread spread = { .reference = series->reference,
+                      .drifting = tm_batch_has_drift (batch),
+                      .shifted = batch->change.found || batch->signalled };
   double a_squared;
 
   for (guint i = 0; i < series->n_points; i++)
@@ -65,9 +67,9 @@ refuse_interval (const TmSpread *spread)
   if (!(spread->deviation > 0))
     return g_strdup_printf (_ ("Not said: all %u pieces read the same, finer than the gauge can tell."),
                             spread->n);
-  if (spread->state == TM_BATCH_DRIFTING)
+  if (spread->drifting)
     return g_strdup (_ ("Not said: the process drifts, so that no interval holds for the pieces to come."));
-  if (spread->state == TM_BATCH_SHIFTED)
+  if (spread->shifted)
     return g_strdup (
         _ ("Not said: the level has changed or a rule speaks; the pieces are not of one process."));
   if (isfinite (spread->normality_p) && spread->normality_p < NORMALITY_LEAST)

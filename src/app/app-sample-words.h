@@ -19,7 +19,8 @@ typedef struct {
   double mean, deviation; /* counts; the mean relative to @reference */
   gint64 reference;
   double normality_p; /* NAN: not tested */
-  TmBatchState state;
+  gboolean drifting;
+  gboolean shifted; /* the level has changed, or a rule speaks; a piece that is out changes neither */
 } TmSpread;
 TmSpread tm_spread_of (const TmBatch *batch);
 

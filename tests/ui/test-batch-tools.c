@@ -354,12 +354,9 @@ check_interval (const TmSpread *spread, const char *says)
 static void
 test_interval (void)
 {
-  const TmSpread good = { .n = 10,
-                          .mean = 0,
-                          .deviation = 2e6,
-                          .reference = G_GINT64_CONSTANT (25000000000),
-                          .normality_p = 0.4,
-                          .state = TM_BATCH_STEADY };
+  const TmSpread good = {
+    .n = 10, .mean = 0, .deviation = 2e6, .reference = G_GINT64_CONSTANT (25000000000), .normality_p = 0.4
+  };
   TmSpread spread = good;
 
   check_interval (&spread, "95 % sure that 99 % lie between 24.9911 and 25.0089 mm");
@@ -367,9 +364,10 @@ test_interval (void)
   spread.normality_p = 0.01;
   check_interval (&spread, "normal");
   spread = good;
-  spread.state = TM_BATCH_DRIFTING;
+  spread.drifting = TRUE;
   check_interval (&spread, "drifts");
-  spread.state = TM_BATCH_SHIFTED;
+  spread.drifting = FALSE;
+  spread.shifted = TRUE;
   check_interval (&spread, "level has changed");
   spread = good;
   spread.deviation = 0;
@@ -380,6 +378,24 @@ test_interval (void)
   check_interval (&spread, "fewer than two");
   spread = (TmSpread) { 0 };
   check_interval (&spread, "Not said");
+}
+
+/* A piece that is out does not hide that the level has changed: there is no interval all the same. */
+static void
+test_interval_of_shift (void)
+{
+  g_autoptr (TmJob) job = make_batch_job (15, 18);
+  const TmFeature *feature = tm_job_find_feature (job, "9");
+  g_auto (TmBatch) batch = { 0 };
+  TmSpread spread;
+  g_autofree char *words = NULL;
+
+  read_piece (job, 30, 90);
+  g_assert_true (tm_batch_init (&batch, job, feature, 1, NULL, NULL, NULL));
+  g_assert_cmpint (tm_batch_state (&batch), ==, TM_BATCH_OUT);
+  spread = tm_spread_of (&batch);
+  words = tm_words_tolerance_interval (feature, &spread, 0.99, 0.95);
+  assert_says (words, "Not said");
 }
 
 /* Which pieces are measured is saved with the feature. */
@@ -438,6 +454,7 @@ main (int argc, char **argv)
   g_test_add_func ("/batch-tools/print", test_print);
   g_test_add_func ("/batch-tools/lot", test_lot);
   g_test_add_func ("/batch-tools/interval", test_interval);
+  g_test_add_func ("/batch-tools/interval-of-shift", test_interval_of_shift);
   g_test_add_func ("/batch-tools/plan", test_plan);
   g_test_add_func ("/batch-tools/nothing", test_nothing);
   return g_test_run ();
