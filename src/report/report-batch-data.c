@@ -43,6 +43,7 @@ typedef struct {
   TmDataBlock *block;
   guint *measured; /* indexes of the pieces measured, a row each; owned */
   double low, high, spread_high;
+  guint next_location, next_dispersion; /* hits: in the order of groups, as these are written */
 } Writing;
 
 const char *
@@ -122,18 +123,33 @@ write_piece (Writing *w, guint row)
 
 /* -------- Groups -------- */
 
+/* The first row whose piece stands at @point of the series or after it. */
+static guint
+find_row (const Writing *w, guint point)
+{
+  guint low = 0, high = w->block->n_pieces;
+
+  while (low < high)
+    {
+      const guint middle = low + (high - low) / 2;
+
+      if (w->measured[middle] < point)
+        low = middle + 1;
+      else
+        high = middle;
+    }
+  return low;
+}
+
 /* The rows of its pieces, counted from 0: from *@first, *@n of them. */
 static void
 find_rows (const Writing *w, guint group, guint *first, guint *n)
 {
   const TmChart *chart = &w->batch->chart;
-  const guint from = chart->groups[group].from;
-  const guint to = group + 1 < chart->n_groups ? chart->groups[group + 1].from : w->batch->series.n_points;
+  const guint end = group + 1 < chart->n_groups ? chart->groups[group + 1].from : w->batch->series.n_points;
 
-  *n = 0;
-  for (guint i = 0; i < w->block->n_pieces; i++)
-    if (w->measured[i] >= from && w->measured[i] < to && (*n)++ == 0)
-      *first = i;
+  *first = find_row (w, chart->groups[group].from);
+  *n = find_row (w, end) - *first;
 }
 
 /* "D7:D11" */
@@ -215,7 +231,7 @@ write_lines (Writing *w, guint group)
     double counts;
   } lines[] = {
     { TM_DATA_CENTRE, (g->location_lower + g->location_upper) / 2.0 },
-    { TM_DATA_CONTROL_LOWER, g->location_lower },
+    { TM_DATA_CONTROL_LOWER, tm_batch_lower_limit (batch, group) },
     { TM_DATA_CONTROL_UPPER, g->location_upper },
     { TM_DATA_LOWER, series->lower },
     { TM_DATA_UPPER, series->upper },
@@ -233,6 +249,19 @@ write_lines (Writing *w, guint group)
     }
 }
 
+/* Passes over what speaks at @group, whose rules are said in @words (NULL: not said); FALSE: nothing does. */
+static gboolean
+take_hits (const GArray *hits, guint group, guint *next, GString *words)
+{
+  const guint from = *next;
+
+  for (; *next < hits->len && g_array_index (hits, TmRuleHit, *next).point <= group; (*next)++)
+    if (words != NULL)
+      g_string_append_printf (words, "%s%s", words->len > 0 ? "; " : "",
+                              _ (tm_run_rule_text (g_array_index (hits, TmRuleHit, *next).rule)));
+  return *next > from;
+}
+
 /* Marks what speaks at the group, and says it. */
 static void
 write_hits (Writing *w, guint group)
@@ -240,25 +269,14 @@ write_hits (Writing *w, guint group)
   const TmBatch *batch = w->batch;
   const TmChartGroup *g = &batch->chart.groups[group];
   g_autoptr (GString) words = g_string_new (NULL);
-  gboolean level = FALSE, scatter = FALSE;
 
-  for (guint i = 0; i < batch->location_hits->len; i++)
-    {
-      const TmRuleHit *hit = &g_array_index (batch->location_hits, TmRuleHit, i);
-
-      if (hit->point != group)
-        continue;
-      level = TRUE;
-      g_string_append_printf (words, "%s%s", words->len > 0 ? "; " : "", _ (tm_run_rule_text (hit->rule)));
-    }
-  for (guint i = 0; i < batch->dispersion_hits->len && !scatter; i++)
-    scatter = g_array_index (batch->dispersion_hits, TmRuleHit, i).point == group;
-  if (scatter)
-    g_string_append_printf (words, "%s%s", words->len > 0 ? "; " : "", _ ("scatter beyond 3 sigma"));
-  if (level)
+  if (take_hits (batch->location_hits, group, &w->next_location, words))
     put (w, TM_DATA_SPOKEN, tm_batch_size (batch, g->location));
-  if (scatter)
-    put (w, TM_DATA_DISPERSION_SPOKEN, tm_batch_spread (batch, g->dispersion));
+  if (take_hits (batch->dispersion_hits, group, &w->next_dispersion, NULL))
+    {
+      put (w, TM_DATA_DISPERSION_SPOKEN, tm_batch_spread (batch, g->dispersion));
+      g_string_append_printf (words, "%s%s", words->len > 0 ? "; " : "", _ ("scatter beyond 3 sigma"));
+    }
   tm_sheet_text (w->sheet, TM_DATA_RULES, words->str, TM_STYLE_TEXT);
 }
 
@@ -330,6 +348,8 @@ tm_batch_data_write (TmSheet *sheet, const TmBatch *batch, TmDataBlock *block, d
   block->has_spreads = w.spread_high > 0;
   if (isfinite (w.low))
     block->sizes = tm_axis_range (w.low, w.high, decimals);
+  if (batch->series.limits.zero_bounded)
+    block->sizes.low = MAX (block->sizes.low, 0.0);
   if (block->has_spreads)
     {
       block->spreads = tm_axis_range (0, w.spread_high, decimals);

@@ -76,6 +76,15 @@ format_spread (const TmBatch *batch, double counts)
   return tm_count_format (llround (counts), batch->series.feature->unit, tm_batch_decimals (batch));
 }
 
+double
+tm_batch_lower_limit (const TmBatch *batch, guint group)
+{
+  const double lower = batch->chart.groups[group].location_lower;
+  const double zero = -(double)batch->series.reference;
+
+  return batch->series.limits.zero_bounded && lower <= zero ? NAN : lower;
+}
+
 /* -------- Capability -------- */
 
 static gboolean
@@ -124,6 +133,19 @@ tm_batch_index_reason (const TmBatch *batch, TmBatchIndex index)
     return g_strdup_printf (_ ("by the quantiles of a distribution: %s"),
                             g_dpgettext2 (GETTEXT_PACKAGE, "shape", tm_shape_word (c->shape)));
   return g_strdup (_ ("stands on a normal distribution, which this is not: go by Ppk"));
+}
+
+const char *
+tm_batch_unsteady_words (const TmBatch *batch)
+{
+  if (batch->change.found)
+    return _ ("The pieces before and after the shift are taken together: it is no steady process, and the "
+              "figures promise nothing.");
+  if (tm_batch_has_drift (batch))
+    return _ ("The drift is in Pp and Ppk: it is no steady process, and the figures promise nothing.");
+  if (batch->series.n_breaks > 0)
+    return _ ("The pieces before and after events are taken together.");
+  return "";
 }
 
 /* -------- Charts -------- */
@@ -266,14 +288,37 @@ add_change (GPtrArray *lines, const TmBatch *batch)
     return;
   before = format_size (batch, change->before);
   after = format_size (batch, change->after);
-  add_line (lines, _ ("The level changed at piece %s (%s to %s): from %s to %s %s."),
-            points[change->at].piece->serial, points[change->low].piece->serial,
-            points[change->high].piece->serial, before, after, tm_unit_symbol (batch->series.feature->unit));
+  if (change->low == change->high)
+    add_line (lines, _ ("The level changed at piece %s: from %s to %s %s."), points[change->at].piece->serial,
+              before, after, tm_unit_symbol (batch->series.feature->unit));
+  else
+    add_line (lines, _ ("The level changed at piece %s (%s to %s): from %s to %s %s."),
+              points[change->at].piece->serial, points[change->low].piece->serial,
+              points[change->high].piece->serial, before, after,
+              tm_unit_symbol (batch->series.feature->unit));
+}
+
+/* What over-correction costs, by the job's own sizes. */
+static void
+add_over_correction (GPtrArray *lines, const TmBatch *batch)
+{
+  g_autofree char *spread = NULL;
+  g_autofree char *corrected = NULL;
+
+  if (!isfinite (batch->offset.spread) || !isfinite (batch->offset.spread_corrected))
+    return;
+  spread = format_spread (batch, batch->offset.spread);
+  corrected = format_spread (batch, batch->offset.spread_corrected);
+  add_line (
+      lines,
+      _ ("Had each piece been corrected by all that it was off, they would scatter by %s instead of %s %s."),
+      corrected, spread, tm_unit_symbol (batch->series.feature->unit));
 }
 
 static void
 add_offset (GPtrArray *lines, const TmBatch *batch)
 {
+  const TmFeature *feature = batch->series.feature;
   g_autofree char *step = NULL;
 
   if (batch->offset.status == TM_OFFSET_ON_TARGET)
@@ -283,7 +328,8 @@ add_offset (GPtrArray *lines, const TmBatch *batch)
               _ ("Offset: leave it alone; what the level is off is less than a step of the control."));
   if (batch->offset.status != TM_OFFSET_ADVISED)
     return;
-  step = format_spread (batch, batch->offset.size_change);
+  step = tm_count_format_exact (llround (batch->offset.size_change), feature->unit,
+                                MAX (feature->lower.decimals, feature->upper.decimals));
   add_line (lines, _ ("Offset: a change of size by %s%s %s would recentre it."),
             batch->offset.size_change > 0 ? "+" : "", step, tm_unit_symbol (batch->series.feature->unit));
 }
@@ -298,6 +344,7 @@ tm_batch_drift_lines (const TmBatch *batch)
   add_forecast (lines, batch);
   add_change (lines, batch);
   add_offset (lines, batch);
+  add_over_correction (lines, batch);
   return lines;
 }
 

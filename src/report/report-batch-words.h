@@ -26,6 +26,9 @@ const TmIndex *tm_batch_index (const TmCapability *capability, TmBatchIndex inde
 /* Why the figure is refused, or what it stands on; "" when there is nothing to say. */
 char *tm_batch_index_reason (const TmBatch *batch, TmBatchIndex index) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Why the figures of capability promise nothing, or what they take together; "" for a steady run. */
+const char *tm_batch_unsteady_words (const TmBatch *batch);
+
 /* Decimals for figures that are reckoned from sizes. */
 guint tm_batch_decimals (const TmBatch *batch);
 
@@ -40,6 +43,10 @@ GPtrArray *tm_batch_chart_lines (const TmBatch *batch) G_GNUC_WARN_UNUSED_RESULT
 /* The wear that all features cut by @tool show together; NULL where fewer than two show any. */
 char *tm_batch_tool_line (const TmJob *job, const char *tool, TmUnit unit,
                           gboolean (*cancelled) (gpointer data), gpointer data) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The lower control limit of a group, counts beside the reference; NAN where it is at or below zero of what
+ * cannot be below. */
+double tm_batch_lower_limit (const TmBatch *batch, guint group);
 
 /* The serial of the first piece of a group. */
 const char *tm_batch_group_serial (const TmBatch *batch, guint group);

@@ -7,7 +7,8 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "report-batch-data.h"
+#include "plot-chance.h"
+#include "report-batch-charts.h"
 #include "report-batch-words.h"
 #include "report-sheets.h"
 #include "report-words.h"
@@ -16,219 +17,8 @@
 #define MOST_PLACES  60
 #define MOST_HELD    200
 
-#define CHART_WIDTH  1040
-#define RUN_HEIGHT   320 /* pixels: rows of 20 */
-#define RUN_ROWS     17
-#define SCAT_HEIGHT  200
-#define SCAT_ROWS    11
 #define LAST_COLUMN  5
 #define LINE_LETTERS 150 /* that fit across the sheet */
-
-/* A line of a chart. */
-typedef struct {
-  TmDataColumn column;
-  lxw_color_t colour;
-  float width; /* 0: no line */
-  uint8_t dash, marker;
-} Line;
-
-static const Line run_lines[] = {
-  { TM_DATA_LOWER, 0x2A2A2A, 1.75f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_NONE },
-  { TM_DATA_UPPER, 0x2A2A2A, 1.75f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_NONE },
-  { TM_DATA_GUARD_LOWER, 0xE69F00, 1.0f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_NONE },
-  { TM_DATA_GUARD_UPPER, 0xE69F00, 1.0f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_NONE },
-  { TM_DATA_TARGET, 0x8A8A8A, 0.75f, LXW_CHART_LINE_DASH_LONG_DASH_DOT, LXW_CHART_MARKER_NONE },
-  { TM_DATA_CENTRE, 0x6B6B6B, 1.0f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_NONE },
-  { TM_DATA_CONTROL_LOWER, 0x6B6B6B, 1.0f, LXW_CHART_LINE_DASH_DASH, LXW_CHART_MARKER_NONE },
-  { TM_DATA_CONTROL_UPPER, 0x6B6B6B, 1.0f, LXW_CHART_LINE_DASH_DASH, LXW_CHART_MARKER_NONE },
-  { TM_DATA_LOCATION, 0x0072B2, 1.25f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_CIRCLE },
-  { TM_DATA_SPOKEN, 0xD55E00, 0.0f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_DIAMOND },
-};
-
-static const Line scatter_lines[] = {
-  { TM_DATA_DISPERSION_CENTRE, 0x6B6B6B, 1.0f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_NONE },
-  { TM_DATA_DISPERSION_LOWER, 0x6B6B6B, 1.0f, LXW_CHART_LINE_DASH_DASH, LXW_CHART_MARKER_NONE },
-  { TM_DATA_DISPERSION_UPPER, 0x6B6B6B, 1.0f, LXW_CHART_LINE_DASH_DASH, LXW_CHART_MARKER_NONE },
-  { TM_DATA_DISPERSION, 0x0072B2, 1.25f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_CIRCLE },
-  { TM_DATA_DISPERSION_SPOKEN, 0xD55E00, 0.0f, LXW_CHART_LINE_DASH_SOLID, LXW_CHART_MARKER_DIAMOND },
-};
-
-/* One feature's place on both sheets. */
-typedef struct {
-  TmSheet *sheet;
-  const char *data; /* name of the sheet with the rows */
-  const TmBatch *batch;
-  const TmDataBlock *block;
-  const char *tool; /* what its features show together, or "" */
-} Section;
-
-/* -------- Charts -------- */
-
-static lxw_chart_series *
-add_series (const Section *section, lxw_chart *chart, TmDataColumn column)
-{
-  const TmDataBlock *block = section->block;
-  const lxw_row_t last = block->first + block->n_groups - 1;
-  lxw_chart_series *series = chart_add_series (chart, NULL, NULL);
-
-  chart_series_set_categories (series, section->data, block->first, TM_DATA_FIRST, last, TM_DATA_FIRST);
-  chart_series_set_values (series, section->data, block->first, (lxw_col_t)column, last, (lxw_col_t)column);
-  chart_series_set_name (series, tm_batch_data_name (column));
-  return series;
-}
-
-static void
-add_line (const Section *section, lxw_chart *chart, const Line *wanted)
-{
-  lxw_chart_series *series = add_series (section, chart, wanted->column);
-  const gboolean is_ring = wanted->marker == LXW_CHART_MARKER_DIAMOND;
-  lxw_chart_line line = { .color = wanted->colour,
-                          .width = wanted->width,
-                          .dash_type = wanted->dash,
-                          .none = wanted->width > 0 ? LXW_FALSE : LXW_TRUE };
-  lxw_chart_line edge = { .color = wanted->colour, .width = is_ring ? 1.75f : 0.75f };
-  lxw_chart_fill fill = { .color = wanted->colour, .none = is_ring ? LXW_TRUE : LXW_FALSE };
-
-  chart_series_set_line (series, &line);
-  chart_series_set_marker_type (series, wanted->marker);
-  if (wanted->marker == LXW_CHART_MARKER_NONE)
-    return;
-  chart_series_set_marker_size (series, is_ring ? 10 : 4);
-  chart_series_set_marker_line (series, &edge);
-  chart_series_set_marker_fill (series, &fill);
-}
-
-static gboolean
-is_shown (const TmBatch *batch, TmDataColumn column)
-{
-  const TmSeries *series = &batch->series;
-
-  switch ((guint)column)
-    {
-    case TM_DATA_LOWER:
-      return isfinite (series->lower);
-    case TM_DATA_UPPER:
-      return isfinite (series->upper);
-    case TM_DATA_GUARD_LOWER:
-      return series->guard > 0 && isfinite (series->lower);
-    case TM_DATA_GUARD_UPPER:
-      return series->guard > 0 && isfinite (series->upper);
-    case TM_DATA_TARGET:
-      return isfinite (series->target);
-    case TM_DATA_CENTRE:
-    case TM_DATA_CONTROL_LOWER:
-    case TM_DATA_CONTROL_UPPER:
-      return batch->chart.status != TM_CHART_TOO_FEW;
-    case TM_DATA_SPOKEN:
-      return batch->location_hits->len > 0;
-    case TM_DATA_DISPERSION_SPOKEN:
-      return batch->dispersion_hits->len > 0;
-    default:
-      return TRUE;
-    }
-}
-
-static guint
-count_shown (const TmBatch *batch)
-{
-  guint n = 0;
-
-  for (gsize i = 0; i < G_N_ELEMENTS (run_lines); i++)
-    n += is_shown (batch, run_lines[i].column);
-  return n;
-}
-
-/* An upright line at the first group after each event: an error bar longer than the axis. */
-static void
-add_events (const Section *section, lxw_chart *chart)
-{
-  int16_t unnamed[] = { (int16_t)count_shown (section->batch), -1 };
-  lxw_chart_series *series = add_series (section, chart, TM_DATA_EVENT_LINE);
-  const TmAxisRange *range = &section->block->sizes;
-  lxw_chart_line none = { .none = LXW_TRUE };
-  lxw_chart_line line = { .color = 0x2A2A2A, .width = 1.0f, .dash_type = LXW_CHART_LINE_DASH_SQUARE_DOT };
-
-  chart_series_set_line (series, &none);
-  chart_series_set_marker_type (series, LXW_CHART_MARKER_NONE);
-  chart_series_set_error_bars (series->y_error_bars, LXW_CHART_ERROR_BAR_TYPE_FIXED,
-                               range->high - range->low);
-  chart_series_set_error_bars_endcap (series->y_error_bars, LXW_CHART_ERROR_BAR_NO_CAP);
-  chart_series_set_error_bars_line (series->y_error_bars, &line);
-  /* A legend shows no error bar: the words beneath the chart say what happened. */
-  chart_legend_delete_series (chart, unnamed);
-}
-
-static lxw_chart *
-make_chart (const Section *section, const Line *lines, gsize n, const TmAxisRange *range, const char *title)
-{
-  lxw_chart *chart = workbook_add_chart (section->sheet->workbook->book, LXW_CHART_LINE);
-  lxw_chart_font font = { .size = 11, .bold = LXW_TRUE };
-  lxw_chart_line faint = { .color = 0xDDDDDD, .width = 0.5f };
-
-  for (gsize i = 0; i < n; i++)
-    if (is_shown (section->batch, lines[i].column))
-      add_line (section, chart, &lines[i]);
-  chart_title_set_name (chart, title);
-  chart_title_set_name_font (chart, &font);
-  chart_legend_set_position (chart, LXW_CHART_LEGEND_RIGHT);
-  tm_axis_apply (chart, range, tm_axis_decimals (range),
-                 tm_unit_symbol (section->batch->series.feature->unit));
-  chart_axis_major_gridlines_set_line (chart->y_axis, &faint);
-  tm_axis_of_pieces (chart, section->block->n_groups);
-  return chart;
-}
-
-static void
-insert_chart (const Section *section, lxw_chart *chart, const char *words, guint height, guint rows)
-{
-  TmSheet *sheet = section->sheet;
-  g_autofree char *description = tm_cell_text (words);
-  lxw_chart_options options = { 0 };
-
-  options.x_scale = CHART_WIDTH / 480.0;
-  options.y_scale = height / 288.0;
-  options.description = description;
-  options.object_position = LXW_OBJECT_MOVE_DONT_SIZE;
-  tm_workbook_check (sheet->workbook,
-                     worksheet_insert_chart_opt (sheet->sheet, sheet->row, 0, chart, &options));
-  for (guint i = 0; i < rows; i++)
-    tm_sheet_next (sheet, 0.5);
-}
-
-static char *
-join (GPtrArray *lines)
-{
-  g_autoptr (GString) text = g_string_new (NULL);
-
-  for (guint i = 0; i < lines->len; i++)
-    g_string_append_printf (text, "%s%s", i > 0 ? " " : "", (const char *)g_ptr_array_index (lines, i));
-  return g_string_free (g_steal_pointer (&text), FALSE);
-}
-
-static void
-write_charts (const Section *section)
-{
-  const TmBatch *batch = section->batch;
-  const gboolean single = batch->chart.kind == TM_CHART_INDIVIDUALS;
-  g_autoptr (GPtrArray) said = tm_batch_chart_lines (batch);
-  g_autofree char *words = join (said);
-  lxw_chart *chart;
-
-  if (section->block->n_groups == 0)
-    return;
-  chart = make_chart (section, run_lines, G_N_ELEMENTS (run_lines), &section->block->sizes,
-                      single ? _ ("Level: single pieces") : _ ("Level: means of groups"));
-  if (section->block->has_events)
-    add_events (section, chart);
-  insert_chart (section, chart, words, RUN_HEIGHT, RUN_ROWS);
-  if (!section->block->has_spreads)
-    return;
-  chart = make_chart (section, scatter_lines, G_N_ELEMENTS (scatter_lines), &section->block->spreads,
-                      single                                 ? _ ("Scatter: from one piece to the next")
-                      : batch->chart.kind == TM_CHART_RANGES ? _ ("Scatter: ranges of groups")
-                                                             : _ ("Scatter: standard deviations of groups"));
-  insert_chart (section, chart, words, SCAT_HEIGHT, SCAT_ROWS);
-}
 
 /* -------- Words -------- */
 
@@ -259,7 +49,7 @@ write_lines (TmSheet *sheet, const char *heading, GPtrArray *lines)
 
 /* Mean and deviation over the rows of the data, live. */
 static void
-write_summary (const Section *section)
+write_summary (const TmBatchSection *section)
 {
   TmSheet *sheet = section->sheet;
   const TmBatch *batch = section->batch;
@@ -301,7 +91,7 @@ write_row (TmSheet *sheet, const char *const *names, guint n, TmStyle style)
 }
 
 static void
-write_index (const Section *section, TmBatchIndex which)
+write_index (const TmBatchSection *section, TmBatchIndex which)
 {
   TmSheet *sheet = section->sheet;
   const TmIndex *index = tm_batch_index (&section->batch->capability, which);
@@ -317,8 +107,38 @@ write_index (const Section *section, TmBatchIndex which)
   tm_sheet_down (sheet);
 }
 
+/* Under the figures: what they stand on. */
 static void
-write_capability (const Section *section)
+write_reasons (const TmBatchSection *section)
+{
+  TmSheet *sheet = section->sheet;
+  const TmBatch *batch = section->batch;
+  const double p = batch->capability.normality_p;
+  const char *unsteady = tm_batch_unsteady_words (batch);
+  g_autofree char *test = NULL;
+
+  if (*unsteady != '\0')
+    write_line (sheet, unsteady);
+  if (isfinite (p))
+    {
+      test = p < 0.001 ? g_strdup (_ ("Test of normality (Anderson and Darling): p under 0.001."))
+                       : g_strdup_printf (_ ("Test of normality (Anderson and Darling): p %.2g."), p);
+      write_line (sheet, test);
+    }
+  if (batch->series.repeatability > 0)
+    write_line (sheet, _ ("The repeatability of measuring is taken out of the figures."));
+  if (tm_batch_state (batch) == TM_BATCH_DRIFTING && isfinite (batch->capability_apart.ppk.value))
+    {
+      g_autofree char *text
+          = g_strdup_printf (_ ("With the drift taken out Ppk would be %.2f: that is the scatter alone."),
+                             batch->capability_apart.ppk.value);
+
+      write_line (sheet, text);
+    }
+}
+
+static void
+write_capability (const TmBatchSection *section)
 {
   TmSheet *sheet = section->sheet;
   const TmBatch *batch = section->batch;
@@ -340,23 +160,7 @@ write_capability (const Section *section)
   write_row (sheet, names, G_N_ELEMENTS (names), TM_STYLE_HEAD);
   for (guint i = 0; i < TM_N_BATCH_INDEXES; i++)
     write_index (section, i);
-  if (isfinite (c->normality_p))
-    {
-      g_autofree char *text
-          = g_strdup_printf (_ ("Test of normality (Anderson and Darling): p %.2g."), c->normality_p);
-
-      write_line (sheet, text);
-    }
-  if (batch->series.repeatability > 0)
-    write_line (sheet, _ ("The repeatability of measuring is taken out of the figures."));
-  if (tm_batch_state (batch) == TM_BATCH_DRIFTING && isfinite (batch->capability_apart.ppk.value))
-    {
-      g_autofree char *text
-          = g_strdup_printf (_ ("With the drift taken out Ppk would be %.2f: that is the scatter alone."),
-                             batch->capability_apart.ppk.value);
-
-      write_line (sheet, text);
-    }
+  write_reasons (section);
 }
 
 /* -------- Pieces to hold back -------- */
@@ -375,8 +179,20 @@ find_disposition (const TmPiece *piece)
   return _ ("not decided");
 }
 
+/* Neither nought nor a hundred in a hundred can be promised. */
 static void
-write_hold (const Section *section)
+write_chance (TmSheet *sheet, guint column, double chance)
+{
+  g_autofree char *text = tm_chance_text (chance);
+
+  if (chance >= 0.001 && chance <= 0.999)
+    tm_sheet_number (sheet, column, 100.0 * chance, 1, TM_STYLE_NUMBER);
+  else
+    tm_sheet_text (sheet, column, text != NULL ? text : "", TM_STYLE_CENTRE);
+}
+
+static void
+write_hold (const TmBatchSection *section)
 {
   TmSheet *sheet = section->sheet;
   const GArray *hold = section->batch->hold;
@@ -398,7 +214,7 @@ write_hold (const Section *section)
 
       tm_sheet_text (sheet, 0, piece->serial, TM_STYLE_TEXT);
       tm_sheet_text (sheet, 1, row->measured ? _ ("yes") : _ ("no"), TM_STYLE_CENTRE);
-      tm_sheet_number (sheet, 2, isfinite (row->out) ? 100.0 * row->out : NAN, 1, TM_STYLE_NUMBER);
+      write_chance (sheet, 2, row->out);
       tm_sheet_text (sheet, 3, find_disposition (piece), TM_STYLE_TEXT);
       tm_sheet_across (sheet, 4, LAST_COLUMN, piece->disposition_note, TM_STYLE_TEXT, 1);
       tm_sheet_next (sheet, 0.5);
@@ -417,7 +233,7 @@ write_hold (const Section *section)
 /* -------- A feature -------- */
 
 static void
-write_section (const Section *section)
+write_section (const TmBatchSection *section)
 {
   TmSheet *sheet = section->sheet;
   const TmSeries *series = &section->batch->series;
@@ -432,8 +248,9 @@ write_section (const Section *section)
 
   tm_sheet_text (sheet, 0, title, TM_STYLE_SECTION);
   tm_sheet_down (sheet);
-  write_charts (section);
+  tm_batch_write_charts (section);
   write_lines (sheet, _ ("Control charts"), said);
+  g_array_append_val (section->breaks, sheet->row); /* charts on one page, what they come to on the next */
   write_lines (sheet, _ ("Drift and offset"), drift);
   if (*section->tool != '\0')
     write_line (sheet, section->tool);
@@ -514,7 +331,7 @@ write_spots (TmSheet *sheet, TmSheet *data, const GArray *spots)
       const lxw_row_t at = sheet->row;
       g_auto (TmBatch) batch = { 0 };
       TmDataBlock block = { 0 };
-      Section section = { sheet, data->name, &batch, &block, "" };
+      TmBatchSection section = { sheet, data->name, &batch, &block, "", breaks };
 
       if (!tm_batch_init (&batch, workbook->job, spot->feature, spot->place, NULL, stopped_cb, workbook))
         return;

@@ -162,6 +162,29 @@ test_shift (void)
   assert_has (all, "to be measured");
   assert_has (all, "in the box by the lathe");
   assert_has (all, "Level, one point beyond 3 sigma: at piece ");
+  assert_has (all, "it is no steady process, and the figures promise nothing.");
+  assert_has (all, "Had each piece been corrected by all that it was off, they would scatter by ");
+}
+
+/* A form error cannot be below zero: neither its axis nor a control limit goes there. */
+static void
+test_form (void)
+{
+  const char *sizes[] = { "0.010", "0.002", "0.021", "0.004", "0.015", "0.001",
+                          "0.012", "0.003", "0.018", "0.006", "0.009", "0.002" };
+  g_autoptr (TmJob) job = make_job (sizes, G_N_ELEMENTS (sizes), 1);
+  TmFeature *feature = tm_job_find_feature (job, "1");
+  g_autofree char *all = NULL;
+
+  feature->kind = TM_KIND_FORM;
+  feature->lower = TM_QUANTITY_NONE;
+  feature->upper = quantity ("0.05", TM_UNIT_MM);
+  all = write_parts (job);
+  assert_sound (all);
+  assert_has (all, "'Batch data'!$L$4:$L$15"); /* upper control limit */
+  g_assert_null (strstr (all, "'Batch data'!$K$4:$K$15"));
+  assert_has (all, "<c:min val=\"0\"/>");
+  g_assert_null (strstr (all, "<c:min val=\"-"));
 }
 
 /* Two bores by one bar that wears: what both show is said together. */
@@ -216,6 +239,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/batch/single", test_single);
   g_test_add_func ("/report/batch/groups", test_groups);
   g_test_add_func ("/report/batch/shift", test_shift);
+  g_test_add_func ("/report/batch/form", test_form);
   g_test_add_func ("/report/batch/tool", test_tool);
   g_test_add_func ("/report/batch/equal", test_equal);
   g_test_add_func ("/report/batch/too-few", test_too_few);
