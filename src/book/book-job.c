@@ -207,14 +207,23 @@ is_present (TmBook *book, const char *id, gboolean *present, GError **error)
   return TRUE;
 }
 
-/* A large job is written without folding the log in on the way; the idle call does that. */
+/* A large job is written without folding the log in on the way, which the idle call does, and with room for
+ * the pages of its indices, which would go to the log again and again. */
+static void
+make_room (TmBook *book, gboolean large)
+{
+  sqlite3_wal_autocheckpoint (book->db, large ? 0 : TM_BOOK_CHECKPOINT_PAGES);
+  /* Without the room it is only slow. */
+  sqlite3_exec (book->db, large ? "PRAGMA cache_size = -131072" : TM_BOOK_CACHE_SQL, NULL, NULL, NULL);
+}
+
 static gboolean
 add_new (Work *work, GError **error)
 {
   gboolean present = FALSE;
   gboolean done;
 
-  sqlite3_wal_autocheckpoint (work->book->db, 0);
+  make_room (work->book, TRUE);
   done = tm_book_begin (work->book, error);
   if (done)
     {
@@ -223,7 +232,7 @@ add_new (Work *work, GError **error)
              && (present ? compare_with_present (work->book, work->job, error) : add_all (work, error));
       done = tm_book_end (work->book, done, error);
     }
-  sqlite3_wal_autocheckpoint (work->book->db, TM_BOOK_CHECKPOINT_PAGES);
+  make_room (work->book, FALSE);
   return done;
 }
 

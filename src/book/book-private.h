@@ -21,6 +21,8 @@ G_BEGIN_DECLS
 
 /* Pages in the write-ahead log at which recording folds it in by itself. */
 #define TM_BOOK_CHECKPOINT_PAGES 4000
+/* So many KiB of pages stay in memory. */
+#define TM_BOOK_CACHE_SQL "PRAGMA cache_size = -16384"
 
 /* Rows between two calls of a progress function. */
 #define TM_BOOK_STRIDE 4096

@@ -145,8 +145,7 @@ set_up (TmBook *book, guint flags, GError **error)
 
   harden (book->db);
   if (!tm_book_exec (
-          book, "PRAGMA cache_size = -16384; PRAGMA temp_store = MEMORY; PRAGMA journal_size_limit = 8388608",
-          error))
+          book, TM_BOOK_CACHE_SQL "; PRAGMA temp_store = MEMORY; PRAGMA journal_size_limit = 8388608", error))
     return FALSE;
   if (book->read_only)
     return tm_schema_migrate (book->db, book->path, &tm_schema, FALSE, error);

@@ -17,22 +17,30 @@ tm_print_begin (void)
 }
 
 void
-tm_print_end (yajl_gen gen)
+tm_print_flush (yajl_gen gen)
 {
   const unsigned char *bytes;
   size_t length;
 
   yajl_gen_get_buf (gen, &bytes, &length);
   fwrite (bytes, 1, length, stdout);
+  yajl_gen_clear (gen);
+}
+
+void
+tm_print_end (yajl_gen gen)
+{
+  tm_print_flush (gen);
   yajl_gen_free (gen);
 }
 
 static void
 put_text (yajl_gen gen, const char *text)
 {
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
+  g_autofree char *valid = g_utf8_validate (text, -1, NULL) ? NULL : g_utf8_make_valid (text, -1);
+  const char *put = valid != NULL ? valid : text;
 
-  yajl_gen_string (gen, (const unsigned char *)valid, strlen (valid));
+  yajl_gen_string (gen, (const unsigned char *)put, strlen (put));
 }
 
 void
@@ -79,6 +87,12 @@ tm_number_format (double value, char *text, int length)
 {
   char *end;
 
+  /* Most numbers of a list of judgements are a whole one, and the same. */
+  if (fabs (value) < 1e15 && !(fabs (value - trunc (value)) > 0) && !signbit (value))
+    {
+      g_snprintf (text, (gulong)length, "%" G_GINT64_FORMAT, (gint64)value);
+      return;
+    }
   g_ascii_formatd (text, length, "%.15g", value);
   if (fabs (g_ascii_strtod (text, &end) - value) > 0)
     g_ascii_dtostr (text, length, value);

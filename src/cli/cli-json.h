@@ -14,7 +14,10 @@ G_BEGIN_DECLS
 
 yajl_gen tm_print_begin (void) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Prints the document and a line end, and frees @gen. */
+/* Prints what there is of the document, so that a long one is not held whole. */
+void tm_print_flush (yajl_gen gen);
+
+/* Prints the rest of the document and a line end, and frees @gen. */
 void tm_print_end (yajl_gen gen);
 
 /* Members of the open object. A NULL text, a NAN or an infinite number gives null; bytes that are

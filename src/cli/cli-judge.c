@@ -119,6 +119,7 @@ print_json (yajl_gen gen, const TmJob *job, const TmJudgement *judgement, gboole
   put_proof (gen, judgement);
   tm_put_judgement_detail (gen, job, judgement, budget);
   yajl_gen_map_close (gen);
+  tm_print_flush (gen);
 }
 
 /* @text and spaces up to @width characters: printf would count bytes. */

@@ -27,13 +27,14 @@ tm_probability_in (const TmMargin *margin, double u, double dof)
   return MAX (0, 1 - beyond_upper - beyond_lower);
 }
 
-/* Φ(x / r); a step where the own part is nothing. */
+/* Φ(x / r); a step where the own part is nothing.  By erfc() of the C library: most of the time of a
+ * judgement goes here, and it takes two thirds of what GSL's does, to the same last digit but one. */
 static double
 get_share_below (double x, double r)
 {
   if (x >= REACH * r)
     return 1;
-  return x <= -REACH * r ? 0 : gsl_cdf_ugaussian_P (x / r);
+  return x <= -REACH * r ? 0 : erfc (-x / r * G_SQRT2 / 2) / 2;
 }
 
 /* Π over the sizes, when every one of them is off by @s.  @whole: the upper limits are left out. */

@@ -377,6 +377,29 @@ test_files (void)
   g_rmdir (folder);
 }
 
+/* Bytes are looked at eight at a time: a wrong one is found wherever it stands. */
+static void
+test_wrong_byte_anywhere (void)
+{
+  static const char text[] = TM_TEST_JOB_MM ",\n\"note\": \"\xc2\xb1 0.1\"}";
+  static const char wrong[] = { '\0', '\xb1', '\xff' };
+
+  for (gsize at = 0; at < sizeof text - 1; at++)
+    for (gsize i = 0; i < sizeof wrong; i++)
+      {
+        g_autofree char *bytes = g_memdup2 (text, sizeof text);
+        g_autoptr (GError) error = NULL;
+
+        /* after the first byte of a character this one is right */
+        if (wrong[i] == '\xb1' && at > 0 && text[at - 1] == '\xc2')
+          continue;
+        bytes[at] = wrong[i];
+        g_assert_null (tm_job_from_bytes (bytes, sizeof text - 1, "part.tmjob", NULL, NULL, NULL, &error));
+        g_assert_error (error, TM_EXCHANGE_ERROR, TM_EXCHANGE_ERROR_NOT_JSON);
+        g_assert_nonnull (strstr (error->message, "UTF-8"));
+      }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -390,5 +413,6 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/job-wrong/very-deep", test_very_deep);
   g_test_add_func ("/exchange/job-wrong/cut-short", test_cut_short);
   g_test_add_func ("/exchange/job-wrong/files", test_files);
+  g_test_add_func ("/exchange/job-wrong/byte-anywhere", test_wrong_byte_anywhere);
   return g_test_run ();
 }
