@@ -175,7 +175,8 @@ tm_drift_print_over_correction (const TmBatch *batch)
   g_autofree char *spread = NULL;
   g_autofree char *corrected = NULL;
 
-  if (isnan (batch->offset.spread) || isnan (batch->offset.spread_corrected))
+  if (batch->offset.status == TM_OFFSET_TOO_FEW || !(batch->offset.spread > 0)
+      || isnan (batch->offset.spread_corrected))
     return;
   spread = tm_drift_format_spread (&batch->series, batch->offset.spread);
   corrected = tm_drift_format_spread (&batch->series, batch->offset.spread_corrected);

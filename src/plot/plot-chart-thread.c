@@ -8,6 +8,7 @@
 #include "plot-chart-private.h"
 
 #define DENSE_SLOT 2.2 /* pixels a piece: less, and columns are drawn in place of points */
+#define MOST_REACH 3.0 /* pixels that a bar reaches back over empty columns */
 
 gboolean
 tm_chart_is_dense (const TmFrame *frame, const TmChartPlot *plot)
@@ -63,28 +64,52 @@ find_column_end (const TmFrame *frame, const TmChartPlot *plot, double x)
   return end == plot->n_items ? end : end / grain * grain;
 }
 
+/* The bar of the column drawn last; x NAN: none of this stretch. */
+typedef struct {
+  double x, top, bottom;
+} Bar;
+
+/* Reaches back to the bar before it, as a line would: where pieces that were not measured lie between, single
+ * values would be lone dots. */
+static void
+add_bar (cairo_t *cr, const Bar *before, const Bar *bar)
+{
+  double top = bar->top, bottom = bar->bottom, from = bar->x;
+
+  if (isfinite (before->x))
+    {
+      top = MIN (top, before->bottom);
+      bottom = MAX (bottom, before->top);
+      from = MAX (before->x + 1.0, bar->x - MOST_REACH);
+    }
+  cairo_rectangle (cr, from, top, bar->x + 1.0 - from, bottom - top);
+}
+
 /* One bar for each column of pixels, from the smallest to the largest that fall on it. */
 static void
 trace_columns (const TmFrame *frame, const TmChartPlot *plot, const TmChartThread *thread)
 {
-  guint from = 0;
+  Bar before = { .x = NAN };
+  guint from = 0, stretch = G_MAXUINT;
 
   for (double x = floor (frame->left); x < frame->right; x += 1.0)
     {
       const guint to = find_column_end (frame, plot, x);
       const TmSpan low = tm_envelope_span (thread->low, from, to);
       const TmSpan high = thread->high == thread->low ? low : tm_envelope_span (thread->high, from, to);
-      double top, bottom;
+      Bar bar
+          = { x, tm_frame_at (frame, thread->base + high.high), tm_frame_at (frame, thread->base + low.low) };
 
+      if (from < to && plot->items[from].stretch != stretch)
+        before.x = NAN;
+      stretch = from < to ? plot->items[to - 1].stretch : stretch;
       from = to;
-      if (low.n == 0 || high.n == 0)
+      if (low.n == 0 || high.n == 0 || bar.bottom < frame->top || bar.top > frame->bottom)
         continue;
-      top = tm_frame_at (frame, thread->base + high.high);
-      bottom = tm_frame_at (frame, thread->base + low.low);
-      if (bottom < frame->top || top > frame->bottom)
-        continue;
-      top = floor (tm_frame_keep (frame, top));
-      cairo_rectangle (frame->pen.cr, x, top, 1.0, MAX (1.0, ceil (tm_frame_keep (frame, bottom)) - top));
+      bar.top = floor (tm_frame_keep (frame, bar.top));
+      bar.bottom = MAX (bar.top + 1.0, ceil (tm_frame_keep (frame, bar.bottom)));
+      add_bar (frame->pen.cr, &before, &bar);
+      before = bar;
     }
 }
 

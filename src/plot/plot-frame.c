@@ -194,7 +194,8 @@ take_near (TmFrame *frame, double *at)
 
   for (gsize i = 0; i < G_N_ELEMENTS (shifts); i++)
     {
-      const double y = *at + shifts[i] * frame->pen.line;
+      const double shifted = *at + shifts[i] * frame->pen.line;
+      const double y = CLAMP (shifted, half, MAX (half, frame->height - half));
 
       if (!tm_frame_take (&frame->side, y - half, y + half))
         continue;

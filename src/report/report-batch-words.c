@@ -305,7 +305,8 @@ add_over_correction (GPtrArray *lines, const TmBatch *batch)
   g_autofree char *spread = NULL;
   g_autofree char *corrected = NULL;
 
-  if (!isfinite (batch->offset.spread) || !isfinite (batch->offset.spread_corrected))
+  if (batch->offset.status == TM_OFFSET_TOO_FEW || !(batch->offset.spread > 0)
+      || !isfinite (batch->offset.spread_corrected))
     return;
   spread = format_spread (batch, batch->offset.spread);
   corrected = format_spread (batch, batch->offset.spread_corrected);

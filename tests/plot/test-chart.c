@@ -579,6 +579,31 @@ test_edge (void)
   clear_picture (&picture);
 }
 
+static double
+size_of_third (guint i)
+{
+  return i % 3 == 0 ? size_of_steady (i) : NAN;
+}
+
+/* Of a long run every third piece is measured: no lone dots of a pixel each, but a line as of a short one. */
+static void
+test_every_third (void)
+{
+  TmFeature *bore;
+  g_autoptr (TmJob) job = make_batch_job (&bore, 900, size_of_third);
+  g_auto (TmBatch) batch = { 0 };
+  g_autoptr (TmChartPlot) plot = NULL;
+  const TmTheme *theme = tm_theme_light ();
+  Picture picture = make_picture (460, 200, theme);
+
+  bore->lower = bore->upper = quantity ("", TM_UNIT_MM);
+  tm_batch_init (&batch, job, bore, 1, NULL, NULL, NULL);
+  plot = tm_chart_plot_new (&batch, 0);
+  tm_chart_plot_draw (plot, picture.cr, 460, 200, -1, theme);
+  g_assert_cmpuint (count_ink (&picture, theme, 90, 450, 12, 160), >, 2000);
+  clear_picture (&picture);
+}
+
 /* Long serials keep their ends, which tell them apart, and are not cut by the edge. */
 static void
 test_long_serials (void)
@@ -682,6 +707,7 @@ main (int argc, char **argv)
   g_test_add_func ("/chart/no-pieces", test_no_pieces);
   g_test_add_func ("/chart/ink", test_ink);
   g_test_add_func ("/chart/edge", test_edge);
+  g_test_add_func ("/chart/every-third", test_every_third);
   g_test_add_func ("/chart/long-serials", test_long_serials);
   g_test_add_func ("/chart/many-events", test_many_events);
   g_test_add_func ("/chart/piece-at", test_piece_at);
