@@ -3,14 +3,15 @@
 #include "app-hold-print.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "plot-theme.h"
 
 /* Points. */
 #define TITLE_SIZE  14
 #define TEXT_SIZE   10
-#define LINE_HEIGHT 17.0
-#define HEAD_HEIGHT 96.0
+#define ROW_GAP     4.0 /* between the text of a row and the rule under it */
+#define COLUMN_GAP  6.0
 #define FOOT_HEIGHT 56.0
 
 typedef struct {
@@ -25,66 +26,89 @@ static const Column columns[] = {
   { N_ ("Disposition"), 0.43, 0.17 }, { N_ ("Note"), 0.60, 0.40 },
 };
 
-static guint
-lines_on_page (double height)
+/* What is drawn on; without @draw it is only measured. */
+typedef struct {
+  cairo_t *cr;
+  gboolean draw;
+  double width;
+} Paper;
+
+/* -------- Text -------- */
+
+/* Wrapped within @width, for nobody can ask paper for the rest; its height in whole points. */
+static double
+put_text (const Paper *paper, const char *text, double x, double y, double width, double size, gboolean bold)
 {
-  const double room = height - HEAD_HEIGHT - FOOT_HEIGHT;
-
-  return room > 2 * LINE_HEIGHT ? (guint)(room / LINE_HEIGHT) - 1 : 1;
-}
-
-guint
-tm_hold_print_pages (const TmHoldList *list, double height)
-{
-  const guint lines = lines_on_page (height);
-
-  return MAX (1, (list->lines->len + lines - 1) / lines);
-}
-
-/* One line of text that ends in an ellipsis where @width is too narrow. */
-static void
-draw_text (cairo_t *cr, const char *text, double x, double y, double width, double size, gboolean bold)
-{
-  g_autoptr (PangoLayout) layout = pango_cairo_create_layout (cr);
+  g_autoptr (PangoLayout) layout = pango_cairo_create_layout (paper->cr);
   g_autoptr (PangoFontDescription) font = pango_font_description_from_string (tm_theme_paper ()->font);
+  int height;
 
   pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
   pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
   pango_layout_set_font_description (layout, font);
   pango_layout_set_text (layout, text, -1);
   pango_layout_set_width (layout, (int)(MAX (width, 1) * PANGO_SCALE));
-  pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-  pango_layout_set_single_paragraph_mode (layout, TRUE);
-  cairo_move_to (cr, x, y);
-  pango_cairo_show_layout (cr, layout);
+  pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  pango_layout_get_size (layout, NULL, &height);
+  if (paper->draw)
+    {
+      cairo_move_to (paper->cr, x, y);
+      pango_cairo_show_layout (paper->cr, layout);
+    }
+  return ceil ((double)height / PANGO_SCALE);
 }
 
 static void
-draw_rule (cairo_t *cr, double y, double width, double thickness)
+put_rule (const Paper *paper, double y, double thickness)
 {
-  cairo_set_line_width (cr, thickness);
-  cairo_move_to (cr, 0, y);
-  cairo_line_to (cr, width, y);
-  cairo_stroke (cr);
+  if (!paper->draw)
+    return;
+  cairo_set_line_width (paper->cr, thickness);
+  cairo_move_to (paper->cr, 0, y);
+  cairo_line_to (paper->cr, paper->width, y);
+  cairo_stroke (paper->cr);
 }
 
-static void
-draw_head (const TmHoldList *list, cairo_t *cr, double width)
+/* Cells side by side over a rule; the height of all. */
+static double
+put_cells (const Paper *paper, const char *const cells[], double y, gboolean bold, double thickness)
+{
+  double height = 0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
+    {
+      const double tall = put_text (paper, cells[i], columns[i].at * paper->width, y,
+                                    columns[i].share * paper->width - COLUMN_GAP, TEXT_SIZE, bold);
+
+      height = MAX (height, tall);
+    }
+  put_rule (paper, y + height + ROW_GAP / 2, thickness);
+  return height + ROW_GAP;
+}
+
+/* -------- Parts of a page -------- */
+
+/* Its height. */
+static double
+put_head (const Paper *paper, const TmHoldList *list)
 {
   g_autofree char *summary = tm_hold_list_summary (list);
+  const char *lines[] = { list->job, list->feature, summary };
+  const char *titles[G_N_ELEMENTS (columns)];
+  double y = put_text (paper, _ ("Pieces held back"), 0, 0, paper->width, TITLE_SIZE, TRUE) + ROW_GAP;
 
-  draw_text (cr, _ ("Pieces held back"), 0, 0, width, TITLE_SIZE, TRUE);
-  draw_text (cr, list->job, 0, 22, width, TEXT_SIZE, FALSE);
-  draw_text (cr, list->feature, 0, 36, width, TEXT_SIZE, FALSE);
-  draw_text (cr, summary, 0, 50, width, TEXT_SIZE, FALSE);
+  for (guint i = 0; i < G_N_ELEMENTS (lines); i++)
+    if (*lines[i] != '\0')
+      y += put_text (paper, lines[i], 0, y, paper->width, TEXT_SIZE, FALSE);
+  y += 2 * ROW_GAP;
   for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
-    draw_text (cr, _ (columns[i].title), columns[i].at * width, HEAD_HEIGHT - 18,
-               columns[i].share * width - 6, TEXT_SIZE, TRUE);
-  draw_rule (cr, HEAD_HEIGHT - 3, width, 0.8);
+    titles[i] = _ (columns[i].title);
+  return y + put_cells (paper, titles, y, TRUE, 0.8) + ROW_GAP;
 }
 
-static void
-draw_line (const TmHoldLine *line, const TmPiece *piece, cairo_t *cr, double y, double width)
+/* Its height. */
+static double
+put_line (const Paper *paper, const TmHoldLine *line, const TmPiece *piece, double y)
 {
   g_autofree char *chance = line->held ? tm_words_chance_out (line->out) : g_strdup ("");
   const char *cells[] = { line->serial,
@@ -94,59 +118,97 @@ draw_line (const TmHoldLine *line, const TmPiece *piece, cairo_t *cr, double y, 
                           chance, piece != NULL ? tm_words_disposition (piece) : "",
                           piece != NULL ? piece->disposition_note : "" };
 
-  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
-    draw_text (cr, cells[i], columns[i].at * width, y, columns[i].share * width - 6, TEXT_SIZE, FALSE);
-  draw_rule (cr, y + LINE_HEIGHT - 2, width, 0.2);
+  return put_cells (paper, cells, y, FALSE, 0.2);
 }
 
 static void
-draw_foot (cairo_t *cr, double width, double height, guint page, guint n_pages)
+put_foot (const Paper *paper, double height, guint page, guint n_pages)
 {
   g_autofree char *number = g_strdup_printf (_ ("Page %u of %u"), page + 1, n_pages);
 
-  draw_text (cr, _ ("Decided by"), 0, height - 36, width * 0.5, TEXT_SIZE, FALSE);
-  draw_text (cr, _ ("Date"), width * 0.6, height - 36, width * 0.4, TEXT_SIZE, FALSE);
-  draw_rule (cr, height - 22, width, 0.4);
-  draw_text (cr, number, 0, height - 16, width, TEXT_SIZE, FALSE);
+  put_text (paper, _ ("Decided by"), 0, height - 36, paper->width * 0.5, TEXT_SIZE, FALSE);
+  put_text (paper, _ ("Date"), paper->width * 0.6, height - 36, paper->width * 0.4, TEXT_SIZE, FALSE);
+  put_rule (paper, height - 22, 0.4);
+  put_text (paper, number, 0, height - 16, paper->width, TEXT_SIZE, FALSE);
+}
+
+/* -------- Pages -------- */
+
+static const TmHoldLine *
+get_line (const TmHoldList *list, guint at)
+{
+  return g_ptr_array_index (list->lines, at);
+}
+
+GArray *
+tm_hold_print_paginate (const TmHoldList *list, const TmJob *job, cairo_t *cr, double width, double height)
+{
+  const Paper paper = { cr, FALSE, width };
+  GArray *starts = g_array_new (FALSE, FALSE, sizeof (guint));
+  const double top = put_head (&paper, list);
+  guint start = 0;
+  double y = top;
+
+  g_array_append_val (starts, start);
+  for (guint i = 0; i < list->lines->len; i++)
+    {
+      const TmHoldLine *line = get_line (list, i);
+      const double tall = put_line (&paper, line, tm_job_find_piece (job, line->serial), 0);
+
+      /* What is taller than a page has one of its own. */
+      if (y + tall > height - FOOT_HEIGHT && y > top)
+        {
+          g_array_append_val (starts, i);
+          y = top;
+        }
+      y += tall;
+    }
+  return starts;
 }
 
 void
-tm_hold_print_draw (const TmHoldList *list, const TmJob *job, cairo_t *cr, double width, double height,
-                    guint page)
+tm_hold_print_draw (const TmHoldList *list, const TmJob *job, const GArray *starts, cairo_t *cr, double width,
+                    double height, guint page)
 {
-  const guint lines = lines_on_page (height);
-  const guint end = MIN (list->lines->len, (page + 1) * lines);
+  const Paper paper = { cr, TRUE, width };
+  const guint end = page + 1 < starts->len ? g_array_index (starts, guint, page + 1) : list->lines->len;
+  double y;
+
+  g_return_if_fail (page < starts->len);
 
   cairo_set_source_rgb (cr, 0, 0, 0);
-  draw_head (list, cr, width);
-  for (guint i = page * lines; i < end; i++)
+  y = put_head (&paper, list);
+  for (guint i = g_array_index (starts, guint, page); i < end; i++)
     {
-      const TmHoldLine *line = g_ptr_array_index (list->lines, i);
+      const TmHoldLine *line = get_line (list, i);
 
-      draw_line (line, tm_job_find_piece (job, line->serial), cr,
-                 HEAD_HEIGHT + 2 + (i - page * lines) * LINE_HEIGHT, width);
+      y += put_line (&paper, line, tm_job_find_piece (job, line->serial), y);
     }
-  draw_foot (cr, width, height, page, tm_hold_print_pages (list, height));
+  put_foot (&paper, height, page, starts->len);
 }
 
 typedef struct {
   const TmHoldList *list;
   const TmJob *job;
+  GArray *starts; /* owned; NULL: not paginated yet */
 } Printed;
 
 static void
-begin_cb (GtkPrintOperation *operation, GtkPrintContext *context, const Printed *printed)
+begin_cb (GtkPrintOperation *operation, GtkPrintContext *context, Printed *printed)
 {
-  gtk_print_operation_set_n_pages (
-      operation, (int)tm_hold_print_pages (printed->list, gtk_print_context_get_height (context)));
+  g_clear_pointer (&printed->starts, g_array_unref);
+  printed->starts = tm_hold_print_paginate (
+      printed->list, printed->job, gtk_print_context_get_cairo_context (context),
+      gtk_print_context_get_width (context), gtk_print_context_get_height (context));
+  gtk_print_operation_set_n_pages (operation, (int)printed->starts->len);
 }
 
 static void
 page_cb (GtkPrintOperation *operation, GtkPrintContext *context, int page, const Printed *printed)
 {
-  tm_hold_print_draw (printed->list, printed->job, gtk_print_context_get_cairo_context (context),
-                      gtk_print_context_get_width (context), gtk_print_context_get_height (context),
-                      (guint)page);
+  tm_hold_print_draw (printed->list, printed->job, printed->starts,
+                      gtk_print_context_get_cairo_context (context), gtk_print_context_get_width (context),
+                      gtk_print_context_get_height (context), (guint)page);
 }
 
 gboolean
@@ -154,7 +216,8 @@ tm_hold_print_run (GtkWindow *parent, const TmHoldList *list, const TmJob *job, 
                    GError **error)
 {
   g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
-  Printed printed = { list, job };
+  Printed printed = { list, job, NULL };
+  gboolean done;
   GtkPrintOperationAction action = GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG;
 
   gtk_print_operation_set_job_name (operation, _ ("Pieces held back"));
@@ -167,5 +230,7 @@ tm_hold_print_run (GtkWindow *parent, const TmHoldList *list, const TmJob *job, 
     }
   g_signal_connect (operation, "begin-print", G_CALLBACK (begin_cb), &printed);
   g_signal_connect (operation, "draw-page", G_CALLBACK (page_cb), &printed);
-  return gtk_print_operation_run (operation, action, parent, error) != GTK_PRINT_OPERATION_RESULT_ERROR;
+  done = gtk_print_operation_run (operation, action, parent, error) != GTK_PRINT_OPERATION_RESULT_ERROR;
+  g_clear_pointer (&printed.starts, g_array_unref);
+  return done;
 }

@@ -11,12 +11,14 @@
 
 G_BEGIN_DECLS
 
-/* How many pages of @height, in points, the list takes; one at least. */
-guint tm_hold_print_pages (const TmHoldList *list, double height);
+/* Of each page (one at least) of @width and @height points the line that it begins with, guint; text is
+ * wrapped, never cut.  @cr is measured with, its unit a point. */
+GArray *tm_hold_print_paginate (const TmHoldList *list, const TmJob *job, cairo_t *cr, double width,
+                                double height) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Draws page @page, from 0, in black on a @cr whose unit is a point. */
-void tm_hold_print_draw (const TmHoldList *list, const TmJob *job, cairo_t *cr, double width, double height,
-                         guint page);
+/* Draws page @page, from 0, of those in black. */
+void tm_hold_print_draw (const TmHoldList *list, const TmJob *job, const GArray *starts, cairo_t *cr,
+                         double width, double height, guint page);
 
 /* Asks for a printer and prints; @path: writes a PDF there instead, asking nothing.  @job must outlive the
  * call, which ends when everything is drawn.  FALSE with @error where that failed; given up is no error. */

@@ -293,7 +293,39 @@ test_table (void)
   close_tools (fixture);
 }
 
-/* Every line is on one page of as many as there are said to be. */
+/* Pages follow each other without a line lost, a long note takes the lines that it needs, and one page is
+ * never none. */
+static void
+test_pages (void)
+{
+  Fixture *fixture = open_tools (make_batch_job (20, 16));
+  TmJob *job = tm_document_job (fixture->ui->document);
+  g_autoptr (TmHoldList) list = tm_hold_list_new (job, NULL, &fixture->batch);
+  g_autoptr (TmHoldList) empty = tm_hold_list_new (job, NULL, NULL);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 10, 10);
+  cairo_t *cr = cairo_create (surface);
+  g_autoptr (GArray) one = tm_hold_print_paginate (list, job, cr, 540, 800);
+  g_autoptr (GArray) none = tm_hold_print_paginate (empty, job, cr, 540, 800);
+  g_autoptr (GArray) many = tm_hold_print_paginate (list, job, cr, 540, 250);
+  g_autoptr (GArray) longer = NULL;
+
+  g_assert_cmpuint (one->len, ==, 1);
+  g_assert_cmpuint (none->len, ==, 1);
+  g_assert_cmpuint (many->len, >, 1);
+  for (guint i = 1; i < many->len; i++)
+    g_assert_cmpuint (g_array_index (many, guint, i), >, g_array_index (many, guint, i - 1));
+  g_assert_cmpuint (g_array_index (many, guint, many->len - 1), <, list->lines->len);
+  for (guint i = 20; i < 32; i++)
+    ((TmPiece *)g_ptr_array_index (job->pieces, i))->disposition_note
+        = "measured again with the air gauge on the surface plate, and the customer was told by telephone";
+  longer = tm_hold_print_paginate (list, job, cr, 540, 250);
+  g_assert_cmpuint (longer->len, >, many->len);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  close_tools (fixture);
+}
+
+/* It is written. */
 static void
 test_print (void)
 {
@@ -305,8 +337,6 @@ test_print (void)
   g_autofree char *bytes = NULL;
   gsize length = 0;
 
-  g_assert_cmpuint (tm_hold_print_pages (list, 800), ==, 1);
-  g_assert_cmpuint (tm_hold_print_pages (list, 250), >, 1);
   g_assert_true (tm_hold_print_run (GTK_WINDOW (fixture->window), list, job, path, &error));
   g_assert_no_error (error);
   g_assert_true (g_file_get_contents (path, &bytes, &length, NULL));
@@ -451,6 +481,7 @@ main (int argc, char **argv)
   g_test_add_func ("/batch-tools/rate", test_rate);
   g_test_add_func ("/batch-tools/hold", test_hold);
   g_test_add_func ("/batch-tools/table", test_table);
+  g_test_add_func ("/batch-tools/pages", test_pages);
   g_test_add_func ("/batch-tools/print", test_print);
   g_test_add_func ("/batch-tools/lot", test_lot);
   g_test_add_func ("/batch-tools/interval", test_interval);
