@@ -10,10 +10,12 @@
 #include "app-edit.h"
 #include "app-table-item.h"
 #include "app-toast.h"
+#include "exchange-qif.h"
 
 /* Wait this long after the last keystroke before the rows are read again. */
 #define SETTLE_MS 150
-/* A feature list is a few kilobytes; a file beyond this is another kind of file. */
+/* A table of features is a few kilobytes; a file beyond this is another kind of file.  QIF may hold results
+ * and geometry besides, and has a limit of its own. */
 #define MAX_BYTES (16u * 1024u * 1024u)
 
 #define TM_TYPE_TABLE_DIALOG (tm_table_dialog_get_type ())
@@ -27,6 +29,7 @@ struct _TmTableDialog {
   GListStore *items;
   char *place;          /* what errors call the source */
   gboolean keeps_place; /* the text is being set from a file */
+  GBytes *file;         /* a file that is no text to be shown here; read while the text is empty */
   guint settle_id;
   GtkFileChooserNative *chooser;
   GCancellable *cancellable;
@@ -61,7 +64,17 @@ show_rows (TmTableDialog *self)
                        items->len);
 }
 
-/* "12 of 13 rows can be added; not used: colour, weight" */
+static void
+append_remarks (TmTableDialog *self, GString *text)
+{
+  for (guint i = 0; i < self->preview->unused->len; i++)
+    g_string_append_printf (text, i == 0 ? _ ("; columns not used: %s") : ", %s",
+                            (char *)g_ptr_array_index (self->preview->unused, i));
+  if (self->preview->remark != NULL)
+    g_string_append_printf (text, "; %s", self->preview->remark);
+}
+
+/* "part.qif: 12 of 13 rows can be added; columns not used: colour, weight" */
 static void
 show_summary (TmTableDialog *self)
 {
@@ -79,14 +92,25 @@ show_summary (TmTableDialog *self)
       return;
     }
   text = g_string_new (NULL);
+  if (self->file != NULL)
+    g_string_append_printf (text, "%s: ", self->place);
   g_string_append_printf (
       text, ngettext ("%u of %u row can be added", "%u of %u rows can be added", self->preview->rows->len), n,
       self->preview->rows->len);
-  for (guint i = 0; i < self->preview->unused->len; i++)
-    g_string_append_printf (text, i == 0 ? _ ("; columns not used: %s") : ", %s",
-                            (char *)g_ptr_array_index (self->preview->unused, i));
+  append_remarks (self, text);
   gtk_label_set_text (self->summary_label, text->str);
   g_string_free (text, TRUE);
+}
+
+/* What stands in a table, or in a QIF file. */
+static TmTablePreview *
+preview_data (TmTableDialog *self, const char *place, const char *data, gsize length, GError **error)
+{
+  TmJob *job = tm_document_job (self->document);
+
+  if (tm_qif_is_likely (data, length))
+    return tm_qif_read_features (data, length, place, job, error);
+  return tm_table_preview (data, length, place, job, error);
 }
 
 static void
@@ -95,11 +119,14 @@ read_rows (TmTableDialog *self)
   g_autofree char *text = get_text (self);
   g_autofree char *stripped = g_strstrip (g_strdup (text));
   g_autoptr (GError) error = NULL;
+  gsize length;
+  const char *data = self->file != NULL ? g_bytes_get_data (self->file, &length) : NULL;
 
   g_clear_pointer (&self->preview, tm_table_preview_free);
   if (*stripped != '\0')
-    self->preview
-        = tm_table_preview (text, strlen (text), self->place, tm_document_job (self->document), &error);
+    self->preview = preview_data (self, self->place, text, strlen (text), &error);
+  else if (data != NULL)
+    self->preview = preview_data (self, self->place, data, length, &error);
   tm_dialog_problem_set (self->problem_label, error != NULL ? error->message : NULL);
   show_rows (self);
   show_summary (self);
@@ -116,15 +143,22 @@ settle_cb (gpointer data)
 }
 
 static void
+read_soon (TmTableDialog *self)
+{
+  g_clear_handle_id (&self->settle_id, g_source_remove);
+  self->settle_id = g_timeout_add (SETTLE_MS, settle_cb, self);
+}
+
+static void
 text_changed_cb (TmTableDialog *self)
 {
   if (!self->keeps_place)
     {
       g_free (self->place);
       self->place = g_strdup (_ ("pasted rows"));
+      g_clear_pointer (&self->file, g_bytes_unref);
     }
-  g_clear_handle_id (&self->settle_id, g_source_remove);
-  self->settle_id = g_timeout_add (SETTLE_MS, settle_cb, self);
+  read_soon (self);
 }
 
 static void
@@ -150,31 +184,45 @@ add_cb (TmTableDialog *self)
   gtk_window_destroy (GTK_WINDOW (self));
 }
 
-/* Text that is no UTF-8 cannot stand in the text view: the reader says so, with the file's name. */
+/* Text that is no UTF-8 cannot stand in the text view, and nobody edits XML here. */
+static void
+show_file (TmTableDialog *self, const char *name, const char *data, gsize length)
+{
+  gboolean is_qif = tm_qif_is_likely (data, length);
+
+  g_free (self->place);
+  self->place = g_strdup (name);
+  g_clear_pointer (&self->file, g_bytes_unref);
+  self->keeps_place = TRUE;
+  if (is_qif)
+    self->file = g_bytes_new (data, length);
+  gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->text_view), is_qif ? "" : data,
+                            is_qif ? 0 : (int)length);
+  self->keeps_place = FALSE;
+  read_soon (self);
+}
+
+/* What cannot be read leaves what is shown alone: the reader says why, with the file's name. */
 static void
 take_file (TmTableDialog *self, const char *name, const char *data, gsize length)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (TmTablePreview) preview = NULL;
 
-  if (length > MAX_BYTES)
+  if (length > MAX_BYTES && !tm_qif_is_likely (data, length))
     {
       g_autofree char *line = g_strdup_printf (_ ("%s is too large for a table of features."), name);
 
       tm_dialog_problem_set (self->problem_label, line);
       return;
     }
-  preview = tm_table_preview (data, length, name, tm_document_job (self->document), &error);
+  preview = preview_data (self, name, data, length, &error);
   if (preview == NULL)
     {
       tm_dialog_problem_set (self->problem_label, error->message);
       return;
     }
-  g_free (self->place);
-  self->place = g_strdup (name);
-  self->keeps_place = TRUE;
-  gtk_text_buffer_set_text (gtk_text_view_get_buffer (self->text_view), data, (int)length);
-  self->keeps_place = FALSE;
+  show_file (self, name, data, length);
 }
 
 static void
@@ -198,13 +246,21 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer data)
     take_file (self, name, contents, length);
 }
 
+void
+tm_table_dialog_load (GtkWindow *dialog, GFile *file)
+{
+  TmTableDialog *self = TM_TABLE_DIALOG (dialog);
+
+  g_file_load_contents_async (file, self->cancellable, loaded_cb, g_object_ref (self));
+}
+
 static void
 open_response_cb (GtkFileChooserNative *chooser, int response, TmTableDialog *self)
 {
   g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
 
   if (response == GTK_RESPONSE_ACCEPT && file != NULL)
-    g_file_load_contents_async (file, self->cancellable, loaded_cb, g_object_ref (self));
+    tm_table_dialog_load (GTK_WINDOW (self), file);
   g_clear_object (&self->chooser);
 }
 
@@ -236,6 +292,7 @@ tm_table_dialog_dispose (GObject *object)
   g_clear_pointer (&self->preview, tm_table_preview_free);
   g_clear_object (&self->document);
   g_clear_pointer (&self->place, g_free);
+  g_clear_pointer (&self->file, g_bytes_unref);
   gtk_widget_dispose_template (GTK_WIDGET (self), TM_TYPE_TABLE_DIALOG);
   G_OBJECT_CLASS (tm_table_dialog_parent_class)->dispose (object);
 }

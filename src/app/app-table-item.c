@@ -60,6 +60,8 @@ describe (const TmTableRow *row)
 
   if (row->problem != NULL)
     return g_strdup_printf (_ ("left out: %s"), row->problem);
+  if (row->remark != NULL)
+    return g_strdup_printf (_ ("kept as a note: %s"), row->remark);
   if (row->read != TM_CALLOUT_OK && row->feature->kind == TM_KIND_NOTE)
     return tm_words_kept_as_note (row->read);
   limits = tm_words_limits (row->feature);

@@ -28,6 +28,8 @@ typedef enum {
   TM_EXCHANGE_ERROR_NO_COLUMN, /* a table without a column that is needed */
   TM_EXCHANGE_ERROR_CANCELLED,
   TM_EXCHANGE_ERROR_IO,
+  TM_EXCHANGE_ERROR_NOT_XML, /* or truncated */
+  TM_EXCHANGE_ERROR_NOT_QIF, /* XML of another kind */
 } TmExchangeError;
 
 #define TM_EXCHANGE_MAX_BYTES (96u * 1024u * 1024u)

@@ -12,7 +12,7 @@
 #define DEFAULT_COUNT 20000
 #define DEFAULT_SEED  286
 #define MAX_EDITS     6
-#define MAX_SIZE      600
+#define MAX_SIZE      600 /* unless the seed itself is longer */
 
 /* Pieces that a text is likely to be broken by. */
 static const char *const tokens[] = {
@@ -67,7 +67,7 @@ static const char *const tokens[] = {
 };
 
 static void
-edit (GByteArray *bytes, GRand *random)
+edit (GByteArray *bytes, GRand *random, guint most)
 {
   guint at = bytes->len > 0 ? (guint)g_rand_int_range (random, 0, (gint32)bytes->len) : 0;
   const char *token = tokens[g_rand_int_range (random, 0, G_N_ELEMENTS (tokens))];
@@ -96,8 +96,8 @@ edit (GByteArray *bytes, GRand *random)
       g_byte_array_append (bytes, tail, tail_size);
       break;
     }
-  if (bytes->len > MAX_SIZE)
-    g_byte_array_set_size (bytes, MAX_SIZE);
+  if (bytes->len > most)
+    g_byte_array_set_size (bytes, most);
 }
 
 static void
@@ -108,7 +108,7 @@ run_one (GRand *random, guint n_seeds)
 
   g_byte_array_append (bytes, (const guint8 *)seed, (guint)strlen (seed));
   for (int edits = g_rand_int_range (random, 0, MAX_EDITS + 1); edits > 0; edits--)
-    edit (bytes, random);
+    edit (bytes, random, MAX (MAX_SIZE, (guint)strlen (seed)));
   LLVMFuzzerTestOneInput (bytes->data, bytes->len);
 }
 

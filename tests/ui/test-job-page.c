@@ -6,6 +6,7 @@
 
 #include <adwaita.h>
 
+#include "app-dialog.h"
 #include "app-edit.h"
 #include "app-feature-form.h"
 #include "app-job-features.h"
@@ -13,6 +14,7 @@
 #include "app-job-page.h"
 #include "app-job-pieces.h"
 #include "app-resources.h"
+#include "app-table-dialog.h"
 #include "ui-fixture.h"
 
 typedef struct {
@@ -290,6 +292,70 @@ test_form_refuses (void)
   ui_fixture_free (fixture);
 }
 
+static const char qif_text[]
+    = "<QIFDocument xmlns='http://qifstandards.org/xsd/qif3' versionQIF='3.0.0' idMax='9'><Characteristics>"
+      "<CharacteristicDefinitions n='2'><WidthCharacteristicDefinition "
+      "id='1'><Tolerance><MaxValue>0.1</MaxValue>"
+      "<DefinedAsLimit>false</DefinedAsLimit></Tolerance></WidthCharacteristicDefinition>"
+      "<WeldFilletCharacteristicDefinition id='2'/></CharacteristicDefinitions><CharacteristicNominals n='2'>"
+      "<WidthCharacteristicNominal id='3'><CharacteristicDefinitionId>1</CharacteristicDefinitionId>"
+      "<TargetValue>12.0</TargetValue><Name>71</Name></WidthCharacteristicNominal>"
+      "<WeldFilletCharacteristicNominal "
+      "id='4'><CharacteristicDefinitionId>2</CharacteristicDefinitionId><Name>72</Name>"
+      "</WeldFilletCharacteristicNominal></CharacteristicNominals></Characteristics></QIFDocument>";
+
+static GListModel *
+table_rows (GtkWindow *dialog)
+{
+  GType type = G_OBJECT_TYPE (dialog);
+  GtkColumnView *view = GTK_COLUMN_VIEW (gtk_widget_get_template_child (GTK_WIDGET (dialog), type, "view"));
+
+  return G_LIST_MODEL (gtk_column_view_get_model (view));
+}
+
+static const char *
+label_of (GtkWindow *dialog, const char *name)
+{
+  return gtk_label_get_text (
+      GTK_LABEL (gtk_widget_get_template_child (GTK_WIDGET (dialog), G_OBJECT_TYPE (dialog), name)));
+}
+
+/* A QIF file is shown row by row as a table is, and added; one that is none says so and leaves the rows. */
+static void
+test_qif_file (void)
+{
+  Page *page = open_page (ui_make_job ());
+  guint n_before = page->job->features->len;
+  g_autofree char *path = g_build_filename (page->fixture->folder, "part.qif", NULL);
+  g_autofree char *bad_path = g_build_filename (page->fixture->folder, "bad.qif", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GFile) bad = g_file_new_for_path (bad_path);
+  GtkWindow *dialog;
+  const TmFeature *feature;
+
+  g_assert_true (g_file_set_contents (path, qif_text, -1, NULL));
+  g_assert_true (g_file_set_contents (bad_path, "<!DOCTYPE a []><a/>", -1, NULL));
+  tm_table_dialog_present (GTK_WIDGET (page->page), page->fixture->document);
+  ui_wait_until (tm_dialog_over (GTK_WINDOW (page->window)) != NULL);
+  dialog = tm_dialog_over (GTK_WINDOW (page->window));
+  tm_table_dialog_load (dialog, file);
+  ui_wait_until (g_list_model_get_n_items (table_rows (dialog)) == 2);
+  g_assert_nonnull (strstr (label_of (dialog, "summary_label"), "part.qif: 2 of 2"));
+  g_assert_nonnull (strstr (label_of (dialog, "summary_label"), "no units"));
+  tm_table_dialog_load (dialog, bad);
+  ui_wait_until (strstr (label_of (dialog, "problem_label"), "document type") != NULL);
+  g_assert_cmpuint (g_list_model_get_n_items (table_rows (dialog)), ==, 2);
+  g_signal_emit_by_name (
+      gtk_widget_get_template_child (GTK_WIDGET (dialog), G_OBJECT_TYPE (dialog), "add_button"), "clicked");
+  ui_wait_until (page->job->features->len == n_before + 2);
+  feature = tm_job_find_feature (page->job, "71");
+  g_assert_cmpint (feature->upper.count, ==, G_GINT64_CONSTANT (12100000000));
+  g_assert_cmpint (tm_job_find_feature (page->job, "72")->kind, ==, TM_KIND_NOTE);
+  g_unlink (path);
+  g_unlink (bad_path);
+  close_page (page);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -306,5 +372,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/job-page/rows-stay", test_rows_stay);
   g_test_add_func ("/job-page/form-round-trip", test_form_round_trip);
   g_test_add_func ("/job-page/form-refuses", test_form_refuses);
+  g_test_add_func ("/job-page/qif-file", test_qif_file);
   return g_test_run ();
 }
