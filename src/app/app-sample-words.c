@@ -23,7 +23,7 @@ char *
 tm_words_lot_sample (guint lot, double share, double risk)
 {
   const guint n = tm_lot_sample (lot, share, risk);
-  const guint bad = MIN (lot, (guint)ceil (lot * share - 1e-9));
+  const guint bad = tm_lot_bad (lot, share);
   g_autofree char *passes = format_percent (tm_lot_chance (lot, bad, n));
   g_autofree char *bad_share = format_percent (share);
 

@@ -11,20 +11,10 @@
 #include "cli-options.h"
 #include "core-tolerance.h"
 
-/* Bad pieces of a lot with at least that share of them. */
-static guint
-count_bad (guint lot, double share)
-{
-  double bad = share * lot;
-  guint whole = (guint)bad;
-
-  return MIN (lot, bad - whole > 1e-9 * lot ? whole + 1 : MAX (whole, 1));
-}
-
 int
 tm_drift_sample_lot (guint lot, const TmHowSure *sure, gboolean json)
 {
-  guint n = tm_lot_sample (lot, sure->share, sure->risk), bad = count_bad (lot, sure->share);
+  guint n = tm_lot_sample (lot, sure->share, sure->risk), bad = tm_lot_bad (lot, sure->share);
   double missed = tm_lot_chance (lot, bad, n);
 
   if (json)

@@ -5,6 +5,8 @@
 #include <gsl/gsl_cdf.h>
 #include <math.h>
 
+#include "core-chi-square.h"
+
 #define TAIL 0.025 /* on each side of 95 % */
 
 /* By halving, as the library's own inverse may stop the program where it does not converge. */
@@ -29,7 +31,7 @@ find_f_quantile (double p, double dof1, double dof2)
 static double
 find_chi_quantile (double p, double dof)
 {
-  return gsl_cdf_chisq_Pinv (p, dof) / dof;
+  return tm_chi_square_quantile (p, dof) / dof;
 }
 
 /* How far, relative to the mean square, its own lower and upper bound lie. */

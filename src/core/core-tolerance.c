@@ -7,9 +7,11 @@
 #include <gsl/gsl_randist.h>
 #include <math.h>
 
+#include "core-chi-square.h"
+
 #define NODES 200
-#define SPACE 200
 #define REACH 9.0 /* standard deviations; what lies beyond is under 1e-18 */
+#define MOST  1e15
 
 typedef struct {
   double dof;
@@ -17,8 +19,8 @@ typedef struct {
   double root_n;
   double nodes[NODES], weights[NODES]; /* of the mean's deviate, with its density */
   double half[NODES];                  /* half-width that holds the share, at each node */
-  double factor, quantile;
-  gsl_integration_workspace *space;
+  double quantile;                     /* of the share, one-sided */
+  gsl_integration_glfixed_table *table;
 } Problem;
 
 static gboolean
@@ -50,19 +52,18 @@ find_half (double mean, double share)
 static void
 fill_nodes (Problem *problem)
 {
-  gsl_integration_glfixed_table *table = gsl_integration_glfixed_table_alloc (NODES);
-
   for (gsize i = 0; i < NODES; i++)
     {
-      gsl_integration_glfixed_point (-REACH, REACH, i, &problem->nodes[i], &problem->weights[i], table);
+      gsl_integration_glfixed_point (-REACH, REACH, i, &problem->nodes[i], &problem->weights[i],
+                                     problem->table);
       problem->weights[i] *= gsl_ran_ugaussian_pdf (problem->nodes[i]);
+      problem->half[i] = find_half (problem->nodes[i] / problem->root_n, problem->share);
     }
-  gsl_integration_glfixed_table_free (table);
 }
 
 /* P(the interval of factor @k holds the share): of each mean, that s is large enough. */
 static double
-find_two_sided (Problem *problem, double k)
+find_two_sided (const Problem *problem, double k)
 {
   double sum = 0;
 
@@ -70,45 +71,61 @@ find_two_sided (Problem *problem, double k)
     {
       double s = problem->half[i] / k;
 
-      sum += problem->weights[i] * gsl_cdf_chisq_Q (problem->dof * s * s, problem->dof);
+      sum += problem->weights[i] * tm_chi_square_above (problem->dof * s * s, problem->dof);
     }
   return sum;
 }
 
-/* Φ(√n (k s - z)) over the density of s, the root of a chi square over its degrees of freedom. */
+/* ∫ Φ(√n (k s - z)) f(s) ds over s from @from to @to, f the density of the root of a chi square over its
+ * degrees of freedom. */
 static double
-find_density_cb (double s, void *data)
+integrate_density (const Problem *problem, double k, double from, double to)
 {
-  const Problem *problem = data;
-  double dof = problem->dof, below = problem->root_n * (problem->factor * s - problem->quantile);
+  const double dof = problem->dof;
+  double sum = 0;
 
-  return gsl_cdf_ugaussian_P (below) * gsl_ran_chisq_pdf (dof * s * s, dof) * 2 * dof * s;
-}
+  for (gsize i = 0; i < NODES && to > from; i++)
+    {
+      double s, weight;
 
-/* P(mean + k s lies above the quantile): the noncentral t distribution. */
-static double
-find_one_sided (Problem *problem, double k)
-{
-  const double reach = REACH / sqrt (2 * problem->dof);
-  gsl_function density = { find_density_cb, problem };
-  double sum = 0, error;
-
-  problem->factor = k;
-  problem->quantile = gsl_cdf_ugaussian_Pinv (problem->share);
-  gsl_integration_qag (&density, MAX (1e-12, 1 - reach), 1 + reach, 1e-12, 1e-10, SPACE, GSL_INTEG_GAUSS31,
-                       problem->space, &sum, &error);
+      gsl_integration_glfixed_point (from, to, i, &s, &weight, problem->table);
+      sum += weight * gsl_cdf_ugaussian_P (problem->root_n * (k * s - problem->quantile))
+             * gsl_ran_chisq_pdf (dof * s * s, dof) * 2 * dof * s;
+    }
   return sum;
 }
 
-/* The factor at which the chance, which rises with it, is @confidence. */
+/* P(mean + k s lies above the quantile): the noncentral t distribution.  Quadrature only where Φ is neither
+ * nothing nor one: of a large factor that is a step near zero, which holds all that is left to doubt. */
 static double
-solve (Problem *problem, double (*find) (Problem *, double), double confidence)
+find_one_sided (const Problem *problem, double k)
 {
-  double low = 1e-6, high = 1;
+  const double dof = problem->dof, wide = REACH / problem->root_n;
+  const double low = MAX (1e-12, 1 - REACH / sqrt (2 * dof)), high = 1 + REACH / sqrt (2 * dof);
+  const double nothing = (problem->quantile - wide) / k, one = (problem->quantile + wide) / k;
 
-  while (find (problem, high) < confidence && high < 1e9)
+  if (k > 0)
+    return tm_chi_square_above (dof * MAX (one, 0) * MAX (one, 0), dof)
+           + integrate_density (problem, k, MAX (low, nothing), MIN (high, one));
+  if (k < 0)
+    return 1 - tm_chi_square_above (dof * MAX (one, 0) * MAX (one, 0), dof)
+           + integrate_density (problem, k, MAX (low, one), MIN (high, nothing));
+  return gsl_cdf_ugaussian_P (-problem->root_n * problem->quantile);
+}
+
+/* The factor at which the chance, which rises with it, is @confidence; NAN where it is out of all reason. */
+static double
+solve (const Problem *problem, double (*find) (const Problem *, double), double confidence, double low)
+{
+  double high = 1;
+
+  while (low < 0 && find (problem, low) > confidence && low > -MOST)
+    low *= 2;
+  while (find (problem, high) < confidence && high < MOST)
     high *= 2;
-  for (guint i = 0; i < 100 && high - low > 1e-12 * high; i++)
+  if (high >= MOST || low <= -MOST)
+    return NAN;
+  for (guint i = 0; i < 200 && high - low > 1e-12 * MAX (fabs (high), 1e-3); i++)
     {
       double middle = (low + high) / 2;
 
@@ -120,43 +137,69 @@ solve (Problem *problem, double (*find) (Problem *, double), double confidence)
   return (low + high) / 2;
 }
 
+static gboolean
+problem_init (Problem *problem, gsize n, double coverage, double confidence)
+{
+  if (n < 2 || !is_share (coverage) || !is_share (confidence))
+    return FALSE;
+  *problem = (Problem) { .dof = (double)n - 1, .share = coverage, .root_n = sqrt ((double)n) };
+  problem->table = gsl_integration_glfixed_table_alloc (NODES);
+  return TRUE;
+}
+
 double
 tm_tolerance_one_sided (gsize n, double coverage, double confidence)
 {
-  Problem problem = { .dof = (double)n - 1, .share = coverage, .root_n = sqrt ((double)n) };
+  Problem problem;
   double factor;
 
-  if (n < 2 || !is_share (coverage) || !is_share (confidence))
+  if (!problem_init (&problem, n, coverage, confidence))
     return NAN;
-  problem.space = gsl_integration_workspace_alloc (SPACE);
-  factor = solve (&problem, find_one_sided, confidence);
-  gsl_integration_workspace_free (problem.space);
+  problem.quantile = gsl_cdf_ugaussian_Pinv (coverage);
+  factor = solve (&problem, find_one_sided, confidence, -1);
+  gsl_integration_glfixed_table_free (problem.table);
   return factor;
 }
 
 double
 tm_tolerance_two_sided (gsize n, double coverage, double confidence)
 {
-  Problem problem = { .dof = (double)n - 1, .share = coverage, .root_n = sqrt ((double)n) };
+  Problem problem;
+  double factor;
 
-  if (n < 2 || !is_share (coverage) || !is_share (confidence))
+  if (!problem_init (&problem, n, coverage, confidence))
     return NAN;
   fill_nodes (&problem);
-  for (guint i = 0; i < NODES; i++)
-    problem.half[i] = find_half (problem.nodes[i] / problem.root_n, coverage);
-  return solve (&problem, find_two_sided, confidence);
+  factor = solve (&problem, find_two_sided, confidence, 0);
+  gsl_integration_glfixed_table_free (problem.table);
+  return factor;
 }
 
+/* A share typed as 0.1 is a hair more than a tenth in a double. */
+#define HAIR 1e-12
+
+guint
+tm_lot_bad (guint lot, double share)
+{
+  g_return_val_if_fail (is_share (share), lot);
+  return (guint)MIN (lot, ceil (share * lot * (1 - HAIR)));
+}
+
+/* Π (lot - n - i) / (lot - i) over the bad ones, or as well Π (lot - bad - i) / (lot - i) over the sample:
+ * whichever is less work. */
 double
 tm_lot_chance (guint lot, guint bad, guint n)
 {
-  double log_chance = 0;
+  const guint more = MAX (bad, n), fewer = MIN (bad, n);
+  double chance = 1;
 
-  if (n > lot - MIN (bad, lot))
+  if (fewer == 0)
+    return 1;
+  if (more >= lot || fewer > lot - more)
     return 0;
-  for (guint i = 0; i < bad; i++)
-    log_chance += log ((double)(lot - n - i) / (double)(lot - i));
-  return exp (log_chance);
+  for (guint i = 0; i < fewer && chance > 0; i++)
+    chance *= (double)(lot - more - i) / (double)(lot - i);
+  return chance;
 }
 
 guint
@@ -166,12 +209,13 @@ tm_lot_sample (guint lot, double share, double risk)
 
   g_return_val_if_fail (is_share (share) && is_share (risk), lot);
 
-  bad = (guint)MIN (lot, ceil (share * lot - 1e-9));
+  bad = tm_lot_bad (lot, share);
   while (high - low > 1)
     {
       guint middle = low + (high - low) / 2;
 
-      if (tm_lot_chance (lot, bad, middle) <= risk)
+      /* 9 of 10 with one bad leave a chance of a tenth, which is not more than 0.1. */
+      if (tm_lot_chance (lot, bad, middle) <= risk * (1 + HAIR))
         high = middle;
       else
         low = middle;

@@ -50,28 +50,107 @@ test_handbook (void)
   g_assert_true (isnan (tm_tolerance_one_sided (10, 1, 0.9)));
 }
 
-/* By the definition: the sample is good enough and one fewer is not, by GSL's hypergeometric distribution. */
+/* One-sided beyond the table: quantiles of the noncentral t distribution over the root of n, recomputed with
+ * SciPy 1.10.1 (Boost); 1e-8 of them.  Of two values the factor rests on how rarely they lie close together.
+ */
+static void
+test_one_sided_far (void)
+{
+  static const struct {
+    gsize n;
+    double coverage, confidence, k;
+  } cases[] = {
+    { 2, 0.9, 0.999, 1030.3361156953838 },      { 2, 0.99, 0.999, 1856.2310250962828 },
+    { 2, 0.9, 0.99999, 103033.6620539272 },     { 2, 0.99999, 0.99999, 340289.0517973454 },
+    { 3, 0.99999, 0.99999, 1360.974929877313 }, { 10, 0.5, 0.5, 0 },
+    { 10, 0.3, 0.5, -0.5398787233803067 },      { 5, 0.1, 0.05, -3.406633262800811 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    g_assert_cmpfloat_with_epsilon (
+        tm_tolerance_one_sided (cases[i].n, cases[i].coverage, cases[i].confidence), cases[i].k,
+        1e-8 * MAX (fabs (cases[i].k), 1));
+}
+
+/* Whatever is asked: a number that rises with what is wanted, or none. */
+static void
+test_extremes (void)
+{
+  static const double shares[] = { 1e-6, 1e-3, 0.5, 0.999, 0.999999, 1 - 1e-9 };
+  static const gsize sizes[] = { 2, 10, 1000, 10000000 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
+    for (guint j = 0; j < G_N_ELEMENTS (shares); j++)
+      {
+        double last_one = -INFINITY, last_two = 0;
+
+        for (guint k = 0; k < G_N_ELEMENTS (shares); k++)
+          {
+            double one = tm_tolerance_one_sided (sizes[i], shares[j], shares[k]);
+            double two = tm_tolerance_two_sided (sizes[i], shares[j], shares[k]);
+
+            g_assert_cmpfloat (one, >, last_one);
+            g_assert_cmpfloat (two, >, last_two);
+            last_one = one;
+            last_two = two;
+          }
+      }
+}
+
+/* C(lot - n, bad) / C(lot, bad) in whole numbers: the smallest n whose chance is at most 1 in @odds. */
+static guint
+count_exactly (guint lot, guint bad, guint odds)
+{
+  for (guint n = 0; n < lot; n++)
+    {
+      guint64 above = 1, below = 1;
+
+      for (guint i = 0; i < bad; i++)
+        {
+          above *= n + i < lot ? lot - n - i : 0;
+          below *= lot - i;
+        }
+      if (above * odds <= below)
+        return MAX (n, 1);
+    }
+  return lot;
+}
+
+/* By the definition, in whole numbers: a chance of exactly the risk is good enough (9 of 10 with one bad and
+ * 0.1), and one piece fewer is not. */
 static void
 test_lots (void)
 {
-  static const guint lots[] = { 1, 2, 5, 13, 50, 120, 500, 3000 };
-  static const double shares[] = { 0.001, 0.01, 0.04, 0.1, 0.65 }, risks[] = { 0.05, 0.1, 0.001 };
+  static const guint odds[] = { 2, 5, 10, 20, 100 };
 
-  for (guint i = 0; i < G_N_ELEMENTS (lots); i++)
-    for (guint j = 0; j < G_N_ELEMENTS (shares); j++)
-      for (guint k = 0; k < G_N_ELEMENTS (risks); k++)
+  for (guint lot = 1; lot <= 130; lot++)
+    for (guint bad = 1; bad <= MIN (lot, 5); bad++)
+      for (guint i = 0; i < G_N_ELEMENTS (odds); i++)
         {
-          guint n = tm_lot_sample (lots[i], shares[j], risks[k]);
-          guint bad = (guint)ceil (shares[j] * lots[i] - 1e-9);
+          double share = MIN ((double)bad / lot, 0.9999);
 
-          g_assert_cmpuint (n, >=, 1);
-          g_assert_cmpuint (n, <=, lots[i]);
-          g_assert_cmpfloat (gsl_cdf_hypergeometric_P (0, bad, lots[i] - bad, n), <=, risks[k] * (1 + 1e-9));
-          if (n > 1)
-            g_assert_cmpfloat (gsl_cdf_hypergeometric_P (0, bad, lots[i] - bad, n - 1), >,
-                               risks[k] * (1 - 1e-9));
+          g_assert_cmpuint (tm_lot_bad (lot, share), ==, bad);
+          g_assert_cmpuint (tm_lot_sample (lot, share, 1.0 / odds[i]), ==, count_exactly (lot, bad, odds[i]));
         }
   g_assert_cmpuint (tm_lot_sample (0, 0.1, 0.1), ==, 0);
+  g_assert_cmpuint (tm_lot_bad (1000, 0.001), ==, 1);
+}
+
+/* GSL's hypergeometric distribution; and what no lot holds. */
+static void
+test_lot_chance (void)
+{
+  static const guint lots[] = { 1, 2, 13, 120, 3000 };
+
+  for (guint i = 0; i < G_N_ELEMENTS (lots); i++)
+    for (guint bad = 0; bad <= lots[i]; bad += 1 + lots[i] / 7)
+      for (guint n = 0; n <= lots[i]; n += 1 + lots[i] / 5)
+        g_assert_cmpfloat_with_epsilon (tm_lot_chance (lots[i], bad, n),
+                                        gsl_cdf_hypergeometric_P (0, bad, lots[i] - bad, n), 1e-12);
+  g_assert_cmpfloat (tm_lot_chance (10, 20, 0), ==, 1);
+  g_assert_cmpfloat (tm_lot_chance (10, 20, 1), ==, 0);
+  /* Two thousand million pieces, answered at once: 1 % and 5 %, ln 0.05 / ln 0.99 = 298.07. */
+  g_assert_cmpuint (tm_lot_sample (G_MAXINT, 0.01, 0.05), ==, 299);
 }
 
 /* The gears: A² adjusted 1.4692146196, p 0.000864, recomputed. */
@@ -112,7 +191,10 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/tolerance/factors", test_factors);
   g_test_add_func ("/tolerance/handbook", test_handbook);
+  g_test_add_func ("/tolerance/one-sided-far", test_one_sided_far);
+  g_test_add_func ("/tolerance/extremes", test_extremes);
   g_test_add_func ("/tolerance/lots", test_lots);
+  g_test_add_func ("/tolerance/lot-chance", test_lot_chance);
   g_test_add_func ("/normality/gears", test_gears);
   g_test_add_func ("/normality/little", test_little);
   return g_test_run ();
