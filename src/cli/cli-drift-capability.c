@@ -58,8 +58,9 @@ print_reasons (const TmBatch *batch, const TmCapability *c)
   else if (isnan (c->cp.value))
     printf ("%s\n", _ ("  Cp and Cpk refused: the scatter from piece to piece is not known"));
   if (!one_sided && !c->unshaped && isnan (c->cm.value))
-    printf (c->n < TM_CAPABLE_MACHINE ? _ ("  Cm and Cmk refused: they need %u pieces\n")
-                                      : _ ("  Cm and Cmk refused: they need %u pieces without drift\n"),
+    printf (c->n < TM_CAPABLE_MACHINE
+                ? _ ("  Cm and Cmk refused: they need %u pieces\n")
+                : _ ("  Cm and Cmk refused: they need %u pieces in a row, without drift or event\n"),
             TM_CAPABLE_MACHINE);
 }
 

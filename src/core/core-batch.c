@@ -161,10 +161,10 @@ level_stretch (double *values, guint from, guint end)
   return n == 0 ? 0 : drifts ? 2 : 1;
 }
 
-/* What is left of @values about their mean once each stretch is level, widened for the levels and lines that
- * were taken out of the same values. */
+/* What is left of @values about their mean once each stretch, and what came after a change, is level, widened
+ * for the levels and lines that were taken out of the same values. */
 static void
-level_stretches (const TmSeries *series, double *values)
+level_stretches (const TmSeries *series, const TmLevelChange *change, double *values)
 {
   double mean = 0, scale;
   guint taken = 0;
@@ -172,11 +172,29 @@ level_stretches (const TmSeries *series, double *values)
   for (guint i = 0; i < series->n_points; i++)
     if (!isnan (values[i]))
       mean += values[i] / series->n_measured;
-  for (guint from = 0; from < series->n_points; from = tm_series_stretch_end (series, from))
-    taken += level_stretch (values, from, tm_series_stretch_end (series, from));
+  for (guint from = 0, end; from < series->n_points; from = end)
+    {
+      end = tm_series_stretch_end (series, from);
+      if (change->found && change->at > from)
+        end = MIN (end, change->at);
+      taken += level_stretch (values, from, end);
+    }
   scale = series->n_measured > taken ? sqrt ((series->n_measured - 1.0) / (series->n_measured - taken)) : NAN;
   for (guint i = 0; i < series->n_points; i++)
     values[i] = mean + scale * values[i];
+}
+
+/* Whether a piece between the first and the last measured one was not, or an event came between. */
+static gboolean
+has_gaps (const TmSeries *series)
+{
+  guint first = 0, end = series->n_points;
+
+  while (first < end && isnan (series->points[first].mean))
+    first++;
+  while (end > first && isnan (series->points[end - 1].mean))
+    end--;
+  return end - first != series->n_measured || tm_series_stretch_end (series, first) < end;
 }
 
 static void
@@ -194,6 +212,7 @@ fill_capability (TmBatch *batch)
     .measuring = series->repeatability,
     .drifting = tm_batch_has_drift (batch) || batch->change.found,
     .position = series->feature->kind == TM_KIND_POSITION,
+    .gaps = has_gaps (series),
   };
 
   if (batch->options.brief)
@@ -205,7 +224,7 @@ fill_capability (TmBatch *batch)
   for (guint i = 0; i < series->n_points; i++)
     values[i] = series->points[i].mean;
   tm_capability (values, series->n_points, &input, &batch->capability);
-  level_stretches (series, values);
+  level_stretches (series, &batch->change, values);
   input.drifting = FALSE;
   tm_capability (values, series->n_points, &input, &batch->capability_apart);
 }

@@ -63,8 +63,8 @@ typedef struct {
    * was changed, for a correction does not stop wear. */
   TmOffsetAdvice offset;
   TmCapability capability;       /* of all pieces, drift within */
-  TmCapability capability_apart; /* the same with the level of each stretch taken out, and its drift where one
-                                  * is shown: scatter alone, about the mean of all */
+  TmCapability capability_apart; /* the same with the level of each stretch, and after a change, taken out,
+                                  * and its drift where one is shown: scatter alone, about the mean of all */
 } TmBatch;
 
 /* @options may be NULL.  Off the main loop for a large job; @cancelled (may be NULL) is looked at between

@@ -7,17 +7,19 @@
 #include <gsl/gsl_sort.h>
 #include <math.h>
 
+#include "core-chi-square.h"
 #include "core-normality.h"
 #include "core-statistics.h"
 
-#define Z        1.959963984540054 /* 95 %, two-sided */
-#define LOW      0.00135           /* shares beyond 3 sigma of a normal distribution (ISO 22514-2) */
-#define HIGH     0.99865
-#define FIFTH    0.2
-#define USUAL    (4.0 / 3) /* the index that n_wanted takes where none is known */
-#define MOST     1e100     /* beyond it squares overflow */
-#define N_TAIL   20        /* one in twenty of the values is the tail of an empirical quantile */
-#define NO_INDEX ((TmIndex) { NAN, NAN, NAN })
+#define Z         1.959963984540054 /* 95 %, two-sided */
+#define LOW       0.00135           /* shares beyond 3 sigma of a normal distribution (ISO 22514-2) */
+#define HIGH      0.99865
+#define FIFTH     0.2
+#define USUAL     (4.0 / 3) /* the index that n_wanted takes where none is known */
+#define MOST      1e100     /* beyond it squares overflow */
+#define LEAST_DOF 0.99      /* of an estimate that carries an index: one, but for rounding */
+#define N_TAIL    20        /* one in twenty of the values is the tail of an empirical quantile */
+#define NO_INDEX  ((TmIndex) { NAN, NAN, NAN })
 
 static const char *const words[TM_N_CAPABLE_STATUSES] = {
   [TM_CAPABLE_OK] = NC_ ("capability", "carried by the data"),
@@ -50,14 +52,24 @@ set_chi (double value, double dof)
 {
   if (!(value > 0) || !(dof > 0))
     return NO_INDEX;
-  return (TmIndex) { value, value * sqrt (gsl_cdf_chisq_Pinv (0.025, dof) / dof),
-                     value * sqrt (gsl_cdf_chisq_Qinv (0.025, dof) / dof) };
+  return (TmIndex) { value, value * sqrt (tm_chi_square_quantile (0.025, dof) / dof),
+                     value * sqrt (tm_chi_square_quantile (0.975, dof) / dof) };
 }
 
 static TmIndex
 set_normal (double value, double variance)
 {
   return (TmIndex) { value, value - Z * sqrt (variance), value + Z * sqrt (variance) };
+}
+
+/* Of the band over a spread, which cannot be below zero. */
+static TmIndex
+set_spread (double value, double variance)
+{
+  TmIndex index = set_normal (value, variance);
+
+  index.low = fmax (index.low, 0);
+  return index;
 }
 
 static gboolean
@@ -82,11 +94,11 @@ fill_within (const Case *c, const TmCapabilityInput *input)
       || !(input->within_dof > 0))
     return;
   kept = 1 - u * u / (input->within * input->within);
-  c->out->within_lost = !(kept > 0);
+  dof = input->within_dof * kept * kept;
+  c->out->within_lost = !(kept > 0 && dof >= LEAST_DOF);
   if (c->out->within_lost)
     return;
   sigma = input->within * sqrt (kept);
-  dof = input->within_dof * kept * kept;
   value = find_nearer (c, sigma);
   c->out->cp = set_chi ((c->upper - c->lower) / (6 * sigma), dof);
   c->out->cpk = set_normal (value, 1 / (9 * (double)c->n * kept) + value * value / (2 * dof));
@@ -162,7 +174,7 @@ set_rayleigh (const Case *c)
       Quantiles q;
 
       if (i > 0)
-        fit.a *= sqrt (dof / gsl_cdf_chisq_Pinv (shares[i], dof));
+        fit.a *= sqrt (dof / tm_chi_square_quantile (shares[i], dof));
       q = take_quantiles (&fit);
       index[i] = find_nearer_index (c, &q);
     }
@@ -190,7 +202,7 @@ find_by_shape (const Case *c, TmBound bound, TmIndex *pp, TmIndex *ppk)
       nearer[n++] = find_nearer_index (c, &again);
     }
   *pp = has_both (c) && bound == TM_BOUND_NONE
-            ? set_normal (find_spread_index (c, &q), wider * find_variance (spread, n))
+            ? set_spread (find_spread_index (c, &q), wider * find_variance (spread, n))
             : NO_INDEX;
   *ppk = set_normal (find_nearer_index (c, &q), wider * find_variance (nearer, n));
 }
@@ -285,7 +297,7 @@ fill_empiric (const Case *c, gboolean zero_bounded)
   c->out->ppk = above.value < below.value ? above : below;
   value = find_spread_index (c, &q);
   if (has_both (c) && !zero_bounded)
-    c->out->pp = set_normal (value, value * value * (low + high) / ((q.high - q.low) * (q.high - q.low)));
+    c->out->pp = set_spread (value, value * value * (low + high) / ((q.high - q.low) * (q.high - q.low)));
   for (gsize i = 0; i < c->n; i++)
     beyond += is_out (c, c->values[i]) ? 1 : 0;
   c->out->expected_out = (double)beyond / (double)c->n;
@@ -364,7 +376,7 @@ take_out_measuring (Case *c, double measuring)
   double share = isnan (measuring) ? 0 : measuring / c->overall;
 
   c->kept = 1 - share * share;
-  if (!(c->kept > 0))
+  if (!(c->kept > 0 && (double)(c->n - 1) * c->kept * c->kept >= LEAST_DOF))
     return TM_CAPABLE_MEASURING;
   c->overall *= sqrt (c->kept);
   if (c->kept < 1)
@@ -417,7 +429,7 @@ tm_capability (const double *values, gsize n, const TmCapabilityInput *input, Tm
       fill_overall (&c, !input->zero_bounded ? TM_BOUND_NONE
                         : input->position    ? TM_BOUND_POSITION
                                              : TM_BOUND_ZERO);
-      if (has_both (&c) && c.n >= TM_CAPABLE_MACHINE && !input->drifting)
+      if (has_both (&c) && c.n >= TM_CAPABLE_MACHINE && !input->drifting && !input->gaps)
         {
           out->cm = out->pp;
           out->cmk = out->ppk;

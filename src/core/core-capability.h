@@ -21,6 +21,7 @@ typedef struct {
   double measuring;      /* standard deviation of repeated measuring, to be taken out; 0 or NAN: none */
   gboolean drifting;     /* a drift is shown: cm, cmk are refused */
   gboolean position;     /* zero-bounded: a distance in a plane, whose shape is Rayleigh */
+  gboolean gaps;         /* not of one stretch of consecutive pieces: cm, cmk are refused */
 } TmCapabilityInput;
 
 typedef struct {
@@ -33,12 +34,13 @@ typedef enum {
   TM_CAPABLE_TOO_FEW,   /* fewer than TM_CAPABLE_LEAST values: no figure */
   TM_CAPABLE_NO_SPREAD, /* all equal */
   TM_CAPABLE_NO_LIMITS,
-  TM_CAPABLE_MEASURING, /* measuring spreads as much as the pieces: nothing is left to divide by */
+  TM_CAPABLE_MEASURING, /* measuring spreads about as much as the pieces: what is left carries less than one
+                         * degree of freedom */
   TM_N_CAPABLE_STATUSES
 } TmCapableStatus;
 
 #define TM_CAPABLE_LEAST   5
-#define TM_CAPABLE_MACHINE 50   /* values that cm and cmk need */
+#define TM_CAPABLE_MACHINE 50   /* values of consecutive pieces that cm and cmk need */
 #define TM_CAPABLE_EMPIRIC 1000 /* values from which empirical quantiles stand (ISO 22514-2) */
 
 typedef struct {
@@ -57,7 +59,7 @@ typedef struct {
   double shape_p;    /* of the shape's own fit; NAN: not tested */
   gboolean unshaped; /* not normal, no shape fits and too few for empirical quantiles: pp, ppk, cm, cmk and
                         expected_out are refused */
-  gboolean within_lost; /* measuring spreads as much as the pieces within groups: cp, cpk are refused */
+  gboolean within_lost; /* measuring spreads about as much as the pieces within groups: cp, cpk are refused */
   guint n_wanted;       /* values that would bring the interval of ppk within a fifth; 0: there already */
 } TmCapability;
 

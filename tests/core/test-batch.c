@@ -343,6 +343,49 @@ test_capability_apart (void)
   g_assert_true (isnan (batch.capability.cm.value)); /* a drifting process has no machine capability */
 }
 
+/* Machine capability is of consecutive pieces: not of every second one, nor over an event. */
+static void
+test_machine (void)
+{
+  for (guint i = 0; i < 3; i++)
+    {
+      double sizes[120];
+      TmFeature *feature;
+      g_autoptr (TmJob) job = NULL;
+      g_auto (TmBatch) batch = { 0 };
+
+      for (guint k = 0; k < 120; k++) /* level, and as even as can be */
+        sizes[k] = i == 1 && k % 2 == 1
+                       ? NAN
+                       : tm_shape_quantile (&(TmFittedShape) { .b = 1 }, ((k * 37) % 120 + 0.5) / 120);
+      job = make_bore_job (sizes, 120, &feature);
+      if (i == 2)
+        add_event (job, "lot", "P61", "", "");
+      look (job, feature, &batch);
+      g_assert_cmpint (batch.capability.status, ==, TM_CAPABLE_OK);
+      g_assert_false (isnan (batch.capability.pp.value));
+      g_assert_cmpint (isnan (batch.capability.cm.value) != 0, ==, i > 0);
+    }
+}
+
+/* A shift within the stretch is no scatter of the pieces: four standard errors of 80 pieces are 32 %. */
+static void
+test_shift_apart (void)
+{
+  double sizes[80];
+  TmFeature *feature;
+  g_autoptr (TmJob) job = NULL;
+  g_auto (TmBatch) batch = { 0 };
+
+  fill (sizes, 40, 0, 0, 1);
+  fill (sizes + 40, 40, 8, 0, 1);
+  job = make_bore_job (sizes, 80, &feature);
+  look (job, feature, &batch);
+  g_assert_true (batch.change.found);
+  g_assert_cmpfloat (batch.capability.overall / MICRON, >, 3);
+  assert_near (batch.capability_apart.overall / MICRON, 1, 0.32);
+}
+
 static gboolean
 count_down_cb (gpointer data)
 {
@@ -439,6 +482,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/batch/gap", test_gap);
   g_test_add_func ("/batch/rules", test_rules);
   g_test_add_func ("/batch/capability-apart", test_capability_apart);
+  g_test_add_func ("/batch/machine", test_machine);
+  g_test_add_func ("/batch/shift-apart", test_shift_apart);
   g_test_add_func ("/batch/cancelled", test_cancelled);
   g_test_add_func ("/batch/telling-apart", test_telling_apart);
   result = g_test_run ();

@@ -269,6 +269,56 @@ test_measuring (void)
   assert_none (&out.pp);
 }
 
+/* What measuring leaves carries less than one degree of freedom: 60 (1 - 4.9²/5²)² is 0.09. */
+static void
+test_nearly_lost (void)
+{
+  double values[81];
+  TmCapabilityInput input = { -30, 30, NAN, FALSE, 5, 60, 4.9, FALSE };
+  TmCapability out;
+
+  make_exact (values, 81, 0, 6);
+  tm_capability (values, 81, &input, &out);
+  g_assert_true (out.within_lost);
+  assert_none (&out.cp);
+  assert_none (&out.cpk);
+  assert_within (&out.pp);
+  make_exact (values, 81, 0, 5);
+  tm_capability (values, 81, &input, &out);
+  g_assert_cmpint (out.status, ==, TM_CAPABLE_MEASURING);
+  assert_none (&out.pp);
+}
+
+/* χ² with 48764 degrees of freedom, 2.5 % on each side: 48153.81 and 49377.98 (SciPy 1.10.1): an inverse that
+ * goes wrong with many would give 10 % for the upper 0.6 %. */
+static void
+test_many (void)
+{
+  static double values[48765];
+  TmCapabilityInput input = { -4, 4, NAN, FALSE, NAN, NAN, NAN, FALSE };
+  TmCapability out;
+
+  make_exact (values, G_N_ELEMENTS (values), 0, 1);
+  tm_capability (values, G_N_ELEMENTS (values), &input, &out);
+  g_assert_cmpfloat_with_epsilon (out.pp.low, 4.0 / 3 * sqrt (48153.810074407695 / 48764), 1e-8);
+  g_assert_cmpfloat_with_epsilon (out.pp.high, 4.0 / 3 * sqrt (49377.97852618097 / 48764), 1e-8);
+}
+
+/* A band over a spread is never below zero, nor is what it may be. */
+static void
+test_pp_above_zero (void)
+{
+  static const double values[] = { 0.1, 0.2, 0.2, 0.3, 0.3, 0.4, 0.5, 0.6, 0.8, 1.2, 2.5, 9 };
+  TmCapabilityInput input = { -5, 10, NAN, FALSE, NAN, NAN, NAN, FALSE };
+  TmCapability out;
+
+  tm_capability (values, G_N_ELEMENTS (values), &input, &out);
+  g_assert_cmpint (out.shape, !=, TM_SHAPE_NORMAL);
+  g_test_message ("Pp %g, %g to %g", out.pp.value, out.pp.low, out.pp.high);
+  g_assert_cmpfloat (out.pp.low, ==, 0);
+  g_assert_cmpfloat (out.pp.high, >, out.pp.value);
+}
+
 static void
 test_machine (void)
 {
@@ -285,6 +335,10 @@ test_machine (void)
   g_assert_cmpfloat_with_epsilon (out.cm.value, 4.0 / 3, 1e-12);
   tm_capability (values, 49, &input, &out);
   assert_none (&out.cm);
+  input.gaps = TRUE;
+  tm_capability (values, 50, &input, &out);
+  assert_none (&out.cmk);
+  assert_within (&out.ppk);
 }
 
 /* 2,000 even values of two shapes mixed, which no shape has: their own quantiles. */
@@ -419,6 +473,9 @@ main (int argc, char **argv)
   g_test_add_func ("/core/capability/position", test_position);
   g_test_add_func ("/core/capability/one-sided", test_one_sided);
   g_test_add_func ("/core/capability/measuring", test_measuring);
+  g_test_add_func ("/core/capability/nearly-lost", test_nearly_lost);
+  g_test_add_func ("/core/capability/many", test_many);
+  g_test_add_func ("/core/capability/pp-above-zero", test_pp_above_zero);
   g_test_add_func ("/core/capability/machine", test_machine);
   g_test_add_func ("/core/capability/empiric", test_empiric);
   g_test_add_func ("/core/capability/outside", test_outside);
