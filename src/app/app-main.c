@@ -8,6 +8,7 @@
 
 #include "app-application.h"
 #include "app-resources.h"
+#include "core-numerics.h"
 
 int
 main (int argc, char *argv[])
@@ -19,6 +20,7 @@ main (int argc, char *argv[])
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   /* What GTK reads from the .ui files is looked up in the default domain. */
   textdomain (GETTEXT_PACKAGE);
+  tm_numerics_init ();
   g_resources_register (tm_resources_get_resource ());
 
   application = tm_application_new ();

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "cli-verbs.h"
+#include "core-numerics.h"
 
 static const TmVerb verbs[] = {
   { "check", "JOB", N_ ("Reads a job file, says what it holds and what is wrong with it."), tm_verb_check },
@@ -90,6 +91,7 @@ main (int argc, char *argv[])
   bindtextdomain (GETTEXT_PACKAGE, TM_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
+  tm_numerics_init ();
 
   if (argc < 2)
     {

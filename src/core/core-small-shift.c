@@ -101,6 +101,16 @@ fill_row (const Equation *equation, gsl_matrix *matrix, guint row, double u, con
   gsl_matrix_set (matrix, row, row, gsl_matrix_get (matrix, row, row) + 1);
 }
 
+/* A chart that never speaks, as far as doubles tell, has no finite length. */
+static gboolean
+is_singular (const gsl_matrix *decomposed)
+{
+  for (gsize i = 0; i < decomposed->size1; i++)
+    if (!(fabs (gsl_matrix_get (decomposed, i, i)) > 0))
+      return TRUE;
+  return FALSE;
+}
+
 static double
 solve_start (const Equation *equation)
 {
@@ -119,8 +129,12 @@ solve_start (const Equation *equation)
     fill_row (equation, matrix, i + 1, nodes[i], nodes, weights);
   gsl_vector_set_all (ones, 1);
   gsl_linalg_LU_decomp (matrix, order, &sign);
-  gsl_linalg_LU_solve (matrix, order, ones, lengths);
-  start = gsl_vector_get (lengths, 0);
+  start = INFINITY;
+  if (!is_singular (matrix))
+    {
+      gsl_linalg_LU_solve (matrix, order, ones, lengths);
+      start = gsl_vector_get (lengths, 0);
+    }
   gsl_permutation_free (order);
   gsl_vector_free (lengths);
   gsl_vector_free (ones);

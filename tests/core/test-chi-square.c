@@ -3,9 +3,11 @@
  * The χ² distribution, where the library's inverse goes wrong among others.
  */
 
+#include <gsl/gsl_cdf.h>
 #include <math.h>
 
 #include "core-chi-square.h"
+#include "core-numerics.h"
 
 /* Recomputed with SciPy 1.10.1 (Cephes); 30 and 1000 stand in any table (16.791, 46.979; 914.257, 1089.531).
  * Above 100000 degrees of freedom 3e-9 of the value is a millionth of its deviation. */
@@ -69,6 +71,14 @@ test_ends (void)
   g_assert_true (isnan (tm_chi_square_quantile (0.5, NAN)));
 }
 
+/* Where the library gives up, the program goes on. */
+static void
+test_giving_up (void)
+{
+  tm_numerics_init ();
+  g_assert_true (isnan (gsl_cdf_chisq_Pinv (0.025, 0.034)));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -76,5 +86,6 @@ main (int argc, char **argv)
   g_test_add_func ("/chi-square/quantiles", test_quantiles);
   g_test_add_func ("/chi-square/above", test_above);
   g_test_add_func ("/chi-square/ends", test_ends);
+  g_test_add_func ("/chi-square/giving-up", test_giving_up);
   return g_test_run ();
 }

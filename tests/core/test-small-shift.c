@@ -53,6 +53,31 @@ test_cusum_lengths (void)
     }
 }
 
+/* Other designs, in control: recomputed with the R package spc 0.6.7 to the digits given.  Of a cumulative
+ * sum with k 0 and h 10 one side has 124.6616 (L. C. Vance, J. Quality Technology 18, 1986: 124.66).  Far off
+ * a chart speaks at once, and its other side never does. */
+static void
+test_other_lengths (void)
+{
+  static const struct {
+    double lambda, reach, length;
+  } cases[] = {
+    { 0.05, 2.615, 499.93301 }, { 0.10, 2.700, 368.99373 }, { 0.10, 2.814, 499.57955 },
+    { 0.20, 2.860, 371.1033 },  { 0.20, 2.962, 499.73512 }, { 0.20, 3.000, 559.87408 },
+    { 0.25, 2.998, 499.836 },   { 0.30, 3.000, 465.55343 }, { 0.40, 3.054, 499.95134 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    g_assert_cmpfloat_with_epsilon (tm_ewma_length (cases[i].lambda, cases[i].reach, 0), cases[i].length,
+                                    6e-5);
+  g_assert_cmpfloat_with_epsilon (tm_cusum_length (0, 10, 0), 124.6616 / 2, 6e-5);
+  for (double shift = 8; shift < 1e3; shift *= 2)
+    {
+      g_assert_cmpfloat_with_epsilon (tm_ewma_length (0.5, 3.071, shift), 1, 0.01);
+      g_assert_cmpfloat_with_epsilon (tm_cusum_length (0.5, 4, shift), 1, 0.001);
+    }
+}
+
 /* Montgomery's 30 observations: every row; the first signal of each chart is at observation 29. */
 static void
 test_thirty (void)
@@ -176,6 +201,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/small-shift/ewma-lengths", test_ewma_lengths);
   g_test_add_func ("/small-shift/cusum-lengths", test_cusum_lengths);
+  g_test_add_func ("/small-shift/other-lengths", test_other_lengths);
   g_test_add_func ("/small-shift/thirty", test_thirty);
   g_test_add_func ("/small-shift/handbook", test_handbook);
   g_test_add_func ("/small-shift/change", test_change);
