@@ -140,6 +140,11 @@ print_correction (const TmBatch *batch)
 
   printf (_ ("correct: the size by %s%s %s; it is about %s, the target %s\n"),
           batch->offset.size_change > 0 ? "+" : "", change, tm_drift_unit (series), level, target);
+  if (!batch->offset.drifting)
+    printf (
+        _ ("asked at every piece, this test corrects a steady process on target for nothing about once in "
+           "%.0f pieces\n"),
+        tm_offset_needless (TM_BATCH_LAMBDA));
   printf ("%s\n", _ ("Before a gauge goes in: spindle stopped and isolated, chips cleared, edge deburred."));
 }
 

@@ -108,6 +108,7 @@ find_wear (const TmSeries *series, guint set_up, guint from, TmTrend *trend)
   trend->n = n;
   trend->sxx = slope.sxx;
   trend->residual = slope.residual;
+  trend->dof = slope.dof;
   trend->p = slope.p;
   return n > 0;
 }
@@ -121,6 +122,7 @@ fill_offset (TmBatch *batch, guint from)
   const guint set_up = batch->change.found ? from : find_set_up (series);
   g_autofree double *values = g_new (double, series->n_points + 1);
   double spread, corrected;
+  TmOffsetInput input;
   TmTrend trend;
 
   for (guint i = 0; i < series->n_points; i++)
@@ -128,9 +130,17 @@ fill_offset (TmBatch *batch, guint from)
   tm_offset_spreads (values, series->n_points, series->breaks, series->n_breaks, &spread, &corrected);
   if (set_up >= from || !find_wear (series, set_up, from, &trend))
     trend = batch->trend;
-  tm_offset_advise (values + from, series->n_points - from, is_length ? series->target : NAN,
-                    batch->chart.sigma, &trend, TM_BATCH_LAMBDA, count_measured (series, set_up, from),
-                    (double)batch->options.step, &batch->offset);
+  input = (TmOffsetInput) { .values = values + from,
+                            .n = series->n_points - from,
+                            .target = is_length ? series->target : NAN,
+                            .sigma = batch->chart.sigma,
+                            .sigma_dof = batch->chart.sigma_dof,
+                            .trend = &trend,
+                            .lambda = TM_BATCH_LAMBDA,
+                            .before = count_measured (series, set_up, from),
+                            .chosen = batch->change.found,
+                            .step = (double)batch->options.step };
+  tm_offset_advise (&input, &batch->offset);
   batch->offset.spread = spread;
   batch->offset.spread_corrected = corrected;
 }

@@ -8,32 +8,24 @@
 
 #include "core-offset.h"
 
+#include <gsl/gsl_cdf.h>
 #include <math.h>
 
-/* Mean of the range of two normal values over σ: 2/√π. */
-#define D2_OF_TWO 1.1283791670955126
+#include "core-chart.h"
+#include "core-small-shift.h"
+
+/* Standard errors that a level has to be off before it is corrected, at the least. */
+#define LEAST_ERRORS 2.0
+
+/* A drift that is acted on: of few degrees of freedom it has to be plainer. */
+#define DRIFT_P 0.05
+#define FEW_DOF 8
+#define FEW_P   0.01
 
 /* What corrections taken as meant would hardly ever leave: beyond it they did not do what was meant. */
 #define MISTAKEN 3.0
 
 /* -------- Spread -------- */
-
-/* Of the differences of values that follow each other; NAN: fewer than two. */
-static double
-find_range_sigma (const double *values, gsize n)
-{
-  double last = NAN, sum = 0;
-  guint count = 0;
-
-  for (gsize i = 0; i < n; i++)
-    if (!isnan (values[i]))
-      {
-        if (!isnan (last))
-          sum += fabs (values[i] - last), count++;
-        last = values[i];
-      }
-  return count >= 2 ? sum / count / D2_OF_TWO : NAN;
-}
 
 /* Welford's recursion. */
 typedef struct {
@@ -156,43 +148,84 @@ find_steps (double wanted, double step, TmOffsetAdvice *out)
   out->size_change = steps * step;
 }
 
+/* Few pieces looked at again and again show a drift too easily. */
 static gboolean
 has_drift (const TmTrend *trend)
 {
-  return trend != NULL && trend->status == TM_TREND_OK && trend->p <= 0.05;
+  return trend != NULL && trend->status == TM_TREND_OK
+         && trend->p <= (trend->dof < FEW_DOF ? FEW_P : DRIFT_P);
+}
+
+/* Standard errors that a level has to be off: two, or as many as Student's t wants for 95 % where they rest
+ * on few pieces; of two pieces alone that is 12.7, where two would correct one steady process in four. */
+static double
+find_reach (double dof)
+{
+  return dof < 1e6 ? MAX (LEAST_ERRORS, gsl_cdf_tdist_Pinv (0.975, dof)) : LEAST_ERRORS;
+}
+
+/* By the moving ranges of the values themselves. */
+static void
+find_own_sigma (const TmOffsetInput *input, double *sigma, double *dof)
+{
+  const TmChartInput chart_input = { .values = input->values, .n = input->n, .group_size = 1 };
+  TmChart chart;
+
+  tm_chart_level (&chart_input, &chart);
+  *sigma = chart.sigma;
+  *dof = chart.sigma_dof;
+}
+
+/* Where the process is by the average.  FALSE: a single piece that lies where nothing before it did. */
+static gboolean
+find_steady (const TmOffsetInput *input, double mean, guint count, double sigma, TmOffsetAdvice *out)
+{
+  const double target = isnan (input->target) ? 0 : input->target;
+  const double start = get_start_variance (sigma, input->before, input->lambda);
+  const gboolean mistaken
+      = input->before > 0 && fabs (mean - target) > MISTAKEN * sqrt (sigma * sigma / count + start);
+  const guint before = mistaken || isnan (input->target) ? 0 : input->before;
+
+  find_average (input->values, input->n, target, before, sigma, input->lambda, out);
+  return count > 1 || !(input->chosen || mistaken);
 }
 
 void
-tm_offset_advise (const double *values, gsize n, double target, double sigma, const TmTrend *trend,
-                  double lambda, guint before, double step, TmOffsetAdvice *out)
+tm_offset_advise (const TmOffsetInput *input, TmOffsetAdvice *out)
 {
-  double mean, mean_at;
+  double mean, mean_at, sigma, dof;
   guint count;
   gsize last = 0;
 
-  g_return_if_fail (out != NULL && lambda > 0 && lambda <= 1 && step > 0);
+  g_return_if_fail (input != NULL && out != NULL && input->step > 0);
+  g_return_if_fail (input->lambda > 0 && input->lambda <= 1);
 
   *out = (TmOffsetAdvice) { .status = TM_OFFSET_TOO_FEW, .level = NAN, .level_se = NAN };
-  tm_offset_spreads (values, n, NULL, 0, &out->spread, &out->spread_corrected);
-  mean = find_mean (values, n, &count, &last, &mean_at);
+  tm_offset_spreads (input->values, input->n, NULL, 0, &out->spread, &out->spread_corrected);
+  mean = find_mean (input->values, input->n, &count, &last, &mean_at);
+  sigma = input->sigma;
+  dof = input->sigma_dof;
   if (isnan (sigma))
-    sigma = find_range_sigma (values, n);
+    find_own_sigma (input, &sigma, &dof);
   if (count == 0 || isnan (sigma))
     return;
-  if (has_drift (trend))
-    find_end (trend, (double)last - mean_at, lambda, out);
-  else
+  if (has_drift (input->trend))
     {
-      double due = sqrt (sigma * sigma / count + get_start_variance (sigma, before, lambda));
-
-      if (isnan (target) || fabs (mean - target) > MISTAKEN * due)
-        before = 0;
-      find_average (values, n, isnan (target) ? 0 : target, before, sigma, lambda, out);
+      dof = input->trend->dof;
+      find_end (input->trend, (double)last - mean_at, input->lambda, out);
     }
-  if (isnan (target))
+  else if (!find_steady (input, mean, count, sigma, out))
+    return;
+  if (isnan (input->target))
     out->status = TM_OFFSET_NO_TARGET;
-  else if (fabs (out->level - target) <= 2 * out->level_se)
+  else if (fabs (out->level - input->target) <= find_reach (dof) * out->level_se)
     out->status = TM_OFFSET_ON_TARGET;
   else
-    find_steps (target - out->level, step, out);
+    find_steps (input->target - out->level, input->step, out);
+}
+
+double
+tm_offset_needless (double lambda)
+{
+  return tm_ewma_length (lambda, LEAST_ERRORS, 0);
 }

@@ -110,13 +110,14 @@ fit_line (const Points *points, TmTrend *out)
   out->intercept = out->mean_y - out->slope * out->mean_x;
   left = find_left (points, out);
   out->r_squared = sums.syy > 0 ? 1 - left / sums.syy : NAN;
-  out->residual = sqrt (left / (n - 2));
+  out->dof = n - 2;
+  out->residual = sqrt (left / out->dof);
   out->slope_se = out->residual / sqrt (sums.sxx);
   out->intercept_se = out->residual * sqrt (1 / n + out->mean_x * out->mean_x / sums.sxx);
-  reach = tm_t_quantile (0.975, n - 2) * out->slope_se;
+  reach = tm_t_quantile (0.975, out->dof) * out->slope_se;
   out->slope_lower = out->slope - reach;
   out->slope_upper = out->slope + reach;
-  out->p = out->slope_se > 0   ? 2 * gsl_cdf_tdist_Q (fabs (out->slope) / out->slope_se, n - 2)
+  out->p = out->slope_se > 0   ? 2 * gsl_cdf_tdist_Q (fabs (out->slope) / out->slope_se, out->dof)
            : out->slope != 0.0 ? 0
                                : 1;
 }
@@ -126,8 +127,8 @@ init (TmTrend *out, gsize n)
 {
   *out = (TmTrend) { .status = TM_TREND_TOO_FEW, .n = n };
   out->mean_x = out->mean_y = out->sxx = out->slope = out->slope_se = out->slope_lower = NAN;
-  out->slope_upper = out->intercept = out->intercept_se = out->residual = out->r_squared = out->p = NAN;
-  out->theil_sen = out->theil_sen_lower = out->theil_sen_upper = NAN;
+  out->slope_upper = out->intercept = out->intercept_se = out->residual = out->dof = out->r_squared = NAN;
+  out->p = out->theil_sen = out->theil_sen_lower = out->theil_sen_upper = NAN;
   out->kendall_s = out->kendall_variance = out->kendall_z = out->kendall_p = NAN;
 }
 
@@ -317,7 +318,7 @@ tm_trend (const double *x, const double *y, gsize n, TmTrend *out)
 static void
 find_fieller (const TmTrend *trend, double limit, TmForecast *out)
 {
-  double t = tm_t_quantile (0.975, (double)trend->n - 2);
+  double t = tm_t_quantile (0.975, trend->dof);
   double spread = t * t * trend->residual * trend->residual;
   double away = limit - trend->mean_y;
   double a = trend->slope * trend->slope - spread / trend->sxx;
@@ -338,7 +339,7 @@ find_fieller (const TmTrend *trend, double limit, TmForecast *out)
 static double
 find_single (const TmTrend *trend, double limit)
 {
-  double t = tm_t_quantile (0.95, (double)trend->n - 2);
+  double t = tm_t_quantile (0.95, trend->dof);
   double spread = t * t * trend->residual * trend->residual;
   double away = limit - trend->mean_y;
   double a = trend->slope * trend->slope - spread / trend->sxx;

@@ -22,7 +22,7 @@ typedef struct {
   double slope, slope_se, slope_lower, slope_upper; /* 95 %, t */
   double intercept;
   double intercept_se;
-  double residual; /* standard deviation, n - 2 */
+  double residual, dof; /* standard deviation about the line; n - 2 */
   double r_squared;
   double p; /* of slope = 0, two-sided */
   double theil_sen;
@@ -37,7 +37,8 @@ typedef struct {
  * out. */
 void tm_trend (const double *x, const double *y, gsize n, TmTrend *out);
 
-/* The fitted line alone, in one compensated pass (NIST StRD linear regression). */
+/* The fitted line alone, about corrected means, its residuals taken one by one: 14 digits of NIST's Norris.
+ */
 void tm_trend_line (const double *x, const double *y, gsize n, TmTrend *out);
 
 typedef struct {

@@ -132,14 +132,15 @@ static const SupportMachine machines[] = {
   { "on target and steady", 0, 0, 0 },
 };
 
-/* A machine that needs no correction is best left alone: there the rule may only cost little. */
+/* A machine that needs no correction is best left alone, and no rule that looks at its pieces can do better:
+ * there it may only cost little. */
 static gboolean
 is_good (const SupportMachine *machine, const double *spread)
 {
   gboolean needs = fabs (machine->wear) + fabs (machine->set_up) + fabs (machine->shift) > 0;
 
   return spread[SUPPORT_RULE] < spread[SUPPORT_EVERY]
-         && spread[SUPPORT_RULE] < (needs ? 1 : 1.1) * spread[SUPPORT_NEVER];
+         && spread[SUPPORT_RULE] < (needs ? 1 : 1.06) * spread[SUPPORT_NEVER];
 }
 
 static void
