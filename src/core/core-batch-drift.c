@@ -3,11 +3,10 @@
  * Drift or shift within the present stretch.
  *
  * A tool that wears looks to a test for a shift like a shift, and a shift like wear to a test for a slope.
- * Four models are held against each other: a level, a line, two levels, and a line that jumps.  A line needs
- * a slope with p <= 0.05, two levels a change that tm_level_change() finds, a line that jumps both at that
- * level beside each other.  Of those that have what they need the one with the least n ln RSS + q ln n counts
- * (G. Schwarz, Annals of Statistics 6, 1978), q the number of its parameters, the place of the change among
- * them.
+ * Four models are held against each other.  A line needs a slope with p <= 0.05, two levels a change that
+ * tm_level_change() finds, a line that jumps such a slope beside a jump with p <= 0.01.  Of those that have
+ * what they need the one with the least n ln RSS + q ln n counts (G. Schwarz, Annals of Statistics 6, 1978),
+ * q the number of its parameters, the place of the change among them; where none has, one level is left.
  */
 
 #include <gsl/gsl_cdf.h>
@@ -30,6 +29,7 @@ typedef struct {
   guint *pieces;
   double *x, *y;
   guint n;
+  double rounding; /* as of the series */
 } Run;
 
 static void
@@ -37,7 +37,8 @@ run_init (Run *run, const TmSeries *series, guint from)
 {
   const guint most = series->n_points - from;
 
-  *run = (Run) { g_new (guint, most + 1), g_new (double, most + 1), g_new (double, most + 1), 0 };
+  *run = (Run) { g_new (guint, most + 1), g_new (double, most + 1), g_new (double, most + 1), 0,
+                 series->rounding };
   for (guint i = from; i < series->n_points; i++)
     if (!isnan (series->points[i].mean))
       {
@@ -137,7 +138,7 @@ fit_both (const Run *run, const TmTrend *line, double rss_line, Both *both)
   add_part (run, 0, at, &sums);
   add_part (run, at, run->n, &sums);
   both->slope = sums.sxy / sums.sxx;
-  both->rss = MAX (0, rss_line - gain);
+  both->rss = MAX (rss_line - gain, (run->n - 3) * run->rounding * run->rounding);
   /* Each place looked at counts (Bonferroni). */
   both->p_jump = MIN (1, (run->n - 3) * find_p (gain, both->rss, run->n - 3));
   both->p_slope = find_p (sums.sxy * sums.sxy / sums.sxx, both->rss, run->n - 3);
@@ -146,10 +147,13 @@ fit_both (const Run *run, const TmTrend *line, double rss_line, Both *both)
 
 /* -------- Choice -------- */
 
+/* Readings in steps leave as much at the least. */
 static double
 get_score (const Run *run, Model model, double rss)
 {
-  return run->n * log (MAX (rss, 1e-300)) + n_parameters[model] * log (run->n);
+  const double least = run->n * run->rounding * run->rounding;
+
+  return run->n * log (MAX (rss, MAX (least, 1e-300))) + n_parameters[model] * log (run->n);
 }
 
 static double
@@ -216,6 +220,7 @@ find_change (const Run *run, TmLevelChange *change)
 
   tm_level_change (run->y, run->n, change);
   tm_trend_line (run->x, run->y, run->n, &line);
+  tm_trend_allow (&line, run->rounding);
   switch (choose (run, &line, change, &both))
     {
     case MODEL_LINE:
@@ -253,6 +258,7 @@ find_trend_of_extremes (const TmSeries *series, const Run *run, gboolean grows, 
       y[i] = grows ? point->largest : point->smallest;
     }
   tm_trend_line (run->x + from, y + from, run->n - from, trend);
+  tm_trend_allow (trend, run->rounding);
 }
 
 static void
@@ -263,7 +269,9 @@ fill_forecast (TmBatch *batch, const Run *run, guint from)
   double last;
 
   batch->pieces_left = batch->pieces_left_low = batch->pieces_left_high = NAN;
-  if (tm_batch_has_drift (batch))
+  if (run->n - from <= TM_BATCH_FEW) /* nothing is claimed of so few */
+    trend.status = TM_TREND_TOO_FEW;
+  else if (tm_batch_has_drift (batch))
     find_trend_of_extremes (series, run, batch->trend.slope > 0, from, &trend);
   tm_forecast (&trend, series->lower + series->guard, series->upper - series->guard, &batch->forecast);
   if (!batch->forecast.given)
@@ -303,6 +311,7 @@ tm_batch_fill_drift (TmBatch *batch, guint *from)
       change->high = run.pieces[change->high];
     }
   tm_trend (run.x + since, run.y + since, run.n - since, &batch->trend);
+  tm_trend_allow (&batch->trend, run.rounding);
   fill_forecast (batch, &run, since);
   run_clear (&run);
 }

@@ -9,6 +9,9 @@
 
 G_BEGIN_DECLS
 
+/* So few pieces of the present stretch, or fewer, carry no claim. */
+#define TM_BATCH_FEW 3
+
 /* Chart, hits, run length and the charts that remember, from series and options. */
 void tm_batch_fill_charts (TmBatch *batch);
 

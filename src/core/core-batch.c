@@ -8,9 +8,6 @@
 #include "core-batch-private.h"
 #include "core-slope.h"
 
-/* Fewer pieces of the present stretch carry no claim. */
-#define FEW 3
-
 /* What a control's offset can do where nobody said: a micrometre, half a tenth (common practice). */
 #define STEP_MM G_GINT64_CONSTANT (1000000)
 #define STEP_IN G_GINT64_CONSTANT (1270000)
@@ -313,7 +310,7 @@ tm_batch_state (const TmBatch *batch)
     return TM_BATCH_NOT_MEASURED;
   if (out > 0)
     return TM_BATCH_OUT;
-  if (measured <= FEW)
+  if (measured <= TM_BATCH_FEW)
     return TM_BATCH_TOO_FEW;
   if (batch->change.found || batch->signalled)
     return TM_BATCH_SHIFTED;

@@ -74,6 +74,30 @@ fill_limits (TmSeries *series)
     series->target = (double)nominal->count - reference;
 }
 
+/* The greatest step of which all differences of the sizes are multiples; 0: they do not differ. */
+static double
+find_common_step (const TmSeries *series)
+{
+  double first = NAN;
+  gint64 step = 0;
+
+  for (guint i = 0; i < series->n_points && step != 1; i++)
+    if (!isnan (series->points[i].mean))
+      {
+        gint64 other;
+
+        first = isnan (first) ? series->points[i].mean : first;
+        for (other = llabs (llround (series->points[i].mean - first)); other != 0;)
+          {
+            gint64 rest = step % other;
+
+            step = other;
+            other = rest;
+          }
+      }
+  return (double)step;
+}
+
 /* @share: mean over the pieces of the variance of their size as a share of that of one reading. */
 static void
 fill_method (TmSeries *series, const TmJob *job, const char *name, double share)
@@ -86,6 +110,8 @@ fill_method (TmSeries *series, const TmJob *job, const char *name, double share)
     series->guard = (double)outlook.guard;
   if (use.has_repeatability && !last->shared && share > 0)
     series->repeatability = tm_component_standard (last) * sqrt (share);
+  series->rounding
+      = (use.resolution > 0 ? use.resolution * sqrt (share) : find_common_step (series)) / sqrt (12);
 }
 
 /* -------- Events -------- */

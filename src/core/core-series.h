@@ -51,6 +51,8 @@ typedef struct {
                          * zero-bounded feature */
   double repeatability; /* standard deviation of repeated measuring of one piece's mean, counts: of the
                          * method, over as many readings as a piece has on average; NAN: unknown */
+  double rounding;      /* standard deviation that reading in steps leaves in a piece's mean, counts: of the
+                         * gauge's resolution, where none is stated of the step that all sizes have in common */
 } TmSeries;
 
 /* Judges every piece once: slow for a large job, so off the main loop. */

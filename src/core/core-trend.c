@@ -92,12 +92,38 @@ find_left (const Points *points, const TmTrend *line)
   return left;
 }
 
+/* From the deviation about the line. */
+static void
+fill_errors (TmTrend *out)
+{
+  const double n = (double)out->n;
+  double reach;
+
+  out->slope_se = out->residual / sqrt (out->sxx);
+  out->intercept_se = out->residual * sqrt (1 / n + out->mean_x * out->mean_x / out->sxx);
+  reach = tm_t_quantile (0.975, out->dof) * out->slope_se;
+  out->slope_lower = out->slope - reach;
+  out->slope_upper = out->slope + reach;
+  out->p = out->slope_se > 0   ? 2 * gsl_cdf_tdist_Q (fabs (out->slope) / out->slope_se, out->dof)
+           : out->slope != 0.0 ? 0
+                               : 1;
+}
+
+void
+tm_trend_allow (TmTrend *trend, double least)
+{
+  if (trend->status != TM_TREND_OK || !(trend->residual < least))
+    return;
+  trend->residual = least;
+  fill_errors (trend);
+}
+
 static void
 fit_line (const Points *points, TmTrend *out)
 {
   const double n = (double)points->n;
   Sums sums;
-  double left, reach;
+  double left;
 
   out->mean_x = find_mean (points->x, points->n);
   out->mean_y = find_mean (points->y, points->n);
@@ -112,14 +138,7 @@ fit_line (const Points *points, TmTrend *out)
   out->r_squared = sums.syy > 0 ? 1 - left / sums.syy : NAN;
   out->dof = n - 2;
   out->residual = sqrt (left / out->dof);
-  out->slope_se = out->residual / sqrt (sums.sxx);
-  out->intercept_se = out->residual * sqrt (1 / n + out->mean_x * out->mean_x / sums.sxx);
-  reach = tm_t_quantile (0.975, out->dof) * out->slope_se;
-  out->slope_lower = out->slope - reach;
-  out->slope_upper = out->slope + reach;
-  out->p = out->slope_se > 0   ? 2 * gsl_cdf_tdist_Q (fabs (out->slope) / out->slope_se, out->dof)
-           : out->slope != 0.0 ? 0
-                               : 1;
+  fill_errors (out);
 }
 
 static void

@@ -41,6 +41,11 @@ void tm_trend (const double *x, const double *y, gsize n, TmTrend *out);
  */
 void tm_trend_line (const double *x, const double *y, gsize n, TmTrend *out);
 
+/* Raises the deviation about the line to @least, what reading in steps leaves at the very least (step/√12),
+ * and the errors, limits and p of the line with it: rounded readings that lie on a line by chance are not
+ * exact. */
+void tm_trend_allow (TmTrend *trend, double least);
+
 typedef struct {
   gboolean given;   /* FALSE: no drift shown (p > 0.05), or it leads away from both limits */
   gboolean upper;   /* which limit */

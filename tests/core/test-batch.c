@@ -129,6 +129,31 @@ test_drift (void)
   g_assert_cmpint (batch.offset.steps, ==, (gint64)(batch.offset.size_change / MICRON));
 }
 
+/* Read to a micrometre, 5 7 8 after a change lie within a step of many lines: no slope of exactly one, and of
+ * three pieces no forecast however straight. */
+static void
+test_coarse (void)
+{
+  static const double coarse[] = { 3, 4, 6, 7, NAN, 5, 7, 8 }, straight[] = { 1, 3, 5 };
+  static const double steep[] = { 1, 3, 5, 7, 9, 11 };
+  const double *sizes[] = { coarse, straight, steep };
+  static const guint n[] = { G_N_ELEMENTS (coarse), G_N_ELEMENTS (straight), G_N_ELEMENTS (steep) };
+
+  for (guint i = 0; i < G_N_ELEMENTS (sizes); i++)
+    {
+      TmFeature *feature;
+      g_autoptr (TmJob) job = make_bore_job (sizes[i], n[i], &feature);
+      g_auto (TmBatch) batch = { 0 };
+
+      look (job, feature, &batch);
+      g_test_message ("slope %.3f (%.3f to %.3f), p %.3g, change p %.3g", batch.trend.slope / MICRON,
+                      batch.trend.slope_lower / MICRON, batch.trend.slope_upper / MICRON, batch.trend.p,
+                      batch.change.p);
+      g_assert_cmpfloat ((batch.trend.slope_upper - batch.trend.slope_lower) / MICRON, >, 0.2);
+      g_assert_cmpint (batch.forecast.given, ==, i == 2);
+    }
+}
+
 /* The largest station meets the upper limit before the mean does. */
 static void
 test_stations (void)
@@ -473,6 +498,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/batch/piston-rings", test_piston_rings);
   g_test_add_func ("/batch/little", test_little);
   g_test_add_func ("/batch/drift", test_drift);
+  g_test_add_func ("/batch/coarse", test_coarse);
   g_test_add_func ("/batch/stations", test_stations);
   g_test_add_func ("/batch/shift", test_shift);
   g_test_add_func ("/batch/both", test_both);

@@ -121,6 +121,25 @@ test_method (void)
   assert_near (series.guard, (double)outlook.guard, 0.1);
   g_assert_cmpfloat (series.guard, >, 0);
   assert_near (series.repeatability / MICRON, 0.6 * sqrt ((0.5 + 0.25) / 2), 1e-9);
+  assert_near (series.rounding / MICRON, 1 / sqrt (12) * sqrt ((0.5 + 0.25) / 2), 1e-9);
+}
+
+/* No gauge is named: 4, 10 and 7.5 µm differ by multiples of 0.5. */
+static void
+test_rounding (void)
+{
+  g_autoptr (TmJob) job = make_batch_job (5);
+  TmFeature *feature = add_feature (job, "1", TM_KIND_BORE, "24.98", "25.02", "");
+  g_auto (TmSeries) one = { 0 };
+  g_auto (TmSeries) series = { 0 };
+
+  read_piece (job, feature, 0, "", 4);
+  tm_series_init (&one, job, feature, 1);
+  assert_near (one.rounding, 0, 1e-12);
+  read_piece (job, feature, 2, "", 10);
+  read_piece (job, feature, 4, "", 7.5);
+  tm_series_init (&series, job, feature, 1);
+  assert_near (series.rounding / MICRON, 0.5 / sqrt (12), 1e-9);
 }
 
 /* Which events begin a stretch of feature 1, cut by the bar, of six pieces. */
@@ -208,6 +227,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/series/zero-bounded", test_zero_bounded);
   g_test_add_func ("/series/attributes", test_attributes);
   g_test_add_func ("/series/method", test_method);
+  g_test_add_func ("/series/rounding", test_rounding);
   g_test_add_func ("/series/events", test_events);
   g_test_add_func ("/series/stretches", test_stretches);
   g_test_add_func ("/series/plan", test_plan);

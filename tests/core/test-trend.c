@@ -136,6 +136,25 @@ test_little (void)
   g_assert_cmpfloat_with_epsilon (forecast.single, 10, 1e-9);
 }
 
+/* 1 2 3 4 5 read to a whole: the line is exact, its deviation √(1/12) at the least; the slope's error
+ * √(1/120), 3.182 of them by Student's t with 3 degrees of freedom (any table). */
+static void
+test_allow (void)
+{
+  static const double x[] = { 1, 2, 3, 4, 5 };
+  TmTrend trend;
+
+  tm_trend_line (x, x, 5, &trend);
+  g_assert_cmpfloat_with_epsilon (trend.slope_upper, 1, 1e-9);
+  tm_trend_allow (&trend, sqrt (1 / 12.0));
+  g_assert_cmpfloat_with_epsilon (trend.slope_se, sqrt (1 / 120.0), 1e-12);
+  g_assert_cmpfloat_with_epsilon (trend.slope_upper, 1 + 3.182446 * sqrt (1 / 120.0), 1e-6);
+  g_assert_cmpfloat (trend.p, >, 0.001); /* t 10.95 */
+  g_assert_cmpfloat (trend.p, <, 0.002);
+  tm_trend_allow (&trend, 0.1); /* it is more already */
+  g_assert_cmpfloat_with_epsilon (trend.residual, sqrt (1 / 12.0), 1e-12);
+}
+
 /* The ends of Fieller's interval are where the band of the fitted mean crosses the limit: put back into the
  * band. */
 static void
@@ -172,6 +191,7 @@ main (int argc, char **argv)
   g_test_add_func ("/trend/kendall-falling", test_kendall_falling);
   g_test_add_func ("/trend/counted", test_counted);
   g_test_add_func ("/trend/little", test_little);
+  g_test_add_func ("/trend/allow", test_allow);
   g_test_add_func ("/trend/fieller", test_fieller);
   return g_test_run ();
 }
