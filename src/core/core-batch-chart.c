@@ -160,26 +160,25 @@ find_dispersion_hits (const TmChart *chart)
   return hits;
 }
 
-/* Asked for at every reading, and slow where it is simulated. */
+/* Asked for at every reading, and slow where it is simulated: each set of rules once. */
 static double
 get_rules_length (guint rules, gboolean *exact)
 {
   static GMutex mutex;
   static struct {
-    guint rules;
+    double length; /* 0: not asked for yet */
     gboolean exact;
-    double length;
-  } last;
+  } known[1u << TM_N_RUN_RULES];
+  const guint at = rules & (G_N_ELEMENTS (known) - 1);
+  double length;
 
   g_mutex_lock (&mutex);
-  if (last.rules != rules)
-    {
-      last.rules = rules;
-      last.length = tm_run_rules_length (rules, 0, &last.exact);
-    }
-  *exact = last.exact;
+  if (!(known[at].length > 0))
+    known[at].length = tm_run_rules_length (at, 0, &known[at].exact);
+  *exact = known[at].exact;
+  length = known[at].length;
   g_mutex_unlock (&mutex);
-  return last.length;
+  return length;
 }
 
 /* -------- Charts that remember -------- */

@@ -13,13 +13,27 @@
 #define SHARED_RANGES (2 * M_SQRT3 / G_PI + 1.0 / 3 - 4 / G_PI)
 #define M_SQRT3       1.7320508075688772
 
+/* Above this the series of c4 is good to all digits, and lnpoch is not. */
+#define MANY 150
+
+/* √(2/ν) Γ((ν+1)/2) / Γ(ν/2), the mean of χ/√ν: lnpoch keeps all digits where two lgammas would cancel; its
+ * series in 1/ν follows from Stirling's. */
+static double
+find_mean_root (double dof)
+{
+  const double v = 1 / dof;
+
+  if (dof > MANY)
+    return 1 - v / 4 * (1 - v / 8 * (1 + v / 4 * (5 - v * 21 / 16 * (1 + v * 19 / 4))));
+  return sqrt (2 * v) * exp (gsl_sf_lnpoch (dof / 2, 0.5));
+}
+
 double
 tm_chart_c4 (guint n)
 {
   g_return_val_if_fail (n >= 2, NAN);
 
-  /* √(2/(n-1)) Γ(n/2) / Γ((n-1)/2): lnpoch keeps all digits where two lgammas would cancel. */
-  return sqrt (2.0 / (n - 1)) * exp (gsl_sf_lnpoch ((n - 1) / 2.0, 0.5));
+  return find_mean_root (n - 1.0);
 }
 
 void
@@ -107,10 +121,11 @@ count_groups (const TmChartInput *input, GArray *groups)
   return groups->len;
 }
 
+/* The last group may still be in the making: it changes nothing about the others. */
 static gboolean
 has_equal_groups (const TmChart *chart, guint size)
 {
-  for (guint i = 0; i < chart->n_groups; i++)
+  for (guint i = 0; i + 1 < chart->n_groups; i++)
     if (chart->groups[i].n != 0 && chart->groups[i].n != size)
       return FALSE;
   return TRUE;
@@ -161,7 +176,7 @@ solve_dof (double share)
   for (guint i = 0; i < 200; i++)
     {
       double middle = sqrt (low * high);
-      double c4 = sqrt (2 / middle) * exp (gsl_sf_lnpoch (middle / 2, 0.5));
+      double c4 = find_mean_root (middle);
 
       if (c4 * c4 < share)
         low = middle;
@@ -245,11 +260,10 @@ find_level (const TmChartInput *input, TmChart *chart)
 /* -------- Individuals: from the values alone, without a group for each -------- */
 
 typedef struct {
-  double first, last; /* values; NAN: none */
-  double sum;         /* of differences from the first */
+  double first; /* value; NAN: none */
+  double sum;   /* of differences from it */
   double ranges;
   guint n, n_ranges, n_shared; /* values, ranges, ranges that share a value with the one before */
-  gboolean follows;            /* the last value had a range */
 } Individuals;
 
 /* Values @from to @end, none missing, which follow each other.  Four sums side by side: one after the other

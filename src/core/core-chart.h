@@ -69,7 +69,8 @@ typedef struct {
   guint baseline;   /* limits from the first this many groups; 0: all */
 } TmChartInput;
 
-/* Equal groups: by mean range or mean standard deviation; unequal: by c4 of each (metrology: Batch). */
+/* Equal groups: by mean range or mean standard deviation; unequal: by c4 of each.  A last group that is not
+ * full yet leaves them equal, and has limits of its own. */
 void tm_chart (const TmChartInput *input, TmChart *out);
 /* Centre, sigma, its degrees of freedom and the status alone, no groups: a million individuals need no room.
  */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * core-hold: which pieces to hold back once a shift or a drift is found, those not measured among them.
+ * core-hold: which pieces to hold back once a shift is found, those not measured among them.
  */
 
 #pragma once

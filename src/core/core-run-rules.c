@@ -189,8 +189,8 @@ tm_run_rules (const double *z, gsize n, const guint *breaks, guint n_breaks, gui
     {
       guint here;
 
-      if (next_break < n_breaks && breaks[next_break] == i)
-        next_break++, memory = (Memory) { 0 };
+      for (; next_break < n_breaks && breaks[next_break] <= i; next_break++)
+        memory = (Memory) { 0 };
       if (isnan (z[i]))
         {
           memory = (Memory) { 0 };

@@ -10,19 +10,28 @@ typedef struct {
   double sxx, sxy, syy;
 } Sums;
 
-static void
-add_stretch (const TmSeries *series, guint from, guint end, Sums *sums, TmSlope *out)
+static guint
+find_means (const TmSeries *series, guint from, guint end, double *mean_x, double *mean_y)
 {
-  double mean_x = 0, mean_y = 0;
   guint n = 0;
 
+  *mean_x = *mean_y = 0;
   for (guint i = from; i < end; i++)
     if (!isnan (series->points[i].mean))
       {
         n++;
-        mean_x += (i - mean_x) / n;
-        mean_y += (series->points[i].mean - mean_y) / n;
+        *mean_x += (i - *mean_x) / n;
+        *mean_y += (series->points[i].mean - *mean_y) / n;
       }
+  return n;
+}
+
+static void
+add_stretch (const TmSeries *series, guint from, guint end, Sums *sums, TmSlope *out)
+{
+  double mean_x, mean_y;
+  guint n = find_means (series, from, end, &mean_x, &mean_y);
+
   for (guint i = from; i < end; i++)
     if (!isnan (series->points[i].mean))
       {
@@ -36,6 +45,29 @@ add_stretch (const TmSeries *series, guint from, guint end, Sums *sums, TmSlope 
   out->levels += n > 0;
 }
 
+/* Σ of squares that the lines leave, from the residuals themselves: the difference of sums would cancel. */
+static double
+find_left (const TmSeries *series, guint from, double slope)
+{
+  double left = 0;
+
+  for (guint end; from < series->n_points; from = end)
+    {
+      double mean_x, mean_y;
+
+      end = tm_series_stretch_end (series, from);
+      find_means (series, from, end, &mean_x, &mean_y);
+      for (guint i = from; i < end; i++)
+        if (!isnan (series->points[i].mean))
+          {
+            double residual = series->points[i].mean - mean_y - slope * (i - mean_x);
+
+            left += residual * residual;
+          }
+    }
+  return left;
+}
+
 void
 tm_series_slope (const TmSeries *series, guint from, TmSlope *out)
 {
@@ -45,17 +77,17 @@ tm_series_slope (const TmSeries *series, guint from, TmSlope *out)
   g_return_if_fail (series != NULL && out != NULL);
 
   *out = (TmSlope) { .slope = NAN, .slope_se = NAN, .residual = NAN, .dof = NAN, .p = NAN };
-  for (guint end; from < series->n_points; from = end)
+  for (guint at = from, end; at < series->n_points; at = end)
     {
-      end = tm_series_stretch_end (series, from);
-      add_stretch (series, from, end, &sums, out);
+      end = tm_series_stretch_end (series, at);
+      add_stretch (series, at, end, &sums, out);
     }
   out->sxx = sums.sxx;
   if (out->n < out->levels + 2 || !(sums.sxx > 0))
     return;
   out->dof = out->n - out->levels - 1.0;
   out->slope = sums.sxy / sums.sxx;
-  left = sums.syy - sums.sxy * out->slope;
+  left = find_left (series, from, out->slope);
   if (!(left > 1e-20 * sums.syy)) /* what rounding leaves of nothing */
     left = 0;
   out->residual = sqrt (left / out->dof);

@@ -115,6 +115,45 @@ test_rings_by_deviation (void)
   g_assert_cmpfloat_with_epsilon (chart.groups[0].dispersion_centre, c4 * chart.sigma, 1e-15);
 }
 
+/* As pieces come in the last group is not full yet: it does not turn the others' ranges into deviations. */
+static void
+test_growing (void)
+{
+  g_autoptr (GArray) values = load_rings ();
+  TmChartInput input = { &g_array_index (values, double, 0), 123, NULL, 0, 5, 0 };
+  g_auto (TmChart) chart = { 0 };
+  double weights = 0, sum = 0;
+
+  tm_chart (&input, &chart);
+  g_assert_cmpint (chart.kind, ==, TM_CHART_RANGES);
+  g_assert_cmpuint (chart.groups[24].n, ==, 3);
+  /* d2(3) 1.692569, d2(5) 2.325929 (any table); the whole groups' limits are as wide as ever. */
+  g_assert_cmpfloat_with_epsilon (chart.groups[24].dispersion_centre / chart.groups[0].dispersion_centre,
+                                  1.692569 / 2.325929, 1e-6);
+  /* Each range over its d2, weighed by d2²/d3² (factors as in chart_factors.csv). */
+  for (guint i = 0; i < chart.n_groups; i++)
+    {
+      double d2 = i == 24 ? 1.6925687506 : 2.3259289473, d3 = i == 24 ? 0.8883680040 : 0.8640819411;
+
+      weights += d2 * d2 / (d3 * d3);
+      sum += d2 * chart.groups[i].dispersion / (d3 * d3);
+    }
+  g_assert_cmpfloat_with_epsilon (chart.sigma, sum / weights, 1e-11);
+  g_assert_cmpfloat_with_epsilon (chart.groups[24].location_upper - chart.centre, 3 * chart.sigma / sqrt (3),
+                                  1e-12);
+}
+
+/* By c4(n) c4(n + 1) = √((n - 1)/n) from c4(2) = √(2/π) in 40 digits, on both sides of where a series takes
+ * over; and the series' first terms, 1 - 1/(4ν) + 1/(32ν²). */
+static void
+test_large_factors (void)
+{
+  g_assert_cmpfloat_with_epsilon (tm_chart_c4 (100), 0.997477976071263511, 2e-15);
+  g_assert_cmpfloat_with_epsilon (tm_chart_c4 (500), 0.999499123811711564, 2e-15);
+  g_assert_cmpfloat_with_epsilon (tm_chart_c4 (1000), 0.999749781101513203, 2e-15);
+  g_assert_cmpfloat_with_epsilon (tm_chart_c4 (1000001), 1 - 2.5e-7 + 3.125e-14, 1e-15);
+}
+
 /* The flow rates of the NIST/SEMATECH e-Handbook, 6.3.2.2 (data and results from memory, recomputed): with
  * the exact d2. */
 static void
@@ -241,6 +280,8 @@ main (int argc, char **argv)
   g_test_add_func ("/chart/factors", test_factors);
   g_test_add_func ("/chart/rings", test_rings);
   g_test_add_func ("/chart/rings-by-deviation", test_rings_by_deviation);
+  g_test_add_func ("/chart/growing", test_growing);
+  g_test_add_func ("/chart/large-factors", test_large_factors);
   g_test_add_func ("/chart/flow-rates", test_flow_rates);
   g_test_add_func ("/chart/concentration", test_concentration);
   g_test_add_func ("/chart/breaks-and-baseline", test_breaks_and_baseline);

@@ -170,6 +170,23 @@ test_hits (void)
     check_case (&cases[i]);
 }
 
+/* Breaks that stand twice, or before the first point, are breaks all the same. */
+static void
+test_breaks (void)
+{
+  static const guint breaks[] = { 0, 4, 4, 8 };
+  double z[16];
+  g_autoptr (GArray) hits = NULL;
+
+  for (guint i = 0; i < 16; i++)
+    z[i] = 0.1;
+  hits = tm_run_rules (z, 15, breaks, 4, BIT (8_ONE_SIDE));
+  g_assert_cmpuint (hits->len, ==, 0);
+  g_clear_pointer (&hits, g_array_unref);
+  hits = tm_run_rules (z, 16, breaks, 4, BIT (8_ONE_SIDE));
+  g_assert_cmpuint (hits->len, ==, 1);
+}
+
 /* 14 points that alternate, without a break. */
 static void
 test_alternating (void)
@@ -204,6 +221,7 @@ main (int argc, char **argv)
   g_test_add_func ("/run-rules/single-lengths", test_single_lengths);
   g_test_add_func ("/run-rules/simulated-lengths", test_simulated_lengths);
   g_test_add_func ("/run-rules/hits", test_hits);
+  g_test_add_func ("/run-rules/breaks", test_breaks);
   g_test_add_func ("/run-rules/alternating", test_alternating);
   g_test_add_func ("/run-rules/words", test_words);
   return g_test_run ();

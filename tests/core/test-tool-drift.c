@@ -79,6 +79,22 @@ test_since_change (void)
   assert_near (drift.rows[0].dof, 5, 1e-12); /* 8 pieces, two levels, one slope */
 }
 
+/* Sizes on a line but for their rounding to picometres and what doubles lose: no row that says it is certain.
+ */
+static void
+test_exact_line (void)
+{
+  g_autoptr (TmJob) job = make_batch_job (7);
+  TmFeature *bore = add_cut_feature (job, "1", TM_KIND_BORE);
+  g_auto (TmToolDrift) drift = { 0 };
+
+  for (guint i = 0; i < 7; i++)
+    read_piece (job, bore, i, "", 100 + 0.7 * i);
+  g_assert_true (tm_tool_drift_init (&drift, job, "bar", NULL, NULL));
+  g_assert_cmpint (drift.rows[0].status, ==, TM_TOOL_ROW_NO_SPREAD);
+  g_assert_cmpuint (drift.n_used, ==, 0);
+}
+
 static void
 test_left_out (void)
 {
@@ -153,6 +169,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/tool-drift/combined", test_combined);
   g_test_add_func ("/tool-drift/since-change", test_since_change);
+  g_test_add_func ("/tool-drift/exact-line", test_exact_line);
   g_test_add_func ("/tool-drift/left-out", test_left_out);
   g_test_add_func ("/tool-drift/coverage", test_coverage);
   return g_test_run ();
