@@ -19,7 +19,7 @@ typedef struct {
   guint key;
 } Page;
 
-enum { PAGE_RUN, PAGE_HISTOGRAM, PAGE_PROBABILITY, PAGE_CAPABILITY, N_PAGES };
+enum { PAGE_RUN, PAGE_HISTOGRAM, PAGE_PROBABILITY, PAGE_SMALL_SHIFTS, PAGE_CAPABILITY, N_PAGES };
 
 static const Page pages[N_PAGES] = {
   [PAGE_RUN]
@@ -28,8 +28,12 @@ static const Page pages[N_PAGES] = {
   = { "histogram", N_ ("Histogram"), N_ ("How often each size, and the band (Ctrl+2)"), GDK_KEY_2 },
   [PAGE_PROBABILITY]
   = { "probability", N_ ("Normality"), N_ ("Against the normal distribution (Ctrl+3)"), GDK_KEY_3 },
+  [PAGE_SMALL_SHIFTS]
+  = { "small-shifts", N_ ("Small shifts"),
+      N_ ("Moving average (EWMA) and cumulative sums (CUSUM): sooner where a shift is small (Ctrl+4)"),
+      GDK_KEY_4 },
   [PAGE_CAPABILITY] = { "capability", N_ ("Capability"),
-                        N_ ("What the process can hold, figure by figure (Ctrl+4)"), GDK_KEY_4 },
+                        N_ ("What the process can hold, figure by figure (Ctrl+5)"), GDK_KEY_5 },
 };
 
 struct _TmBatchChart {
@@ -227,6 +231,7 @@ build_pictures (TmBatchChart *self)
   gtk_stack_add_named (self->stack, run, pages[PAGE_RUN].name);
   gtk_stack_add_named (self->stack, self->pictures[TM_BATCH_HISTOGRAM], pages[PAGE_HISTOGRAM].name);
   gtk_stack_add_named (self->stack, self->pictures[TM_BATCH_PROBABILITY], pages[PAGE_PROBABILITY].name);
+  gtk_stack_add_named (self->stack, self->pictures[TM_BATCH_SMALL_SHIFTS], pages[PAGE_SMALL_SHIFTS].name);
   self->capability = TM_BATCH_CAPABILITY (tm_batch_capability_new ());
   gtk_stack_add_named (self->stack, GTK_WIDGET (self->capability), pages[PAGE_CAPABILITY].name);
   gtk_stack_add_named (self->stack, build_nothing (), "nothing");
@@ -283,14 +288,16 @@ tm_batch_chart_set_feature (TmBatchChart *self, const TmFeature *feature, guint 
 }
 
 void
-tm_batch_chart_set_batch (TmBatchChart *self, const TmBatch *batch, const TmChartPlot *plot)
+tm_batch_chart_set_batch (TmBatchChart *self, const TmBatch *batch, const TmChartPlot *plot,
+                          const TmChartPlot *small_shifts)
 {
   g_return_if_fail (TM_IS_BATCH_CHART (self));
 
   self->batch = batch;
   self->plot = plot;
   for (guint i = 0; i < TM_N_BATCH_PICTURES; i++)
-    tm_batch_picture_set (TM_BATCH_PICTURE (self->pictures[i]), plot != NULL ? batch : NULL, plot);
+    tm_batch_picture_set (TM_BATCH_PICTURE (self->pictures[i]), plot != NULL ? batch : NULL,
+                          i == TM_BATCH_SMALL_SHIFTS ? small_shifts : plot);
   tm_batch_capability_show (self->capability, plot != NULL ? batch : NULL);
   self->known = batch != NULL;
   if (batch != NULL)

@@ -25,7 +25,8 @@ GtkWidget *tm_batch_chart_new (void) G_GNUC_WARN_UNUSED_RESULT;
 void tm_batch_chart_set_feature (TmBatchChart *self, const TmFeature *feature, guint place);
 
 /* Borrowed until the next call; NULL shows nothing. */
-void tm_batch_chart_set_batch (TmBatchChart *self, const TmBatch *batch, const TmChartPlot *plot);
+void tm_batch_chart_set_batch (TmBatchChart *self, const TmBatch *batch, const TmChartPlot *plot,
+                               const TmChartPlot *small_shifts);
 
 /* Marks a piece and says its size; -1: none. */
 void tm_batch_chart_set_piece (TmBatchChart *self, gint piece);

@@ -85,7 +85,8 @@ show_answer (TmBatchPage *self, TmBatchAnswer *answer)
 
   self->answer = answer;
   tm_batch_chart_set_batch (self->chart, answer != NULL ? &answer->batch : NULL,
-                            answer != NULL ? answer->plot : NULL);
+                            answer != NULL ? answer->plot : NULL,
+                            answer != NULL ? answer->small_shifts : NULL);
   tm_batch_chart_set_piece (self->chart, find_point (self));
   tm_batch_panel_show (self->panel, answer);
   show_tools (self);

@@ -45,6 +45,7 @@ draw (TmBatchPicture *self, cairo_t *cr, double width, double height)
   switch (self->kind)
     {
     case TM_BATCH_RUN:
+    case TM_BATCH_SMALL_SHIFTS:
       tm_chart_plot_draw (self->plot, cr, width, height, self->focus, theme);
       break;
     case TM_BATCH_DISPERSION:
@@ -84,10 +85,8 @@ tm_batch_picture_measure (GtkWidget *widget, GtkOrientation orientation, int for
                           int *natural, int *minimum_baseline, int *natural_baseline)
 {
   static const int heights[TM_N_BATCH_PICTURES] = {
-    [TM_BATCH_RUN] = 150,
-    [TM_BATCH_DISPERSION] = 84,
-    [TM_BATCH_HISTOGRAM] = 150,
-    [TM_BATCH_PROBABILITY] = 150,
+    [TM_BATCH_RUN] = 150,         [TM_BATCH_DISPERSION] = 84,    [TM_BATCH_HISTOGRAM] = 150,
+    [TM_BATCH_PROBABILITY] = 150, [TM_BATCH_SMALL_SHIFTS] = 150,
   };
 
   *minimum = *natural
@@ -239,6 +238,7 @@ describe (TmBatchPicture *self)
   switch (self->kind)
     {
     case TM_BATCH_RUN:
+    case TM_BATCH_SMALL_SHIFTS:
       return tm_chart_plot_describe (self->plot);
     case TM_BATCH_DISPERSION:
       return tm_chart_plot_describe_dispersion (self->plot);

@@ -18,6 +18,7 @@ typedef enum {
   TM_BATCH_DISPERSION,
   TM_BATCH_HISTOGRAM,
   TM_BATCH_PROBABILITY,
+  TM_BATCH_SMALL_SHIFTS, /* of a plot made with them */
   TM_N_BATCH_PICTURES
 } TmBatchPictureKind;
 

@@ -24,6 +24,7 @@ void
 tm_batch_answer_free (TmBatchAnswer *answer)
 {
   g_clear_pointer (&answer->plot, tm_chart_plot_free);
+  g_clear_pointer (&answer->small_shifts, tm_chart_plot_free);
   tm_tool_drift_clear (&answer->together);
   tm_batch_clear (&answer->batch);
   g_clear_pointer (&answer->same_tool, g_array_unref);
@@ -94,6 +95,9 @@ work_out (Work *work, const TmFeature *feature)
                                       TM_CHART_SHOW_GUARD | TM_CHART_SHOW_CONTROL | TM_CHART_SHOW_TREND);
   if (work->brief)
     return TRUE;
+  if (answer->plot != NULL)
+    answer->small_shifts
+        = tm_chart_plot_new (&answer->batch, TM_CHART_SHOW_GUARD | TM_CHART_SHOW_EWMA | TM_CHART_SHOW_CUSUM);
   answer->spread = tm_spread_of (&answer->batch);
   return look_at_tool (work, feature);
 }

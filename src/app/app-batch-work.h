@@ -21,8 +21,10 @@ G_BEGIN_DECLS
 typedef struct {
   TmJob *job;
   TmBatch batch;
-  TmChartPlot *plot;    /* of the batch; owned; NULL: nothing is measured */
-  TmSpread spread;      /* likewise; this and what follows is of what was not asked for in brief */
+  TmChartPlot *plot; /* of the batch; owned; NULL: nothing is measured */
+  /* From here on only what was not asked for in brief. */
+  TmChartPlot *small_shifts; /* likewise, with the charts that remember */
+  TmSpread spread;
   GArray *same_tool;    /* TmBatch, of the other features that the same tool cuts; owned */
   TmToolDrift together; /* what they and this one show of its wear; its tool NULL: nothing */
   TmDocument *document; /* whose texts the copy uses */

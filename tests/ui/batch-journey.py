@@ -93,11 +93,11 @@ def sort_by_worst(program):
 
 
 def see_charts(program):
-    for key, name in [("ctrl+2", "histogram"), ("ctrl+3", "normal"), ("ctrl+1", "")]:
+    for key, name in [("ctrl+2", "histogram"), ("ctrl+3", "normal"), ("ctrl+4", "cumulative"), ("ctrl+1", "")]:
         program.key(key)
         program.find("image", re.compile(name, re.I))
         program.picture("batch-04-" + (name or "run"))
-    program.key("ctrl+4")
+    program.key("ctrl+5")
     for index in ("Cp", "Cpk", "Pp", "Ppk", "Cpm", "Cm", "Cmk"):
         program.find("list item", re.compile(r"^%s: (−?[0-9.]+ \(.* to .*\)|not given), " % index))
     program.picture("batch-04-capability")
