@@ -4,15 +4,12 @@
 
 #include <math.h>
 
+#include "app-batch-portion.h"
 #include "core-judge.h"
 
-/* Of a frame of 16 ms judging takes this much at a time; at first more, so that an ordinary job shows whole.
- */
-#define SLICE_US (4 * 1000)
-#define FIRST_US (25 * 1000)
-/* How often the clock is looked at. */
-#define LOOK_EVERY 16
-/* How often those who look are told while judging goes on. */
+/* Judged at once, less than a frame takes, so that an ordinary job shows whole; the rest on a thread. */
+#define FIRST_US (6 * 1000)
+/* How often those who look are told while judging goes on out of sight. */
 #define TELL_US (100 * 1000)
 
 struct _TmBatchCells {
@@ -22,13 +19,18 @@ struct _TmBatchCells {
   guint n_pieces;
   guint n_features;
   TmGridCell *cells;    /* [piece * n_features + feature], as made */
-  gsize n_judged;       /* of the cells, from the first */
+  guint8 *judged;       /* gboolean of each piece */
+  guint n_judged;       /* pieces */
   guint *columns;       /* piece shown in each column */
   guint *rows;          /* feature shown in each row */
   GHashTable *shown_at; /* piece or feature -> its column or row + 1 */
   TmBatchSort sort;
   guint generation;
-  guint judge_id;
+  guint seen_from, seen_to;   /* columns in sight, the last one not included: they are judged first */
+  guint next_id;              /* the next portion is about to be begun */
+  TmBatchPortion *portion;    /* that a thread judges */
+  guint taken_from, taken_to; /* its pieces */
+  GArray *fresh;              /* gsize: cells that were judged anew since it was begun */
   gint64 told_at;
 };
 
@@ -38,54 +40,9 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (TmBatchCells, tm_batch_cells, G_TYPE_OBJECT)
 
-/* -------- Judging -------- */
+static void begin_portion (TmBatchCells *self);
 
-/* Out, then too close, then not measured, then in: the order of tm_judge_feature(). */
-static int
-rank_verdict (guint8 verdict)
-{
-  static const int ranks[TM_N_VERDICTS] = {
-    [TM_VERDICT_IN] = 0,
-    [TM_VERDICT_NOT_MEASURED] = 1,
-    [TM_VERDICT_TOO_CLOSE] = 2,
-    [TM_VERDICT_OUT] = 3,
-  };
-  return ranks[verdict];
-}
-
-static gboolean
-is_worse (const TmGridCell *one, const TmGridCell *other)
-{
-  int a = rank_verdict (one->verdict), b = rank_verdict (other->verdict);
-
-  if (a != b)
-    return a > b;
-  return isfinite (one->used) && !(one->used <= other->used);
-}
-
-/* @place (may be NULL) gets the place that it speaks of. */
-static TmGridCell
-judge_cell (const TmJob *job, guint piece_index, const TmFeature *feature, guint *place)
-{
-  const TmPiece *piece = g_ptr_array_index (job->pieces, piece_index);
-  gboolean due = tm_job_feature_is_due (job, feature, piece, piece_index);
-  TmGridCell worst = { .used = NAN, .verdict = TM_VERDICT_NOT_MEASURED };
-
-  for (guint i = 1; i <= feature->places; i++)
-    {
-      g_auto (TmJudgement) judgement = { 0 };
-      TmGridCell cell;
-
-      tm_judge (job, piece, feature, i, &judgement);
-      cell = tm_grid_cell (&judgement, due);
-      if (i > 1 && !is_worse (&cell, &worst))
-        continue;
-      worst = cell;
-      if (place != NULL)
-        *place = i;
-    }
-  return worst;
-}
+/* -------- Cells -------- */
 
 static gsize
 count_cells (TmBatchCells *self)
@@ -93,29 +50,38 @@ count_cells (TmBatchCells *self)
   return (gsize)self->n_pieces * self->n_features;
 }
 
-static void
-judge_at (TmBatchCells *self, gsize at)
+static gsize
+find_cell (TmBatchCells *self, guint piece, guint feature)
 {
-  guint piece = (guint)(at / self->n_features);
-  guint feature = (guint)(at % self->n_features);
-
-  self->cells[at] = judge_cell (self->job, piece, g_ptr_array_index (self->job->features, feature), NULL);
+  return (gsize)piece * self->n_features + feature;
 }
 
-/* Judges on until all is judged or @slice_us have passed.  Returns: whether there is more. */
-static gboolean
-judge_for (TmBatchCells *self, gint64 slice_us)
+static void
+judge_at (TmBatchCells *self, guint piece, guint feature)
 {
-  gint64 end = g_get_monotonic_time () + slice_us;
-  gsize n = count_cells (self);
+  self->cells[find_cell (self, piece, feature)]
+      = tm_batch_judge_cell (self->job, piece, g_ptr_array_index (self->job->features, feature), NULL);
+}
 
-  while (self->n_judged < n)
+static void
+mark_judged (TmBatchCells *self, guint piece)
+{
+  self->n_judged += !self->judged[piece];
+  self->judged[piece] = TRUE;
+}
+
+/* The first pieces, as many as there is time for. */
+static void
+judge_first (TmBatchCells *self)
+{
+  gint64 end = g_get_monotonic_time () + FIRST_US;
+
+  for (guint piece = 0; piece < self->n_pieces && g_get_monotonic_time () < end; piece++)
     {
-      judge_at (self, self->n_judged++);
-      if (self->n_judged % LOOK_EVERY == 0 && g_get_monotonic_time () > end)
-        break;
+      for (guint i = 0; i < self->n_features; i++)
+        judge_at (self, piece, i);
+      mark_judged (self, piece);
     }
-  return self->n_judged < n;
 }
 
 /* -------- Order -------- */
@@ -124,7 +90,8 @@ judge_for (TmBatchCells *self, gint64 slice_us)
 static double
 weigh (const TmGridCell *cell)
 {
-  return rank_verdict (cell->verdict) * 1e3 + (isfinite (cell->used) ? CLAMP (cell->used, 0.0, 900.0) : 0)
+  return tm_batch_rank_verdict (cell->verdict) * 1e3
+         + (isfinite (cell->used) ? CLAMP (cell->used, 0.0, 900.0) : 0)
          - (cell->verdict == TM_VERDICT_NOT_MEASURED ? 2e3 : 0);
 }
 
@@ -154,7 +121,7 @@ sort_by_worst (TmBatchCells *self)
     of_pieces[i] = -INFINITY;
   for (guint i = 0; i < self->n_features; i++)
     of_features[i] = -INFINITY;
-  for (gsize i = 0; i < self->n_judged; i++)
+  for (gsize i = 0; i < count_cells (self); i++)
     {
       double weight = weigh (&self->cells[i]);
       gsize piece = i / self->n_features, feature = i % self->n_features;
@@ -173,7 +140,7 @@ put_in_order (TmBatchCells *self)
     self->columns[i] = i;
   for (guint i = 0; i < self->n_features; i++)
     self->rows[i] = i;
-  if (self->sort == TM_BATCH_BY_WORST && self->n_judged == count_cells (self))
+  if (self->sort == TM_BATCH_BY_WORST && self->n_judged == self->n_pieces)
     sort_by_worst (self);
   g_hash_table_remove_all (self->shown_at);
   for (guint i = 0; i < self->n_pieces; i++)
@@ -189,22 +156,87 @@ tell (TmBatchCells *self)
   g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
 
+/* -------- Judging on -------- */
+
 static gboolean
-judge_cb (gpointer data)
+is_seen (TmBatchCells *self, guint from, guint to)
+{
+  for (guint i = self->seen_from; i < MIN (self->seen_to, self->n_pieces); i++)
+    if (self->columns[i] >= from && self->columns[i] < to)
+      return TRUE;
+  return FALSE;
+}
+
+/* What the thread found, but for what was recorded since it began. */
+static void
+take_cells (TmBatchCells *self, guint from, guint to, const TmGridCell *cells)
+{
+  g_autofree TmGridCell *fresh = g_new (TmGridCell, self->fresh->len);
+
+  for (guint i = 0; i < self->fresh->len; i++)
+    fresh[i] = self->cells[g_array_index (self->fresh, gsize, i)];
+  memcpy (self->cells + find_cell (self, from, 0), cells,
+          (gsize)(to - from) * self->n_features * sizeof *cells);
+  for (guint i = 0; i < self->fresh->len; i++)
+    self->cells[g_array_index (self->fresh, gsize, i)] = fresh[i];
+  for (guint piece = from; piece < to; piece++)
+    mark_judged (self, piece);
+}
+
+static void
+judged_cb (guint from, guint to, const TmGridCell *cells, gpointer data)
 {
   TmBatchCells *self = data;
-  gboolean more = judge_for (self, SLICE_US);
 
-  if (more)
-    {
-      if (g_get_monotonic_time () - self->told_at > TELL_US)
-        tell (self);
-      return G_SOURCE_CONTINUE;
-    }
-  self->judge_id = 0;
-  if (self->sort == TM_BATCH_BY_WORST)
+  self->portion = NULL;
+  take_cells (self, from, to, cells);
+  if (self->n_judged < self->n_pieces)
+    begin_portion (self);
+  else if (self->sort == TM_BATCH_BY_WORST)
     put_in_order (self);
-  tell (self);
+  if (self->n_judged == self->n_pieces || is_seen (self, from, to)
+      || g_get_monotonic_time () - self->told_at > TELL_US)
+    tell (self);
+}
+
+/* A piece that is not judged yet: in sight, else the first.  There is one. */
+static guint
+find_next (TmBatchCells *self)
+{
+  const guint8 *next;
+
+  for (guint i = self->seen_from; i < MIN (self->seen_to, self->n_pieces); i++)
+    if (!self->judged[self->columns[i]])
+      return self->columns[i];
+  next = memchr (self->judged, FALSE, self->n_pieces);
+  g_assert (next != NULL);
+  return (guint)(next - self->judged);
+}
+
+/* While the job's definitions are being changed, which ends with tm_batch_cells_set_job(), nothing is begun.
+ */
+static void
+begin_portion (TmBatchCells *self)
+{
+  guint from = find_next (self), to = from + 1;
+
+  if (self->job->pieces->len != self->n_pieces || self->job->features->len != self->n_features)
+    return;
+  while (to < self->n_pieces && !self->judged[to])
+    to++;
+  g_array_set_size (self->fresh, 0);
+  self->taken_from = from;
+  self->taken_to = to;
+  self->portion = tm_batch_portion_start (self->job, from, to, judged_cb, self);
+}
+
+static gboolean
+next_cb (gpointer data)
+{
+  TmBatchCells *self = data;
+
+  self->next_id = 0;
+  begin_portion (self);
   return G_SOURCE_REMOVE;
 }
 
@@ -213,8 +245,10 @@ judge_cb (gpointer data)
 static void
 drop_cells (TmBatchCells *self)
 {
-  g_clear_handle_id (&self->judge_id, g_source_remove);
+  g_clear_handle_id (&self->next_id, g_source_remove);
+  g_clear_pointer (&self->portion, tm_batch_portion_stop);
   g_clear_pointer (&self->cells, g_free);
+  g_clear_pointer (&self->judged, g_free);
   g_clear_pointer (&self->columns, g_free);
   g_clear_pointer (&self->rows, g_free);
   g_hash_table_remove_all (self->shown_at);
@@ -229,6 +263,7 @@ tm_batch_cells_finalize (GObject *object)
 
   drop_cells (self);
   g_hash_table_unref (self->shown_at);
+  g_array_unref (self->fresh);
   G_OBJECT_CLASS (tm_batch_cells_parent_class)->finalize (object);
 }
 
@@ -244,6 +279,7 @@ static void
 tm_batch_cells_init (TmBatchCells *self)
 {
   self->shown_at = g_hash_table_new (NULL, NULL);
+  self->fresh = g_array_new (FALSE, FALSE, sizeof (gsize));
 }
 
 TmBatchCells *
@@ -265,13 +301,30 @@ tm_batch_cells_set_job (TmBatchCells *self, const TmJob *job)
       self->n_pieces = job->pieces->len;
       self->n_features = job->features->len;
       self->cells = g_new0 (TmGridCell, count_cells (self));
+      self->judged = g_new0 (guint8, self->n_pieces);
       self->columns = g_new (guint, self->n_pieces);
       self->rows = g_new (guint, self->n_features);
-      if (judge_for (self, FIRST_US))
-        self->judge_id = g_idle_add (judge_cb, self);
+      judge_first (self);
       put_in_order (self);
+      /* By then it is known what is in sight. */
+      if (self->n_judged < self->n_pieces)
+        self->next_id = g_idle_add (next_cb, self);
     }
   tell (self);
+}
+
+/* A thread may be judging the piece by the record as it was: that must not overwrite what is judged now. */
+static void
+judge_now (TmBatchCells *self, guint piece, guint feature)
+{
+  gsize at = find_cell (self, piece, feature);
+  gboolean taken = self->portion != NULL && piece >= self->taken_from && piece < self->taken_to;
+
+  if (!taken && !self->judged[piece])
+    return;
+  judge_at (self, piece, feature);
+  if (taken)
+    g_array_append_val (self->fresh, at);
 }
 
 /* The feature itself and those that take a bonus from its size. */
@@ -281,10 +334,9 @@ judge_again (TmBatchCells *self, guint piece, const TmFeature *feature)
   for (guint i = 0; i < self->n_features; i++)
     {
       const TmFeature *other = g_ptr_array_index (self->job->features, i);
-      gsize at = (gsize)piece * self->n_features + i;
 
-      if ((other == feature || g_str_equal (other->size_feature, feature->balloon)) && at < self->n_judged)
-        judge_at (self, at);
+      if (other == feature || g_str_equal (other->size_feature, feature->balloon))
+        judge_now (self, piece, i);
     }
 }
 
@@ -336,12 +388,18 @@ tm_batch_cells_sort (TmBatchCells *self)
 double
 tm_batch_cells_progress (TmBatchCells *self)
 {
-  gsize n;
-
   g_return_val_if_fail (TM_IS_BATCH_CELLS (self), 1.0);
 
-  n = count_cells (self);
-  return n > 0 ? (double)self->n_judged / (double)n : 1.0;
+  return self->n_pieces > 0 ? (double)self->n_judged / self->n_pieces : 1.0;
+}
+
+void
+tm_batch_cells_see (TmBatchCells *self, guint from, guint to)
+{
+  g_return_if_fail (TM_IS_BATCH_CELLS (self));
+
+  self->seen_from = from;
+  self->seen_to = to;
 }
 
 guint
@@ -395,13 +453,13 @@ tm_batch_cells_row_of (TmBatchCells *self, const TmFeature *feature)
 const TmGridCell *
 tm_batch_cells_get (TmBatchCells *self, guint column, guint row)
 {
-  gsize at;
+  guint piece;
 
   g_return_val_if_fail (TM_IS_BATCH_CELLS (self), NULL);
   g_return_val_if_fail (column < self->n_pieces && row < self->n_features, NULL);
 
-  at = (gsize)self->columns[column] * self->n_features + self->rows[row];
-  return at < self->n_judged ? &self->cells[at] : NULL;
+  piece = self->columns[column];
+  return self->judged[piece] ? &self->cells[find_cell (self, piece, self->rows[row])] : NULL;
 }
 
 guint
@@ -412,7 +470,7 @@ tm_batch_cells_place (TmBatchCells *self, guint column, guint row)
   g_return_val_if_fail (TM_IS_BATCH_CELLS (self), 1);
   g_return_val_if_fail (column < self->n_pieces && row < self->n_features, 1);
 
-  judge_cell (self->job, self->columns[column], tm_batch_cells_feature (self, row), &place);
+  tm_batch_judge_cell (self->job, self->columns[column], tm_batch_cells_feature (self, row), &place);
   return place;
 }
 
@@ -423,13 +481,13 @@ tm_batch_cells_n_measured (TmBatchCells *self)
 
   g_return_val_if_fail (TM_IS_BATCH_CELLS (self), 0);
 
-  for (gsize at = 0; at < self->n_judged; at++)
-    if (self->cells[at].verdict != TM_VERDICT_NOT_MEASURED)
-      {
-        /* One is enough: on to the next piece. */
-        n++;
-        at += self->n_features - at % self->n_features - 1;
-      }
+  for (guint piece = 0; piece < self->n_pieces; piece++)
+    for (guint i = 0; self->judged[piece] && i < self->n_features; i++)
+      if (self->cells[find_cell (self, piece, i)].verdict != TM_VERDICT_NOT_MEASURED)
+        {
+          n++;
+          break;
+        }
   return n;
 }
 

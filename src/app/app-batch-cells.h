@@ -3,7 +3,9 @@
  * app-batch-cells: the cells of the batch's grid: each piece × each feature judged, in the order in which
  * they are shown.  A feature with several places shows the worst of them.
  *
- * Judges on the main loop a little at a time, for the judgements look at the document's own job:
+ * An ordinary job is judged at once; of a large one portions are judged on a thread (app-batch-portion),
+ * those in sight first, while the job may be changed: what is recorded meanwhile is told by
+ * tm_batch_cells_judge().
  *
  *   "changed" ()  cells, their order or their number are others; also as judging goes on
  */
@@ -39,6 +41,9 @@ guint tm_batch_cells_generation (TmBatchCells *self);
 
 void tm_batch_cells_set_sort (TmBatchCells *self, TmBatchSort sort);
 TmBatchSort tm_batch_cells_sort (TmBatchCells *self);
+
+/* Which columns are in sight, the last one not included: they are judged before the others. */
+void tm_batch_cells_see (TmBatchCells *self, guint from, guint to);
 
 /* 0..1; 1: all are judged. */
 double tm_batch_cells_progress (TmBatchCells *self);

@@ -200,3 +200,63 @@ tm_batch_copy (const TmJob *job, const TmFeature *feature)
   copy_record (&copy);
   return copy.to;
 }
+
+/* -------- The record of some pieces -------- */
+
+/* Only rows that count decide a judgement: then what they correct, and the cuts that they came after, need
+ * not be there. */
+#define COPY_COUNTED(rows, Type, name, add)                            \
+  G_STMT_START                                                         \
+  {                                                                    \
+    const GPtrArray *rows_ = (rows);                                   \
+    for (guint i_ = 0; rows_ != NULL && i_ < rows_->len; i_++)         \
+      {                                                                \
+        const Type *old_ = g_ptr_array_index (rows_, i_);              \
+        if (!tm_row_counts (&old_->row))                               \
+          continue;                                                    \
+        Type *row_ = tm_##name##_new ();                               \
+        *row_ = *old_;                                                 \
+        row_->row.piece = g_ptr_array_index (copy->to->pieces, piece); \
+        row_->row.feature = g_ptr_array_index (copy->to->features, f); \
+        row_->row.replaces = "";                                       \
+        row_->row.replaced_by = NULL;                                  \
+        if (add (copy->to, row_) != TM_ADD_OK)                         \
+          tm_##name##_free (row_);                                     \
+      }                                                                \
+  }                                                                    \
+  G_STMT_END
+
+static void
+copy_piece (Copy *copy, guint piece)
+{
+  const TmPiece *from = g_ptr_array_index (copy->from->pieces, piece);
+
+  for (guint f = 0; f < copy->from->features->len; f++)
+    {
+      const TmFeature *feature = g_ptr_array_index (copy->from->features, f);
+
+      for (guint place = 1; place <= feature->places; place++)
+        {
+          COPY_COUNTED (tm_job_readings_at (copy->from, from, feature, place), TmReading, reading,
+                        tm_job_add_reading);
+          if (copy->from->pin_trials->len == 0)
+            continue;
+          COPY_COUNTED (tm_job_pin_trials_at (copy->from, from, feature, place), TmPinTrial, pin_trial,
+                        tm_job_add_pin_trial);
+        }
+    }
+}
+
+TmJob *
+tm_batch_copy_pieces (const TmJob *job, guint from, guint *to, guint most_rows)
+{
+  Copy copy = { job, tm_job_new (), job->features };
+  guint piece = from;
+
+  copy_definitions (&copy);
+  do
+    copy_piece (&copy, piece++);
+  while (piece < *to && copy.to->readings->len + copy.to->pin_trials->len < most_rows);
+  *to = piece;
+  return copy.to;
+}

@@ -327,6 +327,8 @@ tm_batch_grid_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (gtk_widget_get_width (widget) <= self->head_width || gtk_widget_get_height (widget) <= TM_GRID_HEAD)
     return;
   sight = find_sight (self);
+  tm_batch_cells_see (self->cells, (guint)sight.span.from_column,
+                      (guint)MAX (sight.span.to_column, sight.span.from_column));
   draw_cells (self, snapshot, &sight);
   draw_corner (self, snapshot);
   draw_row_heads (self, snapshot, &sight);

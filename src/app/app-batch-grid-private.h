@@ -27,6 +27,7 @@ struct _TmBatchGrid {
   TmBatchCells *cells;
   TmPiece *piece; /* that has the focus; only compared until found in the cells */
   TmFeature *feature;
+  char *said;                    /* of the cell that has the focus */
   GtkAdjustment *adjustments[2]; /* by GtkOrientation */
   GtkScrollablePolicy policies[2];
   guint generation;    /* of the cells, that the layouts are of */

@@ -101,7 +101,14 @@ say_focus (TmBatchGrid *self)
   if (column >= 0 && row >= 0)
     words = tm_words_batch_cell (self->piece, self->feature,
                                  tm_batch_cells_get (self->cells, (guint)column, (guint)row));
-  tm_name_widget (GTK_WIDGET (self), words != NULL ? words : _ ("Pieces and features: nothing to show yet"));
+  if (words == NULL)
+    words = g_strdup (_ ("Pieces and features: nothing to show yet"));
+  /* While cells are judged elsewhere nothing is said anew. */
+  if (g_strcmp0 (words, self->said) == 0)
+    return;
+  tm_name_widget (GTK_WIDGET (self), words);
+  g_free (self->said);
+  self->said = g_steal_pointer (&words);
 }
 
 static void
@@ -385,6 +392,7 @@ tm_batch_grid_finalize (GObject *object)
   TmBatchGrid *self = TM_BATCH_GRID (object);
 
   g_clear_object (&self->cells);
+  g_free (self->said);
   tm_batch_grid_forget_layouts (self);
   g_hash_table_unref (self->heads);
   g_hash_table_unref (self->serials);

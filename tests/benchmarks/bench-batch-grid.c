@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * bench-batch-grid: the grid of the Batch page with 2,000 pieces × 200 features, all measured (invented): how
- * long a frame takes the program while it scrolls, across, down and both at once, and how long all of it
- * takes to be judged.
+ * long a frame takes the program while it scrolls, across, down and both at once, how long all of it takes to
+ * be judged, and how long that ever keeps the main loop.
  *
  * A frame is from the beginning of its layout to the end of its drawing; the processor time of the main
- * thread is what the program itself takes on a machine that others use as well.
+ * thread is what the program itself takes on a machine that others use as well.  What the X server takes to
+ * copy and show it stands beside that: with a virtual screen it works on the same processor.
  */
 
 #include <adwaita.h>
@@ -15,6 +16,7 @@
 #include "app-batch-grid.h"
 #include "app-resources.h"
 #include "bench-figures.h"
+#include "screen-server.h"
 #include "support-big-job.h"
 
 #define N_FEATURES 200
@@ -22,6 +24,7 @@
 #define N_READINGS (N_PIECES * (N_FEATURES * 9 / 10 * 2 + N_FEATURES / 10))
 #define N_FRAMES   300 /* of each way to scroll */
 #define FRAME_MS   8.0
+#define LOOP_MS    8.0 /* that judging may keep the main loop at once */
 
 enum { ACROSS, DOWN, BOTH, N_WAYS };
 
@@ -128,13 +131,30 @@ open_grid (TmBatchCells *cells, Run *run)
   return window;
 }
 
+/* Until all are judged; returns the longest turn of the main loop, ms of its processor time, and @all, s. */
+static double
+wait_judged (TmBatchCells *cells, double *all)
+{
+  double longest = 0, start = processor_seconds ();
+
+  while (tm_batch_cells_progress (cells) < 1)
+    {
+      double from = processor_seconds ();
+
+      g_main_context_iteration (NULL, TRUE);
+      longest = MAX (longest, 1000 * (processor_seconds () - from));
+    }
+  *all = processor_seconds () - start;
+  return longest;
+}
+
 int
 main (void)
 {
   g_autoptr (TmJob) job = tm_test_big_job (N_FEATURES, N_READINGS);
   g_autoptr (TmBatchCells) cells = tm_batch_cells_new ();
   static Run run;
-  double start;
+  double start, longest, all, server;
   GtkWidget *window;
   GdkFrameClock *clock;
   gboolean good;
@@ -144,19 +164,23 @@ main (void)
   tm_batch_cells_set_job (cells, job);
   g_print ("%u pieces × %u features, %u readings: first cells after %.0f ms", job->pieces->len,
            job->features->len, job->readings->len, 1000 * (tm_steady_seconds () - start));
-  while (tm_batch_cells_progress (cells) < 1)
-    g_main_context_iteration (NULL, TRUE);
-  g_print (", all judged after %.1f s\n", tm_steady_seconds () - start);
+  longest = wait_judged (cells, &all);
+  g_print (", all judged after %.1f s; of the main loop's time %.1f s, at most %.1f ms at once (wanted: "
+           "%.0f)\n",
+           tm_steady_seconds () - start, all, longest, LOOP_MS);
   window = open_grid (cells, &run);
   clock = gdk_surface_get_frame_clock (gtk_native_get_surface (GTK_NATIVE (window)));
   g_signal_connect (clock, "before-paint", G_CALLBACK (before_paint_cb), &run);
   g_signal_connect (clock, "after-paint", G_CALLBACK (after_paint_cb), &run);
   gdk_frame_clock_begin_updating (clock);
+  server = tm_screen_server_seconds (gtk_widget_get_display (window));
   while (run.n < N_WAYS * N_FRAMES)
     g_main_context_iteration (NULL, TRUE);
+  server = tm_screen_server_seconds (gtk_widget_get_display (window)) - server;
   gdk_frame_clock_end_updating (clock);
   print_ways ("frame", run.frames);
   good = print_ways ("processor alone", run.processor);
+  g_print ("  the X server's own: mean %.2f ms a frame\n", 1000 * server / (N_WAYS * N_FRAMES));
   gtk_window_destroy (GTK_WINDOW (window));
-  return good ? EXIT_SUCCESS : EXIT_FAILURE;
+  return good && longest < LOOP_MS ? EXIT_SUCCESS : EXIT_FAILURE;
 }
