@@ -26,15 +26,21 @@ typedef struct {
   double noise; /* squares below this are rounding of the arithmetic, not of the gauge */
 } Means;
 
-/* A mean that is exact when all are equal. */
+/* How far the mean lies above the first value: nothing when all are equal. */
 static double
-find_mean (const double *values, guint n, guint step)
+find_rise (const double *values, guint n, guint step)
 {
   double sum = 0;
 
   for (guint i = 0; i < n; i++)
     sum += values[i * step] - values[0];
-  return values[0] + sum / n;
+  return sum / n;
+}
+
+static double
+find_mean (const double *values, guint n, guint step)
+{
+  return values[0] + find_rise (values, n, step);
 }
 
 static void
@@ -46,7 +52,7 @@ means_init (Means *means, const double *values, guint p, guint o, guint r)
   for (guint i = 0; i < p * o * r; i++)
     largest = MAX (largest, fabs (values[i]));
   for (guint i = 0; i < p * o; i++)
-    means->cells[i] = find_mean (values + i * r, r, 1) - values[0];
+    means->cells[i] = (values[i * r] - values[0]) + find_rise (values + i * r, r, 1);
   for (guint i = 0; i < p; i++)
     means->pieces[i] = find_mean (means->cells + i * o, o, 1);
   for (guint i = 0; i < o; i++)

@@ -227,6 +227,44 @@ test_one_person (void)
   g_assert_cmpfloat_with_epsilon (result.ev.high, 0.104076068 * sqrt (20 / 9.591), 1e-5);
 }
 
+static double
+find_digits (double found, double certified)
+{
+  double error = fabs (found - certified) / certified;
+
+  return error > 0 ? MIN (15, -log10 (error)) : 15;
+}
+
+/* NIST StRD analysis of variance, nine treatments of 21: 1, 7 and 13 constant leading digits.  What the
+ * nearest doubles to 1000000.4 and 1000000000000.4 keep of the certified squares is 10 and 4 digits, whatever
+ * is computed from them. */
+static void
+test_certified_variance (void)
+{
+  static const struct {
+    const char *file;
+    double digits;
+  } sets[]
+      = { { "strd_anova/SmLs01.csv", 14 }, { "strd_anova/SmLs04.csv", 10 }, { "strd_anova/SmLs07.csv", 4 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (sets); i++)
+    {
+      g_autofree double *values = support_study_load (sets[i].file, "piece", "person", 1, 21);
+      TmStudyResult result;
+      double between, within, f;
+
+      tm_study_analyse (values, 9, 1, 21, 0, &result);
+      between = find_digits (result.ms_pieces, 0.21);
+      within = find_digits (result.ms_error, 0.01);
+      f = find_digits (result.ms_pieces / result.ms_error, 21);
+      g_test_message ("%s: digits between %.1f, within %.1f, F %.1f", sets[i].file, between, within, f);
+      g_assert_cmpfloat (between, >=, sets[i].digits);
+      g_assert_cmpfloat (within, >=, sets[i].digits);
+      g_assert_cmpfloat (f, >=, sets[i].digits);
+      g_assert_cmpfloat (result.ev_dof, ==, 180);
+    }
+}
+
 static void
 test_refusals (void)
 {
@@ -436,6 +474,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/study/published", test_published);
   g_test_add_func ("/study/band", test_band);
   g_test_add_func ("/study/one-person", test_one_person);
+  g_test_add_func ("/study/certified-variance", test_certified_variance);
   g_test_add_func ("/study/refusals", test_refusals);
   g_test_add_func ("/study/no-repeat-differs", test_no_repeat_differs);
   g_test_add_func ("/study/interaction", test_interaction);
