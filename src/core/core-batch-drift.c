@@ -265,15 +265,17 @@ static void
 fill_forecast (TmBatch *batch, const Run *run, guint from)
 {
   const TmSeries *series = &batch->series;
+  const double lower = series->lower + series->guard, upper = series->upper - series->guard;
   TmTrend trend = batch->trend;
   double last;
 
   batch->pieces_left = batch->pieces_left_low = batch->pieces_left_high = NAN;
-  if (run->n - from <= TM_BATCH_FEW) /* nothing is claimed of so few */
+  /* Nothing is claimed of so few; and where the guards leave no band there is nothing to meet its end. */
+  if (run->n - from <= TM_BATCH_FEW || !(lower < upper))
     trend.status = TM_TREND_TOO_FEW;
   else if (tm_batch_has_drift (batch))
     find_trend_of_extremes (series, run, batch->trend.slope > 0, from, &trend);
-  tm_forecast (&trend, series->lower + series->guard, series->upper - series->guard, &batch->forecast);
+  tm_forecast (&trend, lower, upper, &batch->forecast);
   if (!batch->forecast.given)
     return;
   last = run->x[run->n - 1];

@@ -53,7 +53,7 @@ typedef struct {
                        * piece began one that has none yet */
   TmTrend trend;      /* within it, by piece number from 1; since the change where one is found */
   TmForecast forecast; /* to the guarded limit: of each piece's largest size where they grow, else smallest;
-                        * none of three pieces or fewer */
+                        * none of three pieces or fewer, or where the guards leave no band */
   /* After the last piece measured, not below 0; NAN: no forecast; high INFINITY: open. */
   double pieces_left, pieces_left_low, pieces_left_high;
   /* Within it; indexes of pieces in the series.  A steady drift is none: found only where two levels, or a

@@ -154,6 +154,31 @@ test_coarse (void)
     }
 }
 
+/* A gauge so coarse that its guards take the whole band: the drift is shown, and meets no end of nothing. */
+static void
+test_no_band (void)
+{
+  for (guint coarse = 0; coarse < 2; coarse++)
+    {
+      double sizes[20];
+      g_autoptr (TmJob) job = make_batch_job (20);
+      TmFeature *feature;
+      g_auto (TmBatch) batch = { 0 };
+
+      add_gauge (job, "G1", "0.001", coarse ? "0.030" : "0.002");
+      add_method (job, "M", "G1", "0.0003", "20");
+      feature = add_feature (job, "1", TM_KIND_BORE, "24.98", "25.02", "M");
+      fill (sizes, 20, -8, 0.5, 0.5);
+      for (guint i = 0; i < 20; i++)
+        read_piece (job, feature, i, "", sizes[i]);
+      look (job, feature, &batch);
+      g_assert_cmpfloat (batch.series.guard, >, 0);
+      g_assert_cmpfloat (batch.trend.p, <, 0.001);
+      g_assert_cmpint (batch.forecast.given, ==, !coarse);
+      g_assert_cmpint (isnan (batch.pieces_left) != 0, ==, coarse);
+    }
+}
+
 /* The largest station meets the upper limit before the mean does. */
 static void
 test_stations (void)
@@ -499,6 +524,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/batch/little", test_little);
   g_test_add_func ("/batch/drift", test_drift);
   g_test_add_func ("/batch/coarse", test_coarse);
+  g_test_add_func ("/batch/no-band", test_no_band);
   g_test_add_func ("/batch/stations", test_stations);
   g_test_add_func ("/batch/shift", test_shift);
   g_test_add_func ("/batch/both", test_both);
