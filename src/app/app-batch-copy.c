@@ -145,14 +145,56 @@ settle_row (Copy *copy, TmEntryRow *row)
   row->before_cut = FALSE;
 }
 
-/* A correction may name another place than the row that it corrects: rows are taken in the order of the whole
- * record, not place by place. */
-#define COPY_RECORD(list, Type, name, add)                               \
+static gboolean
+corrects_elsewhere (Copy *copy, const TmReading *reading)
+{
+  const TmReading *old
+      = *reading->row.replaces != '\0' ? tm_job_find_reading (copy->from, reading->row.replaces) : NULL;
+
+  return old != NULL && old->place != reading->place;
+}
+
+/* Adds the readings of one place to @readings.  FALSE: one corrects a reading of another place. */
+static gboolean
+gather_place (Copy *copy, const TmPiece *piece, const TmFeature *feature, guint place, GPtrArray *readings)
+{
+  const GPtrArray *there = tm_job_readings_at (copy->from, piece, feature, place);
+
+  for (guint i = 0; there != NULL && i < there->len; i++)
+    {
+      if (corrects_elsewhere (copy, g_ptr_array_index (there, i)))
+        return FALSE;
+      g_ptr_array_add (readings, g_ptr_array_index (there, i));
+    }
+  return TRUE;
+}
+
+/* The readings of the features that are taken, place by place: the job finds them at once, however long its
+ * record is.  Where a correction names another place than the reading that it corrects the order over all
+ * places counts, and the whole record is gone through. */
+static GPtrArray *
+gather_readings (Copy *copy)
+{
+  g_autoptr (GPtrArray) readings = g_ptr_array_new ();
+
+  for (guint f = 0; f < copy->features->len; f++)
+    {
+      const TmFeature *feature = g_ptr_array_index (copy->features, f);
+
+      for (guint p = 0; p < copy->from->pieces->len; p++)
+        for (guint place = 1; place <= feature->places; place++)
+          if (!gather_place (copy, g_ptr_array_index (copy->from->pieces, p), feature, place, readings))
+            return g_ptr_array_ref (copy->from->readings);
+    }
+  return g_steal_pointer (&readings);
+}
+
+#define COPY_RECORD(rows, Type, name, add)                               \
   G_STMT_START                                                           \
   {                                                                      \
-    for (guint i_ = 0; i_ < copy->from->list->len; i_++)                 \
+    for (guint i_ = 0; i_ < (rows)->len; i_++)                           \
       {                                                                  \
-        const Type *old_ = g_ptr_array_index (copy->from->list, i_);     \
+        const Type *old_ = g_ptr_array_index ((rows), i_);               \
         if (!g_ptr_array_find (copy->features, old_->row.feature, NULL)) \
           continue;                                                      \
         Type *row_ = tm_##name##_new ();                                 \
@@ -181,9 +223,11 @@ settle_row (Copy *copy, TmEntryRow *row)
 static void
 copy_record (Copy *copy)
 {
+  g_autoptr (GPtrArray) readings = gather_readings (copy);
+
   COPY_RECORD (readings, TmReading, reading, tm_job_add_reading);
-  COPY_RECORD (pin_trials, TmPinTrial, pin_trial, tm_job_add_pin_trial);
-  COPY_RECORD (cuts, TmCutRow, cut_row, tm_job_add_cut);
+  COPY_RECORD (copy->from->pin_trials, TmPinTrial, pin_trial, tm_job_add_pin_trial);
+  COPY_RECORD (copy->from->cuts, TmCutRow, cut_row, tm_job_add_cut);
   COPY_WITHDRAWALS (readings, TmReading, tm_job_find_reading);
   COPY_WITHDRAWALS (pin_trials, TmPinTrial, tm_job_find_pin_trial);
   COPY_WITHDRAWALS (cuts, TmCutRow, tm_job_find_cut);

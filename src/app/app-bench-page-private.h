@@ -25,6 +25,7 @@ struct _TmBenchPage {
   TmSpot shown; /* the spot on screen; its pointers are only compared */
   TmJudgement judgement;
   gboolean has_judgement;
+  TmQuantity drawn;  /* the reading in the entry that the band picture shows */
   gboolean planning; /* a cut, not a reading, is in hand */
   guint focus_id;
 
@@ -48,6 +49,7 @@ struct _TmBenchPage {
   GtkWidget *fit_button;
 
   /* The run of the feature over the batch, where it has one. */
+  guint run_ask_id;             /* 0: nothing waits to be worked out */
   GCancellable *run_working;    /* NULL: nothing is being worked out */
   TmBatchAnswer *run;           /* NULL: none */
   const TmFeature *run_feature; /* what @run or @run_working is about; only compared */

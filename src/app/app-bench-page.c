@@ -7,6 +7,7 @@
 
 #include "app-access.h"
 #include "app-button.h"
+#include "app-column.h"
 #include "app-feature-words.h"
 #include "app-settings.h"
 #include "app-tip.h"
@@ -50,6 +51,15 @@ judge_spot (TmBenchPage *self)
   tm_pictures_show (self->pictures, tm_document_job (self->document), &self->judgement);
 }
 
+static TmQuantity
+get_typed (TmBenchPage *self)
+{
+  TmQuantity value = TM_QUANTITY_NONE;
+  if (!self->planning && !tm_reading_entry_value (self->entry, &value))
+    value = TM_QUANTITY_NONE;
+  return value;
+}
+
 void
 tm_bench_page_show_plot (TmBenchPage *self)
 {
@@ -61,12 +71,22 @@ tm_bench_page_show_plot (TmBenchPage *self)
       tm_pictures_take_plot (self->pictures, NULL);
       return;
     }
-  if (!self->planning)
-    tm_reading_entry_value (self->entry, &entry.value);
+  entry.value = self->drawn = get_typed (self);
   plot = tm_band_plot_new (tm_document_job (self->document), &self->judgement, &entry);
   if (self->planning)
     tm_band_plot_set_plan (plot, tm_cut_bar_advice (self->cut_bar));
   tm_pictures_take_plot (self->pictures, plot);
+}
+
+/* Most keys of a reading do not make one yet: the picture is not drawn again for them. */
+static void
+show_typed (TmBenchPage *self)
+{
+  const TmQuantity typed = get_typed (self);
+  const TmQuantity *drawn = &self->drawn;
+  if (typed.given != drawn->given || typed.count != drawn->count || typed.unit != drawn->unit
+      || typed.decimals != drawn->decimals)
+    tm_bench_page_show_plot (self);
 }
 
 void
@@ -236,7 +256,7 @@ moved_cb (TmDocument *document, TmBenchPage *self)
   if (!self->has_judgement)
     return;
   tm_reading_entry_refresh (self->entry);
-  tm_bench_page_show_plot (self);
+  show_typed (self);
 }
 
 static void
@@ -350,7 +370,7 @@ submit_cb (TmReadingEntry *entry, TmBenchPage *self)
 static void
 typed_cb (TmReadingEntry *entry, TmBenchPage *self)
 {
-  tm_bench_page_show_plot (self);
+  show_typed (self);
 }
 
 static gboolean
@@ -533,8 +553,8 @@ build_bench (TmBenchPage *self)
   tm_feature_list_set_menu (self->list, self->menu);
   gtk_box_append (GTK_BOX (bench), GTK_WIDGET (self->list));
   gtk_box_append (GTK_BOX (bench), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
-  gtk_box_append (GTK_BOX (measure), build_centre (self));
-  gtk_box_append (GTK_BOX (measure), GTK_WIDGET (self->panel));
+  gtk_box_append (GTK_BOX (measure), tm_column_new (build_centre (self)));
+  gtk_box_append (GTK_BOX (measure), tm_column_new (GTK_WIDGET (self->panel)));
   gtk_box_append (GTK_BOX (bench), tm_bench_page_build_work (self, measure));
   return bench;
 }

@@ -80,22 +80,30 @@ show_answer (TmBenchPage *self)
   tm_pictures_show_run (self->pictures, &self->run->batch, self->run->plot, focus, says);
 }
 
+/* @expected: another answer is on its way. */
 static void
-drop_answer (TmBenchPage *self)
+drop_answer (TmBenchPage *self, gboolean expected)
 {
-  tm_pictures_show_run (self->pictures, NULL, NULL, -1, "");
+  tm_pictures_drop_run (self->pictures, expected);
   g_clear_pointer (&self->run, tm_batch_answer_free);
 }
 
 static void
 stop (TmBenchPage *self)
 {
+  g_clear_handle_id (&self->run_ask_id, g_source_remove);
   if (self->run_working != NULL)
     g_cancellable_cancel (self->run_working);
   g_clear_object (&self->run_working);
 }
 
 static void ask (TmBenchPage *self, const TmFeature *feature, guint place);
+
+static gboolean
+is_working (TmBenchPage *self)
+{
+  return self->run_working != NULL || self->run_ask_id != 0;
+}
 
 static gboolean
 is_at_hand (TmBenchPage *self)
@@ -108,9 +116,11 @@ is_at_hand (TmBenchPage *self)
 static void
 take_answer (TmBenchPage *self, TmBatchAnswer *answer)
 {
-  drop_answer (self);
+  TmBatchAnswer *old = g_steal_pointer (&self->run);
+
   self->run = answer;
   show_answer (self);
+  g_clear_pointer (&old, tm_batch_answer_free);
 }
 
 /* The bench may have moved on to the next feature since: then the answer is only for what was recorded. */
@@ -133,8 +143,9 @@ answered_cb (TmBatchAnswer *answer, gpointer data)
       return;
     }
   tm_batch_answer_free (answer);
-  drop_answer (self);
-  if (!is_at_hand (self) && spot->feature != NULL)
+  if (is_at_hand (self) || spot->feature == NULL)
+    drop_answer (self, FALSE);
+  else
     ask (self, spot->feature, spot->place);
 }
 
@@ -155,19 +166,30 @@ has_run (const TmJob *job, const TmFeature *feature, guint place)
   return n >= PIECES_LEAST;
 }
 
+/* The feature is there: whatever takes one away forgets the run. */
+static gboolean
+ask_cb (gpointer data)
+{
+  TmBenchPage *self = data;
+
+  self->run_ask_id = 0;
+  self->run_working = g_cancellable_new ();
+  tm_batch_work (self->document, self->run_feature, self->run_place, TRUE, self->run_working, answered_cb,
+                 self);
+  return G_SOURCE_REMOVE;
+}
+
+/* When idle: what was just recorded is drawn first. */
 static void
 ask (TmBenchPage *self, const TmFeature *feature, guint place)
 {
   stop (self);
   self->run_feature = feature;
   self->run_place = place;
-  if (!has_run (tm_document_job (self->document), feature, place))
-    {
-      drop_answer (self);
-      return;
-    }
-  self->run_working = g_cancellable_new ();
-  tm_batch_work (self->document, feature, place, TRUE, self->run_working, answered_cb, self);
+  if (has_run (tm_document_job (self->document), feature, place))
+    self->run_ask_id = g_idle_add (ask_cb, self);
+  else
+    drop_answer (self, FALSE);
 }
 
 void
@@ -183,9 +205,9 @@ tm_bench_page_show_run (TmBenchPage *self)
         show_answer (self);
       return;
     }
-  drop_answer (self);
+  drop_answer (self, has_run (tm_document_job (self->document), spot->feature, spot->place));
   /* What was just recorded is looked at before anything else: a rule must not go unsaid. */
-  if (self->run_new == NULL || self->run_working == NULL)
+  if (self->run_new == NULL || !is_working (self))
     ask (self, spot->feature, spot->place);
 }
 
@@ -210,7 +232,7 @@ void
 tm_bench_page_forget_run (TmBenchPage *self)
 {
   stop (self);
-  drop_answer (self);
+  drop_answer (self, FALSE);
   g_clear_pointer (&self->run_new, g_free);
   self->run_feature = NULL;
   self->run_place = 0;

@@ -13,6 +13,7 @@ struct _TmMethodChoice {
 
   GtkWidget *methods; /* GtkDropDown */
   GPtrArray *names;   /* char *: method names by position */
+  GPtrArray *shown;   /* char *: what the list has for them */
   gboolean filling;
 };
 
@@ -35,6 +36,7 @@ tm_method_choice_finalize (GObject *object)
 {
   TmMethodChoice *self = TM_METHOD_CHOICE (object);
   g_clear_pointer (&self->names, g_ptr_array_unref);
+  g_clear_pointer (&self->shown, g_ptr_array_unref);
   G_OBJECT_CLASS (tm_method_choice_parent_class)->finalize (object);
 }
 
@@ -92,6 +94,7 @@ static void
 tm_method_choice_init (TmMethodChoice *self)
 {
   self->names = g_ptr_array_new_with_free_func (g_free);
+  self->shown = g_ptr_array_new_with_free_func (g_free);
   self->methods = build_methods ();
   gtk_widget_set_hexpand (self->methods, TRUE);
   g_signal_connect (self->methods, "notify::selected", G_CALLBACK (method_selected_cb), self);
@@ -105,9 +108,9 @@ tm_method_choice_new (void)
 }
 
 static void
-add_method (TmMethodChoice *self, GtkStringList *list, const char *name, const char *shown)
+add_method (TmMethodChoice *self, GPtrArray *list, const char *name, const char *shown)
 {
-  gtk_string_list_append (list, shown);
+  g_ptr_array_add (list, g_strdup (shown));
   g_ptr_array_add (self->names, g_strdup (name));
 }
 
@@ -119,7 +122,7 @@ is_listed (TmMethodChoice *self, const char *name)
 
 /* First what the feature says, then every method, then every gauge that no method is named after. */
 static void
-add_methods (TmMethodChoice *self, GtkStringList *list, const TmJob *job, const TmFeature *feature)
+add_methods (TmMethodChoice *self, GPtrArray *list, const TmJob *job, const TmFeature *feature)
 {
   add_method (self, list, "", *feature->method != '\0' ? feature->method : _ ("choose a gauge"));
   for (guint i = 0; i < job->methods->len; i++)
@@ -139,6 +142,32 @@ add_methods (TmMethodChoice *self, GtkStringList *list, const TmJob *job, const 
     }
 }
 
+static gboolean
+texts_equal (const GPtrArray *a, const GPtrArray *b)
+{
+  if (a->len != b->len)
+    return FALSE;
+  for (guint i = 0; i < a->len; i++)
+    if (!g_str_equal (g_ptr_array_index (a, i), g_ptr_array_index (b, i)))
+      return FALSE;
+  return TRUE;
+}
+
+/* A drop-down makes its rows anew for each list, the same one too: that is felt at every feature. */
+static void
+show_list (TmMethodChoice *self, GPtrArray *list)
+{
+  g_autoptr (GtkStringList) strings = NULL;
+  if (gtk_drop_down_get_model (GTK_DROP_DOWN (self->methods)) != NULL && texts_equal (list, self->shown))
+    return;
+  strings = gtk_string_list_new (NULL);
+  for (guint i = 0; i < list->len; i++)
+    gtk_string_list_append (strings, g_ptr_array_index (list, i));
+  gtk_drop_down_set_model (GTK_DROP_DOWN (self->methods), G_LIST_MODEL (strings));
+  g_ptr_array_unref (self->shown);
+  self->shown = g_ptr_array_ref (list);
+}
+
 gboolean
 tm_method_choice_list (TmMethodChoice *self, TmDocument *document)
 {
@@ -146,7 +175,7 @@ tm_method_choice_list (TmMethodChoice *self, TmDocument *document)
 
   const TmBench *bench = tm_document_bench (document);
   const TmFeature *feature = tm_bench_spot (bench)->feature;
-  g_autoptr (GtkStringList) list = gtk_string_list_new (NULL);
+  g_autoptr (GPtrArray) list = g_ptr_array_new_with_free_func (g_free);
   guint chosen = 0;
   self->filling = TRUE;
   g_ptr_array_set_size (self->names, 0);
@@ -154,7 +183,7 @@ tm_method_choice_list (TmMethodChoice *self, TmDocument *document)
     add_methods (self, list, tm_document_job (document), feature);
   if (!g_ptr_array_find_with_equal_func (self->names, tm_bench_method (bench), g_str_equal, &chosen))
     chosen = 0;
-  gtk_drop_down_set_model (GTK_DROP_DOWN (self->methods), G_LIST_MODEL (list));
+  show_list (self, list);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->methods), chosen);
   gtk_widget_set_visible (GTK_WIDGET (self), self->names->len > 1);
   self->filling = FALSE;

@@ -2,6 +2,8 @@
 
 #include "app-panel-line.h"
 
+#include "app-column.h"
+
 GtkLabel *
 tm_panel_line_add (GtkWidget *box, const char *css_class)
 {
@@ -12,9 +14,8 @@ tm_panel_line_add (GtkWidget *box, const char *css_class)
   gtk_label_set_xalign (line, 0);
   gtk_label_set_wrap (line, TRUE);
   gtk_label_set_wrap_mode (line, PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_max_width_chars (line, 1);
   gtk_widget_add_css_class (GTK_WIDGET (line), css_class);
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (line));
+  gtk_box_append (GTK_BOX (box), tm_column_new_filling (GTK_WIDGET (line)));
   return line;
 }
 

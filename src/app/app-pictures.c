@@ -224,20 +224,34 @@ tm_pictures_show (TmPictures *self, const TmJob *job, const TmJudgement *judgeme
   refresh (self);
 }
 
+static void
+set_run (TmPictures *self, const TmBatch *batch, const TmChartPlot *plot, gint focus, const char *says)
+{
+  TmBatchPicture *picture = TM_BATCH_PICTURE (self->pictures[TM_PICTURE_RUN]);
+  tm_batch_picture_set (picture, batch, plot);
+  tm_batch_picture_set_focus (picture, focus);
+  g_free (self->run_says);
+  self->run_says = g_strdup (says);
+  refresh (self);
+}
+
 void
 tm_pictures_show_run (TmPictures *self, const TmBatch *batch, const TmChartPlot *plot, gint focus,
                       const char *says)
 {
-  TmBatchPicture *picture;
+  g_return_if_fail (TM_IS_PICTURES (self) && batch != NULL);
+
+  self->offered[TM_PICTURE_RUN] = TRUE;
+  set_run (self, batch, plot, focus, says);
+}
+
+void
+tm_pictures_drop_run (TmPictures *self, gboolean expected)
+{
   g_return_if_fail (TM_IS_PICTURES (self));
 
-  picture = TM_BATCH_PICTURE (self->pictures[TM_PICTURE_RUN]);
-  tm_batch_picture_set (picture, batch, plot);
-  tm_batch_picture_set_focus (picture, focus);
-  self->offered[TM_PICTURE_RUN] = batch != NULL;
-  g_free (self->run_says);
-  self->run_says = g_strdup (says);
-  refresh (self);
+  self->offered[TM_PICTURE_RUN] = expected;
+  set_run (self, NULL, NULL, -1, "");
 }
 
 void

@@ -37,9 +37,12 @@ void tm_pictures_take_plot (TmPictures *self, TmBandPlot *plot);
 void tm_pictures_show (TmPictures *self, const TmJob *job, const TmJudgement *judgement);
 
 /* The run of the place over the batch, with piece @focus marked (-1: none) and @says beside it; all but the
- * text borrowed until the next call.  @batch NULL: there is none to show. */
+ * text borrowed until the next call of this or the next function. */
 void tm_pictures_show_run (TmPictures *self, const TmBatch *batch, const TmChartPlot *plot, gint focus,
                            const char *says);
+/* No run is shown.  @expected: one is being worked out, and its button stays or comes already: a button that
+ * goes and comes lays the whole page out anew. */
+void tm_pictures_drop_run (TmPictures *self, gboolean expected);
 
 /* Chooses a picture, which is remembered; a place that has none of it shows the band. */
 void tm_pictures_choose (TmPictures *self, TmPictureKind kind);

@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-button.h"
+#include "app-column.h"
 #include "app-entry-words.h"
 #include "app-pin-words.h"
 #include "core-station.h"
@@ -341,7 +342,7 @@ build_frame (TmReadingEntry *self)
   gtk_box_append (GTK_BOX (self->frame), self->offsets);
   gtk_box_append (GTK_BOX (self->frame), self->pin);
   gtk_box_append (GTK_BOX (self->frame), self->value);
-  gtk_box_append (GTK_BOX (self->frame), GTK_WIDGET (self->says));
+  gtk_box_append (GTK_BOX (self->frame), tm_column_new (GTK_WIDGET (self->says)));
   gtk_box_append (GTK_BOX (self->frame), self->outcomes);
 }
 

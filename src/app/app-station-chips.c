@@ -175,12 +175,18 @@ show_which (TmStationChips *self)
                           !self->set_aside && (self->n_places > 1 || self->n_stations > 0));
 }
 
+/* From feature to feature the chips stay where there are as many: a chip made anew is styled and laid out
+ * anew. */
 static void
-rebuild (TmStationChips *self, const TmFeature *feature)
+suit_feature (TmStationChips *self, const TmFeature *feature)
 {
+  guint n_places = feature != NULL ? feature->places : 1;
+  guint n_stations = feature != NULL ? feature->stations->len : 0;
   self->feature = feature;
-  self->n_places = feature != NULL ? feature->places : 1;
-  self->n_stations = feature != NULL ? feature->stations->len : 0;
+  if (n_places == self->n_places && n_stations == self->n_stations)
+    return;
+  self->n_places = n_places;
+  self->n_stations = n_stations;
   empty_flow (self->places, self->place_chips);
   empty_flow (self->stations, self->station_chips);
   gboolean many = self->n_places > MAX_PLACE_CHIPS;
@@ -253,9 +259,7 @@ tm_station_chips_show (TmStationChips *self, TmDocument *document)
   static const TmSpot nowhere = { .station = "" };
   const TmSpot *spot = document != NULL ? tm_bench_spot (tm_document_bench (document)) : &nowhere;
   self->filling = TRUE;
-  if (spot->feature == NULL || spot->feature != self->feature || spot->feature->places != self->n_places
-      || spot->feature->stations->len != self->n_stations)
-    rebuild (self, spot->feature);
+  suit_feature (self, spot->feature);
   if (spot->feature != NULL)
     {
       show_places (self, tm_document_job (document), spot);

@@ -158,20 +158,28 @@ void
 tm_hatch_draw (const TmPen *pen, double x, double y, double width, double height, double gap,
                const TmColour *colour)
 {
+  double line;
+
   if (!(width > 0) || !(height > 0) || !(gap > 0))
     return;
   gap = MAX (gap, (width + height) / MOST_HATCHES);
+  line = MAX (0.8, gap * 0.18);
   cairo_save (pen->cr);
   cairo_new_path (pen->cr);
   cairo_rectangle (pen->cr, x, y, width, height);
   cairo_clip (pen->cr);
+  /* Each line only as long as it shows, and a little over: a line that is clipped away costs as much to draw
+   * as one that is seen, and in a high and narrow zone most of each would be. */
   for (double at = x - height; at < x + width; at += gap)
     {
-      cairo_move_to (pen->cr, at, y + height);
-      cairo_line_to (pen->cr, at + height, y);
+      const double from = MAX (0.0, x - at - line * 2.0);
+      const double to = MIN (height, x + width - at + line * 2.0);
+
+      cairo_move_to (pen->cr, at + from, y + height - from);
+      cairo_line_to (pen->cr, at + to, y + height - to);
     }
   tm_pen_colour (pen, colour, 1.0);
-  cairo_set_line_width (pen->cr, MAX (0.8, gap * 0.18));
+  cairo_set_line_width (pen->cr, line);
   cairo_stroke (pen->cr);
   cairo_restore (pen->cr);
 }

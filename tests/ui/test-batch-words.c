@@ -402,6 +402,37 @@ test_copy (void)
   assert_same_judgement (job, copy, "3");
 }
 
+/* A reading was typed at the wrong place: its correction stands at place 2, and place 1 is read again. */
+static void
+test_copy_other_place (void)
+{
+  g_autoptr (TmJob) job = make_job (NULL, 0);
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+  TmReading *wrong, *moved = tm_reading_new ();
+
+  ui_add_piece (job, "001");
+  bore->places = 2;
+  wrong = add_reading (job, "001", bore, 25.004);
+  *moved = *wrong;
+  moved->row.id = "";
+  moved->row.replaces = wrong->row.id;
+  moved->row.reason = tm_job_intern (job, "the other hole");
+  moved->place = 2;
+  g_assert_cmpint (tm_job_add_reading (job, moved), ==, TM_ADD_OK);
+  add_reading (job, "001", bore, 25.012);
+
+  g_autoptr (TmJob) copy = tm_batch_copy (job, bore);
+  const TmPiece *piece = tm_job_find_piece (copy, "001");
+  const TmFeature *copied = tm_job_find_feature (copy, bore->balloon);
+  g_assert_cmpuint (copy->readings->len, ==, 3);
+  assert_same_judgement (job, copy, bore->balloon);
+  const TmReading *first = g_ptr_array_index (tm_job_readings_at (copy, piece, copied, 1), 0);
+  const TmReading *second = g_ptr_array_index (tm_job_readings_at (copy, piece, copied, 2), 0);
+  g_assert_false (tm_row_counts (&first->row));
+  g_assert_true (first->row.replaced_by == second);
+  g_assert_true (tm_row_counts (&second->row));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -417,5 +448,6 @@ main (int argc, char **argv)
   g_test_add_func ("/batch-words/same-tool", test_same_tool);
   g_test_add_func ("/batch-words/cells", test_cells);
   g_test_add_func ("/batch-words/copy", test_copy);
+  g_test_add_func ("/batch-words/copy-other-place", test_copy_other_place);
   return g_test_run ();
 }

@@ -96,7 +96,7 @@ record (Fixture *fixture, const char *text)
 static gboolean
 is_settled (Fixture *fixture)
 {
-  return fixture->page->run_working == NULL;
+  return fixture->page->run_working == NULL && fixture->page->run_ask_id == 0;
 }
 
 static gboolean
