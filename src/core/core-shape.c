@@ -383,7 +383,7 @@ fit_bounded (const double *sorted, gsize n, TmBound bound)
 {
   TmFittedShape rayleigh, other;
 
-  if (bound == TM_BOUND_ZERO && n >= LEAST)
+  if (bound == TM_BOUND_ZERO)
     return fit_skewed (sorted, n, bound);
   rayleigh = fit_tested (TM_SHAPE_RAYLEIGH, sorted, n, bound);
   if (is_believed (&rayleigh) || n < LEAST)
@@ -395,13 +395,13 @@ fit_bounded (const double *sorted, gsize n, TmBound bound)
 static TmFittedShape
 fit_free (const double *sorted, gsize n)
 {
-  TmFittedShape normal = fit_one (TM_SHAPE_NORMAL, sorted, n, FALSE), other;
+  TmFittedShape normal = fit_one (TM_SHAPE_NORMAL, sorted, n, TM_BOUND_NONE), other;
   double a_squared;
 
   tm_normality (sorted, n, &a_squared, &normal.p);
   if (is_believed (&normal) || n < LEAST)
     return normal;
-  other = fit_skewed (sorted, n, FALSE);
+  other = fit_skewed (sorted, n, TM_BOUND_NONE);
   return choose (&normal, &other);
 }
 

@@ -45,9 +45,9 @@ gboolean tm_shape_is_doubted (const TmFittedShape *shape);
  * or under 8 values; then lognormal or Weibull, both with an origin, by L-moments (J. R. M. Hosking, J. Royal
  * Statistical Society B 52, 1990).  Bounded by zero: Weibull or lognormal from zero, by maximum likelihood;
  * of a position Rayleigh unless it is doubted.  A value that is not above zero counts there as half the least
- * that is.  Of two the one with the greater p: by a parametric bootstrap of Anderson and Darling's A² with a
- * fixed seed, so that the same values always give the same p.  Values that are not finite are left out; fewer
- * than three, or all equal: a, b NAN. */
+ * that is.  Of two the one with the greater p, Weibull of fewer than 8 values: by a parametric bootstrap of
+ * Anderson and Darling's A² with a fixed seed, so that the same values always give the same p.  Values that
+ * are not finite are left out; fewer than three, or all equal: a, b NAN. */
 TmFittedShape tm_shape_fit (const double *values, gsize n, TmBound bound);
 
 /* Of lognormal and Weibull the one that @fit, as tm_shape_fit() gave it, is not; FALSE where that is doubted

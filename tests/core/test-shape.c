@@ -160,6 +160,21 @@ test_poor (void)
   g_assert_true (isfinite (tm_shape_quantile (&fit, 0.99865)));
 }
 
+/* A few roughness values far from zero are no distances in a plane: their spread is their own, not half of
+ * their size. */
+static void
+test_few_from_zero (void)
+{
+  static const double values[] = { 0.79, 0.82, 0.80, 0.78, 0.81, 0.80 };
+  TmFittedShape fit = tm_shape_fit (values, G_N_ELEMENTS (values), TM_BOUND_ZERO);
+
+  g_assert_cmpint (fit.shape, ==, TM_SHAPE_WEIBULL);
+  g_assert_cmpfloat (tm_shape_quantile (&fit, 0.99865), <, 0.9);
+  g_assert_cmpfloat (tm_shape_quantile (&fit, 0.99865), >, 0.82);
+  fit = tm_shape_fit (values, G_N_ELEMENTS (values), TM_BOUND_POSITION);
+  g_assert_cmpint (fit.shape, ==, TM_SHAPE_RAYLEIGH);
+}
+
 /* Twelve values from a Weibull distribution may as well be lognormal; 900 may not. */
 static void
 test_rival (void)
@@ -192,6 +207,7 @@ main (int argc, char **argv)
   g_test_add_func ("/core/shape/recovery", test_recovery);
   g_test_add_func ("/core/shape/p", test_p);
   g_test_add_func ("/core/shape/poor", test_poor);
+  g_test_add_func ("/core/shape/few-from-zero", test_few_from_zero);
   g_test_add_func ("/core/shape/rival", test_rival);
   g_test_add_func ("/core/shape/words", test_words);
   return g_test_run ();
