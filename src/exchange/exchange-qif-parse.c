@@ -341,40 +341,53 @@ take_inner_id (Parse *parse, int n, const xmlChar **attributes)
   g_hash_table_insert (parse->file->by_id, record->id, record);
 }
 
+/* What is kept of an element inside a record until it ends. */
+static void
+take_attributes (Parse *parse, int n, const xmlChar **attributes)
+{
+  g_autofree char *abroad = find_attribute (n, attributes, "xId");
+
+  take_inner_id (parse, n, attributes);
+  parse->unit = find_unit (n, attributes);
+  parse->value = find_attribute (n, attributes, "value");
+  parse->places = find_places (n, attributes);
+  parse->abroad = abroad != NULL;
+}
+
+static void
+begin_element (Parse *parse, const char *name, gboolean foreign, int n, const xmlChar **attributes)
+{
+  TmQifList list = parse->record == NULL ? find_list (parse->path->str) : TM_QIF_N_LISTS;
+
+  enter (parse, name, foreign);
+  if (g_str_equal (parse->path->str, "/QIFDocument/FileUnits"))
+    parse->file->has_units = TRUE;
+  g_string_truncate (parse->text, 0);
+  g_clear_pointer (&parse->unit, g_free);
+  g_clear_pointer (&parse->value, g_free);
+  if (list != TM_QIF_N_LISTS)
+    begin_record (parse, list, name, n, attributes);
+  if (parse->record != NULL && parse->error == NULL)
+    take_attributes (parse, n, attributes);
+}
+
+/* The attributes lie in the parser's own input, which is gone once it has been stopped. */
 static void
 start_cb (void *data, const xmlChar *name, const xmlChar *prefix, const xmlChar *space, int n_spaces,
           const xmlChar **spaces, int n, int n_default, const xmlChar **attributes)
 {
   Parse *parse = data;
-  TmQifList list = parse->record == NULL ? find_list (parse->path->str) : TM_QIF_N_LISTS;
-  g_autofree char *abroad = NULL;
 
-  if (parse->starts->len == 0)
+  if (parse->starts->len == 0 && parse->file->version == NULL)
     {
-      check_root (parse, (const char *)name, (const char *)space);
       parse->file->version = find_attribute (n, attributes, "versionQIF");
+      check_root (parse, (const char *)name, (const char *)space);
     }
-  if (parse->starts->len >= TM_QIF_MAX_DEPTH)
+  else if (parse->starts->len >= TM_QIF_MAX_DEPTH)
     refuse (parse, TM_EXCHANGE_ERROR_TOO_DEEP,
             _ ("elements lie more than 64 deep, which no QIF file needs; export it again"));
-  if (parse->error != NULL)
-    return;
-  enter (parse, (const char *)name, g_strcmp0 ((const char *)space, NAMESPACE) != 0);
-  if (g_str_equal (parse->path->str, "/QIFDocument/FileUnits"))
-    parse->file->has_units = TRUE;
-  if (list != TM_QIF_N_LISTS)
-    begin_record (parse, list, (const char *)name, n, attributes);
-  g_string_truncate (parse->text, 0);
-  g_clear_pointer (&parse->unit, g_free);
-  g_clear_pointer (&parse->value, g_free);
-  if (parse->record == NULL)
-    return;
-  take_inner_id (parse, n, attributes);
-  parse->unit = find_unit (n, attributes);
-  parse->value = find_attribute (n, attributes, "value");
-  parse->places = find_places (n, attributes);
-  abroad = find_attribute (n, attributes, "xId");
-  parse->abroad = abroad != NULL;
+  if (parse->error == NULL)
+    begin_element (parse, (const char *)name, g_strcmp0 ((const char *)space, NAMESPACE) != 0, n, attributes);
 }
 
 static void
