@@ -4,7 +4,8 @@
 
 #include <glib/gi18n-lib.h>
 
-#define SNIFFED_ROWS 5
+#define SNIFFED_ROWS    5
+#define BYTE_ORDER_MARK "\xef\xbb\xbf"
 
 typedef struct {
   const char *at;
@@ -293,7 +294,8 @@ tm_csv_read (const char *text, gsize length, const char *place, GError **error)
 static void
 put_cell (GString *out, const char *guard, const char *text)
 {
-  gboolean starts_line = out->len == 0 || out->str[out->len - 1] == '\n';
+  gboolean starts_line
+      = out->len == 0 || out->str[out->len - 1] == '\n' || g_str_equal (out->str, BYTE_ORDER_MARK);
   gboolean quoted = *guard != '\0' || (starts_line && *text == '\0') || strpbrk (text, ",\"\r\n") != NULL;
 
   if (!starts_line)
@@ -320,10 +322,47 @@ tm_csv_put_number (GString *out, const char *number)
   put_cell (out, "", number);
 }
 
+/* A sign, digits and at most one point: no spreadsheet makes more of it than the number that it is. */
+static gboolean
+is_plain_number (const char *text)
+{
+  gboolean any = FALSE, point = FALSE;
+
+  for (const char *at = text + (*text == '+' || *text == '-'); *at != '\0'; at++)
+    {
+      if (*at == '.' && !point)
+        point = TRUE;
+      else if (g_ascii_isdigit (*at))
+        any = TRUE;
+      else
+        return FALSE;
+    }
+  return any;
+}
+
+/* Signs that begin a formula, and their full-width forms; control characters that a spreadsheet drops before
+ * it looks at what follows. */
+static gboolean
+begins_formula (const char *text)
+{
+  static const char *const wide[] = { "＝", "＋", "－", "＠" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (wide); i++)
+    if (g_str_has_prefix (text, wide[i]))
+      return TRUE;
+  return *text != '\0' && strchr ("=+-@\t\r\n", *text) != NULL && !is_plain_number (text);
+}
+
 void
 tm_csv_put_text (GString *out, const char *text)
 {
-  put_cell (out, *text != '\0' && strchr ("=+-@\t\r", *text) != NULL ? "'" : "", text);
+  put_cell (out, begins_formula (text) ? "'" : "", text);
+}
+
+void
+tm_csv_begin (GString *out)
+{
+  g_string_append (out, BYTE_ORDER_MARK);
 }
 
 void

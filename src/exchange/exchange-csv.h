@@ -21,8 +21,13 @@ typedef struct {
 GPtrArray *tm_csv_read (const char *text, gsize length, const char *place,
                         GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Begins a text that a spreadsheet is to read as UTF-8: without a byte order mark the usual ones take Ø and ± for
+ * something else. */
+void tm_csv_begin (GString *out);
+
 /* Appends one cell, quoted where it must be; a comma comes before all but the first of a line.
- * tm_csv_put_text() also keeps a spreadsheet from taking the text for a formula. */
+ * tm_csv_put_text() also keeps a spreadsheet from taking the text for a formula: what begins like one gets an
+ * apostrophe before it, a plain number such as -0.012 does not. */
 void tm_csv_put_number (GString *out, const char *number);
 void tm_csv_put_text (GString *out, const char *text);
 void tm_csv_end_line (GString *out);

@@ -41,8 +41,21 @@ TmTablePreview *tm_table_preview (const char *text, gsize length, const char *pl
 /* Adds every addable row, in order: all or, when one is refused, none. Returns how many. */
 guint tm_table_apply (TmTablePreview *preview, TmJob *job);
 
-/* A first-article table of @job as CSV (RFC 4180, UTF-8): one line per feature, place and piece;
- * text that a spreadsheet would take for a formula is written so that it stays text. */
+/* The record of @job as one CSV (RFC 4180, UTF-8 with a byte order mark: a reader of one's own takes it as
+ * "utf-8-sig").  Each row is of one kind, which its first column says:
+ *
+ *   result          what counts for one piece, feature and place, as the report has it
+ *   reading         one reading as it was recorded, in the unit that it was typed in, also a corrected or
+ *                   withdrawn one (column Stands); so are
+ *   pin trial       its size, and whether the pin went, and
+ *   cut             what was dialled, and with which tool
+ *   event           between two pieces
+ *   piece           what was decided on one that was held back
+ *   nonconformance  with its disposition
+ *
+ * The rows of a place stand under its result, events and nonconformances at the end.  Numbers are exact.  Text
+ * that a spreadsheet would take for a formula gets an apostrophe before it, so that it stays text; a plain
+ * number never does. */
 GString *tm_table_report (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

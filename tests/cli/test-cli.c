@@ -174,11 +174,18 @@ test_report (void)
   g_auto (Call) nowhere = { 0 };
   g_auto (Call) qif = { 0 };
   g_autofree char *written = NULL;
+  g_autofree char *table_path = NULL;
+  g_autofree char *rows = NULL;
 
   run (&sheet, "report", path, "--out", "out.xlsx", NULL);
   g_assert_cmpint (sheet.status, ==, 0);
   run (&table, "report", path, "--out", "out.csv", NULL);
   g_assert_cmpint (table.status, ==, 0);
+  table_path = g_build_filename (folder, "out.csv", NULL);
+  g_file_get_contents (table_path, &rows, NULL, NULL);
+  g_assert_true (g_str_has_prefix (rows, "\xef\xbb\xbfRow,Piece,Feature,"));
+  g_assert_nonnull (strstr (rows, "\r\nresult,"));
+  g_assert_nonnull (strstr (rows, "\r\nreading,"));
   run (&qif, "report", path, "--out", "out.QIF", NULL);
   g_assert_cmpstr (qif.err, ==, "");
   g_assert_cmpint (qif.status, ==, 0);

@@ -1,9 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 
+#include "exchange-csv.h"
 #include "exchange-table.h"
 #include "support-job-text.h"
+#include "support-varied-job.h"
 
+#include <glib/gstdio.h>
 #include <string.h>
+#include <unistd.h>
 
 static TmJob *
 make_job (void)
@@ -271,20 +275,142 @@ test_report (void)
 
   g_assert_no_error (error);
   report = tm_table_report (job);
+  g_assert_true (g_str_has_prefix (report->str, "\xef\xbb\xbfRow,Piece,Feature,Name,"));
   g_assert_true (g_str_has_suffix (report->str, "\r\n"));
   lines = g_strsplit (report->str, "\r\n", -1);
-  /* Headings, three lines for the first piece, two for the second (which need not show the third
-   * feature), and the end. */
-  g_assert_cmpuint (g_strv_length (lines), ==, 7);
-  g_assert_true (g_str_has_prefix (lines[0], "Piece,Feature,Name,"));
-  g_assert_cmpstr (lines[1], ==,
-                   "001,1,\"'=1+1\",,,,1,Ø25 H7,mm,25,25.000,25.021,25.022,25.022,25.022,0.022,out,metal "
-                   "gone,,,,,\"'-7\",readings,no method,,");
-  g_assert_cmpstr (lines[2], ==, "001,2,\"'+x, \"\"y\"\"\",,,,1,,,,,,pass,,,,in,,,,,,,,,,");
-  g_assert_cmpstr (
-      lines[3], ==,
-      "001,3,,,,,1,12 ±0.1,mm,12,11.9,12.1,11.95,11.95,11.95,-0.05,in,,,,,,,readings,no method,,");
-  g_assert_true (g_str_has_suffix (lines[4], ",not measured,,,,,,,,,,"));
+  /* Headings; three results for the first piece, each with its reading; two for the second (which need not
+   * show the third feature); the nonconformance; and the end. */
+  g_assert_cmpuint (g_strv_length (lines), ==, 11);
+  g_assert_true (g_str_has_prefix (
+      lines[1], "result,001,1,\"'=1+1\",,,,1,Ø25 H7,mm,25,25.000,25.021,25.022,25.022,25.022,0.022,"
+                "out,metal gone,,,,,-7,readings,no method,,,"));
+  g_assert_true (g_str_has_prefix (lines[2], "reading,001,1,\"'=1+1\",,,,1,Ø25 H7,mm,25,25.000,25.021,,"));
+  g_assert_nonnull (strstr (lines[2], ",1,,25.022,mm,"));
+  g_assert_true (
+      g_str_has_prefix (lines[3], "result,001,2,\"'+x, \"\"y\"\"\",,,,1,,,,,,pass,,,,in,,,,,,,,,,,"));
+  g_assert_true (g_str_has_prefix (lines[5],
+                                   "result,001,3,,,,,1,12 ±0.1,mm,12,11.9,12.1,11.95,11.95,11.95,-0.05,in,"
+                                   ",,,,,,readings,no method,,,"));
+  g_assert_nonnull (strstr (lines[7], ",not measured,"));
+  g_assert_true (g_str_has_prefix (lines[9], "nonconformance,001,1,"));
+}
+
+static void
+append_row (GString *out, const char *kind, const char *id, const TmQuantity *value)
+{
+  g_autofree char *text = tm_quantity_format (value);
+
+  g_string_append_printf (out, "%s\t%s\t%s\t%s\n", kind, id, text,
+                          value->given ? tm_unit_word ((TmUnit)value->unit) : "");
+}
+
+/* The rows that another reader of CSV must find, place by place. */
+static char *
+list_record (const TmJob *job)
+{
+  GString *out = g_string_new (NULL);
+
+  for (guint p = 0; p < job->pieces->len; p++)
+    for (guint f = 0; f < job->features->len; f++)
+      {
+        const TmFeature *feature = g_ptr_array_index (job->features, f);
+        const TmPiece *piece = g_ptr_array_index (job->pieces, p);
+
+        for (guint place = 1; place <= feature->places; place++)
+          {
+            const GPtrArray *readings = tm_job_readings_at (job, piece, feature, place);
+            const GPtrArray *trials = tm_job_pin_trials_at (job, piece, feature, place);
+            const GPtrArray *cuts = tm_job_cuts_at (job, piece, feature, place);
+
+            for (guint i = 0; readings != NULL && i < readings->len; i++)
+              append_row (out, "reading", ((TmReading *)readings->pdata[i])->row.id,
+                          &((TmReading *)readings->pdata[i])->value);
+            for (guint i = 0; trials != NULL && i < trials->len; i++)
+              append_row (out, "pin trial", ((TmPinTrial *)trials->pdata[i])->row.id,
+                          &((TmPinTrial *)trials->pdata[i])->size);
+            for (guint i = 0; cuts != NULL && i < cuts->len; i++)
+              append_row (out, "cut", ((TmCutRow *)cuts->pdata[i])->row.id,
+                          &((TmCutRow *)cuts->pdata[i])->dialled);
+          }
+      }
+  return g_string_free (out, FALSE);
+}
+
+static void
+read_back (const TmJob *job)
+{
+  g_autoptr (GString) report = tm_table_report (job);
+  g_autofree char *expected = list_record (job);
+  g_autofree char *path = NULL;
+  g_autofree char *out = NULL;
+  g_autofree char *said = NULL;
+  g_autoptr (GError) error = NULL;
+  const char *arguments[] = { "python3", g_getenv ("TM_TABLE_READER"), NULL, NULL };
+  int fd = g_file_open_tmp ("table-XXXXXX.csv", &path, &error);
+  int status;
+
+  g_assert_no_error (error);
+  close (fd);
+  g_assert_true (g_file_set_contents (path, report->str, (gssize)report->len, &error));
+  arguments[2] = path;
+  g_spawn_sync (NULL, (char **)arguments, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &out, &said, &status,
+                &error);
+  g_unlink (path);
+  g_assert_no_error (error);
+  g_assert_cmpstr (said, ==, "");
+  g_assert_cmpint (status, ==, 0);
+  g_assert_cmpstr (out, ==, expected);
+}
+
+/* Another program's reader finds every row of the record, each value with its digits, and no formula,
+ * whatever the names are. */
+static void
+test_report_read_back (void)
+{
+  for (guint32 seed = 0; seed < 12; seed++)
+    {
+      g_autoptr (TmJob) job = tm_test_varied_job (seed);
+
+      read_back (job);
+    }
+}
+
+/* What begins a formula is kept from being one, and a number is left alone. */
+static void
+test_report_formulas (void)
+{
+  static const struct {
+    const char *text;
+    const char *cell;
+  } rows[] = {
+    { "=1+1", "\"'=1+1\"" },
+    { "+cmd|' /C calc'!A0", "\"'+cmd|' /C calc'!A0\"" },
+    { "-2+3", "\"'-2+3\"" },
+    { "@SUM(A1)", "\"'@SUM(A1)\"" },
+    { "\t=1", "\"'\t=1\"" },
+    { "\r=1", "\"'\r=1\"" },
+    { "\n=1", "\"'\n=1\"" },
+    { "＝1", "\"'＝1\"" },
+    { "-0.012", "-0.012" },
+    { "+3", "+3" },
+    { "-.5", "-.5" },
+    { "-", "\"'-\"" },
+    { "-1.2.3", "\"'-1.2.3\"" },
+    { "-1e3", "\"'-1e3\"" },
+    { "a,b", "\"a,b\"" },
+    { "a \"b\"", "\"a \"\"b\"\"\"" },
+    { "1=1", "1=1" },
+    { "", "" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (GString) out = g_string_new ("first");
+      g_autofree char *expected = g_strdup_printf ("first,%s", rows[i].cell);
+
+      tm_csv_put_text (out, rows[i].text);
+      g_assert_cmpstr (out->str, ==, expected);
+    }
 }
 
 /* What a verdict rests on stands in its line: the pins that proved the band, the reason why an overdue
@@ -313,12 +439,15 @@ test_report_basis (void)
   g_assert_no_error (error);
   report = tm_table_report (job);
   lines = g_strsplit (report->str, "\r\n", -1);
-  g_assert_cmpuint (g_strv_length (lines), ==, 4);
-  g_assert_true (g_str_has_suffix (lines[0], ",What counts,Because,Correction,Overdue gauge used because"));
+  /* Headings, a result with its reading, a result with its two trials, and the end. */
+  g_assert_cmpuint (g_strv_length (lines), ==, 7);
   g_assert_nonnull (strstr (lines[1], ",readings,"));
   g_assert_nonnull (strstr (lines[1], ",-0.0015,\"'=no other\""));
-  g_assert_nonnull (strstr (lines[2], ",in,"));
-  g_assert_true (g_str_has_suffix (lines[2], ",pins,,,"));
+  g_assert_nonnull (strstr (lines[2], ",25.010,mm,"));
+  g_assert_nonnull (strstr (lines[3], ",in,"));
+  g_assert_nonnull (strstr (lines[3], ",pins,,,"));
+  g_assert_nonnull (strstr (lines[4], ",25.002,mm,went,"));
+  g_assert_nonnull (strstr (lines[5], ",25.018,mm,did not go,"));
 }
 
 int
@@ -335,5 +464,7 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/table/wrong", test_wrong);
   g_test_add_func ("/exchange/table/report", test_report);
   g_test_add_func ("/exchange/table/report-basis", test_report_basis);
+  g_test_add_func ("/exchange/table/report-formulas", test_report_formulas);
+  g_test_add_func ("/exchange/table/report-read-back", test_report_read_back);
   return g_test_run ();
 }
