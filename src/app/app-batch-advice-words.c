@@ -23,7 +23,8 @@ describe_cost (const TmBatch *batch)
   const TmOffsetAdvice *offset = &batch->offset;
   double ratio = offset->spread_corrected / offset->spread;
 
-  if (!isfinite (ratio) || ratio < 1.05 || tm_batch_words_stretch_count (batch) <= 3)
+  if (offset->status == TM_OFFSET_NO_TARGET || !isfinite (ratio) || ratio < 1.05
+      || tm_batch_words_stretch_count (batch) <= 3)
     return g_strdup ("");
   return g_strdup_printf (_ ("Correcting after every piece would have spread them %.1f times as far."),
                           ratio);

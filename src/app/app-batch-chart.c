@@ -50,6 +50,7 @@ struct _TmBatchChart {
   GtkWidget *buttons[N_PAGES];
   GtkWidget *pictures[TM_N_BATCH_PICTURES];
   TmBatchCapability *capability;
+  GtkLabel *nothing;
   GtkLabel *piece;
   gboolean filling;
 };
@@ -207,14 +208,13 @@ build_head (TmBatchChart *self)
 }
 
 static GtkWidget *
-build_nothing (void)
+build_nothing (TmBatchChart *self)
 {
-  GtkWidget *label = gtk_label_new (_ ("No sizes yet: they show here in the order of the pieces."));
-
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
-  gtk_widget_add_css_class (label, "dim-label");
-  return label;
+  self->nothing = GTK_LABEL (gtk_label_new (NULL));
+  gtk_label_set_wrap (self->nothing, TRUE);
+  gtk_label_set_justify (self->nothing, GTK_JUSTIFY_CENTER);
+  gtk_widget_add_css_class (GTK_WIDGET (self->nothing), "dim-label");
+  return GTK_WIDGET (self->nothing);
 }
 
 static void
@@ -234,7 +234,7 @@ build_pictures (TmBatchChart *self)
   gtk_stack_add_named (self->stack, self->pictures[TM_BATCH_SMALL_SHIFTS], pages[PAGE_SMALL_SHIFTS].name);
   self->capability = TM_BATCH_CAPABILITY (tm_batch_capability_new ());
   gtk_stack_add_named (self->stack, GTK_WIDGET (self->capability), pages[PAGE_CAPABILITY].name);
-  gtk_stack_add_named (self->stack, build_nothing (), "nothing");
+  gtk_stack_add_named (self->stack, build_nothing (self), "nothing");
   gtk_widget_set_vexpand (GTK_WIDGET (self->stack), TRUE);
 }
 
@@ -284,6 +284,9 @@ tm_batch_chart_set_feature (TmBatchChart *self, const TmFeature *feature, guint 
   gtk_label_set_text (self->about, feature != NULL && feature->stations->len > 1
                                        ? _ ("mean of stations; whisker to smallest and largest")
                                        : "");
+  gtk_label_set_text (self->nothing, feature != NULL && tm_kind_is_attribute (feature->kind)
+                                         ? _ ("Pass or fail has no sizes to draw; the grid shows each piece.")
+                                         : _ ("No sizes yet: they show here in the order of the pieces."));
   fill_places (self, feature, place);
 }
 

@@ -111,7 +111,8 @@ tm_batch_words_is_told (const TmBatch *batch)
 {
   TmBatchState state = tm_batch_state (batch);
 
-  return state != TM_BATCH_NOT_MEASURED && state != TM_BATCH_TOO_FEW;
+  return state != TM_BATCH_NOT_MEASURED && state != TM_BATCH_TOO_FEW
+         && !tm_kind_is_attribute (batch->series.feature->kind);
 }
 
 void

@@ -36,7 +36,7 @@ gint tm_batch_words_last_measured (const TmSeries *series);
 gint tm_batch_words_last_out (const TmBatch *batch);              /* of the present stretch */
 gint tm_batch_words_last_hit (const TmBatch *batch, guint *rule); /* newest that a rule speaks of */
 
-/* Enough is measured to claim something. */
+/* Enough is measured to claim something of sizes. */
 gboolean tm_batch_words_is_told (const TmBatch *batch);
 
 /* -------- Sections -------- */

@@ -319,6 +319,35 @@ test_same_tool (void)
   g_assert_nonnull (strstr (words, " µm a piece (0.28"));
 }
 
+/* What is judged by pass or fail has no size that could drift, a piece that fails or not. */
+static void
+test_attribute (void)
+{
+  g_autoptr (TmJob) job = make_job (NULL, 0);
+  TmFeature *thread = ui_add_feature (job, "2", "M8x1.25 6H", "");
+  g_auto (TmBatch) batch = { 0 };
+
+  g_assert_true (tm_kind_is_attribute (thread->kind));
+  for (guint i = 0; i < 6; i++)
+    {
+      g_autofree char *serial = g_strdup_printf ("%03u", i + 1);
+      TmReading *reading = tm_reading_new ();
+
+      ui_add_piece (job, serial);
+      reading->row.piece = tm_job_find_piece (job, serial);
+      reading->row.feature = thread;
+      reading->place = 1;
+      reading->outcome = i == 4 ? TM_OUTCOME_FAIL : TM_OUTCOME_PASS;
+      g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
+    }
+  g_assert_true (tm_batch_init (&batch, job, thread, 1, NULL, NULL, NULL));
+  check_all_words (&batch);
+  assert_words (tm_words_batch_headline (&batch), "Out");
+  assert_words (tm_words_batch_since (&batch), "piece 005");
+  assert_words (tm_words_batch_forecast (&batch), "");
+  assert_words (tm_words_batch_says (&batch, TM_BATCH_SAYS_SLOPE), "");
+}
+
 static void
 test_cells (void)
 {
@@ -446,6 +475,7 @@ main (int argc, char **argv)
   g_test_add_func ("/batch-words/refused", test_refused);
   g_test_add_func ("/batch-words/perfect-line", test_perfect_line);
   g_test_add_func ("/batch-words/same-tool", test_same_tool);
+  g_test_add_func ("/batch-words/attribute", test_attribute);
   g_test_add_func ("/batch-words/cells", test_cells);
   g_test_add_func ("/batch-words/copy", test_copy);
   g_test_add_func ("/batch-words/copy-other-place", test_copy_other_place);
