@@ -254,12 +254,12 @@ find_serial_width (TmBatchGrid *self, gint column)
 }
 
 static void
-draw_serial (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight, gint column, gboolean strong)
+draw_serial (TmBatchGrid *self, GtkSnapshot *snapshot, gint column, int x, gboolean strong)
 {
   TmPiece *piece = tm_batch_cells_piece (self->cells, (guint)column);
   PangoLayout *layout = find_layout (self, self->serials, piece, serial_text_cb);
 
-  put_layout (GTK_WIDGET (self), snapshot, layout, find_x (sight, column) + 2, TM_GRID_HEAD / 2.0, strong);
+  put_layout (GTK_WIDGET (self), snapshot, layout, x + 2, TM_GRID_HEAD / 2.0, strong);
 }
 
 /* As many columns from one serial to the next as those at both ends of the sight need: 5, 10… */
@@ -278,6 +278,15 @@ find_serial_step (TmBatchGrid *self, const Sight *sight)
   return steps[G_N_ELEMENTS (steps) - 1];
 }
 
+/* How far the serial of the piece that has the focus moves to the left, to be seen whole at the edge. */
+static int
+find_serial_shift (TmBatchGrid *self, const Sight *sight, gint focus)
+{
+  int x = find_x (sight, focus), width = gtk_widget_get_width (GTK_WIDGET (self));
+
+  return CLAMP (x + find_serial_width (self, focus) + SERIAL_GAP - width, 0, MAX (x - self->head_width, 0));
+}
+
 /* The serial of the piece that has the focus always shows, and those that it would run into do not. */
 static void
 draw_column_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
@@ -286,6 +295,8 @@ draw_column_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
   gint step = find_serial_step (self, sight);
   gint focus = tm_batch_cells_column_of (self->cells, self->piece);
   int strong_width = focus >= 0 ? find_serial_width (self, focus) + SERIAL_GAP : 0;
+  gboolean seen = focus >= sight->span.from_column && focus < sight->span.to_column;
+  int shift = seen ? find_serial_shift (self, sight, focus) : 0;
   gint taken = 0; /* where the last serial ended */
 
   gtk_snapshot_push_clip (snapshot,
@@ -296,15 +307,15 @@ draw_column_heads (TmBatchGrid *self, GtkSnapshot *snapshot, const Sight *sight)
     {
       double before = (i - focus) * TM_GRID_STEP_X;
 
-      if (focus >= 0 && before > -(find_serial_width (self, i) + SERIAL_GAP) && before < strong_width)
+      if (focus >= 0 && before > -(find_serial_width (self, i) + SERIAL_GAP + shift) && before < strong_width)
         continue;
       if (i * TM_GRID_STEP_X < taken)
         continue;
       taken = i * TM_GRID_STEP_X + find_serial_width (self, i) + SERIAL_GAP;
-      draw_serial (self, snapshot, sight, i, FALSE);
+      draw_serial (self, snapshot, i, find_x (sight, i), FALSE);
     }
-  if (focus >= sight->span.from_column && focus < sight->span.to_column)
-    draw_serial (self, snapshot, sight, focus, TRUE);
+  if (seen)
+    draw_serial (self, snapshot, focus, find_x (sight, focus) - shift, TRUE);
   gtk_snapshot_pop (snapshot);
 }
 

@@ -145,10 +145,22 @@ free_portion (TmBatchPortion *portion)
 }
 
 static void
+wait_let_go (TmBatchPortion *portion, gboolean stop)
+{
+  g_mutex_lock (&portion->lock);
+  if (stop)
+    g_atomic_int_set (&portion->stopped, TRUE);
+  while (portion->state == JUDGING)
+    g_cond_wait (&portion->let_go, &portion->lock);
+  g_mutex_unlock (&portion->lock);
+}
+
+static void
 finished_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   TmBatchPortion *portion = data;
 
+  wait_let_go (portion, FALSE);
   if (portion->judged != NULL)
     portion->judged (portion->from, portion->to, portion->cells, portion->data);
   free_portion (portion);
@@ -185,9 +197,5 @@ tm_batch_portion_stop (TmBatchPortion *portion)
   g_return_if_fail (portion != NULL);
 
   portion->judged = NULL;
-  g_mutex_lock (&portion->lock);
-  g_atomic_int_set (&portion->stopped, TRUE);
-  while (portion->state == JUDGING)
-    g_cond_wait (&portion->let_go, &portion->lock);
-  g_mutex_unlock (&portion->lock);
+  wait_let_go (portion, TRUE);
 }
