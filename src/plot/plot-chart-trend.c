@@ -34,8 +34,8 @@ tm_chart_has_drift (const TmChartPlot *plot)
 {
   const TmTrend *trend = &plot->batch->trend;
 
-  return trend->status == TM_TREND_OK && trend->p <= 0.05 && plot->batch->series.n_measured > 3
-         && isfinite (trend->slope) && isfinite (trend->mean_y);
+  return tm_batch_has_drift (plot->batch) && plot->batch->series.n_measured > 3 && isfinite (trend->slope)
+         && isfinite (trend->mean_y);
 }
 
 /* A line where there is no drift would be taken for one. */

@@ -158,6 +158,23 @@ tm_batch_group_serial (const TmBatch *batch, guint group)
   return from < batch->series.n_points ? batch->series.points[from].piece->serial : "";
 }
 
+/* The pieces of a group, from the first serial number to the last. */
+static void
+append_group (GString *out, const TmBatch *batch, guint group)
+{
+  const TmChart *chart = &batch->chart;
+  const guint end = group + 1 < chart->n_groups ? chart->groups[group + 1].from : batch->series.n_points;
+
+  if (out->len > 0)
+    g_string_append (out, ", ");
+  if (batch->options.group_size <= 1 || end <= chart->groups[group].from + 1)
+    g_string_append (out, tm_batch_group_serial (batch, group));
+  else
+    /* Translators: a group of pieces, from the first serial number to the last. */
+    g_string_append_printf (out, _ ("%s to %s"), tm_batch_group_serial (batch, group),
+                            batch->series.points[end - 1].piece->serial);
+}
+
 /* The pieces at which one rule speaks, in one line; of many the first. */
 static void
 add_rule (GPtrArray *lines, const TmBatch *batch, const GArray *hits, guint rule, gboolean level)
@@ -172,8 +189,7 @@ add_rule (GPtrArray *lines, const TmBatch *batch, const GArray *hits, guint rule
       if (hit->rule != rule)
         continue;
       if (n++ < MOST_SERIALS)
-        g_string_append_printf (serials, "%s%s", serials->len > 0 ? ", " : "",
-                                tm_batch_group_serial (batch, hit->point));
+        append_group (serials, batch, hit->point);
     }
   if (n > MOST_SERIALS)
     add_line (lines,
@@ -181,7 +197,9 @@ add_rule (GPtrArray *lines, const TmBatch *batch, const GArray *hits, guint rule
                     : _ ("Scatter, %s: at pieces %s, and %u more."),
               _ (tm_run_rule_text (rule)), serials->str, n - MOST_SERIALS);
   else if (n > 0)
-    add_line (lines, level ? _ ("Level, %s: at piece %s.") : _ ("Scatter, %s: at piece %s."),
+    add_line (lines,
+              level ? ngettext ("Level, %s: at piece %s.", "Level, %s: at pieces %s.", n)
+                    : ngettext ("Scatter, %s: at piece %s.", "Scatter, %s: at pieces %s.", n),
               _ (tm_run_rule_text (rule)), serials->str);
 }
 

@@ -144,6 +144,19 @@ test_groups (void)
   assert_has (all, "Level: means of groups");
 }
 
+/* A rule that speaks of a group names its pieces. */
+static void
+test_group_rule (void)
+{
+  const char *sizes[] = { "20.001", "19.998", "20.003", "20.000", "19.997", "20.002", "20.001", "19.999",
+                          "20.000", "20.002", "19.998", "20.001", "20.041", "20.043", "20.042" };
+  g_autoptr (TmJob) job = make_job (sizes, G_N_ELEMENTS (sizes), 3);
+  g_autofree char *all = write_parts (job);
+
+  assert_sound (all);
+  assert_has (all, "013 to 015");
+}
+
 /* A shift: what speaks, and what is held back with its disposition. */
 static void
 test_shift (void)
@@ -161,7 +174,7 @@ test_shift (void)
   assert_has (all, "The level changed at piece 011");
   assert_has (all, "to be measured");
   assert_has (all, "in the box by the lathe");
-  assert_has (all, "Level, one point beyond 3 sigma: at piece ");
+  assert_has (all, "Level, one point beyond 3 sigma: at piece");
   assert_has (all, "it is no steady process, and the figures promise nothing.");
   assert_has (all, "Had each piece been corrected by all that it was off, they would scatter by ");
 }
@@ -238,6 +251,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/report/batch/single", test_single);
   g_test_add_func ("/report/batch/groups", test_groups);
+  g_test_add_func ("/report/batch/group-rule", test_group_rule);
   g_test_add_func ("/report/batch/shift", test_shift);
   g_test_add_func ("/report/batch/form", test_form);
   g_test_add_func ("/report/batch/tool", test_tool);
