@@ -462,6 +462,113 @@ test_cancelled (void)
     }
 }
 
+/* -------- Anything that may come -------- */
+
+static guint
+draw (guint n)
+{
+  return (guint)gsl_rng_uniform_int (random_source, n);
+}
+
+/* Up to 60 pieces: level, drift, steps, ties, gaps, wild ones, read in steps from coarse to fine. */
+static guint
+draw_sizes (double *sizes)
+{
+  static const double steps[] = { 5, 1, 0.1, 1e-4 };
+  const guint n = draw (61);
+  const double step = steps[draw (4)], scatter = draw (4) * 1.5, slope = draw (3) * 0.3 - 0.3;
+  const guint gap = 2 + draw (8), jump = draw (61);
+
+  for (guint i = 0; i < n; i++)
+    {
+      double size = slope * i + gsl_ran_gaussian (random_source, scatter) + (i >= jump ? 6 : 0);
+
+      if (draw (50) == 0)
+        size *= 1000;
+      sizes[i] = i % gap == 1 ? NAN : step * round (size / step);
+    }
+  return n;
+}
+
+static void
+add_some_events (TmJob *job, guint n)
+{
+  static const char *const kinds[] = { "tool", "offset", "lot", "other" };
+
+  for (guint left = draw (5); left > 0; left--)
+    {
+      g_autofree char *before = g_strdup_printf ("P%u", 1 + draw (n + 1));
+
+      add_event (job, kinds[draw (4)], draw (6) == 0 ? "" : before, "", "");
+    }
+}
+
+static void
+assert_index (const TmIndex *index)
+{
+  if (isnan (index->value))
+    g_assert_true (isnan (index->low) && isnan (index->high));
+  else
+    {
+      g_assert_cmpfloat (index->low, <=, index->value);
+      g_assert_cmpfloat (index->value, <=, index->high);
+    }
+}
+
+static void
+assert_sane (const TmBatch *batch)
+{
+  const TmCapability *c = &batch->capability;
+  const TmIndex *indexes[] = { &c->cp, &c->cpk, &c->pp, &c->ppk, &c->cpm, &c->cm, &c->cmk };
+
+  for (guint i = 0; i < G_N_ELEMENTS (indexes); i++)
+    assert_index (indexes[i]);
+  g_assert_cmpint (batch->forecast.given, ==, !isnan (batch->pieces_left));
+  if (batch->forecast.given)
+    {
+      g_assert_cmpfloat (batch->pieces_left_low, >=, 0);
+      g_assert_cmpfloat (batch->pieces_left_low, <=, batch->pieces_left);
+      g_assert_cmpfloat (batch->pieces_left, <=, batch->pieces_left_high);
+      g_assert_cmpfloat (batch->forecast.single, <=, batch->forecast.at + 1e-6);
+    }
+  for (guint i = 0; i < batch->hold->len; i++)
+    {
+      const TmHoldRow *row = &g_array_index (batch->hold, TmHoldRow, i);
+
+      g_assert_true (row->out >= 0 && row->out <= 1);
+      g_assert_cmpuint (row->point, <, batch->series.n_points);
+    }
+  g_assert_cmpint (batch->offset.steps != 0, ==, batch->offset.status == TM_OFFSET_ADVISED);
+  if (batch->offset.status == TM_OFFSET_ADVISED)
+    g_assert_true ((batch->offset.size_change > 0) == (batch->offset.level < batch->series.target));
+  g_assert_cmpint (tm_batch_state (batch), <, TM_N_BATCH_STATES);
+}
+
+/* Whatever is read, the library never gives up (which would end this test) and what is said holds together.
+ */
+static void
+test_anything (void)
+{
+  for (guint run = 0; run < 300; run++)
+    {
+      double sizes[60];
+      const guint n = draw_sizes (sizes);
+      const TmBatchOptions options = { .group_size = draw (7), .baseline = draw (4), .rules = 1 + draw (15) };
+      TmFeature *feature;
+      g_autoptr (TmJob) job = make_bore_job (sizes, n, &feature);
+      g_auto (TmBatch) batch = { 0 };
+
+      add_some_events (job, n);
+      add_gauge (job, "G1", "0.001", draw (2) ? "0.030" : "0.002");
+      add_method (job, "M", "G1", draw (2) ? "0.0030" : "0.0003", "20");
+      feature->method = draw (3) == 0 ? "" : "M";
+      if (draw (4) == 0)
+        feature->lower.given = FALSE;
+      g_assert_true (tm_batch_init (&batch, job, feature, 1, &options, NULL, NULL));
+      assert_sane (&batch);
+    }
+}
+
 typedef struct {
   guint steady, drifting, shifted;
 } Tally;
@@ -538,6 +645,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/batch/shift-apart", test_shift_apart);
   g_test_add_func ("/batch/cancelled", test_cancelled);
   g_test_add_func ("/batch/telling-apart", test_telling_apart);
+  g_test_add_func ("/batch/anything", test_anything);
   result = g_test_run ();
   gsl_rng_free (random_source);
   return result;
