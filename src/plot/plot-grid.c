@@ -85,10 +85,13 @@ static void
 fill_tile (guint32 *pixels, const TmTheme *theme)
 {
   static const double shares[TILE] = { 0.5, 0.62, 0.95, 1.0, 0.95, 0.62, 0.5, 0.5 };
+  guint32 mixed[TILE];
 
+  for (guint i = 0; i < TILE; i++)
+    mixed[i] = mix_pixel (&theme->close, &theme->surface, shares[i]);
   for (guint y = 0; y < TILE; y++)
     for (guint x = 0; x < TILE; x++)
-      pixels[y * TILE + x] = mix_pixel (&theme->close, &theme->surface, shares[(x + y) % TILE]);
+      pixels[y * TILE + x] = mixed[(x + y) % TILE];
 }
 
 static void
