@@ -60,13 +60,40 @@ describe_offset (const TmBatch *batch)
     }
 }
 
+/* The number is the same for every batch. */
+static guint
+find_needless (void)
+{
+  static gsize needless;
+
+  if (g_once_init_enter (&needless))
+    g_once_init_leave (&needless, (gsize)CLAMP (tm_offset_needless (TM_BATCH_LAMBDA) + 0.5, 1, 999999));
+  return (guint)needless;
+}
+
+/* How often the advice itself is a false alarm, so that nobody follows it piece by piece. */
+static char *
+describe_needless (const TmBatch *batch)
+{
+  const guint n = find_needless ();
+
+  if (batch->offset.status != TM_OFFSET_ADVISED || batch->offset.drifting)
+    return NULL;
+  return g_strdup_printf (
+      ngettext ("Asked at every piece, it moves a steady process for nothing about once in %u piece.",
+                "Asked at every piece, it moves a steady process for nothing about once in %u pieces.", n),
+      n);
+}
+
 char *
 tm_batch_words_say_offset (const TmBatch *batch)
 {
-  g_autofree char *advice = describe_offset (batch);
-  g_autofree char *cost = describe_cost (batch);
+  GString *lines = g_string_new (NULL);
 
-  return *cost != '\0' ? g_strdup_printf ("%s\n%s", advice, cost) : g_steal_pointer (&advice);
+  tm_batch_words_add_line (lines, describe_offset (batch));
+  tm_batch_words_add_line (lines, describe_needless (batch));
+  tm_batch_words_add_line (lines, describe_cost (batch));
+  return g_string_free (lines, FALSE);
 }
 
 char *

@@ -58,11 +58,15 @@ build_words (TmBatchPanel *self)
   self->range = tm_panel_line_add (box, "tm-lines");
   for (guint i = 0; i < TM_N_BATCH_SAYS; i++)
     {
+      /* What is to be done first, then what the figures are. */
+      if (i == TM_BATCH_SAYS_CAPABILITY)
+        {
+          self->tool_heading = tm_panel_line_add (box, "tm-batch-heading");
+          self->tool = tm_panel_line_add (box, "tm-lines");
+        }
       self->headings[i] = tm_panel_line_add (box, "tm-batch-heading");
       self->lines[i] = tm_panel_line_add (box, "tm-lines");
     }
-  self->tool_heading = tm_panel_line_add (box, "tm-batch-heading");
-  self->tool = tm_panel_line_add (box, "tm-lines");
   return box;
 }
 

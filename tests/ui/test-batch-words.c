@@ -206,6 +206,30 @@ test_shift_and_out (void)
   g_assert_true (g_str_has_prefix (since_out, "piece 022, metal gone\n"));
 }
 
+/* An advice that no drift calls for says how often it is one too many; a drift's does not. */
+static void
+test_advice (void)
+{
+  double over[30];
+
+  for (guint i = 0; i < G_N_ELEMENTS (over); i++)
+    over[i] = 0.015 + noise[i % G_N_ELEMENTS (noise)];
+  g_autoptr (TmJob) off = make_job (over, G_N_ELEMENTS (over));
+  for (guint i = 0; i < G_N_ELEMENTS (over); i++)
+    over[i] = 0.006 + i * 0.0004 + noise[i % G_N_ELEMENTS (noise)];
+  g_autoptr (TmJob) drifting = make_job (over, G_N_ELEMENTS (over));
+  g_auto (TmBatch) still = { 0 };
+  g_auto (TmBatch) moving = { 0 };
+  init_batch (&still, off);
+  init_batch (&moving, drifting);
+  g_autofree char *says = tm_words_batch_says (&still, TM_BATCH_SAYS_OFFSET);
+  g_autofree char *other = tm_words_batch_says (&moving, TM_BATCH_SAYS_OFFSET);
+  g_assert_true (g_str_has_prefix (says, "An offset of −0.00"));
+  g_assert_nonnull (strstr (says, "for nothing about once in 45 pieces."));
+  g_assert_true (g_str_has_prefix (other, "An offset of −0.00"));
+  g_assert_null (strstr (other, "for nothing"));
+}
+
 /* A piece that is out after a shift: both are said, for the shift is why others are held back. */
 static void
 test_out_by_shift (void)
@@ -476,6 +500,7 @@ main (int argc, char **argv)
   g_test_add_func ("/batch-words/perfect-line", test_perfect_line);
   g_test_add_func ("/batch-words/same-tool", test_same_tool);
   g_test_add_func ("/batch-words/attribute", test_attribute);
+  g_test_add_func ("/batch-words/advice", test_advice);
   g_test_add_func ("/batch-words/cells", test_cells);
   g_test_add_func ("/batch-words/copy", test_copy);
   g_test_add_func ("/batch-words/copy-other-place", test_copy_other_place);
