@@ -250,7 +250,18 @@ void
 tm_table_dialog_load (GtkWindow *dialog, GFile *file)
 {
   TmTableDialog *self = TM_TABLE_DIALOG (dialog);
+  g_autoptr (GFileInfo) info
+      = g_file_query_info (file, G_FILE_ATTRIBUTE_STANDARD_SIZE, G_FILE_QUERY_INFO_NONE, NULL, NULL);
 
+  if (info != NULL && g_file_info_get_size (info) > (goffset)TM_EXCHANGE_MAX_BYTES)
+    {
+      g_autofree char *name = g_file_get_basename (file);
+      g_autofree char *shown = g_filename_display_name (name);
+      g_autofree char *line = g_strdup_printf (_ ("%s is too large for a table of features."), shown);
+
+      tm_dialog_problem_set (self->problem_label, line);
+      return;
+    }
   g_file_load_contents_async (file, self->cancellable, loaded_cb, g_object_ref (self));
 }
 

@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "core-callout.h"
 #include "exchange-qif-take.h"
 
 typedef enum { NOMINAL, LOWER, UPPER, N_NUMBERS } Which;
@@ -142,6 +143,31 @@ are_crossed (const TmQifNumber *low, const TmQifNumber *high)
   return low->given && high->given && tm_decimal_compare (&low->value, &high->value) > 0;
 }
 
+/* @high - @low, where it is more than half of the nominal. */
+static gboolean
+is_far_below (const TmQifNumber *low, const TmQifNumber *high, const TmDecimal *nominal)
+{
+  TmDecimal gap = low->value;
+  TmDecimal size = *nominal;
+
+  gap.digits = -gap.digits;
+  size.digits = size.digits < 0 ? -size.digits : size.digits;
+  return tm_decimal_add (&gap, &high->value, &gap) && tm_decimal_add (&gap, &gap, &gap)
+         && tm_decimal_compare (&gap, &size) > 0;
+}
+
+/* A shaft 25 p6 has its nominal outside of its limits, and near them.  One whose nominal lies far away comes
+ * from a file that calls sizes deviations, or the other way round. */
+static gboolean
+is_nominal_far (const TmQifNumber numbers[N_NUMBERS])
+{
+  const TmQifNumber *nominal = &numbers[NOMINAL];
+
+  return (are_crossed (&numbers[LOWER], nominal) && is_far_below (nominal, &numbers[LOWER], &nominal->value))
+         || (are_crossed (nominal, &numbers[UPPER])
+             && is_far_below (&numbers[UPPER], nominal, &nominal->value));
+}
+
 static char *
 check (const Reading *reading)
 {
@@ -151,9 +177,9 @@ check (const Reading *reading)
     return g_strdup (_ ("the file states no limits for it"));
   if (are_crossed (&numbers[LOWER], &numbers[UPPER]))
     return g_strdup (_ ("its lower limit lies above the upper one; look at the drawing"));
-  if (are_crossed (&numbers[LOWER], &numbers[NOMINAL]) || are_crossed (&numbers[NOMINAL], &numbers[UPPER]))
+  if (is_nominal_far (numbers))
     return g_strdup (
-        _ ("its nominal lies outside of its limits as the file states them; look at the drawing"));
+        _ ("its nominal lies far outside of its limits as the file states them; look at the drawing"));
   return NULL;
 }
 
@@ -174,6 +200,48 @@ take_tolerance (Reading *reading)
   if (trouble == NULL && (reading->numbers[LOWER].given || reading->numbers[UPPER].given)
       && !is_true (tm_qif_field_text (definition, "Tolerance/DefinedAsLimit")))
     trouble = settle_deviations (reading);
+  return trouble;
+}
+
+static void
+set_count (TmQifNumber *number, const TmQuantity *limit)
+{
+  *number = (TmQifNumber) { limit->given, { limit->count, get_most_places (TM_UNIT_MM) }, limit->decimals };
+}
+
+/* A class of ISO 286, such as H7: the limits follow from it, for millimetres. */
+static char *
+take_class (Reading *reading, const char *class_name)
+{
+  const TmQifNumber *nominal = &reading->numbers[NOMINAL];
+  g_autofree char *number = NULL;
+  g_autofree char *text = NULL;
+  TmCallout callout;
+
+  if (!nominal->given || reading->unit != TM_UNIT_MM)
+    return g_strdup (_ ("its class has no nominal in millimetres to go with"));
+  number = tm_decimal_format (&nominal->value, 0, get_most_places (TM_UNIT_MM));
+  text = g_strdup_printf ("Ø%s %s", number, class_name);
+  callout = tm_callout_read (text, TM_UNIT_MM, NULL);
+  if (callout.status != TM_CALLOUT_OK)
+    return g_strdup (_ (tm_callout_status_text (callout.status)));
+  set_count (&reading->numbers[LOWER], &callout.lower);
+  set_count (&reading->numbers[UPPER], &callout.upper);
+  return NULL;
+}
+
+/* Tolerance, or a class of limits and fits. */
+static char *
+take_size (Reading *reading)
+{
+  const TmQifRecord *definition = reading->layers->definition;
+  g_autofree char *class_name
+      = g_strconcat (tm_qif_field_text (definition, "LimitsAndFitsSpecification/FormVariance"),
+                     tm_qif_field_text (definition, "LimitsAndFitsSpecification/Grade"), NULL);
+  char *trouble = take_tolerance (reading);
+
+  if (trouble == NULL && *class_name != '\0')
+    trouble = take_class (reading, class_name);
   return trouble;
 }
 
@@ -244,6 +312,7 @@ take_all (Reading *reading)
   switch (reading->kind->takes)
     {
     case TM_QIF_TAKES_LENGTH:
+      return take_size (reading);
     case TM_QIF_TAKES_ANGLE:
       return take_tolerance (reading);
     case TM_QIF_TAKES_ZONE:

@@ -195,6 +195,21 @@ put_sizes (TmQif *qif, const Result *result, const char *text)
   put_station_value (qif, "MinValue", result, judgement->sizes.smallest, count_decimals (text));
 }
 
+/* What the size of its feature adds to a zone: without it a value beyond the stated tolerance would not be
+ * understood to pass. */
+static void
+put_bonus (TmQif *qif, const Result *result)
+{
+  const TmFeature *feature = result->of->feature;
+  const TmLimits *limits = &result->judgement.limits;
+  g_autofree char *text = NULL;
+
+  if (!result->of->type->takes_modifier || !limits->has_upper || limits->upper <= feature->upper.count)
+    return;
+  text = tm_count_format_exact (limits->upper - feature->upper.count, feature->unit, feature->upper.decimals);
+  tm_qif_value (qif, "Bonus", text, feature->unit, TM_QIF_ZONE, "");
+}
+
 static void
 put_number (TmQif *qif, const Result *result)
 {
@@ -203,7 +218,10 @@ put_number (TmQif *qif, const Result *result)
   gboolean accepts = shape == TM_QIF_ATTRIBUTE || shape == TM_QIF_THREAD;
 
   if (is_number (&result->judgement, text) && !accepts)
-    put_sizes (qif, result, text);
+    {
+      put_sizes (qif, result, text);
+      put_bonus (qif, result);
+    }
   else if (shape == TM_QIF_ATTRIBUTE && g_str_equal (text, tm_outcome_word (TM_OUTCOME_PASS)))
     tm_qif_text (qif, "Value", PASS_VALUE);
   else if (shape == TM_QIF_ATTRIBUTE && g_str_equal (text, tm_outcome_word (TM_OUTCOME_FAIL)))

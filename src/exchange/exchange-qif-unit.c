@@ -208,7 +208,7 @@ tm_qif_take_number (const TmQifFile *file, const TmQifField *field, TmQifTakes t
     {
       g_autofree char *quoted = tm_exchange_quote (field->text);
 
-      return g_strdup_printf (_ ("%s is no number that is read"), quoted);
+      return g_strdup_printf (_ ("%s is no number, or one of too many digits"), quoted);
     }
   if (!find_scale (file, field, takes, system, &scale))
     return refuse_unit (field);

@@ -42,8 +42,10 @@ def tolerances(definition, nominal):
     if text(definition, "Tolerance/DefinedAsLimit") in ("false", "0"):
         low = None if low is None else low + target
         high = None if high is None else high + target
-    # A file whose nominal lies outside of its own limits says something that nobody can mean.
-    if target is not None and ((low is not None and target < low) or (high is not None and target > high)):
+    # A nominal outside of the limits is the rule for a shaft 25 p6, but not farther away than half of itself.
+    if target is not None and low is not None and low - target > abs(target) / 2:
+        return None, None
+    if target is not None and high is not None and target - high > abs(target) / 2:
         return None, None
     return low, high
 

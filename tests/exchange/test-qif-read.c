@@ -246,6 +246,9 @@ test_varied_jobs_again (void)
 #define MAX_(attributes, value)   "<MaxValue " attributes ">" value "</MaxValue>"
 #define MIN_(attributes, value)   "<MinValue " attributes ">" value "</MinValue>"
 #define TARGET(attributes, value) "<TargetValue " attributes ">" value "</TargetValue>"
+#define FIT(form, grade)                                                                               \
+  "<LimitsAndFitsSpecification zoneVariance='HOLE'><FormVariance>" form "</FormVariance><Grade>" grade \
+  "</Grade></LimitsAndFitsSpecification>"
 #define OWN(name, measured)                                                           \
   "<FileUnits><PrimaryUnits>" MM                                                      \
   "</PrimaryUnits><UserDefinedUnits n='1'><UserDefinedUnit><WhatIsMeasured>" measured \
@@ -264,6 +267,17 @@ static const struct {
         ONE ("Length", LIMITS (MAX_ ("", "+0.1"), "", "false"), TARGET ("decimalPlaces='3'", "12")) END,
     "length mm 12.000 - 12.100" },
   { ROOT UNITS (MM) ONE ("Depth", LIMITS ("", MIN_ ("", " 3 "), "1"), "") END, "depth mm - 3 -" },
+  /* A shaft with interference: its nominal lies beside its limits. */
+  { ROOT UNITS (MM)
+        ONE ("Diameter", LIMITS (MAX_ ("", "25.035"), MIN_ ("", "25.022"), "true"), TARGET ("", "25")) END,
+    "diameter mm 25 25.022 25.035" },
+  { ROOT UNITS (MM)
+        ONE ("Diameter", LIMITS (MAX_ ("", "-.007"), MIN_ ("", "-.020"), "false"), TARGET ("", "25")) END,
+    "diameter mm 25 24.980 24.993" },
+  /* ISO 286-2: 25 H7 is 0 to +21 µm, 25 p6 is +22 to +35 µm. */
+  { ROOT UNITS (MM) ONE ("Diameter", FIT ("H", "7"), TARGET ("", "25")) END, "diameter mm 25 25.000 25.021" },
+  { ROOT UNITS (MM) ONE ("Diameter", FIT ("p", "6"), TARGET ("", "25.0")) END,
+    "diameter mm 25.0 25.022 25.035" },
   /* The noise of a program's doubles goes where it is below half a picometre. */
   { ROOT UNITS (MM) ONE ("Width", LIMITS (MAX_ ("", "0.25000000000000006"), MIN_ ("", "-0.25"), "false"),
                          TARGET ("", "25.399999999999999")) END,
@@ -317,13 +331,15 @@ static const struct {
              TARGET ("unitName='mol'", "60")
                  MAX_ ("unitName='mol'", "62") "<DefinedAsLimit>true</DefinedAsLimit>") END,
     "unit “mol”" },
+  { ROOT UNITS (INCH) ONE ("Diameter", FIT ("H", "7"), TARGET ("", "1")) END, "nominal in millimetres" },
+  { ROOT UNITS (MM) ONE ("Diameter", FIT ("Q", "7"), TARGET ("", "25")) END, "ISO 286" },
   { ROOT UNITS (MM) ONE ("WeldFillet", "", "") END, "not judged here: WeldFillet" },
   { ROOT UNITS (MM) ONE ("Width", "<NonTolerance>SET</NonTolerance>", TARGET ("", "2")) END, "no limits" },
   { ROOT UNITS (MM) ONE ("Width", LIMITS (MAX_ ("", "1"), MIN_ ("", "2"), "true"), "") END,
     "above the upper" },
   { ROOT UNITS (MM) ONE ("Width", LIMITS (MAX_ ("", "4.2"), MIN_ ("", "3.8"), "false"), TARGET ("", "2.0"))
         END,
-    "outside of its limits" },
+    "far outside of its limits" },
   { ROOT UNITS (MM) ONE ("Width", LIMITS (MAX_ ("", "4.2"), MIN_ ("", "3.8"), "false"), "") END,
     "no nominal to add" },
   { ROOT UNITS (MM) ONE ("Width", LIMITS (MAX_ ("linearUnit='cubit'", "4.2"), "", "true"), "") END,

@@ -298,6 +298,27 @@ test_content (void)
   remove_folder (folder);
 }
 
+/* A hole of 6.700 in 6.6 to 6.8 lies 0.100 from its maximum material: so much is added to the zone (ASME
+ * Y14.5, ISO 2692), and 0.25 passes under a stated 0.2. */
+static void
+test_bonus (void)
+{
+  g_autoptr (TmJob) job = read_job (
+      "{\"format\": \"tenthmark-job\", \"version\": 1, \"job\": {\"part_number\": \"P\", \"unit\": \"mm\"},"
+      " \"features\": [{\"balloon\": \"1\", \"kind\": \"bore\", \"requirement\": \"Ø6.6 +0.2 -0\"},"
+      " {\"balloon\": \"2\", \"requirement\": \"⌖ Ø0.2 Ⓜ A\", \"size_feature\": \"1\"}],"
+      " \"pieces\": [{\"serial\": \"001\"}],"
+      " \"readings\": [{\"piece\": \"001\", \"feature\": \"1\", \"value\": \"6.700\"},"
+      " {\"piece\": \"001\", \"feature\": \"2\", \"value\": \"0.25\"}]}");
+  g_autoptr (GString) out = write_job (job);
+  const char *position = strstr (out->str, "<PositionCharacteristicMeasurement");
+
+  g_assert_nonnull (position);
+  g_assert_nonnull (strstr (position, "<CharacteristicStatusEnum>PASS</CharacteristicStatusEnum>"));
+  g_assert_nonnull (strstr (position, ">0.25</Value>"));
+  g_assert_nonnull (strstr (position, ">0.1</Bonus>"));
+}
+
 /* What the schema does not find: each count is that of its children, each id stands once, each reference
  * leads to an id. */
 static void
@@ -421,6 +442,7 @@ main (int argc, char **argv)
   g_test_add_func ("/qif/write/samples-validate", test_samples_validate);
   g_test_add_func ("/qif/write/generated-validate", test_generated_validate);
   g_test_add_func ("/qif/write/content", test_content);
+  g_test_add_func ("/qif/write/bonus", test_bonus);
   g_test_add_func ("/qif/write/sound", test_sound);
   g_test_add_func ("/qif/write/repeats", test_repeats);
   g_test_add_func ("/qif/write/texts", test_texts);
