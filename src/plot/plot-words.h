@@ -40,6 +40,12 @@ const char *tm_words_plural (const char *one, const char *many, gulong n) G_GNUC
  * itself, which is given back. */
 char *tm_words_number (char *number);
 
+/* printf() with the decimal mark of this thread's words. */
+char *tm_words_print (const char *format, ...) G_GNUC_PRINTF (1, 2) G_GNUC_WARN_UNUSED_RESULT;
+char *tm_words_vprint (const char *format, va_list list) G_GNUC_PRINTF (1, 0) G_GNUC_WARN_UNUSED_RESULT;
+void tm_words_append (GString *out, const char *format, ...) G_GNUC_PRINTF (2, 3);
+void tm_words_vappend (GString *out, const char *format, va_list list) G_GNUC_PRINTF (2, 0);
+
 #undef _
 #define _(text) tm_words_text (NULL, (text))
 #undef C_
@@ -50,7 +56,14 @@ char *tm_words_number (char *number);
 #define g_dpgettext2(domain, context, text) tm_words_text ((context), (text))
 #define g_dgettext(domain, text)            tm_words_text (NULL, (text))
 
+#define g_strdup_printf         tm_words_print
+#define g_strdup_vprintf        tm_words_vprint
+#define g_string_append_printf  tm_words_append
+#define g_string_append_vprintf tm_words_vappend
+
 /* What core prints for people to read. */
+#define tm_quantity_format(...)       tm_words_number (tm_quantity_format (__VA_ARGS__))
+#define tm_quantity_format_in(...)    tm_words_number (tm_quantity_format_in (__VA_ARGS__))
 #define tm_count_format(...)          tm_words_number (tm_count_format (__VA_ARGS__))
 #define tm_count_format_exact(...)    tm_words_number (tm_count_format_exact (__VA_ARGS__))
 #define tm_count_format_bound(...)    tm_words_number (tm_count_format_bound (__VA_ARGS__))

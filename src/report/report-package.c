@@ -8,42 +8,59 @@
 #include "report-language.h"
 #include "report-part.h"
 
-#define LONGEST_HEAD 90 /* letters of the part's number repeated on each page; the first page has all of it \
-                         */
-#define MOST_PLOTS 200
+#define LONGEST_HEAD                                                                     \
+  60 /* letters of the part's number repeated on each page; the first page has all of it \
+      */
+#define MOST_PLOTS  200
+#define MOST_PIECES 5 /* that have lines of their own */
 
 /* How much of the work is done before the pages are written. */
 #define BUILT 0.4
 
 static gboolean
-is_plotted (const TmReportLine *line)
+has_many_pieces (const GPtrArray *lines)
 {
-  return tm_feature_is_diameter (line->feature) && line->judgement.sizes.n_stations > 0;
+  const TmPiece *last = NULL;
+  guint n = 0;
+
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const TmReportLine *line = g_ptr_array_index (lines, i);
+
+      n += line->piece != last;
+      last = line->piece;
+    }
+  return n > MOST_PIECES;
 }
 
+/* Of many pieces only those that are not in: their sizes stand on the batch's charts. */
 static GArray *
-list_plotted (const TmReportContent *content)
+list_plotted (const TmParts *parts)
 {
+  const GPtrArray *lines = parts->content->lines;
   GArray *plotted = g_array_new (FALSE, FALSE, sizeof (guint));
 
-  for (guint i = 0; i < content->lines->len && plotted->len < MOST_PLOTS; i++)
-    if (is_plotted (g_ptr_array_index (content->lines, i)))
-      g_array_append_val (plotted, i);
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const TmReportLine *line = g_ptr_array_index (lines, i);
+
+      if (tm_feature_is_diameter (line->feature) && line->judgement.sizes.n_stations > 0
+          && (!parts->together || line->judgement.verdict != TM_VERDICT_IN))
+        g_array_append_val (plotted, i);
+    }
   return plotted;
 }
 
-static const char *
-shorten (TmReportDocument *document, const char *text)
+static char *
+shorten (const char *text)
 {
   g_autofree char *valid = g_utf8_make_valid (text, -1);
   g_autofree char *head = NULL;
-  g_autofree char *cut = NULL;
 
   if (g_utf8_strlen (valid, -1) <= LONGEST_HEAD)
-    return tm_report_text (document, valid);
+    return g_steal_pointer (&valid);
   head = g_utf8_substring (valid, 0, LONGEST_HEAD - 1);
-  cut = g_strconcat (head, "…", NULL);
-  return tm_report_text (document, cut);
+  return g_strconcat (head, "…", NULL);
 }
 
 static void
@@ -51,13 +68,17 @@ set_margins (TmParts *parts)
 {
   TmReportDocument *document = parts->document;
   const TmJob *job = parts->job;
-  g_autofree char *part = *job->revision != '\0' ? g_strdup_printf ("%s, %s", job->part_number, job->revision)
-                                                 : g_strdup (job->part_number);
+  g_autofree char *number = shorten (job->part_number);
+  g_autofree char *revision = shorten (job->revision);
+  g_autofree char *part
+      = *revision != '\0' ? g_strdup_printf (_ ("%s, revision %s"), number, revision) : g_strdup (number);
+  g_autofree char *id = shorten (job->id);
+  g_autofree char *report = *id != '\0' ? g_strdup_printf (_ ("Report %s"), id) : g_strdup ("");
 
   document->title = tm_part_label (parts, NULL, N_ ("First-article report"));
   document->subtitle = tm_report_text (document, job->part_name);
-  document->head_left = shorten (document, part);
-  document->head_right = shorten (document, job->id);
+  document->head_left = tm_report_text (document, part);
+  document->head_right = tm_report_text (document, report);
   document->foot = document->title;
 }
 
@@ -82,7 +103,10 @@ tm_report_package_new (const TmReportContent *content, const TmReportForm *form,
 
   g_return_val_if_fail (content != NULL && form != NULL, NULL);
   parts.job = content->job;
-  parts.plotted = plotted = list_plotted (content);
+  parts.together = has_many_pieces (content->lines);
+  parts.plotted = plotted = list_plotted (&parts);
+  parts.n_plottable = plotted->len;
+  g_array_set_size (plotted, MIN (plotted->len, MOST_PLOTS));
   tm_language_words (form->language, form->decimal, &parts.words[0]);
   if (form->second_language != NULL && *form->second_language != '\0')
     tm_language_words (form->second_language, form->decimal, &parts.words[parts.n_words++]);

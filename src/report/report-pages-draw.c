@@ -12,6 +12,8 @@
 #define THIN      0.7
 #define MARK_SIZE 2.6 /* radius */
 
+#define MOST_TAGGED 30000u /* cells of one table */
+
 typedef struct {
   TmPages *pages;
   cairo_t *cr;
@@ -156,13 +158,20 @@ draw_rules (const Sheet *sheet, const TmItem *item, const TmSlot *slots, guint n
       draw_rule (sheet, left + slots[i].x, left + slots[i].x + slots[i].width, end - 3.0, HAIRLINE);
 }
 
+/* A table of many thousand cells would be mostly structure: its rows are then paragraphs. */
+static gboolean
+has_cell_tags (const TmReportBlock *block)
+{
+  return block->kind == TM_BLOCK_TABLE && block->cells->len <= MOST_TAGGED;
+}
+
 static const char *
 get_row_tag (const TmItem *item)
 {
   switch (item->block->kind)
     {
     case TM_BLOCK_TABLE:
-      return "TR";
+      return has_cell_tags (item->block) ? "TR" : "P";
     case TM_BLOCK_HEADING:
       return "H2";
     case TM_BLOCK_PARAGRAPH:
@@ -181,7 +190,7 @@ draw_row (const Sheet *sheet, const TmItem *item)
   const gboolean head = item->kind == TM_ITEM_HEAD;
   const guint n = tm_pages_slots (sheet->pages, item->block, item->row, head, slots);
   const TmRowExtent extent = tm_pages_row_extent (sheet->pages, item->block, item->row, head);
-  const gboolean table = item->block->kind == TM_BLOCK_TABLE;
+  const gboolean table = has_cell_tags (item->block);
 
   begin_tag (sheet, get_row_tag (item), NULL);
   for (guint i = 0; i < n; i++)
@@ -210,14 +219,14 @@ draw_picture (const Sheet *sheet, const TmItem *item)
 {
   TmType *type = sheet->pages->type;
   const TmReportBlock *block = item->block;
-  const TmTypeExtent caption = tm_type_measure (type, TM_TYPE_HEADING, block->text, item->width);
+  const TmTypeExtent caption = tm_type_measure (type, TM_TYPE_STRONG, block->text, item->width);
   const double above = caption.height > 0 ? caption.height + TM_CAPTION_GAP : 0.0;
   double height = MAX (1.0, item->height - above);
   const double width = MIN (item->width, height / block->picture.aspect);
 
   begin_tag (sheet, "Figure", NULL);
   use_ink (sheet, FALSE);
-  tm_type_draw (type, sheet->cr, TM_TYPE_HEADING, block->text, item->x, item->y, item->width, TM_SET_START, 0,
+  tm_type_draw (type, sheet->cr, TM_TYPE_STRONG, block->text, item->x, item->y, item->width, TM_SET_START, 0,
                 0);
   height = MIN (height, width * block->picture.aspect);
   cairo_save (sheet->cr);
@@ -310,7 +319,7 @@ draw_foot (const Sheet *sheet, guint page)
 static gboolean
 is_table (const TmItem *item)
 {
-  return item->block != NULL && item->block->kind == TM_BLOCK_TABLE;
+  return item->block != NULL && has_cell_tags (item->block);
 }
 
 void

@@ -223,7 +223,7 @@ get_caption_height (const Flow *flow, const TmReportBlock *block, double width)
 {
   if (*block->text == '\0')
     return 0.0;
-  return tm_type_measure (flow->pages->type, TM_TYPE_HEADING, block->text, width).height + TM_CAPTION_GAP;
+  return tm_type_measure (flow->pages->type, TM_TYPE_STRONG, block->text, width).height + TM_CAPTION_GAP;
 }
 
 /* A picture with its caption, no higher than a page. */

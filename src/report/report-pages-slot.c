@@ -7,6 +7,7 @@
 
 #define LONGEST_MEASURE 540.0 /* points: longer lines of running text are hard to read */
 #define FACT_GAP        14.0
+#define LONGEST_WORD    84.0 /* of a table's cell that is not broken */
 
 /* -------- Columns of a table -------- */
 
@@ -22,46 +23,52 @@ get_indent (TmCellRole role)
   return role == TM_CELL_VERDICT ? TM_MARK_ROOM : 0.0;
 }
 
-/* A number, or a verdict's longest word, is never broken. */
-static double
-find_least (TmPages *pages, const TmReportBlock *block, guint column, double natural)
-{
-  const TmReportColumn *wish = &block->columns[column];
-  double least = MAX (wish->least, tm_type_word (pages->type, TM_TYPE_HEAD, wish->title) + 2 * TM_TABLE_GAP);
+typedef struct {
+  double natural; /* for its longest text, as far as is wished */
+  double least;
+} Wish;
 
-  if (wish->role == TM_CELL_NUMBER)
-    return wish->most > 0 ? MAX (least, MIN (natural, wish->most)) : natural;
-  if (wish->role != TM_CELL_VERDICT)
-    return MIN (least, MAX (natural, wish->least));
+/* The widest text and the widest word of a column, both with what stands before them. */
+static void
+measure_cells (TmPages *pages, const TmReportBlock *block, guint column, double *text, double *word)
+{
+  const char *last = NULL;
+
+  *text = *word = 0.0;
   for (guint row = 0; row < tm_report_block_rows (block); row++)
     {
       const TmReportCell *cell = tm_report_block_cell (block, row, column);
+      double indent;
 
-      if (cell != NULL)
-        least = MAX (least,
-                     tm_type_word (pages->type, TM_TYPE_CELL, cell->text) + TM_MARK_ROOM + 2 * TM_TABLE_GAP);
+      if (cell == NULL || *cell->text == '\0' || cell->text == last)
+        continue;
+      indent = get_indent (cell->role);
+      *text = MAX (*text, tm_type_width (pages->type, get_style (cell), cell->text) + indent);
+      *word = MAX (*word, tm_type_word (pages->type, get_style (cell), cell->text) + indent);
+      last = cell->text;
     }
-  return least;
 }
 
-static double
-find_natural (TmPages *pages, const TmReportBlock *block, guint column)
+/* A column's title and words of usual length are never broken, nor are numbers and verdicts; a longer word
+ * makes way. */
+static Wish
+find_wish (TmPages *pages, const TmReportBlock *block, guint column)
 {
-  const TmReportColumn *wish = &block->columns[column];
-  double natural = tm_type_word (pages->type, TM_TYPE_HEAD, wish->title);
+  const TmReportColumn *own = &block->columns[column];
+  const double title = tm_type_word (pages->type, TM_TYPE_HEAD, own->title) + 2 * TM_TABLE_GAP;
+  double text, word;
+  gboolean whole;
+  Wish wish;
 
-  for (guint row = 0; row < tm_report_block_rows (block); row++)
-    {
-      const TmReportCell *cell = tm_report_block_cell (block, row, column);
-
-      if (cell != NULL && *cell->text != '\0')
-        natural = MAX (natural,
-                       tm_type_width (pages->type, get_style (cell), cell->text) + get_indent (cell->role));
-    }
-  natural += 2 * TM_TABLE_GAP;
-  if (wish->most > 0)
-    natural = MIN (natural, MAX (wish->most, wish->least));
-  return MAX (natural, wish->least);
+  measure_cells (pages, block, column, &text, &word);
+  text += 2 * TM_TABLE_GAP;
+  word += 2 * TM_TABLE_GAP;
+  wish.natural = own->most > 0 ? MIN (text, own->most) : text;
+  whole = own->role == TM_CELL_NUMBER || own->role == TM_CELL_VERDICT;
+  wish.least = MAX (own->least, whole ? wish.natural : MIN (word, LONGEST_WORD));
+  wish.least = MAX (wish.least, title);
+  wish.natural = MAX (wish.natural, wish.least);
+  return wish;
 }
 
 /* Takes from what each column has above its least; where that is not enough, all give way alike. */
@@ -103,8 +110,10 @@ make_columns (TmPages *pages, const TmReportBlock *block)
 
   for (guint i = 0; i < block->n_columns; i++)
     {
-      columns->width[i] = find_natural (pages, block, i);
-      least[i] = find_least (pages, block, i, columns->width[i]);
+      const Wish wish = find_wish (pages, block, i);
+
+      columns->width[i] = wish.natural;
+      least[i] = wish.least;
       total += columns->width[i];
     }
   if (total > room)

@@ -33,23 +33,155 @@ typedef enum {
 } Column;
 
 static const TmReportColumn columns[N_COLUMNS] = {
-  [COLUMN_BALLOON] = { N_ ("No."), 24, 46, 0, TM_CELL_CENTRE },
-  [COLUMN_WHERE] = { N_ ("Sheet, zone"), 32, 60, 0, TM_CELL_CENTRE },
-  [COLUMN_CLASS] = { N_ ("Class"), 32, 50, 0, TM_CELL_CENTRE },
+  [COLUMN_BALLOON] = { N_ ("No."), 24, 46, 0.3, TM_CELL_CENTRE },
+  [COLUMN_WHERE] = { N_ ("Sheet, zone"), 32, 60, 0.3, TM_CELL_CENTRE },
+  [COLUMN_CLASS] = { N_ ("Class"), 32, 70, 0.3, TM_CELL_CENTRE },
   [COLUMN_REQUIREMENT] = { N_ ("Requirement"), 70, 170, 3, TM_CELL_PLAIN },
-  [COLUMN_PIECE] = { N_ ("Piece"), 26, 60, 0, TM_CELL_CENTRE },
-  [COLUMN_PLACE] = { N_ ("Place"), 26, 50, 0, TM_CELL_CENTRE },
-  [COLUMN_UNIT] = { N_ ("Unit"), 22, 40, 0, TM_CELL_CENTRE },
-  [COLUMN_LOWER] = { N_ ("Lower limit"), 36, 90, 0, TM_CELL_NUMBER },
-  [COLUMN_UPPER] = { N_ ("Upper limit"), 36, 90, 0, TM_CELL_NUMBER },
-  [COLUMN_LIMITS] = { N_ ("Limits"), 36, 90, 0, TM_CELL_NUMBER },
-  [COLUMN_RESULT] = { N_ ("Result"), 40, 110, 0, TM_CELL_NUMBER },
-  [COLUMN_UNCERTAINTY] = { N_ ("Uncertainty ± (95 %)"), 36, 60, 0, TM_CELL_NUMBER },
-  [COLUMN_VERDICT] = { N_ ("Verdict"), 44, 90, 0, TM_CELL_VERDICT },
+  [COLUMN_PIECE] = { N_ ("Piece"), 26, 60, 0.3, TM_CELL_CENTRE },
+  [COLUMN_PLACE] = { N_ ("Place"), 40, 50, 0.2, TM_CELL_CENTRE },
+  [COLUMN_UNIT] = { N_ ("Unit"), 22, 40, 0.1, TM_CELL_CENTRE },
+  [COLUMN_LOWER] = { N_ ("Lower limit"), 36, 90, 0.4, TM_CELL_NUMBER },
+  [COLUMN_UPPER] = { N_ ("Upper limit"), 36, 90, 0.4, TM_CELL_NUMBER },
+  [COLUMN_LIMITS] = { N_ ("Limits"), 36, 90, 0.4, TM_CELL_NUMBER },
+  [COLUMN_RESULT] = { N_ ("Result"), 40, 110, 0.6, TM_CELL_NUMBER },
+  [COLUMN_UNCERTAINTY] = { N_ ("Uncertainty ± (95 %)"), 36, 80, 0.4, TM_CELL_NUMBER },
+  [COLUMN_VERDICT] = { N_ ("Verdict"), 44, 100, 0.5, TM_CELL_VERDICT },
   [COLUMN_GAUGE] = { N_ ("Gauge"), 36, 90, 1, TM_CELL_PLAIN },
-  [COLUMN_REFERENCE] = { N_ ("Nonconformance"), 44, 90, 0, TM_CELL_PLAIN },
-  [COLUMN_COMMENT] = { N_ ("Comment"), 60, 170, 2, TM_CELL_PLAIN },
+  [COLUMN_REFERENCE] = { N_ ("Nonconformance"), 44, 90, 0.5, TM_CELL_PLAIN },
+  [COLUMN_COMMENT] = { N_ ("Comment"), 60, 170, 2.5, TM_CELL_PLAIN },
 };
+
+/* -------- Rows -------- */
+
+#define MOST_APART 10 /* pieces of one characteristic that have a row of their own */
+
+/* A line, or the lines of all pieces for one place of one feature. */
+typedef struct {
+  const TmReportLine *line; /* or that of the smallest piece */
+  guint index;              /* in the content */
+  const TmReportLine *largest;
+  TmVerdict worst;
+  double expanded; /* largest, counts */
+  guint n;         /* pieces put together; 1: a single one */
+  guint n_unread, n_more;
+} Row;
+
+static double
+get_mean (const TmReportLine *line, guint station)
+{
+  const TmLocalSize *size = &line->judgement.sizes.stations[station];
+
+  return (double)size->sum / MAX (1u, size->n);
+}
+
+/* Out before too close before not measured before in. */
+static guint
+rank_verdict (TmVerdict verdict)
+{
+  return verdict == TM_VERDICT_OUT            ? 3
+         : verdict == TM_VERDICT_TOO_CLOSE    ? 2
+         : verdict == TM_VERDICT_NOT_MEASURED ? 1
+                                              : 0;
+}
+
+static Row
+make_row (const TmReportLine *line, guint index)
+{
+  return (Row) { line, index, line, line->judgement.verdict, line->judgement.expanded, 1, 0, 0 };
+}
+
+static void
+join_line (Row *row, const TmReportLine *line, guint index)
+{
+  const TmSizes *sizes = &line->judgement.sizes;
+
+  row->n++;
+  if (rank_verdict (line->judgement.verdict) > rank_verdict (row->worst))
+    row->worst = line->judgement.verdict;
+  if (isfinite (line->judgement.expanded) && !(row->expanded >= line->judgement.expanded))
+    row->expanded = line->judgement.expanded;
+  if (sizes->n_stations == 0 || tm_kind_is_attribute (line->feature->kind))
+    return;
+  if (row->line->judgement.sizes.n_stations == 0
+      || get_mean (line, sizes->smallest) < get_mean (row->line, row->line->judgement.sizes.smallest))
+    row->line = line;
+  if (row->largest->judgement.sizes.n_stations == 0
+      || get_mean (line, sizes->largest) > get_mean (row->largest, row->largest->judgement.sizes.largest))
+    row->largest = line;
+}
+
+/* Not measured is only counted; other verdicts than in have their pieces named. */
+static void
+add_apart (GArray *rows, Row *whole, const TmReportLine *line, guint index, guint *apart)
+{
+  const Row single = make_row (line, index);
+
+  if (line->judgement.verdict == TM_VERDICT_NOT_MEASURED)
+    whole->n_unread++;
+  else if (line->judgement.verdict != TM_VERDICT_IN && (*apart)++ < MOST_APART)
+    g_array_append_val (rows, single);
+  else if (line->judgement.verdict != TM_VERDICT_IN)
+    whole->n_more++;
+}
+
+/* @indexes: the lines of one place of one feature, one for each piece. */
+static void
+add_group (GArray *rows, const GPtrArray *lines, const GArray *indexes)
+{
+  const guint first = g_array_index (indexes, guint, 0), at = rows->len;
+  Row whole = make_row (g_ptr_array_index (lines, first), first);
+  guint apart = 0;
+
+  g_array_append_val (rows, whole);
+  for (guint i = 0; i < indexes->len; i++)
+    {
+      const guint index = g_array_index (indexes, guint, i);
+      const TmReportLine *line = g_ptr_array_index (lines, index);
+
+      if (i > 0)
+        join_line (&whole, line, index);
+      if (indexes->len > 1)
+        add_apart (rows, &whole, line, index, &apart);
+    }
+  g_array_index (rows, Row, at) = whole;
+}
+
+static GArray *
+find_group (GHashTable *groups, GPtrArray *order, const TmReportLine *line)
+{
+  g_autofree char *key = g_strdup_printf ("%p/%u", (gconstpointer)line->feature, line->place);
+  GArray *group = g_hash_table_lookup (groups, key);
+
+  if (group == NULL)
+    {
+      group = g_array_new (FALSE, FALSE, sizeof (guint));
+      g_hash_table_insert (groups, g_steal_pointer (&key), group);
+      g_ptr_array_add (order, group);
+    }
+  return group;
+}
+
+static GArray *
+make_rows (const TmParts *parts)
+{
+  const GPtrArray *lines = parts->content->lines;
+  GArray *rows = g_array_new (FALSE, FALSE, sizeof (Row));
+  g_autoptr (GHashTable) groups = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autoptr (GPtrArray) order = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
+
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const Row single = make_row (g_ptr_array_index (lines, i), i);
+
+      if (parts->together)
+        g_array_append_val (find_group (groups, order, single.line), i);
+      else
+        g_array_append_val (rows, single);
+    }
+  for (guint i = 0; i < order->len; i++)
+    add_group (rows, lines, g_ptr_array_index (order, i));
+  return rows;
+}
 
 /* -------- Which columns -------- */
 
@@ -66,18 +198,21 @@ say_comment (gconstpointer line)
 }
 
 static void
-look_at (Plan *plan, TmParts *parts, const TmReportLine *line)
+look_at (Plan *plan, TmParts *parts, const Row *row)
 {
+  const TmReportLine *line = row->line;
   const TmFeature *feature = line->feature;
   const TmReportLine *first = g_ptr_array_index (parts->content->lines, 0);
   g_autofree char *comment = tm_report_line_comment (line);
 
   plan->shown[COLUMN_WHERE] |= *feature->sheet != '\0' || *feature->zone != '\0';
   plan->shown[COLUMN_CLASS] |= *feature->designator != '\0';
-  plan->shown[COLUMN_PIECE] |= line->piece != first->piece;
+  plan->shown[COLUMN_PIECE] |= line->piece != first->piece || row->n > 1;
   plan->shown[COLUMN_PLACE] |= feature->places > 1;
   plan->shown[COLUMN_REFERENCE] |= line->nonconformance != NULL && *line->nonconformance->number != '\0';
-  plan->shown[COLUMN_COMMENT] |= *comment != '\0';
+  plan->shown[COLUMN_COMMENT] |= *comment != '\0' || row->n_unread + row->n_more > 0;
+  plan->shown[COLUMN_GAUGE] |= *line->judgement.method_name != '\0';
+  plan->shown[COLUMN_UNCERTAINTY] |= isfinite (line->judgement.expanded);
   if (tm_kind_is_attribute (feature->kind))
     return;
   plan->shown[COLUMN_UNIT] |= plan->unit != TM_UNIT_NONE && feature->unit != plan->unit;
@@ -96,16 +231,16 @@ stack (Plan *plan)
 }
 
 static Plan
-make_plan (TmParts *parts)
+make_plan (TmParts *parts, const GArray *rows)
 {
-  static const Column always[] = { COLUMN_BALLOON, COLUMN_REQUIREMENT, COLUMN_LOWER,   COLUMN_UPPER,
-                                   COLUMN_RESULT,  COLUMN_UNCERTAINTY, COLUMN_VERDICT, COLUMN_GAUGE };
+  static const Column always[]
+      = { COLUMN_BALLOON, COLUMN_REQUIREMENT, COLUMN_LOWER, COLUMN_UPPER, COLUMN_RESULT, COLUMN_VERDICT };
   Plan plan = { .upright = !parts->form->landscape };
 
   for (gsize i = 0; i < G_N_ELEMENTS (always); i++)
     plan.shown[always[i]] = TRUE;
-  for (guint i = 0; i < parts->content->lines->len; i++)
-    look_at (&plan, parts, g_ptr_array_index (parts->content->lines, i));
+  for (guint i = 0; i < rows->len; i++)
+    look_at (&plan, parts, &g_array_index (rows, Row, i));
   if (plan.shown[COLUMN_UNIT])
     plan.unit = TM_UNIT_NONE;
   if (plan.upright)
@@ -233,55 +368,61 @@ add_limits (TmParts *parts, const Plan *plan, const TmReportLine *line)
 }
 
 static char *
-format_station (const TmReportLine *line, guint station)
+format_station (const TmReportLine *line, guint station, guint decimals)
 {
   const TmLocalSize *size = &line->judgement.sizes.stations[station];
 
-  return tm_mean_format (size->sum, MAX (1u, size->n), line->feature->unit, tm_report_line_decimals (line));
+  return tm_mean_format (size->sum, MAX (1u, size->n), line->feature->unit, decimals);
 }
 
 static void
-add_range (TmParts *parts, const Plan *plan, const TmReportLine *line)
+add_range (TmParts *parts, const Plan *plan, const Row *row)
 {
-  const TmSizes *sizes = &line->judgement.sizes;
-  g_autofree char *smallest = format_station (line, sizes->smallest);
-  g_autofree char *largest = format_station (line, sizes->largest);
+  const guint decimals = MAX (tm_report_line_decimals (row->line), tm_report_line_decimals (row->largest));
+  g_autofree char *smallest = format_station (row->line, row->line->judgement.sizes.smallest, decimals);
+  g_autofree char *largest = format_station (row->largest, row->largest->judgement.sizes.largest, decimals);
   g_autofree char *range = g_strdup_printf (plan->upright ? "%s …\n%s" : "%s … %s", smallest, largest);
 
   tm_report_add_cell (parts->document, g_str_equal (smallest, largest) ? smallest : range);
 }
 
-static void
-add_result (TmParts *parts, const Plan *plan, const TmReportLine *line)
+/* Of pieces put together the worst. */
+static const char *
+word_outcome (TmParts *parts, const Row *row)
 {
-  const TmJudgement *judgement = &line->judgement;
-  const TmSizes *sizes = &judgement->sizes;
+  const TmJudgement *judgement = &row->line->judgement;
+  const gboolean failed
+      = row->n > 1 ? row->worst == TM_VERDICT_OUT
+                   : judgement->sizes.n_stations > 0
+                         && judgement->sizes.stations[judgement->deciding].outcome == TM_OUTCOME_FAIL;
 
-  if (tm_kind_is_attribute (line->feature->kind))
-    {
-      const gboolean failed
-          = sizes->n_stations > 0 && sizes->stations[judgement->deciding].outcome == TM_OUTCOME_FAIL;
+  if (judgement->sizes.n_stations == 0 && row->n == 1)
+    return "";
+  return tm_part_label (parts, NULL, failed ? N_ ("fail") : N_ ("pass"));
+}
 
-      tm_report_add_cell (
-          parts->document,
-          sizes->n_stations == 0 ? "" : tm_part_label (parts, NULL, failed ? N_ ("fail") : N_ ("pass")));
-    }
-  else if (sizes->n_stations == 0)
+static void
+add_result (TmParts *parts, const Plan *plan, const Row *row)
+{
+  const TmJudgement *judgement = &row->line->judgement;
+
+  if (tm_kind_is_attribute (row->line->feature->kind))
+    tm_report_add_cell (parts->document, word_outcome (parts, row));
+  else if (judgement->sizes.n_stations == 0)
     {
       g_autofree char *size = tm_judgement_size_text (judgement);
 
       tm_report_add_cell (parts->document, size);
     }
   else
-    add_range (parts, plan, line);
+    add_range (parts, plan, row);
 }
 
 static void
-add_uncertainty (TmParts *parts, const TmReportLine *line)
+add_uncertainty (TmParts *parts, const Row *row)
 {
-  const double expanded = line->judgement.expanded;
-  g_autofree char *text = isfinite (expanded) && !tm_kind_is_attribute (line->feature->kind)
-                              ? tm_judgement_spread_text (&line->judgement, expanded)
+  g_autofree char *text = isfinite (row->expanded) && !tm_kind_is_attribute (row->line->feature->kind)
+                              ? tm_judgement_spread_text (&row->line->judgement, row->expanded)
                               : g_strdup ("");
 
   tm_report_add_cell (parts->document, text);
@@ -303,32 +444,68 @@ find_point (const TmReportLine *line)
   return TM_POINT_DOWN;
 }
 
+/* A row of several pieces has no one side. */
 static void
-add_verdict (TmParts *parts, const TmReportLine *line, guint index)
+add_verdict (TmParts *parts, const Row *row)
 {
-  const TmVerdict verdict = line->judgement.verdict;
-  g_autofree char *plot = tm_part_plot_name (parts, index);
+  g_autofree char *plot = row->n == 1 ? tm_part_plot_name (parts, row->index) : NULL;
 
-  tm_report_add_verdict (parts->document, verdict, find_point (line),
-                         tm_part_label (parts, "verdict", tm_verdict_word (verdict)));
+  tm_report_add_verdict (parts->document, row->worst, row->n == 1 ? find_point (row->line) : TM_POINT_NONE,
+                         tm_part_label (parts, "verdict", tm_verdict_word (row->worst)));
   if (plot != NULL)
     tm_report_link_cell (parts->document, plot);
 }
 
-static void
-add_comment (TmParts *parts, const Plan *plan, const TmReportLine *line)
+static char *
+say_unread (gconstpointer data)
 {
+  const Row *row = data;
+
+  if (row->n_unread == 0)
+    return NULL;
+  return g_strdup_printf (ngettext ("%u piece not measured", "%u pieces not measured", row->n_unread),
+                          row->n_unread);
+}
+
+static char *
+say_more (gconstpointer data)
+{
+  const Row *row = data;
+
+  if (row->n_more == 0)
+    return NULL;
+  return g_strdup_printf (ngettext ("%u more piece is not in", "%u more pieces are not in", row->n_more),
+                          row->n_more);
+}
+
+static void
+add_comment (TmParts *parts, const Plan *plan, const Row *row)
+{
+  const TmReportLine *line = row->line;
   g_autofree char *comment = tm_part_both (parts, say_comment, line);
+  g_autofree char *unread = tm_part_both (parts, say_unread, row);
+  g_autofree char *more = tm_part_both (parts, say_more, row);
   g_autoptr (GString) text
       = g_string_new (plan->upright && line->nonconformance != NULL ? line->nonconformance->number : "");
 
   append_line (text, comment);
+  append_line (text, unread);
+  append_line (text, more);
   tm_report_add_cell (parts->document, text->str);
 }
 
-static void
-add_cell (TmParts *parts, const Plan *plan, Column column, const TmReportLine *line, guint index)
+static char *
+say_pieces (gconstpointer data)
 {
+  const Row *row = data;
+
+  return row->n == 1 ? g_strdup (row->line->piece->serial) : g_strdup_printf (_ ("all %u"), row->n);
+}
+
+static void
+add_cell (TmParts *parts, const Plan *plan, Column column, const Row *row)
+{
+  const TmReportLine *line = row->line;
   g_autofree char *text = NULL;
 
   switch (column)
@@ -343,16 +520,16 @@ add_cell (TmParts *parts, const Plan *plan, Column column, const TmReportLine *l
       add_limits (parts, plan, line);
       return;
     case COLUMN_RESULT:
-      add_result (parts, plan, line);
+      add_result (parts, plan, row);
       return;
     case COLUMN_UNCERTAINTY:
-      add_uncertainty (parts, line);
+      add_uncertainty (parts, row);
       return;
     case COLUMN_VERDICT:
-      add_verdict (parts, line, index);
+      add_verdict (parts, row);
       return;
     case COLUMN_COMMENT:
-      add_comment (parts, plan, line);
+      add_comment (parts, plan, row);
       return;
     case COLUMN_WHERE:
       text = name_where (line->feature);
@@ -361,7 +538,7 @@ add_cell (TmParts *parts, const Plan *plan, Column column, const TmReportLine *l
       text = g_strdup (word_class (parts, line->feature));
       break;
     case COLUMN_PIECE:
-      text = g_strdup (line->piece->serial);
+      text = tm_part_both (parts, say_pieces, row);
       break;
     case COLUMN_PLACE:
       text = say_place (line);
@@ -411,11 +588,25 @@ begin_table (TmParts *parts, const Plan *plan)
   tm_part_table (parts, own, n);
 }
 
+static void
+add_rows (TmParts *parts, const GArray *rows)
+{
+  const Plan plan = make_plan (parts, rows);
+
+  if (plan.unit != TM_UNIT_NONE)
+    tm_part_say (parts, say_unit, &plan, TRUE);
+  begin_table (parts, &plan);
+  for (guint i = 0; i < rows->len; i++)
+    for (guint column = 0; column < N_COLUMNS; column++)
+      if (plan.shown[column])
+        add_cell (parts, &plan, column, &g_array_index (rows, Row, i));
+}
+
 void
 tm_part_characteristics (TmParts *parts)
 {
   const GPtrArray *lines = parts->content->lines;
-  Plan plan;
+  g_autoptr (GArray) rows = make_rows (parts);
 
   tm_part_section (parts, N_ ("Characteristics"), "characteristics", TRUE);
   if (lines->len == 0)
@@ -423,12 +614,12 @@ tm_part_characteristics (TmParts *parts)
       tm_part_say_text (parts, N_ ("None."), FALSE);
       return;
     }
-  plan = make_plan (parts);
-  if (plan.unit != TM_UNIT_NONE)
-    tm_part_say (parts, say_unit, &plan, TRUE);
-  begin_table (parts, &plan);
-  for (guint i = 0; i < lines->len; i++)
-    for (guint column = 0; column < N_COLUMNS; column++)
-      if (plan.shown[column])
-        add_cell (parts, &plan, column, g_ptr_array_index (lines, i), i);
+  if (parts->together)
+    tm_part_say_text (
+        parts,
+        N_ ("Each characteristic stands for all pieces, with the smallest and the largest of them, "
+            "the largest uncertainty and the worst verdict; under it stand pieces that are not in. "
+            "The workbook has every piece."),
+        TRUE);
+  add_rows (parts, rows);
 }

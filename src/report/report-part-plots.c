@@ -5,7 +5,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "core-form.h"
 #include "plot-band.h"
 #include "report-part.h"
 #include "report-words.h"
@@ -65,20 +64,6 @@ add_plot (TmParts *parts, guint index)
   tm_report_add_picture (parts->document, &picture, caption, name);
 }
 
-static guint
-count_measured (const TmReportContent *content)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < content->lines->len; i++)
-    {
-      const TmReportLine *line = g_ptr_array_index (content->lines, i);
-
-      n += tm_feature_is_diameter (line->feature) && line->judgement.sizes.n_stations > 0;
-    }
-  return n;
-}
-
 typedef struct {
   guint shown, all;
 } Counts;
@@ -94,11 +79,11 @@ say_cut (gconstpointer data)
 void
 tm_part_plots (TmParts *parts)
 {
-  const Counts counts = { parts->plotted->len, count_measured (parts->content) };
+  const Counts counts = { parts->plotted->len, parts->n_plottable };
 
   if (counts.shown == 0)
     return;
-  tm_part_section (parts, N_ ("Band plots"), "plots", TRUE);
+  tm_part_section (parts, N_ ("Band plots"), "plots", FALSE);
   tm_part_say_text (
       parts,
       N_ ("Each bore's limits, the zone in which a size is proven in, and each station's reading "

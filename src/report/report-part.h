@@ -22,7 +22,9 @@ typedef struct {
   TmReportDocument *document;
   TmWords words[2];
   guint n_words;
-  GArray *plotted; /* guint: lines of the content that have a band plot */
+  gboolean together; /* many pieces: each characteristic stands for all of them, and those not in are named */
+  GArray *plotted;   /* guint: lines of the content that have a band plot */
+  guint n_plottable; /* that could have one */
   TmReportProgress progress;
   gpointer data;
   gboolean cancelled;

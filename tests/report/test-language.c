@@ -237,6 +237,30 @@ test_threads (void)
   g_assert_null (g_thread_join (english));
 }
 
+/* Numbers take the comma; texts, whole numbers and what the sentence itself says keep their points. */
+static void
+test_numbers (void)
+{
+  TmWords words;
+  g_autofree char *plain = tm_words_print ("%.2f", 1.5);
+  g_autofree char *mixed = NULL, *wide = NULL, *none = NULL;
+  g_autoptr (GString) added = g_string_new ("x");
+
+  g_assert_cmpstr (plain, ==, "1.50");
+  tm_language_words ("en", TM_DECIMAL_COMMA, &words);
+  tm_words_use (&words);
+  mixed = tm_words_print ("B89.7.3 %s: %+.3f %s (95 %%: %.0f to %g), %u of %" G_GINT64_FORMAT " %.3s.", "a.b",
+                          -2.5, "µm", 3.0, 0.25, 7u, (gint64)-9000000000, "abcdef");
+  wide = tm_words_print ("%*.*f|%-8.2e|", 8, 2, 1.5, 12345.0);
+  none = tm_words_print ("100 %% of 1.5");
+  tm_words_append (added, "%.1f", 2.5);
+  tm_words_use (NULL);
+  g_assert_cmpstr (mixed, ==, "B89.7.3 a.b: -2,500 µm (95 %: 3 to 0,25), 7 of -9000000000 abc.");
+  g_assert_cmpstr (wide, ==, "    1,50|1,23e+04|");
+  g_assert_cmpstr (none, ==, "100 % of 1.5");
+  g_assert_cmpstr (added->str, ==, "x2,5");
+}
+
 static void
 test_unknown (void)
 {
@@ -293,6 +317,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/language/damaged", test_damaged);
   g_test_add_func ("/language/other-byte-order", test_other_byte_order);
   g_test_add_func ("/language/threads", test_threads);
+  g_test_add_func ("/language/numbers", test_numbers);
   g_test_add_func ("/language/unknown", test_unknown);
   g_test_add_func ("/language/dates", test_dates);
   return g_test_run ();

@@ -67,12 +67,14 @@ use_comma (const TmReportForm *form, char *number)
 
 /* The balloon as a word, and the smallest size to the digit. */
 static void
-assert_line (const TmReportLine *line, const TmReportForm *form, const char *words)
+assert_line (const TmReportLine *line, gboolean together, const TmReportForm *form, const char *words)
 {
   const TmSizes *sizes = &line->judgement.sizes;
   g_autofree char *balloon = g_strdup_printf ("\n%s\n", line->feature->balloon);
 
   g_assert_nonnull (strstr (words, balloon));
+  if (together && line->judgement.verdict == TM_VERDICT_IN)
+    return;
   if (sizes->n_stations == 1 && !tm_kind_is_attribute (line->feature->kind))
     {
       g_autofree char *size = use_comma (form, tm_judgement_size_text (&line->judgement));
@@ -115,7 +117,8 @@ check_sample (const char *path)
       g_assert_cmpuint (pdf_pages (place.path), ==, n);
       words = list_words (place.path);
       for (guint k = 0; k < content->lines->len; k++)
-        assert_line (g_ptr_array_index (content->lines, k), &forms[i], words);
+        assert_line (g_ptr_array_index (content->lines, k), !tm_job_has_first_article (job), &forms[i],
+                     words);
       assert_inside (place.path, 20);
       fonts = pdf_ask (place.path, NULL, "pdffonts", NULL);
       g_assert_null (strstr (fonts, " no "));
@@ -187,9 +190,42 @@ test_sizes (void)
         assert_inside (place.path, 20);
         words = list_words (place.path);
         for (guint k = 0; k < content->lines->len; k++)
-          assert_line (g_ptr_array_index (content->lines, k), &forms[f], words);
+          assert_line (g_ptr_array_index (content->lines, k), FALSE, &forms[f], words);
         clear_place (&place);
       }
+}
+
+/* Many pieces: one row for each characteristic, with the smallest and largest of all, and under it those that
+ * are not in. */
+static void
+test_many_pieces (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+  g_autofree char *text = NULL;
+  Place place;
+
+  if (!has_pdf_tools ())
+    return;
+  ((TmPiece *)g_ptr_array_index (job->pieces, 0))->first_article = FALSE;
+  for (guint i = 2; i <= 8; i++)
+    {
+      g_autofree char *serial = g_strdup_printf ("S-%u", i);
+      g_autofree char *size = g_strdup_printf ("25.0%02u", i == 8 ? 77 : 5 + i);
+      TmPiece *piece = add_piece (job, g_string_chunk_insert (job->texts, serial), FALSE);
+
+      add_reading (job, piece, bore, "", g_string_chunk_insert (job->texts, size));
+    }
+  add_piece (job, "S-9", FALSE);
+  make_place (&place);
+  write_report (job, &forms[1], place.path);
+  text = pdf_text (place.path);
+  g_assert_nonnull (strstr (text, "all 9"));
+  g_assert_nonnull (strstr (text, "25.007 … 25.077"));
+  g_assert_nonnull (strstr (text, "1 piece not measured"));
+  g_assert_cmpuint (count_text (text, "S-8"), >=, 1);
+  g_assert_cmpuint (count_text (text, "S-3"), ==, 1); /* among the pieces on the first page */
+  clear_place (&place);
 }
 
 /* -------- Hard texts -------- */
@@ -361,6 +397,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/package/samples", test_samples);
   g_test_add_func ("/package/sizes", test_sizes);
+  g_test_add_func ("/package/many-pieces", test_many_pieces);
   g_test_add_func ("/package/hard-names", test_hard_names);
   g_test_add_func ("/package/german", test_german);
   g_test_add_func ("/package/two-languages", test_two_languages);
