@@ -1,9 +1,9 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
-# check-recalculation.py WRITER JOB...: opens the workbook of each job in LibreOffice twice, once as
-# written and once with the stored values of all formulas taken out, so that they must be calculated,
-# and demands the same cells from both.  Prints TAP; skips where LibreOffice is not installed.
+# check-recalculation.py WRITER JOB...: opens the workbook of each job in LibreOffice as written and with the
+# stored values of all formulas taken out, so that they must be calculated, and demands the same cells from
+# both.  Prints TAP; skips where LibreOffice is not installed.
 
 import csv
 import os
@@ -31,18 +31,20 @@ def strip_values(source, target):
     return count
 
 
-def read_sheets(office, path, folder):
+def read_sheets(office, paths, folder):
+    """Every sheet of every workbook, all by one start of the program: {workbook: {sheet: rows}}."""
     os.makedirs(folder)
     subprocess.run(
         [office, "--headless", "-env:UserInstallation=file://" + folder + "/profile",
-         "--convert-to", FILTER, "--outdir", folder, path],
-        check=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=300)
-    sheets = {}
+         "--convert-to", FILTER, "--outdir", folder, *paths],
+        check=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=600)
+    books = {}
     for name in sorted(os.listdir(folder)):
         if name.endswith(".csv"):
             with open(os.path.join(folder, name), encoding="utf-8", newline="") as file:
-                sheets[name.split("-", 1)[1]] = list(csv.reader(file))
-    return sheets
+                book, sheet = name.split("-", 1)
+                books.setdefault(book, {})[sheet] = list(csv.reader(file))
+    return books
 
 
 def same(a, b):
@@ -69,20 +71,26 @@ def find_differences(stored, calculated):
     return found
 
 
-def check_job(office, writer, job, folder):
-    base = os.path.join(folder, os.path.splitext(os.path.basename(job))[0])
-    subprocess.run([writer, job, base + ".xlsx"], check=True)
-    os.makedirs(base + "-stripped")
-    stripped = os.path.join(base + "-stripped", os.path.basename(base) + ".xlsx")
-    formulas = strip_values(base + ".xlsx", stripped)
-    stored = read_sheets(office, base + ".xlsx", base + "-stored")
-    calculated = read_sheets(office, stripped, base + "-calculated")
+def write_books(writer, jobs, folder):
+    """The workbooks as "stored1" and so on, and as "stripped1"; returns their paths, and how many formulas each
+    job has."""
+    paths, formulas = [], []
+    for number, job in enumerate(jobs, 1):
+        stored, stripped = [os.path.join(folder, "%s%d.xlsx" % (way, number)) for way in ("stored", "stripped")]
+        subprocess.run([writer, job, stored], check=True)
+        formulas.append(strip_values(stored, stripped))
+        paths += [stored, stripped]
+    return paths, formulas
+
+
+def check_book(books, number, formulas):
+    stored, calculated = books.get("stored%d" % number, {}), books.get("stripped%d" % number, {})
     found = find_differences(stored, calculated)
     if formulas == 0:
         found.append("the workbook has no formulas")
     if not stored:
         found.append("nothing was converted")
-    return formulas, found
+    return found
 
 
 def main():
@@ -94,12 +102,15 @@ def main():
     bad = False
     print("1..%d" % len(jobs))
     with tempfile.TemporaryDirectory() as folder:
-        for number, job in enumerate(jobs, 1):
-            formulas, found = check_job(office, writer, job, folder)
-            bad = bad or bool(found)
-            print("%s %d - %s, %d formulas" % ("not ok" if found else "ok", number, os.path.basename(job), formulas))
-            for line in found[:20]:
-                print("# " + line)
+        paths, formulas = write_books(writer, jobs, folder)
+        books = read_sheets(office, paths, os.path.join(folder, "sheets"))
+    for number, job in enumerate(jobs, 1):
+        found = check_book(books, number, formulas[number - 1])
+        bad = bad or bool(found)
+        print("%s %d - %s, %d formulas"
+              % ("not ok" if found else "ok", number, os.path.basename(job), formulas[number - 1]))
+        for line in found[:20]:
+            print("# " + line)
     return 1 if bad else 0
 
 

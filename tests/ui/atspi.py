@@ -139,6 +139,34 @@ class Node:
             level = [child for node in level for child in node.children]
         return self
 
+    def texts(self):
+        """The `text` of this and of everything shown below it, asked for at once."""
+        nodes = list(self.walk())
+        counts = self.bus.ask([(*node.place, PROPERTIES, "Get", GLib.Variant("(ss)", (TEXT, "CharacterCount")))
+                               for node in nodes])
+        entries = [(node, count[0]) for node, count in zip(nodes, counts) if count is not None]
+        held = self.bus.ask([(*node.place, TEXT, "GetText", GLib.Variant("(ii)", (0, count)))
+                             for node, count in entries])
+        return ([node.description for node, count in zip(nodes, counts) if count is None]
+                + [answer[0] if answer else "" for answer in held])
+
+    def find_focused(self):
+        """What has the focus at or below this, in order, or None.  Asks of the others only what leads there."""
+        level = [self]
+        while level:
+            answers = self.bus.ask([question for node in level for question in node.questions()[2:]])
+            for at, node in enumerate(level):
+                node.take(None, None, *answers[3 * at:3 * at + 3])
+                if node is not self and not node.shown:
+                    node.children = []
+            level = [child for node in level for child in node.children]
+        found = next((one for one in self.walk() if one.focused), None)
+        if found is not None:
+            children = found.children
+            found.take(*self.bus.ask(found.questions()))
+            found.children = children
+        return found if found is not None and found.focused else None
+
     def walk_with_depth(self, depth=0):
         """This and everything shown below it, in order."""
         yield self, depth

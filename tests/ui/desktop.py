@@ -20,7 +20,8 @@ from atspi import Bus
 # with sanitizers.
 SLOW = float(os.environ.get("TM_SLOW", "1"))
 DEADLINE = 20.0 * SLOW
-POLL = 0.1
+# From one look to the next: short at first, since most answers come at once.
+FIRST_POLL, LAST_POLL = 0.01, 0.1
 
 
 class Failed(Exception):
@@ -30,13 +31,15 @@ class Failed(Exception):
 def wait_until(what, check, seconds=None):
     """Returns the first true answer of check(); fails with the words of `what` at the deadline."""
     end = time.monotonic() + (DEADLINE if seconds is None else seconds * SLOW)
+    poll = FIRST_POLL
     while True:
         answer = check()
         if answer:
             return answer
         if time.monotonic() > end:
             raise Failed("waited in vain for " + what)
-        time.sleep(POLL)
+        time.sleep(poll)
+        poll = min(2 * poll, LAST_POLL)
 
 
 def expect(condition, what):
@@ -215,7 +218,7 @@ class Program:
 
     def focused(self):
         """What has the keyboard, or None."""
-        return next((one for one in self.look().walk() if one.focused), None)
+        return self.window().find_focused()
 
     def dump(self):
         """The whole tree, as text, for a person who looks into a failure."""
@@ -265,15 +268,18 @@ class Program:
 
     def tab_to(self, role=None, name=None, back=False, steps=60):
         """Walks with Tab until the thing of this role and name has the keyboard."""
+        def moved():
+            one = self.focused()
+            return one if one not in (None, before) else None
+        before = self.focused()
         for _ in range(steps):
-            before = self.focused()
             if before is not None and before.matches(role, name):
                 return before
             self.key("shift+Tab" if back else "Tab")
             try:
-                wait_until("the focus to move", lambda: self.focused() not in (None, before), 2)
+                before = wait_until("the focus to move", moved, 2)
             except Failed:
-                pass
+                before = self.focused()
         raise Failed("Tab does not reach %s named %s" % (role or "anything", name))
 
     def wait_focus(self, role=None, name=None):

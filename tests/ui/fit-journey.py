@@ -24,9 +24,9 @@ NO_FIGURE = re.compile(r"(?<![a-z])-?(nan|inf|infinity)(?![a-z])", re.IGNORECASE
 
 
 def sane(program):
-    for one in program.look().walk():
-        for text in (one.name, one.text or ""):
-            expect(not NO_FIGURE.search(text), "“%s” is said" % text)
+    seen = program.look()
+    for text in [one.name for one in seen.walk()] + seen.texts():
+        expect(not NO_FIGURE.search(text or ""), "“%s” is said" % text)
 
 
 def rows_of(program, name):
