@@ -13,6 +13,9 @@
 /* Fewer pieces than this make no run to look at. */
 #define PIECES_LEAST 10
 
+/* What was just recorded is drawn first. */
+#define ASK_AFTER_MS 40
+
 /* -------- What is said -------- */
 
 static gint
@@ -179,7 +182,6 @@ ask_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* When idle: what was just recorded is drawn first. */
 static void
 ask (TmBenchPage *self, const TmFeature *feature, guint place)
 {
@@ -187,7 +189,7 @@ ask (TmBenchPage *self, const TmFeature *feature, guint place)
   self->run_feature = feature;
   self->run_place = place;
   if (has_run (tm_document_job (self->document), feature, place))
-    self->run_ask_id = g_idle_add (ask_cb, self);
+    self->run_ask_id = g_timeout_add (ASK_AFTER_MS, ask_cb, self);
   else
     drop_answer (self, FALSE);
 }

@@ -164,13 +164,14 @@ show_says (TmReadingEntry *self)
       g_free (says);
       says = describe_empty (self);
     }
+  if (!g_str_equal (gtk_label_get_text (self->says), says))
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self->value), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, says,
+                                    -1);
   set_says (self, says);
   if (refused)
     gtk_widget_add_css_class (GTK_WIDGET (self->says), "tm-refused");
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self->says), "tm-refused");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->value), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, says,
-                                  -1);
 }
 
 static void
