@@ -121,6 +121,7 @@ describe_out (const TmBatch *batch)
   if (!batch->change.found)
     return g_steal_pointer (&outs);
   change = describe_change (batch);
+  /* Translators: the pieces that are out; under them since when: "most likely from piece 021 on". */
   return batch->change.after > batch->change.before
              ? g_strdup_printf (_ ("%s\nshifted larger, %s"), outs, change)
              : g_strdup_printf (_ ("%s\nshifted smaller, %s"), outs, change);
@@ -152,7 +153,8 @@ describe_few (const TmBatch *batch)
   if (batch->stretch_from > 0)
     {
       g_autofree char *since = describe_stretch (batch);
-      return g_strdup_printf (ngettext ("%u piece measured %s", "%u pieces measured %s", n), n, since);
+      g_autofree char *count = g_strdup_printf (ngettext ("%u piece measured", "%u pieces measured", n), n);
+      return g_strdup_printf ("%s\n%s", since, count);
     }
   return g_strdup_printf (ngettext ("%u piece measured; four are the least that a drift is looked for in",
                                     "%u pieces measured; four are the least that a drift is looked for in",

@@ -106,11 +106,15 @@ tm_words_tolerance_interval (const TmFeature *feature, const TmSpread *spread, d
     return g_strdup_printf (_ ("Not said: %u pieces are too few for that."), spread->n);
   low = format_bound (feature, spread, spread->mean - reach, FALSE);
   high = format_bound (feature, spread, spread->mean + reach, TRUE);
+  if (isfinite (spread->normality_p))
+    return g_strdup_printf (
+        _ ("%s %% sure that %s %% lie between %s and %s %s: mean ± %.3f standard deviations, "
+           "from %u pieces."),
+        sure, share, low, high, tm_unit_symbol (feature->unit), k, spread->n);
   return g_strdup_printf (
       _ ("%s %% sure that %s %% lie between %s and %s %s: mean ± %.3f standard deviations, "
-         "from %u pieces%s."),
-      sure, share, low, high, tm_unit_symbol (feature->unit), k, spread->n,
-      isfinite (spread->normality_p) ? "" : _ (", too few to test that they are normal"));
+         "from %u pieces, too few to test that they are normal."),
+      sure, share, low, high, tm_unit_symbol (feature->unit), k, spread->n);
 }
 
 gboolean
