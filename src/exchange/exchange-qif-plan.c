@@ -119,18 +119,21 @@ is_free (GHashTable *taken, const TmFeature *feature, char separator)
 
 /* The balloons of features with one place go first: they stand as they are. */
 static gboolean
-choose_separator (GHashTable *taken, TmQifFeature *feature, GError **error)
+choose_separator (GHashTable *taken, TmQifFeature *feature, const char *place, GError **error)
 {
+  g_autofree char *where = NULL;
+
   for (const char *separator = separators; *separator != '\0'; separator++)
     {
       if (!is_free (taken, feature->feature, *separator))
         continue;
       feature->separator = *separator;
-      for (guint place = 1; place <= feature->feature->places; place++)
-        g_hash_table_add (taken, make_designator (feature->feature, place, *separator));
+      for (guint i = 1; i <= feature->feature->places; i++)
+        g_hash_table_add (taken, make_designator (feature->feature, i, *separator));
       return TRUE;
     }
-  tm_exchange_fail (error, TM_EXCHANGE_ERROR_DISAGREES, "QIF", feature->feature->balloon,
+  where = g_strdup_printf (_ ("feature %s"), feature->feature->balloon);
+  tm_exchange_fail (error, TM_EXCHANGE_ERROR_DISAGREES, place, where,
                     _ ("another balloon is the same once blanks and places are written; give one of them "
                        "another number"));
   return FALSE;
@@ -146,7 +149,8 @@ choose_separators (TmQif *qif, GError **error)
       {
         TmQifFeature *feature = &g_array_index (qif->features, TmQifFeature, i);
 
-        if ((feature->feature->places > 1) == (pass == 1) && !choose_separator (taken, feature, error))
+        if ((feature->feature->places > 1) == (pass == 1)
+            && !choose_separator (taken, feature, qif->place, error))
           return FALSE;
       }
   return TRUE;

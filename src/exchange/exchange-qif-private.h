@@ -68,6 +68,7 @@ typedef struct {
 typedef struct {
   const TmJob *job;
   const TmQifFacts *facts;
+  const char *place; /* what errors call the file */
   xmlTextWriterPtr xml;
   const char *job_id;
 

@@ -351,7 +351,23 @@ write_planned (TmQif *qif, Outlet *outlet, TmExchangeProgress progress, gpointer
       return FALSE;
     }
   if (!done)
-    tm_exchange_fail (error, TM_EXCHANGE_ERROR_CANCELLED, "QIF", NULL, _ ("cancelled; nothing was written"));
+    tm_exchange_fail (error, TM_EXCHANGE_ERROR_CANCELLED, qif->place, NULL,
+                      _ ("cancelled; nothing was written"));
+  return done;
+}
+
+/* @place is what errors call the file. */
+static gboolean
+write_job (const TmJob *job, const TmQifFacts *facts, const char *place, Outlet *outlet,
+           TmExchangeProgress progress, gpointer data, GError **error)
+{
+  TmQif qif = { .job = job, .facts = facts, .place = place, .job_id = job->id };
+  gboolean done;
+
+  g_return_val_if_fail (tm_job_is_moment (facts->created), FALSE);
+
+  done = tm_qif_plan (&qif, error) && write_planned (&qif, outlet, progress, data, error);
+  tm_qif_plan_clear (&qif);
   return done;
 }
 
@@ -359,15 +375,9 @@ gboolean
 tm_qif_write (const TmJob *job, const TmQifFacts *facts, TmQifSink sink, gpointer sink_data,
               TmExchangeProgress progress, gpointer progress_data, GError **error)
 {
-  TmQif qif = { .job = job, .facts = facts, .job_id = job->id };
   Outlet outlet = { sink, sink_data, NULL };
-  gboolean done;
 
-  g_return_val_if_fail (tm_job_is_moment (facts->created), FALSE);
-
-  done = tm_qif_plan (&qif, error) && write_planned (&qif, &outlet, progress, progress_data, error);
-  tm_qif_plan_clear (&qif);
-  return done;
+  return write_job (job, facts, "QIF", &outlet, progress, progress_data, error);
 }
 
 static gboolean
@@ -393,7 +403,7 @@ typedef struct {
   const TmQifFacts *facts;
   TmExchangeProgress progress;
   gpointer progress_data;
-  const char *path;
+  const char *shown; /* the file's name, for errors */
   int fd;
 } Filling;
 
@@ -401,12 +411,10 @@ static gboolean
 put_cb (const char *bytes, gsize length, gpointer data, GError **error)
 {
   const Filling *filling = data;
-  g_autofree char *shown = NULL;
 
   if (tm_file_put (filling->fd, bytes, length))
     return TRUE;
-  shown = g_filename_display_name (filling->path);
-  tm_exchange_fail_io (error, shown, errno);
+  tm_exchange_fail_io (error, filling->shown, errno);
   return FALSE;
 }
 
@@ -414,17 +422,19 @@ static gboolean
 fill_cb (int fd, gpointer data, GError **error)
 {
   Filling *filling = data;
+  Outlet outlet = { put_cb, filling, NULL };
 
   filling->fd = fd;
-  return tm_qif_write (filling->job, filling->facts, put_cb, filling, filling->progress,
-                       filling->progress_data, error);
+  return write_job (filling->job, filling->facts, filling->shown, &outlet, filling->progress,
+                    filling->progress_data, error);
 }
 
 gboolean
 tm_qif_write_file (const TmJob *job, const TmQifFacts *facts, const char *path, TmExchangeProgress progress,
                    gpointer progress_data, GError **error)
 {
-  Filling filling = { job, facts, progress, progress_data, path, -1 };
+  g_autofree char *shown = g_filename_display_name (path);
+  Filling filling = { job, facts, progress, progress_data, shown, -1 };
 
   return tm_file_replace (path, fill_cb, &filling, error);
 }
