@@ -261,8 +261,11 @@ static void
 cells_changed_cb (TmBatchPage *self)
 {
   double progress = tm_batch_cells_progress (self->cells);
-  g_autofree char *count = tm_words_batch_count (tm_batch_cells_n_measured (self->cells),
-                                                 tm_batch_cells_n_columns (self->cells));
+  const guint n = tm_batch_cells_n_columns (self->cells);
+  /* Only what is judged is known to be measured. */
+  g_autofree char *count
+      = progress < 1 ? g_strdup_printf (ngettext ("%u piece, being judged", "%u pieces, being judged", n), n)
+                     : tm_words_batch_count (tm_batch_cells_n_measured (self->cells), n);
 
   gtk_label_set_text (self->count, count);
   gtk_progress_bar_set_fraction (self->progress, progress);
