@@ -119,7 +119,7 @@ static void
 add_gaps (TmParts *parts)
 {
   static const TmReportColumn columns[]
-      = { { N_ ("No."), 18, 0, 0, TM_CELL_CENTRE },
+      = { { N_ ("No."), 34, 0, 0, TM_CELL_CENTRE },
           { N_ ("What is missing, and what mends it"), 120, 0, 1, TM_CELL_PLAIN } };
   const GPtrArray *gaps = parts->content->gaps;
   const guint shown = gaps->len > MOST_GAPS + 1 ? MOST_GAPS : gaps->len;

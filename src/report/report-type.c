@@ -7,11 +7,12 @@
 
 #include "plot-theme.h"
 
-#define FIRST_LETTER 32 /* of those whose width is known without shaping */
-#define LAST_LETTER  126
-#define MOST_SHAPED  20000 /* texts kept; then all are let go */
-#define NEARLY       0.985 /* of a width: letters pulled together or pushed apart stay within it */
-#define LEAST_WIDTH  4.0
+#define FIRST_LETTER  32 /* of those whose width is known without shaping */
+#define LAST_LETTER   126
+#define MOST_SHAPED   20000 /* texts kept; then all are let go */
+#define NEARLY        0.985 /* of a width: letters pulled together or pushed apart stay within it */
+#define LEAST_WIDTH   4.0
+#define LEFT_TO_RIGHT "\xe2\x80\x8e" /* U+200E */
 
 static const struct {
   double size; /* points */
@@ -62,15 +63,46 @@ equal_keys (gconstpointer a, gconstpointer b)
 
 /* -------- Layouts -------- */
 
+static gboolean
+has_letters (const char *from, const char *to)
+{
+  for (; from < to; from = g_utf8_next_char (from))
+    if (g_unichar_isalpha (g_utf8_get_char (from)))
+      return TRUE;
+  return FALSE;
+}
+
+/* A line without letters, "62 ±0.1", would run the way of the line beside it: under a right-to-left name it
+ * would read backwards.  A mark before it keeps it as it was written. */
+static char *
+settle_direction (const char *text)
+{
+  GString *settled = g_string_new (NULL);
+
+  while (*text != '\0')
+    {
+      const gsize length = strcspn (text, "\n");
+
+      if (length > 0 && !has_letters (text, text + length))
+        g_string_append (settled, LEFT_TO_RIGHT);
+      g_string_append_len (settled, text, (gssize)length);
+      text += length;
+      if (*text == '\n')
+        g_string_append_c (settled, *text++);
+    }
+  return g_string_free (settled, FALSE);
+}
+
 static PangoLayout *
 make_layout (TmType *type, TmTypeStyle style, const char *text)
 {
   PangoLayout *layout = pango_layout_new (type->context);
+  g_autofree char *settled = strchr (text, '\n') != NULL ? settle_direction (text) : NULL;
 
   pango_layout_set_font_description (layout, type->fonts[style]);
   pango_layout_set_attributes (layout, type->attributes);
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_text (layout, text, -1);
+  pango_layout_set_text (layout, settled != NULL ? settled : text, -1);
   return layout;
 }
 

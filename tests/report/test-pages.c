@@ -259,6 +259,35 @@ test_long_texts (void)
   clear_place (&place);
 }
 
+/* A requirement under a right-to-left name reads as it was written: its tolerance stands to the right. */
+static void
+test_direction (void)
+{
+  Place place;
+  g_autoptr (TmReportDocument) document = make_table (1);
+  g_autofree char *boxes = NULL;
+  const char *size, *tolerance;
+
+  if (!has_pdf_tools ())
+    return;
+  make_place (&place);
+  tm_report_add_cell (document, "2");
+  tm_report_add_cell (document, "62 ±0.1\n\xd7\x9e\xd7\xa1\xd7\x91 \xd7\x91");
+  tm_report_add_cell (document, "1.0");
+  write_pages (document, &(TmReportForm) { 0 }, place.path);
+  boxes = pdf_ask (place.path, "-", "pdftotext", "-bbox", NULL);
+  size = strstr (boxes, ">62<");
+  tolerance = strstr (boxes, "±0.1<");
+  g_assert_nonnull (size);
+  g_assert_nonnull (tolerance);
+  while (*size != '<')
+    size--;
+  while (*tolerance != '<')
+    tolerance--;
+  g_assert_cmpfloat (read_attribute (size, "xMin=\""), <, read_attribute (tolerance, "xMin=\""));
+  clear_place (&place);
+}
+
 /* A heading never stands at the foot of a page without what it heads. */
 static void
 test_headings_stay (void)
@@ -424,6 +453,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/pages/pictures", test_pictures);
   g_test_add_func ("/pages/repeated-head", test_repeated_head);
   g_test_add_func ("/pages/long-texts", test_long_texts);
+  g_test_add_func ("/pages/direction", test_direction);
   g_test_add_func ("/pages/headings-stay", test_headings_stay);
   g_test_add_func ("/pages/nothing", test_nothing);
   g_test_add_func ("/pdf/facts", test_facts_of_file);
