@@ -125,7 +125,8 @@ tm_report_write_job (const TmJob *job, const char *path, gboolean (*progress) (d
   if (g_str_has_suffix (lower, ".csv"))
     return write_table (job, path, error);
   g_autoptr (TmReportContent) content = tm_report_content_new (job);
-  return tm_workbook_write (content, path, tm_paper_of_locale (), progress, data, error);
+  return tm_workbook_write (content, path, &(TmReportForm) { .paper = tm_paper_of_locale () }, progress, data,
+                            error);
 }
 
 static gpointer

@@ -42,7 +42,7 @@ write_report (const TmReportContent *content, const char *out, const TmReportFor
   gboolean written;
 
   if (g_str_has_suffix (lower, ".xlsx"))
-    written = tm_workbook_write (content, out, tm_paper_of_locale (), NULL, NULL, &error);
+    written = tm_workbook_write (content, out, form, NULL, NULL, &error);
   else if (g_str_has_suffix (lower, ".csv"))
     written = write_csv (content->job, out, &error);
   else if (g_str_has_suffix (lower, ".qif"))
@@ -109,9 +109,9 @@ tm_verb_report (int n_words, char **words)
   guint n_pages = 0;
   const TmOption options[] = {
     { "out", "FILE", N_ ("where to write it: .pdf, .xlsx, .qif or .csv"), &out, NULL },
-    { "paper", "a4|letter", N_ ("of the .pdf; usual where you are"), &form_words.paper, NULL },
+    { "paper", "a4|letter", N_ ("of .pdf and .xlsx; usual where you are"), &form_words.paper, NULL },
     { "landscape", NULL, N_ ("pages on their side"), NULL, &form.landscape },
-    { "language", "CODE", N_ ("that the .pdf speaks: de, en…"), &form.language, NULL },
+    { "language", "CODE", N_ ("that .pdf and .xlsx speak: de, en…"), &form.language, NULL },
     { "second-language", "CODE", N_ ("a second one beside it"), &form.second_language, NULL },
     { "json", NULL, N_ ("print JSON"), NULL, &json },
     { NULL },

@@ -297,12 +297,28 @@ measure_longest_word (const char *text)
   return longest;
 }
 
+/* In both languages, where two are asked for. */
+static char *
+name_column (const TmWorkbook *workbook, const TmColumn *column)
+{
+  const char *first = _ (column->name), *second = first;
+
+  if (workbook->has_second)
+    {
+      const TmWords *before = tm_words_use (&workbook->second);
+
+      second = _ (column->name);
+      tm_words_use (before);
+    }
+  return g_str_equal (first, second) ? g_strdup (first) : g_strconcat (first, " / ", second, NULL);
+}
+
 void
 tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint printed)
 {
   for (guint i = 0; i < n; i++)
     {
-      const char *name = _ (columns[i].name);
+      g_autofree char *name = name_column (sheet->workbook, &columns[i]);
       set_column (sheet, i, MAX (columns[i].least, measure_longest_word (name) * NARROWER * 1.08 + 1.0),
                   columns[i].most);
       note_lines (sheet, i, name, MAX (sheet->least[i], 3.0));

@@ -11,6 +11,7 @@
 #include <glib.h>
 #include <xlsxwriter.h>
 
+#include "plot-words.h"
 #include "report-style.h"
 #include "report-workbook.h"
 
@@ -26,6 +27,8 @@ typedef struct {
   lxw_workbook *book;
   TmStyles styles;
   TmPaper paper;
+  TmWords second; /* language beside the first, in table heads */
+  gboolean has_second;
   TmReportProgress progress;
   gpointer data;
   double done, share; /* of the work: before this sheet, and of this sheet */

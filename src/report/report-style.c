@@ -29,10 +29,11 @@ set_default_font (lxw_workbook *book)
 }
 
 void
-tm_styles_init (TmStyles *styles, lxw_workbook *book)
+tm_styles_init (TmStyles *styles, lxw_workbook *book, TmDateForm dates)
 {
   memset (styles, 0, sizeof *styles);
   styles->book = book;
+  styles->dates = dates;
   set_default_font (book);
   styles->out = workbook_add_format (book);
   format_set_bold (styles->out);
@@ -87,10 +88,14 @@ set_number (lxw_format *format, TmStyle style, guint decimals)
 }
 
 static void
-set_date (lxw_format *format, TmStyle style)
+set_date (lxw_format *format, TmStyle style, TmDateForm dates)
 {
+  static const char *const forms[]
+      = { [TM_DATE_ISO] = "yyyy-mm-dd", [TM_DATE_DMY] = "dd.mm.yyyy", [TM_DATE_MDY] = "mm/dd/yyyy" };
+  g_autofree char *timed = g_strconcat (forms[dates], " hh:mm:ss", NULL);
+
   set_table_cell (format, LXW_ALIGN_CENTER, FALSE);
-  format_set_num_format (format, style == TM_STYLE_DATE ? "yyyy-mm-dd" : "yyyy-mm-dd hh:mm:ss");
+  format_set_num_format (format, style == TM_STYLE_DATE ? forms[dates] : timed);
 }
 
 static void
@@ -131,7 +136,7 @@ make_format (TmStyles *styles, TmStyle style, guint decimals)
   else if (style == TM_STYLE_NUMBER || style == TM_STYLE_SIGNED)
     set_number (format, style, decimals);
   else if (style == TM_STYLE_DATE || style == TM_STYLE_TIME)
-    set_date (format, style);
+    set_date (format, style, styles->dates);
   else
     set_words (format, style);
   return format;

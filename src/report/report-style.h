@@ -8,6 +8,8 @@
 #include <glib.h>
 #include <xlsxwriter.h>
 
+#include "report-form.h"
+
 G_BEGIN_DECLS
 
 typedef enum {
@@ -33,12 +35,13 @@ typedef enum {
 
 typedef struct {
   lxw_workbook *book;
+  TmDateForm dates;
   lxw_format *formats[TM_N_STYLES][TM_STYLE_MAX_DECIMALS + 1];
   lxw_format *out;   /* what the verdict's own word adds to a cell */
   lxw_format *close; /* likewise */
 } TmStyles;
 
-void tm_styles_init (TmStyles *styles, lxw_workbook *book);
+void tm_styles_init (TmStyles *styles, lxw_workbook *book, TmDateForm dates);
 
 /* @decimals is for NUMBER and SIGNED, 0 elsewhere.  Borrowed from the workbook. */
 lxw_format *tm_styles_get (TmStyles *styles, TmStyle style, guint decimals);

@@ -9,7 +9,9 @@
 #include <locale.h>
 #include <unistd.h>
 
+#include "plot-words.h"
 #include "report-file-check.h"
+#include "report-language.h"
 #include "report-sheets.h"
 #include "report-target.h"
 
@@ -93,12 +95,12 @@ pack (TmWorkbook *workbook, GError **error)
 }
 
 static gboolean
-fill (const TmReportContent *content, const char *made, TmPaper paper, TmReportProgress progress,
+fill (const TmReportContent *content, const char *made, const TmReportForm *form, TmReportProgress progress,
       gpointer data, GError **error)
 {
   lxw_workbook_options options = { .constant_memory = content->job->readings->len > MANY_READINGS };
   TmWorkbook workbook
-      = { .content = content, .job = content->job, .paper = paper, .progress = progress, .data = data };
+      = { .content = content, .job = content->job, .paper = form->paper, .progress = progress, .data = data };
 
   workbook.book = workbook_new_opt (made, &options);
   if (workbook.book == NULL)
@@ -106,7 +108,12 @@ fill (const TmReportContent *content, const char *made, TmPaper paper, TmReportP
       tm_target_fail (made, ENOMEM, error);
       return FALSE;
     }
-  tm_styles_init (&workbook.styles, workbook.book);
+  if (form->second_language != NULL && *form->second_language != '\0')
+    {
+      tm_language_words (form->second_language, TM_DECIMAL_POINT, &workbook.second);
+      workbook.has_second = TRUE;
+    }
+  tm_styles_init (&workbook.styles, workbook.book, form->dates);
   set_properties (&workbook);
   write_sheets (&workbook);
   if (!tm_workbook_stopped (&workbook) && (progress == NULL || progress (0.85, data)))
@@ -141,8 +148,8 @@ take_place (TmTarget *target, const char *made, GError **error)
 /* The library makes its file among the temporary ones: what goes wrong at the target is then ours to
  * say, in one line. */
 static gboolean
-make_and_place (const TmReportContent *content, TmTarget *target, TmPaper paper, TmReportProgress progress,
-                gpointer data, GError **error)
+make_and_place (const TmReportContent *content, TmTarget *target, const TmReportForm *form,
+                TmReportProgress progress, gpointer data, GError **error)
 {
   g_autofree char *made = g_build_filename (g_get_tmp_dir (), "tenthmark-report-XXXXXX", NULL);
   const int fd = g_mkstemp_full (made, O_RDWR | O_CLOEXEC, 0600);
@@ -154,7 +161,7 @@ make_and_place (const TmReportContent *content, TmTarget *target, TmPaper paper,
       return FALSE;
     }
   close (fd);
-  done = fill (content, made, paper, progress, data, error) && take_place (target, made, error);
+  done = fill (content, made, form, progress, data, error) && take_place (target, made, error);
   (void)g_unlink (made);
   return done;
 }
@@ -177,19 +184,27 @@ restore_locale (locale_t before, locale_t own)
 }
 
 gboolean
-tm_workbook_write (const TmReportContent *content, const char *path, TmPaper paper, TmReportProgress progress,
-                   gpointer data, GError **error)
+tm_workbook_write (const TmReportContent *content, const char *path, const TmReportForm *form,
+                   TmReportProgress progress, gpointer data, GError **error)
 {
   TmTarget target = { .fd = -1 };
   locale_t own, before;
+  TmWords words;
+  const TmWords *words_before;
   gboolean done;
 
-  g_return_val_if_fail (content != NULL && path != NULL, FALSE);
+  g_return_val_if_fail (content != NULL && path != NULL && form != NULL, FALSE);
+  if (!tm_report_form_check (form, error))
+    return FALSE;
+  /* A sheet's numbers are written and read back with a point, whatever the pages print. */
+  tm_language_words (form->language, TM_DECIMAL_POINT, &words);
+  words_before = tm_words_use (&words);
   before = use_decimal_point (&own);
   done = tm_target_open (&target, path, error)
-         && make_and_place (content, &target, paper, progress, data, error);
+         && make_and_place (content, &target, form, progress, data, error);
   tm_target_close (&target, done);
   restore_locale (before, own);
+  tm_words_use (words_before);
   if (done && progress != NULL)
     (void)progress (1.0, data);
   return done;

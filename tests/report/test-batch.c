@@ -51,7 +51,8 @@ write_parts (const TmJob *job)
   g_autoptr (GString) all = g_string_new (NULL);
   GError *error = NULL;
 
-  g_assert_true (tm_workbook_write (content, path, TM_PAPER_A4, NULL, NULL, &error));
+  g_assert_true (
+      tm_workbook_write (content, path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error));
   g_assert_no_error (error);
   for (guint i = 1; i < 20; i++)
     {

@@ -27,7 +27,8 @@ write_job (const TmJob *job)
 
   g_assert_cmpint (fd, >=, 0);
   g_close (fd, NULL);
-  g_assert_true (tm_workbook_write (content, path, TM_PAPER_A4, NULL, NULL, &error));
+  g_assert_true (
+      tm_workbook_write (content, path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error));
   g_assert_no_error (error);
   return path;
 }

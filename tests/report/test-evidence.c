@@ -49,7 +49,7 @@ write_sheet (Place *place, const char *name)
   g_autoptr (TmReportContent) content = tm_report_content_new (place->job);
   g_autoptr (GError) error = NULL;
 
-  tm_workbook_write (content, place->path, TM_PAPER_A4, NULL, NULL, &error);
+  tm_workbook_write (content, place->path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error);
   g_assert_no_error (error);
   return zip_read (place->path, name);
 }

@@ -62,7 +62,8 @@ write_job (const TmJob *job, const char *path, TmPaper paper)
 {
   g_autoptr (TmReportContent) content = tm_report_content_new (job);
   g_autoptr (GError) error = NULL;
-  gboolean written = tm_workbook_write (content, path, paper, NULL, NULL, &error);
+  gboolean written
+      = tm_workbook_write (content, path, &(TmReportForm) { .paper = paper }, NULL, NULL, &error);
 
   g_assert_no_error (error);
   g_assert_true (written);
@@ -332,7 +333,8 @@ test_cancel (void)
       g_autoptr (GError) error = NULL;
       g_autofree char *data = NULL;
 
-      if (tm_workbook_write (content, place.path, TM_PAPER_A4, watch_cb, &watch, &error))
+      if (tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, watch_cb, &watch,
+                             &error))
         break;
       stopped++;
       g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANCELLED);
@@ -351,7 +353,8 @@ test_no_folder (void)
   g_autoptr (TmReportContent) content = tm_report_content_new (job);
   g_autoptr (GError) error = NULL;
 
-  g_assert_false (tm_workbook_write (content, "/nonexistent/folder/r.xlsx", TM_PAPER_A4, NULL, NULL, &error));
+  g_assert_false (tm_workbook_write (content, "/nonexistent/folder/r.xlsx",
+                                     &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error));
   g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE);
   g_assert_nonnull (strstr (error->message, "/nonexistent/folder/r.xlsx"));
   g_assert_null (strchr (error->message, '\n'));
@@ -367,7 +370,8 @@ test_folder_in_the_way (void)
 
   make_place (&place);
   g_assert_cmpint (g_mkdir (place.path, 0700), ==, 0);
-  g_assert_false (tm_workbook_write (content, place.path, TM_PAPER_A4, NULL, NULL, &error));
+  g_assert_false (
+      tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error));
   g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE);
   g_assert_cmpuint (count_files (&place), ==, 1);
   g_assert_cmpint (g_rmdir (place.path), ==, 0);
@@ -396,7 +400,8 @@ test_full (void)
 
       now = (struct rlimit) { most, old.rlim_max };
       g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &now), ==, 0);
-      written = tm_workbook_write (content, place.path, TM_PAPER_A4, NULL, NULL, &error);
+      written = tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL,
+                                   &error);
       g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &old), ==, 0);
       g_assert_cmpuint (count_files (&place), ==, 1);
       if (written)
@@ -471,7 +476,8 @@ test_too_large (void)
   for (guint i = 0; i < 1048576; i++)
     add_reading (job, g_ptr_array_index (job->pieces, 0), g_ptr_array_index (job->features, 0), "", "25.010");
   content = tm_report_content_new (job);
-  g_assert_false (tm_workbook_write (content, place.path, TM_PAPER_A4, NULL, NULL, &error));
+  g_assert_false (
+      tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error));
   g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_TOO_LARGE);
   g_assert_cmpuint (count_files (&place), ==, 0);
   clear_place (&place);
@@ -537,6 +543,34 @@ test_stable (void)
   clear_place (&second);
 }
 
+/* In the customer's language: names of sheets, heads in both, words in formulas; numbers stay numbers. */
+static void
+test_language (void)
+{
+  Place place;
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const TmReportForm form
+      = { .language = "de", .second_language = "en", .decimal = TM_DECIMAL_COMMA, .dates = TM_DATE_DMY };
+  g_autofree char *book = NULL, *sheet = NULL, *head = NULL, *verdict = NULL, *styles = NULL;
+  g_autoptr (GError) error = NULL;
+
+  make_place (&place);
+  g_assert_true (tm_workbook_write (content, place.path, &form, NULL, NULL, &error));
+  g_assert_no_error (error);
+  book = zip_read (place.path, "xl/workbook.xml");
+  g_assert_nonnull (strstr (book, "name=\"Merkmale\""));
+  sheet = zip_read (place.path, CHARACTERISTICS);
+  head = cell_string (place.path, sheet, "D4");
+  g_assert_cmpstr (head, ==, "Anforderung / Requirement");
+  g_assert_true (cell_number (sheet, "K5") == 25.01);
+  verdict = sheet_cell (sheet, "O5");
+  g_assert_nonnull (strstr (verdict, "<v>innerhalb</v>"));
+  styles = zip_read (place.path, "xl/styles.xml");
+  g_assert_nonnull (strstr (styles, "formatCode=\"dd.mm.yyyy\""));
+  clear_place (&place);
+}
+
 static void
 test_paper (void)
 {
@@ -581,6 +615,7 @@ main (int argc, char **argv)
   g_test_add_func ("/workbook/too-large", test_too_large);
   g_test_add_func ("/workbook/decimal-comma", test_decimal_comma);
   g_test_add_func ("/workbook/stable", test_stable);
+  g_test_add_func ("/workbook/language", test_language);
   g_test_add_func ("/workbook/paper", test_paper);
   return g_test_run ();
 }

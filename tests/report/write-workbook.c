@@ -26,7 +26,7 @@ main (int argc, char **argv)
       return 2;
     }
   content = tm_report_content_new (job);
-  if (!tm_workbook_write (content, argv[2], TM_PAPER_A4, NULL, NULL, &error))
+  if (!tm_workbook_write (content, argv[2], &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error))
     {
       g_printerr ("%s\n", error->message);
       return 2;
