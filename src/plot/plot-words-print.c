@@ -68,37 +68,36 @@ cut_piece (const char *format, Piece *piece)
   return at;
 }
 
-static char *
-print_float (const Piece *piece, va_list *list)
+static gboolean
+is_float (const Piece *piece)
 {
-  const int star = piece->stars > 0 ? va_arg (*list, int) : 0;
-  const int second = piece->stars > 1 ? va_arg (*list, int) : 0;
-  const double value = va_arg (*list, double);
-
-  return piece->stars == 0   ? g_strdup_printf (piece->text, value)
-         : piece->stars == 1 ? g_strdup_printf (piece->text, star, value)
-                             : g_strdup_printf (piece->text, star, second, value);
+  return piece->type != '\0' && strchr ("fFeEgG", piece->type) != NULL;
 }
 
-/* Neither our whole numbers nor our texts have a width that is an argument, but for a text's precision. */
+/* The piece with one argument, after those that its stars take. */
+#define PRINT(piece, stars, value)                                              \
+  ((piece)->stars == 0   ? g_strdup_printf ((piece)->text, (value))             \
+   : (piece)->stars == 1 ? g_strdup_printf ((piece)->text, (stars)[0], (value)) \
+                         : g_strdup_printf ((piece)->text, (stars)[0], (stars)[1], (value)))
+
 static char *
-print_other (const Piece *piece, va_list *list)
+print_piece (const Piece *piece, va_list *list)
 {
+  int stars[2] = { 0, 0 };
+
   if (piece->type == '\0')
     return g_strdup_printf (piece->text, 0);
-  if (piece->type == 's' && piece->stars > 0)
-    {
-      const int star = va_arg (*list, int);
-
-      return g_strdup_printf (piece->text, star, va_arg (*list, const char *));
-    }
+  for (guint i = 0; i < MIN (piece->stars, 2u); i++)
+    stars[i] = va_arg (*list, int);
+  if (is_float (piece))
+    return PRINT (piece, stars, va_arg (*list, double));
   if (piece->type == 's' || piece->type == 'p')
-    return g_strdup_printf (piece->text, va_arg (*list, const void *));
+    return PRINT (piece, stars, va_arg (*list, const void *));
   if (piece->size == SIZE_LONG_LONG)
-    return g_strdup_printf (piece->text, va_arg (*list, long long));
+    return PRINT (piece, stars, va_arg (*list, long long));
   if (piece->size == SIZE_LONG)
-    return g_strdup_printf (piece->text, va_arg (*list, long));
-  return g_strdup_printf (piece->text, va_arg (*list, int));
+    return PRINT (piece, stars, va_arg (*list, long));
+  return PRINT (piece, stars, va_arg (*list, int));
 }
 
 static char *
@@ -112,10 +111,9 @@ print_pieces (const char *format, va_list *list)
       g_autofree char *text = NULL;
 
       format = cut_piece (format, &piece);
-      if (piece.type != '\0' && strchr ("fFeEgG", piece.type) != NULL)
-        text = tm_words_number (print_float (&piece, list));
-      else
-        text = print_other (&piece, list);
+      text = print_piece (&piece, list);
+      if (is_float (&piece))
+        tm_words_number (text);
       g_string_append (out, text);
       g_free (piece.text);
     }

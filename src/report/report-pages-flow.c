@@ -17,11 +17,11 @@
 #define AFTER_SUBTITLE  12.0
 #define BEFORE_SECTION  16.0
 #define AFTER_SECTION   7.0
-#define BEFORE_HEADING  9.0
+#define BEFORE_HEADING  7.0
 #define AFTER_HEADING   3.0
-#define AFTER_PARAGRAPH 5.0
-#define AFTER_CELLS     9.0
-#define AFTER_PICTURES  10.0
+#define AFTER_PARAGRAPH 3.0
+#define AFTER_CELLS     7.0
+#define AFTER_PICTURES  8.0
 #define NARROW_PICTURE  0.85 /* of its wished width is still enough for it */
 
 typedef struct {

@@ -18,10 +18,10 @@
 #define MOST_HELD    200
 
 #define WIDE           2000.0 /* points: the page's width */
-#define RUN_ASPECT     0.24
-#define SCATTER_ASPECT 0.13
+#define RUN_ASPECT     0.21
+#define SCATTER_ASPECT 0.12
 #define SHAPE_WIDTH    245.0
-#define SHAPE_ASPECT   0.48
+#define SHAPE_ASPECT   0.40
 #define SCALE          0.8 /* of the charts' own units */
 
 /* -------- Pictures -------- */
@@ -168,9 +168,29 @@ say_refused (gconstpointer data)
 static char *
 say_normality (gconstpointer data)
 {
-  const TmCapability *c = data;
+  const double p = ((const TmCapability *)data)->normality_p;
 
-  return g_strdup_printf (_ ("Test of normality (Anderson and Darling): p %.2g."), c->normality_p);
+  if (!isfinite (p))
+    return NULL;
+  return p < 0.001 ? g_strdup (_ ("Test of normality (Anderson and Darling): p under 0.001."))
+                   : g_strdup_printf (_ ("Test of normality (Anderson and Darling): p %.2g."), p);
+}
+
+static char *
+say_unsteady (gconstpointer batch)
+{
+  return g_strdup (tm_batch_unsteady_words (batch));
+}
+
+static char *
+say_apart (gconstpointer data)
+{
+  const TmBatch *batch = data;
+
+  if (tm_batch_state (batch) != TM_BATCH_DRIFTING || !isfinite (batch->capability_apart.ppk.value))
+    return NULL;
+  return g_strdup_printf (_ ("With the drift taken out Ppk would be %.2f: that is the scatter alone."),
+                          batch->capability_apart.ppk.value);
 }
 
 typedef struct {
@@ -222,10 +242,11 @@ add_capability (TmParts *parts, const TmBatch *batch)
   tm_part_table (parts, columns, G_N_ELEMENTS (columns));
   for (guint i = 0; i < TM_N_BATCH_INDEXES; i++)
     add_index (parts, batch, i);
-  if (isfinite (c->normality_p))
-    tm_part_say (parts, say_normality, c, FALSE);
+  tm_part_say (parts, say_unsteady, batch, FALSE);
+  tm_part_say (parts, say_normality, c, FALSE);
   if (batch->series.repeatability > 0)
     tm_part_say_text (parts, N_ ("The repeatability of measuring is taken out of the figures."), FALSE);
+  tm_part_say (parts, say_apart, batch, FALSE);
 }
 
 /* -------- Pieces to hold back -------- */

@@ -251,12 +251,13 @@ test_numbers (void)
   tm_words_use (&words);
   mixed = tm_words_print ("B89.7.3 %s: %+.3f %s (95 %%: %.0f to %g), %u of %" G_GINT64_FORMAT " %.3s.", "a.b",
                           -2.5, "µm", 3.0, 0.25, 7u, (gint64)-9000000000, "abcdef");
-  wide = tm_words_print ("%*.*f|%-8.2e|", 8, 2, 1.5, 12345.0);
+  wide = tm_words_print ("%*.*f|%-8.2e|%0*u|%*s|%.*s|%-*d|", 8, 2, 1.5, 12345.0, 4, 72u, 3, "a", 2, "bcd", 3,
+                         -1);
   none = tm_words_print ("100 %% of 1.5");
   tm_words_append (added, "%.1f", 2.5);
   tm_words_use (NULL);
   g_assert_cmpstr (mixed, ==, "B89.7.3 a.b: -2,500 µm (95 %: 3 to 0,25), 7 of -9000000000 abc.");
-  g_assert_cmpstr (wide, ==, "    1,50|1,23e+04|");
+  g_assert_cmpstr (wide, ==, "    1,50|1,23e+04|0072|  a|bc|-1 |");
   g_assert_cmpstr (none, ==, "100 % of 1.5");
   g_assert_cmpstr (added->str, ==, "x2,5");
 }
