@@ -78,6 +78,8 @@ find_name (TmBookKind kind, gconstpointer row)
       return ((const TmShopMaterial *)row)->name;
     case TM_BOOK_STUDY:
       return ((const TmStudy *)row)->name;
+    case TM_BOOK_DRAWING:
+      return ((const TmDrawing *)row)->name;
     default:
       return NULL;
     }
@@ -96,6 +98,7 @@ is_nameless (TmBookKind kind)
     case TM_BOOK_TOOL:
     case TM_BOOK_MATERIAL:
     case TM_BOOK_STUDY:
+    case TM_BOOK_DRAWING:
       return FALSE;
     default:
       return TRUE;

@@ -37,4 +37,9 @@ char *tm_faults_difference (TmBookKind kind, const char *table,
 /* The value of @column in @payload with its escapes undone; NULL when it is not there. */
 char *tm_payload_get (const char *payload, const char *column) G_GNUC_WARN_UNUSED_RESULT;
 
+/* --- book-content.c */
+
+/* Adds kept files whose bytes were changed. */
+gboolean tm_book_check_contents (TmBook *book, TmFaults *faults, GError **error);
+
 G_END_DECLS

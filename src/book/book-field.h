@@ -35,6 +35,11 @@ typedef enum {
   TM_BOOK_FEATURE,
   TM_BOOK_PIECE,
   TM_BOOK_MATE,
+  TM_BOOK_SUPPLY,
+  TM_BOOK_SUB_PART,
+  TM_BOOK_REPORT_FIELD,
+  TM_BOOK_DRAWING,
+  TM_BOOK_BALLOON,
   TM_BOOK_EVENT,
   TM_BOOK_NONCONFORMANCE,
   TM_BOOK_STUDY,
@@ -44,6 +49,7 @@ typedef enum {
   TM_BOOK_PIN_TRIAL,
   TM_BOOK_CUT,
   TM_BOOK_WITHDRAWAL,
+  TM_BOOK_CONTENT,
   TM_N_BOOK_KINDS
 } TmBookKind;
 
@@ -89,6 +95,13 @@ typedef struct {
   TmWithdrawal note;
 } TmBookWithdrawal;
 
+/* A file that a job keeps.  Its bytes stand beside the cells: the journal has their digest. */
+typedef struct {
+  const char *digest; /* SHA-256, hex */
+  gint64 length;
+  GBytes *bytes; /* borrowed */
+} TmBookContent;
+
 typedef struct {
   const char *table;  /* also its word in the journal */
   const char *naming; /* template with one %s: what a person calls the row */
@@ -99,7 +112,7 @@ typedef struct {
   gsize list; /* offset of its GPtrArray in TmJob; 0: none */
 } TmKindInfo;
 
-#define TM_MAX_CELLS 80
+#define TM_MAX_CELLS 96
 #define TM_MAX_LISTS 2
 
 typedef struct {

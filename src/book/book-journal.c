@@ -130,13 +130,26 @@ prepare_insert (TmBook *book, TmBookKind kind, GError **error)
   return book->inserts[kind];
 }
 
+static void
+bind_bytes (sqlite3_stmt *statement, int index, GBytes *bytes)
+{
+  gsize length;
+  gconstpointer data = g_bytes_get_data (bytes, &length);
+
+  sqlite3_bind_blob64 (statement, index, data, length, SQLITE_STATIC);
+}
+
 gint64
 tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *version, gconstpointer row,
                 GError **error)
 {
-  sqlite3_stmt *statement = prepare_insert (book, kind, error);
-  gint64 seq = book->chain.seq + 1;
+  sqlite3_stmt *statement;
+  gint64 seq;
 
+  if (kind == TM_BOOK_DRAWING && !tm_book_keep_drawing (book, job, row, error))
+    return 0;
+  statement = prepare_insert (book, kind, error);
+  seq = book->chain.seq + 1;
   if (book->extend == NULL)
     book->extend = tm_book_prepare (book, extend_sql, error);
   if (statement == NULL || book->extend == NULL)
@@ -151,5 +164,7 @@ tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *vers
   sqlite3_bind_int64 (statement, 1, seq);
   sqlite3_bind_int64 (statement, 2, job);
   tm_cells_bind (&book->cells, statement);
+  if (kind == TM_BOOK_CONTENT)
+    bind_bytes (statement, (int)book->cells.n + 3, ((const TmBookContent *)row)->bytes);
   return tm_book_run (book, statement, error) ? seq : 0;
 }

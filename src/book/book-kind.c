@@ -17,7 +17,10 @@ static const char *const kind_words[]
 static const char *const cut_words[] = { "", "grows", "shrinks", NULL };
 static const char *const standard_words[] = { "ISO", "ASME", NULL };
 static const char *const decision_words[] = { "guarded", "simple", NULL };
-static const char *const first_article_words[] = { "full", "partial", NULL };
+static const char *const first_article_words[] = { "full", "partial", "re-inspection", NULL };
+static const char *const article_words[] = { "", "assembly", NULL };
+static const char *const supply_kind_words[] = { "material", "process", "test", NULL };
+static const char *const approval_words[] = { "", "yes", "no", "not asked", NULL };
 static const char *const modifier_words[] = { "", "mmc", "lmc", NULL };
 static const char *const outcome_words[] = { "", "pass", "fail", NULL };
 static const char *const sign_words[] = { "minus", "plus", NULL };
@@ -90,6 +93,16 @@ static const TmField facts_fields[] = {
   NUMBER (TmJob, check_hours, "check_hours"),
   NUMBER (TmJob, cut_risk, "cut_risk"),
   WORD (TmJob, cut_aim, "cut_aim", aim_words),
+  TEXT (TmJob, drawing_revision, "drawing_revision"),
+  WORD (TmJob, article, "article", article_words),
+  TEXT (TmJob, report_identifier, "report_identifier"),
+  TEXT (TmJob, organisation, "organisation"),
+  TEXT (TmJob, supplier_code, "supplier_code"),
+  TEXT (TmJob, manufacturing_record, "manufacturing_record"),
+  TEXT (TmJob, drawing_changes, "drawing_changes"),
+  TEXT (TmJob, language, "language"),
+  TEXT (TmJob, second_language, "second_language"),
+  TEXT (TmJob, report_extra, "report_extra"),
 };
 
 static const TmField person_fields[] = {
@@ -247,6 +260,9 @@ static const TmField feature_fields[] = {
   TEXT (TmFeature, press.extra, "press_extra"),
   TEXT (TmFeature, chart_rules, "chart_rules"),
   OTHER (COUNT, TmFeature, chart_baseline, "chart_baseline"),
+  OTHER (COUNT, TmFeature, affected, "affected"),
+  TEXT (TmFeature, tooling, "tooling"),
+  TEXT (TmFeature, comment, "comment"),
 };
 
 static const TmField piece_fields[] = {
@@ -269,6 +285,47 @@ static const TmField mate_fields[] = {
   TEXT (TmMateSize, at, "measured_at"),
   TEXT (TmMateSize, note, "note"),
   TEXT (TmMateSize, extra, "extra"),
+};
+
+static const TmField supply_fields[] = {
+  WORD (TmSupply, kind, "kind", supply_kind_words),
+  TEXT (TmSupply, name, "name"),
+  TEXT (TmSupply, specification, "specification"),
+  TEXT (TmSupply, code, "code"),
+  TEXT (TmSupply, supplier, "supplier"),
+  WORD (TmSupply, approval, "approval", approval_words),
+  TEXT (TmSupply, certificate, "certificate"),
+  TEXT (TmSupply, note, "note"),
+  TEXT (TmSupply, extra, "extra"),
+};
+
+static const TmField sub_part_fields[] = {
+  TEXT (TmSubPart, number, "number"), TEXT (TmSubPart, name, "name"),   TEXT (TmSubPart, serial, "serial"),
+  TEXT (TmSubPart, report, "report"), TEXT (TmSubPart, extra, "extra"),
+};
+
+static const TmField report_field_fields[] = {
+  TEXT (TmReportField, name, "name"),
+  TEXT (TmReportField, value, "value"),
+  TEXT (TmReportField, extra, "extra"),
+};
+
+/* The content itself is kept by its digest (book-content.c). */
+static const TmField drawing_fields[] = {
+  TEXT (TmDrawing, name, "name"),     TEXT (TmDrawing, sheet, "sheet"),
+  TEXT (TmDrawing, media, "media"),   OTHER (PLACE, TmDrawing, page, "page"),
+  TEXT (TmDrawing, digest, "digest"), TEXT (TmDrawing, extra, "extra"),
+};
+
+static const TmField balloon_fields[] = {
+  TEXT (TmBalloonMark, drawing, "drawing"),
+  TEXT (TmBalloonMark, feature, "feature"),
+  OTHER (COUNT, TmBalloonMark, place, "place"),
+  NUMBER (TmBalloonMark, x, "x"),
+  NUMBER (TmBalloonMark, y, "y"),
+  NUMBER (TmBalloonMark, to_x, "to_x"),
+  NUMBER (TmBalloonMark, to_y, "to_y"),
+  TEXT (TmBalloonMark, extra, "extra"),
 };
 
 #define ROW_START(struct_)                                                  \
@@ -326,6 +383,11 @@ static const TmField withdrawal_fields[] = {
   TEXT (TmBookWithdrawal, note.reason, "reason"), TEXT (TmBookWithdrawal, note.extra, "extra"),
 };
 
+static const TmField content_fields[] = {
+  TEXT (TmBookContent, digest, "digest"),
+  OTHER (WIDE, TmBookContent, length, "length"),
+};
+
 static const TmField event_fields[] = {
   TEXT (TmEvent, before_piece, "before_piece"),
   TEXT (TmEvent, kind, "kind"),
@@ -345,6 +407,12 @@ static const TmField nonconformance_fields[] = {
   TEXT (TmNonconformance, note, "note"),
   TEXT (TmNonconformance, disposition, "disposition"),
   TEXT (TmNonconformance, extra, "extra"),
+  OTHER (COUNT, TmNonconformance, place, "place"),
+  TEXT (TmNonconformance, by, "raised_by"),
+  TEXT (TmNonconformance, at, "raised_at"),
+  TEXT (TmNonconformance, rework_by, "rework_by"),
+  TEXT (TmNonconformance, rework_at, "rework_at"),
+  TEXT (TmNonconformance, rework_after, "rework_after"),
 };
 
 static const TmField study_fields[] = {
@@ -372,7 +440,8 @@ static const TmField study_reading_fields[] = {
 static const TmField signature_fields[] = {
   TEXT (TmSignature, by, "signed_by"), TEXT (TmSignature, role, "role"),
   TEXT (TmSignature, at, "signed_at"), TEXT (TmSignature, digest, "digest"),
-  TEXT (TmSignature, extra, "extra"),
+  TEXT (TmSignature, extra, "extra"),  TEXT (TmSignature, report, "report"),
+  TEXT (TmSignature, pages, "pages"),  TEXT (TmSignature, workbook, "workbook"),
 };
 
 #define FIELDS(table_) .fields = table_, .n_fields = G_N_ELEMENTS (table_)
@@ -400,11 +469,22 @@ static const TmKindInfo kinds[TM_N_BOOK_KINDS] = {
   = { "feature", N_ ("feature %s"), "balloon", TRUE, FIELDS (feature_fields), LIST (features) },
   [TM_BOOK_PIECE] = { "piece", N_ ("piece %s"), "serial", TRUE, FIELDS (piece_fields), LIST (pieces) },
   [TM_BOOK_MATE] = { "mate", N_ ("mate %s"), "serial", TRUE, FIELDS (mate_fields), LIST (mate_sizes) },
+  [TM_BOOK_SUPPLY]
+  = { "supply", N_ ("material, process or test %s"), "name", TRUE, FIELDS (supply_fields), LIST (supplies) },
+  [TM_BOOK_SUB_PART] = { "sub_part", N_ ("part %s of the assembly"), "number", TRUE, FIELDS (sub_part_fields),
+                         LIST (sub_parts) },
+  [TM_BOOK_REPORT_FIELD] = { "report_field", N_ ("field %s of the report"), "name", TRUE,
+                             FIELDS (report_field_fields), LIST (report_fields) },
+  [TM_BOOK_DRAWING]
+  = { "drawing", N_ ("drawing %s"), "name", TRUE, FIELDS (drawing_fields), LIST (drawings) },
+  [TM_BOOK_BALLOON] = { "balloon", N_ ("balloon %s on a drawing"), "feature", TRUE, FIELDS (balloon_fields),
+                        LIST (balloon_marks) },
   [TM_BOOK_READING] = { "reading", N_ ("reading %s"), "id", FALSE, FIELDS (reading_fields), LIST (readings) },
   [TM_BOOK_PIN_TRIAL]
   = { "pin_trial", N_ ("pin trial %s"), "id", FALSE, FIELDS (pin_trial_fields), LIST (pin_trials) },
   [TM_BOOK_CUT] = { "cut", N_ ("cut %s"), "id", FALSE, FIELDS (cut_fields), LIST (cuts) },
   [TM_BOOK_WITHDRAWAL] = { "withdrawal", N_ ("withdrawal of %s"), "id", FALSE, FIELDS (withdrawal_fields) },
+  [TM_BOOK_CONTENT] = { "content", N_ ("kept file %s"), "digest", FALSE, FIELDS (content_fields) },
   [TM_BOOK_EVENT] = { "event", N_ ("event %s"), "key", TRUE, FIELDS (event_fields), LIST (events) },
   [TM_BOOK_NONCONFORMANCE] = { "nonconformance", N_ ("nonconformance %s"), "number", TRUE,
                                FIELDS (nonconformance_fields), LIST (nonconformances) },

@@ -79,6 +79,16 @@ tm_book_new_row (TmBookKind kind)
       return tm_shop_material_new ();
     case TM_BOOK_MATE:
       return tm_mate_size_new ();
+    case TM_BOOK_SUPPLY:
+      return tm_supply_new ();
+    case TM_BOOK_SUB_PART:
+      return tm_sub_part_new ();
+    case TM_BOOK_REPORT_FIELD:
+      return tm_report_field_new ();
+    case TM_BOOK_DRAWING:
+      return tm_drawing_new ();
+    case TM_BOOK_BALLOON:
+      return tm_balloon_mark_new ();
     case TM_BOOK_STUDY:
       return tm_study_new ();
     case TM_BOOK_STUDY_READING:
@@ -129,6 +139,19 @@ tm_book_add_row (TmJob *job, TmBookKind kind, gpointer row)
       return tm_job_add_material (job, row);
     case TM_BOOK_MATE:
       return tm_job_add_mate_size (job, row);
+    case TM_BOOK_SUPPLY:
+      tm_job_add_supply (job, row);
+      return TM_ADD_OK;
+    case TM_BOOK_SUB_PART:
+      tm_job_add_sub_part (job, row);
+      return TM_ADD_OK;
+    case TM_BOOK_REPORT_FIELD:
+      tm_job_add_report_field (job, row);
+      return TM_ADD_OK;
+    case TM_BOOK_DRAWING:
+      return tm_job_add_drawing (job, row);
+    case TM_BOOK_BALLOON:
+      return tm_job_add_balloon_mark (job, row);
     case TM_BOOK_STUDY:
       return tm_job_add_study (job, row);
     case TM_BOOK_STUDY_READING:
@@ -163,6 +186,9 @@ tm_book_free_row (TmBookKind kind, gpointer row)
       break;
     case TM_BOOK_FEATURE:
       tm_feature_free (row);
+      break;
+    case TM_BOOK_DRAWING:
+      tm_drawing_free (row);
       break;
     case TM_BOOK_STUDY:
       tm_study_free (row);
@@ -390,8 +416,9 @@ load_all (TmBook *book, gint64 number, Work *work, GError **error)
   if (job == NULL || !load_kind (book, TM_BOOK_READING, number, job, work, error)
       || !load_kind (book, TM_BOOK_PIN_TRIAL, number, job, NULL, error)
       || !load_kind (book, TM_BOOK_CUT, number, job, NULL, error)
-      || !load_withdrawals (book, number, job, error))
+      || !load_withdrawals (book, number, job, error) || !tm_book_load_drawings (book, number, job, error))
     return NULL;
+  tm_job_mark_reworks (job);
   return g_steal_pointer (&job);
 }
 

@@ -199,5 +199,8 @@ tm_book_load_part (TmBook *book, gint64 number, GHashTable *spots, GError **erro
       if (!load_record (&loading, record[i], error))
         return NULL;
     }
-  return load_withdrawals (&loading, error) ? g_steal_pointer (&job) : NULL;
+  if (!load_withdrawals (&loading, error))
+    return NULL;
+  tm_job_mark_reworks (job);
+  return g_steal_pointer (&job);
 }

@@ -108,6 +108,13 @@ TmJob *tm_book_load_definitions (TmBook *book, gint64 number, GError **error) G_
 gboolean tm_book_tick (TmBook *book, TmBookProgress progress, gpointer data, guint64 done, guint64 total,
                        GError **error);
 
+/* --- book-content.c */
+
+/* Inside a transaction: keeps the bytes of @drawing in job @number, unless they are there. */
+gboolean tm_book_keep_drawing (TmBook *book, gint64 number, const TmDrawing *drawing, GError **error);
+/* The bytes of all drawings of @job; one whose bytes are gone is left without. */
+gboolean tm_book_load_drawings (TmBook *book, gint64 number, TmJob *job, GError **error);
+
 /* --- book-place.c */
 
 /* Whether @magic, as statfs() gives it, is a file system on which the write-ahead log's shared

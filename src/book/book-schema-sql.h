@@ -66,6 +66,13 @@
   "job INTEGER NOT NULL CHECK (job = seq), id TEXT NOT NULL UNIQUE) STRICT;\n" GROWS (                 \
       "job", BY_SEQ ("job") " OR EXISTS (SELECT 1 FROM job WHERE id = new.id)")
 
+/* The bytes of files, each once in a job. */
+#define CONTENT                                                                                     \
+  "CREATE TABLE content (" START                                                                    \
+  ", digest TEXT NOT NULL, length INTEGER NOT NULL, bytes BLOB NOT NULL, UNIQUE (job, digest)) "    \
+  "STRICT;\n" GROWS ("content", BY_SEQ ("content") " OR EXISTS (SELECT 1 FROM content WHERE job = " \
+                                                   "new.job AND digest = new.digest)")
+
 #define WITHDRAWAL                                                                                   \
   "CREATE TABLE withdrawal (" START                                                                  \
   ", target TEXT NOT NULL, id TEXT NOT NULL, done_by TEXT NOT NULL, done_at TEXT NOT NULL,"          \

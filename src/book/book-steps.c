@@ -190,8 +190,50 @@ static const char version_4[] =
     JOINS_TEXT ("feature", "chart_rules")
     JOINS ("feature", "chart_baseline INTEGER")
     JOINS_LENGTH ("tool", "offset_step");
+
+/* The report: its facts, materials, processes and tests, drawings with their balloons, reworks, and the bytes
+ * of what was drawn and signed. */
+static const char version_5[] =
+    JOINS_TEXT ("facts", "drawing_revision")
+    JOINS_TEXT ("facts", "article")
+    JOINS_TEXT ("facts", "report_identifier")
+    JOINS_TEXT ("facts", "organisation")
+    JOINS_TEXT ("facts", "supplier_code")
+    JOINS_TEXT ("facts", "manufacturing_record")
+    JOINS_TEXT ("facts", "drawing_changes")
+    JOINS_TEXT ("facts", "language")
+    JOINS_TEXT ("facts", "second_language")
+    JOINS_TEXT ("facts", "report_extra")
+    JOINS ("feature", "affected INTEGER")
+    JOINS_TEXT ("feature", "tooling")
+    JOINS_TEXT ("feature", "comment")
+    JOINS ("nonconformance", "place INTEGER")
+    JOINS_TEXT ("nonconformance", "raised_by")
+    JOINS_TEXT ("nonconformance", "raised_at")
+    JOINS_TEXT ("nonconformance", "rework_by")
+    JOINS_TEXT ("nonconformance", "rework_at")
+    JOINS_TEXT ("nonconformance", "rework_after")
+    JOINS_TEXT ("signature", "report")
+    JOINS_TEXT ("signature", "pages")
+    JOINS_TEXT ("signature", "workbook")
+    DEFINITION ("supply",
+                "kind TEXT NOT NULL, name TEXT NOT NULL, specification TEXT NOT NULL, code TEXT NOT NULL,"
+                " supplier TEXT NOT NULL, approval TEXT NOT NULL, certificate TEXT NOT NULL,"
+                " note TEXT NOT NULL, extra TEXT NOT NULL")
+    DEFINITION ("sub_part",
+                "number TEXT NOT NULL, name TEXT NOT NULL, serial TEXT NOT NULL, report TEXT NOT NULL,"
+                " extra TEXT NOT NULL")
+    DEFINITION ("report_field", "name TEXT NOT NULL, value TEXT NOT NULL, extra TEXT NOT NULL")
+    DEFINITION ("drawing",
+                "name TEXT NOT NULL, sheet TEXT NOT NULL, media TEXT NOT NULL, page INTEGER,"
+                " digest TEXT NOT NULL, extra TEXT NOT NULL")
+    DEFINITION ("balloon",
+                "drawing TEXT NOT NULL, feature TEXT NOT NULL, place INTEGER, x_count INTEGER, x_form TEXT,"
+                " y_count INTEGER, y_form TEXT, to_x_count INTEGER, to_x_form TEXT, to_y_count INTEGER,"
+                " to_y_form TEXT, extra TEXT NOT NULL")
+    CONTENT;
 /* clang-format on */
 
-static const char *const steps[] = { version_1, version_2, version_3, version_4 };
+static const char *const steps[] = { version_1, version_2, version_3, version_4, version_5 };
 
 const TmSchema tm_schema = { steps, G_N_ELEMENTS (steps), tm_schema_tables };

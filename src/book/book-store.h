@@ -26,6 +26,7 @@ typedef enum {
   TM_BOOK_ERROR_FULL, /* the disk is full */
   TM_BOOK_ERROR_DAMAGED,
   TM_BOOK_ERROR_NO_SUCH_JOB,
+  TM_BOOK_ERROR_NO_SUCH_FILE,
   TM_BOOK_ERROR_SAME_ID, /* a job with this id and other content is already there */
   TM_BOOK_ERROR_REFUSED, /* the record itself forbids it: a withdrawn target, a name in use… */
   TM_BOOK_ERROR_CANCELLED,
@@ -87,8 +88,8 @@ TmJob *tm_book_load_job (TmBook *book, const char *id, TmBookProgress progress, 
                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Writes what changed in a job's definitions (facts, people, gauges, methods, tools, materials,
- * features, pieces, mates, events, nonconformances) as new journal rows: @job is the wanted state.  Readings,
- * trials and cuts are not looked at. */
+ * features, pieces, mates, events, nonconformances, drawings with their balloons, signatures) as new journal
+ * rows: @job is the wanted state.  Readings, trials and cuts are not looked at. */
 gboolean tm_book_save_definitions (TmBook *book, const TmJob *job, const char *by, const char *at,
                                    GError **error);
 
@@ -124,6 +125,17 @@ GPtrArray *tm_book_recall (TmBook *book, const char *tag, const char *good_until
  * only the features concerned of the pieces concerned: what tm_cut_answers() needs.  TmJob array, ordered by
  * the tool's last cut in it, oldest first; at most the @most newest. */
 GPtrArray *tm_book_tool_jobs (TmBook *book, const char *name, const char *except_job, guint most,
+                              GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Keeps @bytes (a signed report) with the job, there for good once this has returned.
+ * Returns: their SHA-256, in hex; NULL with an error: REFUSED when they are empty or over
+ * TM_BOOK_CONTENT_MAX. */
+#define TM_BOOK_CONTENT_MAX (64u * 1048576u)
+char *tm_book_keep_content (TmBook *book, const char *job_id, GBytes *bytes,
+                            GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* What the job keeps under @digest, byte for byte; NO_SUCH_FILE when it keeps no such file (the job came out
+ * of a job file, which carries the digests of signed reports but not their bytes). */
+GBytes *tm_book_read_content (TmBook *book, const char *job_id, const char *digest,
                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* A recorder that writes to @book under @job_id; both must outlive it.  @job_id is borrowed. */

@@ -32,7 +32,10 @@ const char tm_schema_tables[] =
     TEXT ("first_article_baseline") TEXT ("first_article_extra") TEXT ("extra") TEXT ("job_extra")
     NUMBER ("part_temp_limit") NUMBER ("gauge_temp_limit") NUMBER ("thermometer") NUMBER ("expansion")
     LENGTH ("entry_clearance") LATER ("drift_rule") NUMBER ("drift_limit") NUMBER ("check_hours")
-    NUMBER ("cut_risk") LATER ("cut_aim"))
+    NUMBER ("cut_risk") LATER ("cut_aim") LATER ("drawing_revision") LATER ("article")
+    LATER ("report_identifier") LATER ("organisation") LATER ("supplier_code")
+    LATER ("manufacturing_record") LATER ("drawing_changes") LATER ("language") LATER ("second_language")
+    LATER ("report_extra"))
   DEFINITION ("person",
     TEXT ("initials") TEXT ("name") TEXT ("extra"))
   DEFINITION ("gauge",
@@ -53,16 +56,20 @@ const char tm_schema_tables[] =
     LENGTH ("wanted_most") LENGTH ("press_length") LENGTH ("hub_outside") LENGTH ("shaft_inside")
     LATER ("hub_material") LATER ("shaft_material") NUMBER ("friction_least") NUMBER ("friction_most")
     LENGTH ("hub_roughness") LENGTH ("shaft_roughness") LENGTH ("press_gap") LATER ("press_extra")
-    LATER ("chart_rules") MAYBE ("chart_baseline"))
+    LATER ("chart_rules") MAYBE ("chart_baseline") MAYBE ("affected") LATER ("tooling")
+    LATER ("comment"))
   DEFINITION ("piece",
     TEXT ("serial") WHOLE ("first_article") TEXT ("extra") LATER ("disposition") LATER ("disposition_note"))
   DEFINITION ("event",
     TEXT ("before_piece") TEXT ("kind") TEXT ("note") TEXT ("amount") TEXT ("extra") LATER ("feature")
     LATER ("tool") LATER ("seen_by") LATER ("seen_at"))
   DEFINITION ("nonconformance",
-    TEXT ("piece") TEXT ("feature") TEXT ("number") TEXT ("note") TEXT ("disposition") TEXT ("extra"))
+    TEXT ("piece") TEXT ("feature") TEXT ("number") TEXT ("note") TEXT ("disposition") TEXT ("extra")
+    MAYBE ("place") LATER ("raised_by") LATER ("raised_at") LATER ("rework_by") LATER ("rework_at")
+    LATER ("rework_after"))
   DEFINITION ("signature",
-    TEXT ("signed_by") TEXT ("role") TEXT ("signed_at") TEXT ("digest") TEXT ("extra"))
+    TEXT ("signed_by") TEXT ("role") TEXT ("signed_at") TEXT ("digest") TEXT ("extra") LATER ("report")
+    LATER ("pages") LATER ("workbook"))
   RECORD ("reading",
     WHOLE ("place") TEXT ("station") LENGTH ("value") TEXT ("outcome") LENGTH ("dx") LENGTH ("dy")
     TEXT ("typed") TEXT ("method") NUMBER ("part_temp") NUMBER ("gauge_temp"),
@@ -101,6 +108,19 @@ const char tm_schema_tables[] =
     TEXT ("feature") TEXT ("serial") LENGTH ("smallest") LENGTH ("largest") LENGTH ("uncertainty")
     TEXT ("piece") NUMBER ("place") TEXT ("measured_by") TEXT ("measured_at") TEXT ("note") TEXT ("extra"))
   WITHDRAWAL
+  DEFINITION ("supply",
+    TEXT ("kind") TEXT ("name") TEXT ("specification") TEXT ("code") TEXT ("supplier") TEXT ("approval")
+    TEXT ("certificate") TEXT ("note") TEXT ("extra"))
+  DEFINITION ("sub_part",
+    TEXT ("number") TEXT ("name") TEXT ("serial") TEXT ("report") TEXT ("extra"))
+  DEFINITION ("report_field",
+    TEXT ("name") TEXT ("value") TEXT ("extra"))
+  DEFINITION ("drawing",
+    TEXT ("name") TEXT ("sheet") TEXT ("media") MAYBE ("page") TEXT ("digest") TEXT ("extra"))
+  DEFINITION ("balloon",
+    TEXT ("drawing") TEXT ("feature") MAYBE ("place") NUMBER ("x") NUMBER ("y") NUMBER ("to_x")
+    NUMBER ("to_y") TEXT ("extra"))
+  CONTENT
   "CREATE INDEX reading_method ON reading (method, taken_at);\n"
   "CREATE INDEX reading_spot ON reading (job, piece, feature);\n"
   "CREATE INDEX cut_tool ON cut (tool, job);\n";

@@ -529,7 +529,8 @@ check_schema (Verify *verify, GError **error)
 static gboolean
 verify_all (Verify *verify, TmBookProgress progress, gpointer data, GError **error)
 {
-  return check_pages (verify, error) && check_schema (verify, error) && open_cursors (verify, error)
+  return check_pages (verify, error) && check_schema (verify, error)
+         && tm_book_check_contents (verify->book, &verify->faults, error) && open_cursors (verify, error)
          && walk_journal (verify, progress, data, error) && check_tail (verify, error)
          && check_sealed (verify, error) && drain_tables (verify, error);
 }

@@ -8,6 +8,7 @@
 #include "core-cut-order.h"
 #include "core-dependents.h"
 #include "core-index.h"
+#include "core-rework.h"
 
 static gboolean
 is_blank (const char *text)
@@ -113,6 +114,7 @@ add_row (TmJob *job, GPtrArray *list, TmIndexKind kind, TmEntryRow *row)
     return status;
   if (target != NULL)
     target->replaced_by = row;
+  row->order = list->len - 1;
   tm_index_use (job->index, row->piece);
   tm_index_use (job->index, row->feature);
   return TM_ADD_OK;
@@ -132,6 +134,7 @@ tm_job_add_reading (TmJob *job, TmReading *reading)
     {
       tm_index_add_reading (job->index, reading);
       tm_cut_order_mark_reading (job, reading);
+      tm_rework_mark_reading (job, reading);
     }
   return status;
 }
@@ -150,6 +153,7 @@ tm_job_add_pin_trial (TmJob *job, TmPinTrial *trial)
     {
       tm_index_add_pin_trial (job->index, trial);
       tm_cut_order_mark_trial (job, trial);
+      tm_rework_mark_trial (job, trial);
     }
   return status;
 }
@@ -190,6 +194,7 @@ tm_job_add_nonconformance (TmJob *job, TmNonconformance *nonconformance)
   g_return_if_fail (job != NULL && nonconformance != NULL);
 
   g_ptr_array_add (job->nonconformances, nonconformance);
+  tm_job_mark_rework (job, nonconformance);
 }
 
 void
@@ -198,6 +203,30 @@ tm_job_add_signature (TmJob *job, TmSignature *signature)
   g_return_if_fail (job != NULL && signature != NULL);
 
   g_ptr_array_add (job->signatures, signature);
+}
+
+void
+tm_job_add_supply (TmJob *job, TmSupply *supply)
+{
+  g_return_if_fail (job != NULL && supply != NULL);
+
+  g_ptr_array_add (job->supplies, supply);
+}
+
+void
+tm_job_add_sub_part (TmJob *job, TmSubPart *part)
+{
+  g_return_if_fail (job != NULL && part != NULL);
+
+  g_ptr_array_add (job->sub_parts, part);
+}
+
+void
+tm_job_add_report_field (TmJob *job, TmReportField *field)
+{
+  g_return_if_fail (job != NULL && field != NULL);
+
+  g_ptr_array_add (job->report_fields, field);
 }
 
 TmAddStatus

@@ -9,9 +9,8 @@
 
 #include <string.h>
 
-/* A correction is about the size as it was when the reading that it corrects was taken. */
-static const TmReading *
-find_first (const TmJob *job, const TmReading *reading)
+const TmReading *
+tm_cut_order_first_reading (const TmJob *job, const TmReading *reading)
 {
   const TmReading *target = reading;
 
@@ -76,7 +75,7 @@ tm_cut_order_stand (const TmJob *job, const TmCutRow *cut)
 static gboolean
 is_up_to (const TmJob *job, const TmReading *reading, guint number, guint newest)
 {
-  const TmReading *first = find_first (job, reading);
+  const TmReading *first = tm_cut_order_first_reading (job, reading);
 
   if (first != reading
       && !g_ptr_array_find (
@@ -92,7 +91,7 @@ tm_cut_order_follows (const TmJob *job, const TmCutStand *stand, const TmReading
   if (stand->before_all)
     return FALSE;
   return stand->placed ? is_up_to (job, reading, number, stand->newest)
-                       : !is_later (find_first (job, reading)->row.at, stand->at);
+                       : !is_later (tm_cut_order_first_reading (job, reading)->row.at, stand->at);
 }
 
 gboolean

@@ -13,6 +13,10 @@ G_BEGIN_DECLS
  * stands in the order of the record where the first of them was made. */
 const TmCutRow *tm_cut_order_first (const TmJob *job, const TmCutRow *cut);
 
+/* The reading that @reading corrects, likewise: a correction is about the size as it was when that one was
+ * taken. */
+const TmReading *tm_cut_order_first_reading (const TmJob *job, const TmReading *reading);
+
 /* Where a cut stands among the readings of its place: found once, so that many readings can be held against
  * it. */
 typedef struct {

@@ -15,6 +15,7 @@ G_STATIC_ASSERT (G_STRUCT_OFFSET (TmPinSize, gauge) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (TmBudgetLine, method) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (TmMateSize, feature) == 0);
 G_STATIC_ASSERT (G_STRUCT_OFFSET (TmStudyReading, study) == 0);
+G_STATIC_ASSERT (G_STRUCT_OFFSET (TmBalloonMark, drawing) == 0);
 
 static void
 follow (GPtrArray *list, const char *name, const char *to)
@@ -46,10 +47,34 @@ tm_follow_method (TmJob *job, const char *name, const char *to)
   follow (job->budget_lines, name, to);
 }
 
+static void
+follow_marks (TmJob *job, const char *balloon, const char *to)
+{
+  for (guint i = job->balloon_marks->len; i > 0; i--)
+    {
+      TmBalloonMark *mark = g_ptr_array_index (job->balloon_marks, i - 1);
+
+      if (!g_str_equal (mark->feature, balloon))
+        continue;
+      if (to != NULL)
+        mark->feature = to;
+      else
+        g_ptr_array_remove_index (job->balloon_marks, i - 1);
+    }
+}
+
 void
 tm_follow_feature (TmJob *job, const char *balloon, const char *to)
 {
   follow (job->mate_sizes, balloon, to);
+  follow_marks (job, balloon, to);
+  for (guint i = 0; to != NULL && i < job->nonconformances->len; i++)
+    {
+      TmNonconformance *row = g_ptr_array_index (job->nonconformances, i);
+
+      if (g_str_equal (row->feature, balloon))
+        row->feature = to;
+    }
   for (guint i = 0; to != NULL && i < job->events->len; i++)
     {
       TmEvent *event = g_ptr_array_index (job->events, i);
@@ -143,6 +168,43 @@ tm_job_add_study (TmJob *job, TmStudy *study)
   return TM_ADD_OK;
 }
 
+TmAddStatus
+tm_job_add_drawing (TmJob *job, TmDrawing *drawing)
+{
+  g_return_val_if_fail (job != NULL && drawing != NULL, TM_ADD_NO_NAME);
+
+  if (*drawing->name == '\0')
+    return TM_ADD_NO_NAME;
+  if (tm_job_find_drawing (job, drawing->name) != NULL)
+    return TM_ADD_TAKEN;
+  g_ptr_array_add (job->drawings, drawing);
+  return TM_ADD_OK;
+}
+
+TmAddStatus
+tm_job_add_balloon_mark (TmJob *job, TmBalloonMark *mark)
+{
+  const TmFeature *feature;
+
+  g_return_val_if_fail (job != NULL && mark != NULL, TM_ADD_NO_NAME);
+
+  feature = tm_job_find_feature (job, mark->feature);
+  if (feature == NULL)
+    return TM_ADD_NO_FEATURE;
+  if (mark->place > feature->places)
+    return TM_ADD_BAD_PLACE;
+  for (guint i = 0; i < job->balloon_marks->len; i++)
+    {
+      const TmBalloonMark *other = g_ptr_array_index (job->balloon_marks, i);
+
+      if (g_str_equal (other->drawing, mark->drawing) && g_str_equal (other->feature, mark->feature)
+          && other->place == mark->place)
+        return TM_ADD_TAKEN;
+    }
+  return add_if (job->balloon_marks, mark, tm_job_find_drawing (job, mark->drawing) != NULL,
+                 TM_ADD_NO_DRAWING);
+}
+
 static gboolean
 names (const GPtrArray *texts, const char *text)
 {
@@ -206,6 +268,37 @@ void
 tm_job_remove_event (TmJob *job, TmEvent *event)
 {
   g_ptr_array_remove (job->events, event);
+}
+
+void
+tm_job_remove_supply (TmJob *job, TmSupply *row)
+{
+  g_ptr_array_remove (job->supplies, row);
+}
+
+void
+tm_job_remove_sub_part (TmJob *job, TmSubPart *row)
+{
+  g_ptr_array_remove (job->sub_parts, row);
+}
+
+void
+tm_job_remove_report_field (TmJob *job, TmReportField *row)
+{
+  g_ptr_array_remove (job->report_fields, row);
+}
+
+void
+tm_job_remove_balloon_mark (TmJob *job, TmBalloonMark *row)
+{
+  g_ptr_array_remove (job->balloon_marks, row);
+}
+
+void
+tm_job_remove_drawing (TmJob *job, TmDrawing *row)
+{
+  follow (job->balloon_marks, row->name, NULL);
+  g_ptr_array_remove (job->drawings, row);
 }
 
 void

@@ -184,6 +184,44 @@ tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeatur
   return NULL;
 }
 
+TmDrawing *
+tm_job_find_drawing (const TmJob *job, const char *name)
+{
+  g_return_val_if_fail (job != NULL && name != NULL, NULL);
+
+  for (guint i = 0; i < job->drawings->len; i++)
+    {
+      TmDrawing *drawing = g_ptr_array_index (job->drawings, i);
+
+      if (g_str_equal (drawing->name, name))
+        return drawing;
+    }
+  return NULL;
+}
+
+const char *
+tm_job_drawing_revision (const TmJob *job)
+{
+  g_return_val_if_fail (job != NULL, "");
+
+  return *job->drawing_revision != '\0' ? job->drawing_revision : job->revision;
+}
+
+gboolean
+tm_job_feature_is_asked (const TmJob *job, const TmFeature *feature)
+{
+  g_return_val_if_fail (job != NULL && feature != NULL, TRUE);
+
+  if (job->first_article == TM_FIRST_ARTICLE_FULL || feature->affected)
+    return TRUE;
+  for (guint i = 0; i < job->features->len; i++)
+    {
+      if (((const TmFeature *)g_ptr_array_index (job->features, i))->affected)
+        return FALSE;
+    }
+  return TRUE;
+}
+
 gboolean
 tm_job_has_first_article (const TmJob *job)
 {
@@ -212,7 +250,7 @@ tm_row_counts (const TmEntryRow *row)
 {
   g_return_val_if_fail (row != NULL, FALSE);
 
-  return tm_row_stands (row) && !row->before_cut;
+  return tm_row_stands (row) && !row->before_cut && !row->before_rework;
 }
 
 TmCut

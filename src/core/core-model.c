@@ -16,6 +16,9 @@ tm_job_new (void)
   job->customer = job->order = job->general_tolerance = job->extra = job->job_extra = no_text;
   job->material = job->first_article_reason = job->first_article_baseline = job->first_article_extra
       = no_text;
+  job->drawing_revision = job->report_identifier = job->organisation = job->supplier_code = no_text;
+  job->manufacturing_record = job->drawing_changes = job->language = job->second_language = no_text;
+  job->report_extra = no_text;
   job->people = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_person_free);
   job->gauges = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_gauge_free);
   job->methods = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_method_free);
@@ -36,6 +39,11 @@ tm_job_new (void)
   job->tools = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_tool_free);
   job->materials = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_shop_material_free);
   job->mate_sizes = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_mate_size_free);
+  job->supplies = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_supply_free);
+  job->sub_parts = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_sub_part_free);
+  job->report_fields = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_report_field_free);
+  job->drawings = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_drawing_free);
+  job->balloon_marks = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_balloon_mark_free);
   job->texts = g_string_chunk_new (64 * 1024);
   job->index = tm_index_new ();
   return job;
@@ -45,10 +53,11 @@ void
 tm_job_free (TmJob *job)
 {
   GPtrArray *lists[] = {
-    job->people,     job->gauges,         job->methods, job->features,  job->pieces,
-    job->readings,   job->pin_trials,     job->cuts,    job->events,    job->nonconformances,
-    job->signatures, job->calibrations,   job->checks,  job->pin_sizes, job->budget_lines,
-    job->studies,    job->study_readings, job->tools,   job->materials, job->mate_sizes,
+    job->people,     job->gauges,         job->methods,       job->features,  job->pieces,
+    job->readings,   job->pin_trials,     job->cuts,          job->events,    job->nonconformances,
+    job->signatures, job->calibrations,   job->checks,        job->pin_sizes, job->budget_lines,
+    job->studies,    job->study_readings, job->tools,         job->materials, job->mate_sizes,
+    job->supplies,   job->sub_parts,      job->report_fields, job->drawings,  job->balloon_marks,
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (lists); i++)
@@ -113,6 +122,7 @@ tm_feature_new (void)
   feature->balloon = feature->name = feature->requirement = feature->designator = feature->size_feature
       = no_text;
   feature->method = feature->check = feature->sheet = feature->zone = feature->mate.extra = no_text;
+  feature->tooling = feature->comment = no_text;
   feature->datums = feature->tool = feature->chart_rules = feature->extra = no_text;
   feature->press.hub_material = feature->press.shaft_material = feature->press.extra = no_text;
   feature->kind = TM_KIND_NOTE;
@@ -180,6 +190,8 @@ tm_nonconformance_new (void)
 
   nonconformance->piece = nonconformance->feature = nonconformance->number = nonconformance->note
       = nonconformance->disposition = no_text;
+  nonconformance->by = nonconformance->at = nonconformance->rework_by = nonconformance->rework_at
+      = nonconformance->rework_after = no_text;
   nonconformance->extra = no_text;
   return nonconformance;
 }
@@ -190,6 +202,7 @@ tm_signature_new (void)
   TmSignature *signature = g_new0 (TmSignature, 1);
 
   signature->by = signature->role = signature->at = signature->digest = signature->extra = no_text;
+  signature->report = signature->pages = signature->workbook = no_text;
   return signature;
 }
 
@@ -278,6 +291,53 @@ tm_mate_size_new (void)
 
   mate->feature = mate->serial = mate->piece = mate->by = mate->at = mate->note = mate->extra = no_text;
   return mate;
+}
+
+TmSupply *
+tm_supply_new (void)
+{
+  TmSupply *supply = g_new0 (TmSupply, 1);
+
+  supply->name = supply->specification = supply->code = supply->supplier = no_text;
+  supply->certificate = supply->note = supply->extra = no_text;
+  return supply;
+}
+
+TmSubPart *
+tm_sub_part_new (void)
+{
+  TmSubPart *part = g_new0 (TmSubPart, 1);
+
+  part->number = part->name = part->serial = part->report = part->extra = no_text;
+  return part;
+}
+
+TmReportField *
+tm_report_field_new (void)
+{
+  TmReportField *field = g_new0 (TmReportField, 1);
+
+  field->name = field->value = field->extra = no_text;
+  return field;
+}
+
+TmDrawing *
+tm_drawing_new (void)
+{
+  TmDrawing *drawing = g_new0 (TmDrawing, 1);
+
+  drawing->name = drawing->sheet = drawing->media = drawing->digest = drawing->extra = no_text;
+  drawing->page = 1;
+  return drawing;
+}
+
+TmBalloonMark *
+tm_balloon_mark_new (void)
+{
+  TmBalloonMark *mark = g_new0 (TmBalloonMark, 1);
+
+  mark->drawing = mark->feature = mark->extra = no_text;
+  return mark;
 }
 
 void
@@ -405,4 +465,35 @@ void
 tm_mate_size_free (TmMateSize *mate)
 {
   g_free (mate);
+}
+
+void
+tm_supply_free (TmSupply *supply)
+{
+  g_free (supply);
+}
+
+void
+tm_sub_part_free (TmSubPart *part)
+{
+  g_free (part);
+}
+
+void
+tm_report_field_free (TmReportField *field)
+{
+  g_free (field);
+}
+
+void
+tm_drawing_free (TmDrawing *drawing)
+{
+  g_clear_pointer (&drawing->content, g_bytes_unref);
+  g_free (drawing);
+}
+
+void
+tm_balloon_mark_free (TmBalloonMark *mark)
+{
+  g_free (mark);
 }

@@ -9,8 +9,9 @@
  * The record.  Readings, pin trials and cuts are only ever added.  A correction is a new row that
  * names the old one in `replaces`; a withdrawal is noted on the row it withdraws.  A row that is
  * neither replaced nor withdrawn *stands*.  A cut changes the size: what was read at its place before it
- * tells how the cutter answers, and no longer how large the feature is.  A row that stands and was taken
- * since the last cut that stands *counts*.
+ * tells how the cutter answers, and no longer how large the feature is.  So does a rework or repair, after
+ * which the feature is measured again: what was read before it is the first result, and stays visible.  A
+ * row that stands and was taken since the last cut and the last rework that stand *counts*.
  */
 
 #pragma once
@@ -44,7 +45,27 @@ typedef enum {
 
 typedef enum { TM_STANDARD_ISO, TM_STANDARD_ASME } TmStandard;
 typedef enum { TM_DECISION_GUARDED, TM_DECISION_SIMPLE } TmDecision;
-typedef enum { TM_FIRST_ARTICLE_FULL, TM_FIRST_ARTICLE_PARTIAL } TmFirstArticleKind;
+typedef enum {
+  TM_FIRST_ARTICLE_FULL,
+  TM_FIRST_ARTICLE_PARTIAL, /* only the affected features; the rest by reference to the baseline */
+  TM_FIRST_ARTICLE_AGAIN,   /* re-inspection after a nonconformance */
+  TM_N_FIRST_ARTICLES
+} TmFirstArticleKind;
+
+/* What the report is about: one part, or parts put together. */
+typedef enum { TM_ARTICLE_DETAIL, TM_ARTICLE_ASSEMBLY } TmArticle;
+
+/* What the customer's requirements ask proof of besides sizes. */
+typedef enum {
+  TM_SUPPLY_MATERIAL, /* raw material */
+  TM_SUPPLY_PROCESS,  /* special process: heat treatment, plating, welding… */
+  TM_SUPPLY_TEST,     /* functional test */
+  TM_N_SUPPLIES
+} TmSupplyKind;
+
+/* Whether the customer has approved the source. */
+typedef enum { TM_APPROVAL_UNSAID, TM_APPROVAL_YES, TM_APPROVAL_NO, TM_APPROVAL_NOT_ASKED } TmApproval;
+
 typedef enum { TM_MODIFIER_NONE, TM_MODIFIER_MMC, TM_MODIFIER_LMC } TmModifier;
 typedef enum { TM_OUTCOME_NONE, TM_OUTCOME_PASS, TM_OUTCOME_FAIL } TmOutcome;
 typedef enum { TM_PIN_MINUS, TM_PIN_PLUS } TmPinSign;
@@ -288,6 +309,9 @@ typedef struct {
   const char *chart_rules; /* words of run rules with blanks between (core-run-rules); "": the usual set */
   guint chart_baseline;    /* groups from the first that freeze the control limits; 0: all */
   TmPress press;
+  gboolean affected;      /* of a partial first article: measured in it; of the others the baseline speaks */
+  const char *tooling;    /* designed or qualified tooling that checks it, or "" */
+  const char *comment;    /* printed in the report */
   TmQuantity form_unseen; /* F: how far the two-point size may exceed the mating size; absent: from the
                            * form seen, else assumed */
   const char *extra;
@@ -320,6 +344,8 @@ typedef struct {
   TmWithdrawal *withdrawn; /* NULL: stands */
   gpointer replaced_by;    /* the row of the same kind that corrects this one, or NULL */
   gboolean before_cut;     /* a cut that stands was made since; kept up by the job, never written */
+  gboolean before_rework;  /* it was reworked or repaired since; likewise */
+  guint order;             /* its place among the rows of its kind, from 0; likewise */
   const char *extra;
 } TmEntryRow;
 
@@ -377,17 +403,80 @@ typedef struct {
 typedef struct {
   const char *piece;   /* serial, or "" = every piece */
   const char *feature; /* balloon, or "" */
+  guint place;         /* 0: every place */
   const char *number;
   const char *note;
-  const char *disposition;
+  const char *disposition;  /* "use as is", "rework", "repair", "scrap", "return" (common practice), or a
+                             * word of the shop's own */
+  const char *by;           /* who raised it */
+  const char *at;           /* UTC, or "" */
+  const char *rework_by;    /* who reworked or repaired the feature, or "" */
+  const char *rework_at;    /* when that was done; "": not yet, and everything read counts */
+  const char *rework_after; /* id of the newest reading of piece and feature at that time; "none": there
+                             * was none; "": by the times */
   const char *extra;
 } TmNonconformance;
+
+/* A raw material, a special process or a functional test, with what proves it. */
+typedef struct {
+  TmSupplyKind kind;
+  const char *name;
+  const char *specification;
+  const char *code;
+  const char *supplier; /* or the laboratory */
+  TmApproval approval;
+  const char *certificate; /* number of the certificate or of the acceptance report */
+  const char *note;
+  const char *extra;
+} TmSupply;
+
+/* A part of an assembly. */
+typedef struct {
+  const char *number;
+  const char *name;
+  const char *serial;
+  const char *report; /* identifier of its own first-article report */
+  const char *extra;
+} TmSubPart;
+
+/* A fact of the report that the shop's own template asks for. */
+typedef struct {
+  const char *name;
+  const char *value;
+  const char *extra;
+} TmReportField;
+
+/* A page of the drawing, as a file of the customer's. */
+typedef struct {
+  const char *name;   /* unique in a job */
+  const char *sheet;  /* as features name it, or "" */
+  const char *media;  /* "image/png", "image/jpeg", "image/svg+xml", "application/pdf" */
+  guint page;         /* of a PDF, from 1 */
+  const char *digest; /* SHA-256 of the content, hex */
+  GBytes *content;    /* owned; NULL: not loaded */
+  const char *extra;
+} TmDrawing;
+
+/* Where a balloon stands on a drawing.  The coordinates are shares of the page's width and height from
+ * its upper left corner, plain numbers from 0 to 1. */
+typedef struct {
+  const char *drawing; /* name */
+  const char *feature; /* balloon */
+  guint place;         /* 0: all of them */
+  TmQuantity x, y;     /* centre of the balloon */
+  TmQuantity to_x;     /* tip of its leader line; absent: none */
+  TmQuantity to_y;
+  const char *extra;
+} TmBalloonMark;
 
 typedef struct {
   const char *by;
   const char *role;
   const char *at;
-  const char *digest; /* SHA-256, hex, of the canonical job file with no signatures */
+  const char *digest;   /* SHA-256, hex, of the canonical job file with no signatures */
+  const char *report;   /* identifier of the report that was signed, or "" */
+  const char *pages;    /* SHA-256 of the signed PDF, or "" */
+  const char *workbook; /* SHA-256 of the signed workbook, or "" */
   const char *extra;
 } TmSignature;
 
@@ -402,6 +491,7 @@ typedef struct {
   const char *part_name;
   const char *revision;
   const char *drawing;
+  const char *drawing_revision; /* as its title block has it; "": that of the part */
   const char *customer;
   const char *order;
   TmUnit unit; /* MM or IN */
@@ -425,6 +515,15 @@ typedef struct {
   const char *first_article_reason;
   const char *first_article_baseline;
   const char *first_article_extra;
+  TmArticle article;
+  const char *report_identifier; /* unique in the shop */
+  const char *organisation;
+  const char *supplier_code;
+  const char *manufacturing_record; /* traveller, lot or batch record */
+  const char *drawing_changes;      /* changes that are not on the drawing yet */
+  const char *language;             /* of the report, like "en" or "de"; "": the screen's */
+  const char *second_language;      /* beside it, or "" */
+  const char *report_extra;
 
   GPtrArray *people;          /* TmPerson */
   GPtrArray *gauges;          /* TmGauge */
@@ -446,6 +545,11 @@ typedef struct {
   GPtrArray *tools;           /* TmTool */
   GPtrArray *materials;       /* TmShopMaterial */
   GPtrArray *mate_sizes;      /* TmMateSize, in the order entered */
+  GPtrArray *supplies;        /* TmSupply */
+  GPtrArray *sub_parts;       /* TmSubPart */
+  GPtrArray *report_fields;   /* TmReportField */
+  GPtrArray *drawings;        /* TmDrawing */
+  GPtrArray *balloon_marks;   /* TmBalloonMark */
 
   const char *extra;
   const char *job_extra;
@@ -468,6 +572,7 @@ typedef enum {
   TM_ADD_NO_GAUGE,    /* a calibration, check or pin size of a gauge that is not there */
   TM_ADD_NO_METHOD,   /* a budget line or study of a method that is not there */
   TM_ADD_NO_FEATURE,  /* a measured mate of a feature that is not there */
+  TM_ADD_NO_DRAWING,  /* a balloon on a drawing that is not there */
   TM_ADD_NO_STUDY,    /* a study reading that fits no study: its name, piece, person or trial */
   TM_N_ADD_STATUSES
 } TmAddStatus;
@@ -515,6 +620,11 @@ TmStudyReading *tm_study_reading_new (void);
 TmTool *tm_tool_new (void);
 TmShopMaterial *tm_shop_material_new (void);
 TmMateSize *tm_mate_size_new (void);
+TmSupply *tm_supply_new (void);
+TmSubPart *tm_sub_part_new (void);
+TmReportField *tm_report_field_new (void);
+TmDrawing *tm_drawing_new (void);
+TmBalloonMark *tm_balloon_mark_new (void);
 
 void tm_calibration_free (TmCalibration *calibration);
 void tm_check_free (TmCheck *check);
@@ -525,6 +635,11 @@ void tm_study_reading_free (TmStudyReading *reading);
 void tm_tool_free (TmTool *tool);
 void tm_shop_material_free (TmShopMaterial *material);
 void tm_mate_size_free (TmMateSize *mate);
+void tm_supply_free (TmSupply *supply);
+void tm_sub_part_free (TmSubPart *part);
+void tm_report_field_free (TmReportField *field);
+void tm_drawing_free (TmDrawing *drawing);
+void tm_balloon_mark_free (TmBalloonMark *mark);
 
 TmAddStatus tm_job_add_person (TmJob *job, TmPerson *person);
 TmAddStatus tm_job_add_gauge (TmJob *job, TmGauge *gauge);
@@ -549,6 +664,13 @@ TmAddStatus tm_job_add_study_reading (TmJob *job, TmStudyReading *reading);
 TmAddStatus tm_job_add_tool (TmJob *job, TmTool *tool);
 TmAddStatus tm_job_add_material (TmJob *job, TmShopMaterial *material);
 TmAddStatus tm_job_add_mate_size (TmJob *job, TmMateSize *mate);
+void tm_job_add_supply (TmJob *job, TmSupply *supply);
+void tm_job_add_sub_part (TmJob *job, TmSubPart *part);
+void tm_job_add_report_field (TmJob *job, TmReportField *field);
+TmAddStatus tm_job_add_drawing (TmJob *job, TmDrawing *drawing);
+/* Refuses a mark on a drawing or of a feature that is not in the job, or of a place that the feature has
+ * not, and a second mark of one place on one drawing. */
+TmAddStatus tm_job_add_balloon_mark (TmJob *job, TmBalloonMark *mark);
 /* Take @row out of its list and free it; a study goes with its readings. */
 void tm_job_remove_calibration (TmJob *job, TmCalibration *row);
 void tm_job_remove_check (TmJob *job, TmCheck *row);
@@ -561,6 +683,17 @@ TmAddStatus tm_job_remove_tool (TmJob *job, const char *name);
 TmAddStatus tm_job_remove_material (TmJob *job, const char *name);
 void tm_job_remove_mate_size (TmJob *job, TmMateSize *row);
 void tm_job_remove_event (TmJob *job, TmEvent *event);
+void tm_job_remove_supply (TmJob *job, TmSupply *row);
+void tm_job_remove_sub_part (TmJob *job, TmSubPart *row);
+void tm_job_remove_report_field (TmJob *job, TmReportField *row);
+void tm_job_remove_balloon_mark (TmJob *job, TmBalloonMark *row);
+/* A drawing goes with its marks. */
+void tm_job_remove_drawing (TmJob *job, TmDrawing *row);
+/* Marks anew what @row says of readings before and after a rework: after a change of it, or once all of a
+ * job's readings are there. */
+void tm_job_mark_rework (TmJob *job, const TmNonconformance *row);
+/* The same for all of them: once a job was put together in another order than it was recorded. */
+void tm_job_mark_reworks (TmJob *job);
 
 /* Each replaces the row of the same name in place, keeping its position and, for a feature, its
  * address (readings point to it); takes ownership of @with on TM_ADD_OK.  A feature may change its
@@ -619,12 +752,21 @@ TmStudy *tm_job_find_study (const TmJob *job, const char *name);
 /* The first nonconformance that names this piece (or every piece) and feature, or NULL. */
 TmNonconformance *tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature);
 
+TmDrawing *tm_job_find_drawing (const TmJob *job, const char *name);
+
+/* The revision that the drawing is at: its own, else the part's. */
+const char *tm_job_drawing_revision (const TmJob *job);
+
+/* TRUE when @feature is to be measured for this first article: of a partial one only what is affected,
+ * unless nothing is marked so. */
+gboolean tm_job_feature_is_asked (const TmJob *job, const TmFeature *feature);
+
 /* TRUE when a piece is marked as first article. */
 gboolean tm_job_has_first_article (const TmJob *job);
 
 /* Neither replaced nor withdrawn. */
 gboolean tm_row_stands (const TmEntryRow *row);
-/* Stands, and no cut that stands was made since. */
+/* Stands, and no cut that stands, and no rework, was made since. */
 gboolean tm_row_counts (const TmEntryRow *row);
 
 /* The message template, marked for translation. */
@@ -642,6 +784,12 @@ const char *tm_decision_word (TmDecision decision);
 gboolean tm_decision_from_word (const char *word, TmDecision *decision);
 const char *tm_first_article_word (TmFirstArticleKind kind);
 gboolean tm_first_article_from_word (const char *word, TmFirstArticleKind *kind);
+const char *tm_article_word (TmArticle article); /* "detail", "assembly" */
+gboolean tm_article_from_word (const char *word, TmArticle *article);
+const char *tm_supply_kind_word (TmSupplyKind kind); /* "material", "process", "test" */
+gboolean tm_supply_kind_from_word (const char *word, TmSupplyKind *kind);
+const char *tm_approval_word (TmApproval approval); /* "", "yes", "no", "not asked" */
+gboolean tm_approval_from_word (const char *word, TmApproval *approval);
 const char *tm_modifier_word (TmModifier modifier); /* "", "mmc", "lmc" */
 const char *tm_outcome_word (TmOutcome outcome);    /* "", "pass", "fail" */
 const char *tm_pin_sign_word (TmPinSign sign);

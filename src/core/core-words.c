@@ -20,7 +20,19 @@ static const char *const kind_words[TM_N_KINDS] = {
 static const char *const cut_words[] = { "", "grows", "shrinks" };
 static const char *const standard_words[] = { "ISO", "ASME" };
 static const char *const decision_words[] = { "guarded", "simple" };
-static const char *const first_article_words[] = { "full", "partial" };
+static const char *const first_article_words[TM_N_FIRST_ARTICLES] = {
+  [TM_FIRST_ARTICLE_FULL] = NC_ ("first article", "full"),
+  [TM_FIRST_ARTICLE_PARTIAL] = NC_ ("first article", "partial"),
+  [TM_FIRST_ARTICLE_AGAIN] = NC_ ("first article", "re-inspection"),
+};
+static const char *const article_words[] = { NC_ ("article", "detail"), NC_ ("article", "assembly") };
+static const char *const supply_kind_words[TM_N_SUPPLIES] = {
+  [TM_SUPPLY_MATERIAL] = NC_ ("supply", "material"),
+  [TM_SUPPLY_PROCESS] = NC_ ("supply", "process"),
+  [TM_SUPPLY_TEST] = NC_ ("supply", "test"),
+};
+static const char *const approval_words[]
+    = { "", NC_ ("approval", "yes"), NC_ ("approval", "no"), NC_ ("approval", "not asked") };
 static const char *const modifier_words[] = { "", "mmc", "lmc" };
 static const char *const outcome_words[] = { "", "pass", "fail" };
 static const char *const pin_sign_words[] = { "minus", "plus" };
@@ -51,6 +63,7 @@ static const char *const add_status_texts[TM_N_ADD_STATUSES] = {
   [TM_ADD_NO_GAUGE] = N_ ("there is no gauge with that tag; add the gauge first"),
   [TM_ADD_NO_METHOD] = N_ ("there is no method of that name; add the method first"),
   [TM_ADD_NO_FEATURE] = N_ ("there is no feature with that balloon number; add the feature first"),
+  [TM_ADD_NO_DRAWING] = N_ ("there is no drawing of that name; add the drawing first"),
   [TM_ADD_NO_STUDY] = N_ ("no study plans it; look at the study's name, pieces, people and repeats"),
 };
 
@@ -92,6 +105,12 @@ DEFINE_WORDS (TmDecision, decision, decision_words)
 DEFINE_FROM_WORD (TmDecision, decision, decision_words)
 DEFINE_WORDS (TmFirstArticleKind, first_article, first_article_words)
 DEFINE_FROM_WORD (TmFirstArticleKind, first_article, first_article_words)
+DEFINE_WORDS (TmArticle, article, article_words)
+DEFINE_FROM_WORD (TmArticle, article, article_words)
+DEFINE_WORDS (TmSupplyKind, supply_kind, supply_kind_words)
+DEFINE_FROM_WORD (TmSupplyKind, supply_kind, supply_kind_words)
+DEFINE_WORDS (TmApproval, approval, approval_words)
+DEFINE_FROM_WORD (TmApproval, approval, approval_words)
 DEFINE_WORDS (TmModifier, modifier, modifier_words)
 DEFINE_WORDS (TmOutcome, outcome, outcome_words)
 DEFINE_WORDS (TmPinSign, pin_sign, pin_sign_words)

@@ -44,6 +44,9 @@ take_texts (Draft *draft, GError **error)
   tm_take_text (TM_OWN (row, FEATURE_REQUIREMENT), job, &feature->requirement);
   tm_take_text (TM_OWN (row, FEATURE_SHEET), job, &feature->sheet);
   tm_take_text (TM_OWN (row, FEATURE_ZONE), job, &feature->zone);
+  tm_take_text (TM_OWN (row, FEATURE_TOOLING), job, &feature->tooling);
+  tm_take_text (TM_OWN (row, FEATURE_COMMENT), job, &feature->comment);
+  feature->affected = row->slots[FEATURE_AFFECTED].truth;
   feature->extra = tm_job_intern (job, row->extra->str);
   return tm_take_name (TM_OWN (row, FEATURE_BALLOON), job, TRUE, &feature->balloon, error)
          && tm_take_name (TM_OWN (row, FEATURE_SIZE_FEATURE), job, FALSE, &feature->size_feature, error)

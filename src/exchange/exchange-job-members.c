@@ -9,12 +9,25 @@ static const TmJsonMember first_article_members[] = {
   { NULL },
 };
 
+static const TmJsonMember report_members[] = {
+  [REPORT_IDENTIFIER] = { "identifier", TM_JSON_TEXT },
+  [REPORT_ORGANISATION] = { "organisation", TM_JSON_TEXT },
+  [REPORT_SUPPLIER_CODE] = { "supplier_code", TM_JSON_TEXT },
+  [REPORT_MANUFACTURING_RECORD] = { "manufacturing_record", TM_JSON_TEXT },
+  [REPORT_DRAWING_CHANGES] = { "drawing_changes", TM_JSON_TEXT },
+  [REPORT_ARTICLE] = { "article", TM_JSON_TEXT },
+  [REPORT_LANGUAGE] = { "language", TM_JSON_TEXT },
+  [REPORT_SECOND_LANGUAGE] = { "second_language", TM_JSON_TEXT },
+  { NULL },
+};
+
 static const TmJsonMember job_members[] = {
   [JOB_ID] = { "id", TM_JSON_TEXT },
   [JOB_PART_NUMBER] = { "part_number", TM_JSON_TEXT },
   [JOB_PART_NAME] = { "part_name", TM_JSON_TEXT },
   [JOB_REVISION] = { "revision", TM_JSON_TEXT },
   [JOB_DRAWING] = { "drawing", TM_JSON_TEXT },
+  [JOB_DRAWING_REVISION] = { "drawing_revision", TM_JSON_TEXT },
   [JOB_CUSTOMER] = { "customer", TM_JSON_TEXT },
   [JOB_ORDER] = { "order", TM_JSON_TEXT },
   [JOB_UNIT] = { "unit", TM_JSON_TEXT },
@@ -34,6 +47,7 @@ static const TmJsonMember job_members[] = {
   [JOB_CUT_RISK] = { "cut_risk", TM_JSON_TEXT },
   [JOB_CUT_AIM] = { "cut_aim", TM_JSON_TEXT },
   [JOB_FIRST_ARTICLE] = { "first_article", TM_JSON_OBJECT, first_article_members },
+  [JOB_REPORT] = { "report", TM_JSON_OBJECT, report_members },
   { NULL },
 };
 
@@ -201,6 +215,9 @@ static const TmJsonMember feature_members[] = {
   [FEATURE_GROUP_SIZE] = { "group_size", TM_JSON_WHOLE },
   [FEATURE_SHEET] = { "sheet", TM_JSON_TEXT },
   [FEATURE_ZONE] = { "zone", TM_JSON_TEXT },
+  [FEATURE_TOOLING] = { "tooling", TM_JSON_TEXT },
+  [FEATURE_COMMENT] = { "comment", TM_JSON_TEXT },
+  [FEATURE_AFFECTED] = { "affected", TM_JSON_TRUTH },
   [FEATURE_COUNTS] = { "counts", TM_JSON_TEXT },
   [FEATURE_FORM_UNSEEN] = { "form_unseen", TM_JSON_TEXT },
   [FEATURE_TOOL] = { "tool", TM_JSON_TEXT },
@@ -307,9 +324,62 @@ static const TmJsonMember event_members[] = {
 static const TmJsonMember nonconformance_members[] = {
   [NONCONFORMANCE_PIECE] = { "piece", TM_JSON_TEXT },
   [NONCONFORMANCE_FEATURE] = { "feature", TM_JSON_TEXT },
+  [NONCONFORMANCE_PLACE] = { "place", TM_JSON_WHOLE },
   [NONCONFORMANCE_NUMBER] = { "number", TM_JSON_TEXT },
   [NONCONFORMANCE_NOTE] = { "note", TM_JSON_TEXT },
   [NONCONFORMANCE_DISPOSITION] = { "disposition", TM_JSON_TEXT },
+  [NONCONFORMANCE_BY] = { "by", TM_JSON_TEXT },
+  [NONCONFORMANCE_AT] = { "at", TM_JSON_TEXT },
+  [NONCONFORMANCE_REWORK_BY] = { "rework_by", TM_JSON_TEXT },
+  [NONCONFORMANCE_REWORK_AT] = { "rework_at", TM_JSON_TEXT },
+  [NONCONFORMANCE_REWORK_AFTER] = { "rework_after", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember supply_members[] = {
+  [SUPPLY_KIND] = { "kind", TM_JSON_TEXT },
+  [SUPPLY_NAME] = { "name", TM_JSON_TEXT },
+  [SUPPLY_SPECIFICATION] = { "specification", TM_JSON_TEXT },
+  [SUPPLY_CODE] = { "code", TM_JSON_TEXT },
+  [SUPPLY_SUPPLIER] = { "supplier", TM_JSON_TEXT },
+  [SUPPLY_APPROVAL] = { "approval", TM_JSON_TEXT },
+  [SUPPLY_CERTIFICATE] = { "certificate", TM_JSON_TEXT },
+  [SUPPLY_NOTE] = { "note", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember sub_part_members[] = {
+  [SUB_PART_NUMBER] = { "number", TM_JSON_TEXT },
+  [SUB_PART_NAME] = { "name", TM_JSON_TEXT },
+  [SUB_PART_SERIAL] = { "serial", TM_JSON_TEXT },
+  [SUB_PART_REPORT] = { "report", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember report_field_members[] = {
+  [REPORT_FIELD_NAME] = { "name", TM_JSON_TEXT },
+  [REPORT_FIELD_VALUE] = { "value", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember drawing_members[] = {
+  [DRAWING_NAME] = { "name", TM_JSON_TEXT },
+  [DRAWING_SHEET] = { "sheet", TM_JSON_TEXT },
+  [DRAWING_MEDIA] = { "media", TM_JSON_TEXT },
+  [DRAWING_PAGE] = { "page", TM_JSON_WHOLE },
+  [DRAWING_DIGEST] = { "digest", TM_JSON_TEXT },
+  [DRAWING_CONTENT] = { "content", TM_JSON_TEXT },
+  { NULL },
+};
+
+static const TmJsonMember balloon_members[] = {
+  [BALLOON_DRAWING] = { "drawing", TM_JSON_TEXT },
+  [BALLOON_FEATURE] = { "feature", TM_JSON_TEXT },
+  [BALLOON_PLACE] = { "place", TM_JSON_WHOLE },
+  [BALLOON_X] = { "x", TM_JSON_TEXT },
+  [BALLOON_Y] = { "y", TM_JSON_TEXT },
+  [BALLOON_TO_X] = { "to_x", TM_JSON_TEXT },
+  [BALLOON_TO_Y] = { "to_y", TM_JSON_TEXT },
   { NULL },
 };
 
@@ -334,6 +404,9 @@ static const TmJsonMember signature_members[] = {
   [SIGNATURE_ROLE] = { "role", TM_JSON_TEXT },
   [SIGNATURE_AT] = { "at", TM_JSON_TEXT },
   [SIGNATURE_DIGEST] = { "digest", TM_JSON_TEXT },
+  [SIGNATURE_REPORT] = { "report", TM_JSON_TEXT },
+  [SIGNATURE_PAGES] = { "pages", TM_JSON_TEXT },
+  [SIGNATURE_WORKBOOK] = { "workbook", TM_JSON_TEXT },
   { NULL },
 };
 
@@ -350,7 +423,12 @@ const TmJsonMember tm_job_sections[] = {
   [IN_BUDGET_LINES] = { "budget_lines", TM_JSON_ROWS, budget_line_members },
   [IN_TOOLS] = { "tools", TM_JSON_ROWS, tool_members },
   [IN_MATERIALS] = { "materials", TM_JSON_ROWS, material_members },
+  [IN_SUPPLIES] = { "supplies", TM_JSON_ROWS, supply_members },
+  [IN_SUB_PARTS] = { "sub_parts", TM_JSON_ROWS, sub_part_members },
+  [IN_REPORT_FIELDS] = { "report_fields", TM_JSON_ROWS, report_field_members },
   [IN_FEATURES] = { "features", TM_JSON_ROWS, feature_members },
+  [IN_DRAWINGS] = { "drawings", TM_JSON_ROWS, drawing_members },
+  [IN_BALLOONS] = { "balloons", TM_JSON_ROWS, balloon_members },
   [IN_PIECES] = { "pieces", TM_JSON_ROWS, piece_members },
   [IN_MATES] = { "mates", TM_JSON_ROWS, mate_size_members },
   [IN_READINGS] = { "readings", TM_JSON_ROWS, reading_members },

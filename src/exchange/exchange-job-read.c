@@ -129,7 +129,7 @@ take_first_article (TmJob *job, const TmJsonRow *row, GError **error)
   tm_take_text (TM_INNER (row, JOB_FIRST_ARTICLE, FIRST_ARTICLE_BASELINE), job, &job->first_article_baseline);
   job->first_article_extra = tm_job_intern (job, tm_json_inner_extra (row, JOB_FIRST_ARTICLE));
   return TM_TAKE_WORD (TM_INNER (row, JOB_FIRST_ARTICLE, FIRST_ARTICLE_KIND), tm_first_article_from_word,
-                       "full, partial", &job->first_article, error);
+                       "full, partial, re-inspection", &job->first_article, error);
 }
 
 static gboolean
@@ -184,6 +184,7 @@ read_job (TmJob *job, const TmJsonRow *row, GError **error)
   tm_take_text (TM_OWN (row, JOB_PART_NAME), job, &job->part_name);
   tm_take_text (TM_OWN (row, JOB_REVISION), job, &job->revision);
   tm_take_text (TM_OWN (row, JOB_DRAWING), job, &job->drawing);
+  tm_take_text (TM_OWN (row, JOB_DRAWING_REVISION), job, &job->drawing_revision);
   tm_take_text (TM_OWN (row, JOB_CUSTOMER), job, &job->customer);
   tm_take_text (TM_OWN (row, JOB_ORDER), job, &job->order);
   tm_take_text (TM_OWN (row, JOB_MATERIAL), job, &job->material);
@@ -193,7 +194,7 @@ read_job (TmJob *job, const TmJsonRow *row, GError **error)
          && tm_take_name (TM_OWN (row, JOB_PART_NUMBER), job, FALSE, &job->part_number, error)
          && take_job_unit (job, row, error) && take_rules (job, row, error)
          && take_shop_rules (job, row, error) && take_cut_rules (job, row, error)
-         && take_first_article (job, row, error);
+         && take_first_article (job, row, error) && tm_take_report (job, row, error);
 }
 
 static gboolean
@@ -288,49 +289,6 @@ read_event (TmJob *job, const TmJsonRow *row, GError **error)
   return FALSE;
 }
 
-static gboolean
-read_nonconformance (TmJob *job, const TmJsonRow *row, GError **error)
-{
-  TmNonconformance *nonconformance = tm_nonconformance_new ();
-
-  tm_take_text (TM_OWN (row, NONCONFORMANCE_PIECE), job, &nonconformance->piece);
-  tm_take_text (TM_OWN (row, NONCONFORMANCE_FEATURE), job, &nonconformance->feature);
-  tm_take_text (TM_OWN (row, NONCONFORMANCE_NUMBER), job, &nonconformance->number);
-  tm_take_text (TM_OWN (row, NONCONFORMANCE_NOTE), job, &nonconformance->note);
-  tm_take_text (TM_OWN (row, NONCONFORMANCE_DISPOSITION), job, &nonconformance->disposition);
-  nonconformance->extra = tm_job_intern (job, row->extra->str);
-  tm_job_add_nonconformance (job, nonconformance);
-  return TRUE;
-}
-
-static gboolean
-is_digest (const char *text)
-{
-  return *text == '\0' || (strlen (text) == 64 && strspn (text, "0123456789abcdef") == 64);
-}
-
-static gboolean
-read_signature (TmJob *job, const TmJsonRow *row, GError **error)
-{
-  TmMember digest = TM_OWN (row, SIGNATURE_DIGEST);
-  const char *at = "";
-  TmSignature *signature;
-
-  if (!is_digest (tm_member_text (digest)))
-    return tm_member_fail (digest, TM_EXCHANGE_ERROR_BAD_VALUE, error,
-                           _ ("is no SHA-256; write its 64 digits 0 to 9 and a to f"));
-  if (!tm_take_moment (TM_OWN (row, SIGNATURE_AT), job, &at, error))
-    return FALSE;
-  signature = tm_signature_new ();
-  signature->at = tm_job_intern (job, at);
-  tm_take_text (TM_OWN (row, SIGNATURE_BY), job, &signature->by);
-  tm_take_text (TM_OWN (row, SIGNATURE_ROLE), job, &signature->role);
-  tm_take_text (digest, job, &signature->digest);
-  signature->extra = tm_job_intern (job, row->extra->str);
-  tm_job_add_signature (job, signature);
-  return TRUE;
-}
-
 typedef gboolean (*ReadRow) (TmJob *job, const TmJsonRow *row, GError **error);
 
 static const ReadRow read_rows[] = {
@@ -344,17 +302,22 @@ static const ReadRow read_rows[] = {
   [IN_BUDGET_LINES] = tm_read_budget_line_row,
   [IN_TOOLS] = tm_read_tool_row,
   [IN_MATERIALS] = tm_read_material_row,
+  [IN_SUPPLIES] = tm_read_supply_row,
+  [IN_SUB_PARTS] = tm_read_sub_part_row,
+  [IN_REPORT_FIELDS] = tm_read_report_field_row,
   [IN_FEATURES] = tm_read_feature_row,
+  [IN_DRAWINGS] = tm_read_drawing_row,
+  [IN_BALLOONS] = tm_read_balloon_row,
   [IN_PIECES] = read_piece,
   [IN_MATES] = tm_read_mate_size_row,
   [IN_READINGS] = tm_read_reading_row,
   [IN_PIN_TRIALS] = tm_read_trial_row,
   [IN_CUTS] = tm_read_cut_row,
   [IN_EVENTS] = read_event,
-  [IN_NONCONFORMANCES] = read_nonconformance,
+  [IN_NONCONFORMANCES] = tm_read_nonconformance_row,
   [IN_STUDIES] = tm_read_study_row,
   [IN_STUDY_READINGS] = tm_read_study_reading_row,
-  [IN_SIGNATURES] = read_signature,
+  [IN_SIGNATURES] = tm_read_signature_row,
 };
 
 static gboolean

@@ -29,6 +29,20 @@ TmFeature *tm_read_feature (TmJob *job, const TmJsonRow *row, TmCalloutStatus *r
 gboolean tm_take_mate (TmJob *job, const TmJsonRow *row, TmFeature *feature, GError **error);
 gboolean tm_take_press (TmJob *job, const TmJsonRow *row, TmFeature *feature, GError **error);
 
+/* What the row of the job says of its report. */
+gboolean tm_take_report (TmJob *job, const TmJsonRow *row, GError **error);
+/* A SHA-256 as 64 hexadecimal digits. */
+gboolean tm_take_digest (TmMember member, TmJob *job, const char **out, GError **error);
+
+gboolean tm_read_supply_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_sub_part_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_report_field_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_nonconformance_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_signature_row (TmJob *job, const TmJsonRow *row, GError **error);
+
+gboolean tm_read_drawing_row (TmJob *job, const TmJsonRow *row, GError **error);
+gboolean tm_read_balloon_row (TmJob *job, const TmJsonRow *row, GError **error);
+
 gboolean tm_read_tool_row (TmJob *job, const TmJsonRow *row, GError **error);
 gboolean tm_read_material_row (TmJob *job, const TmJsonRow *row, GError **error);
 gboolean tm_read_mate_size_row (TmJob *job, const TmJsonRow *row, GError **error);

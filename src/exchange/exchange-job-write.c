@@ -8,6 +8,7 @@
 
 #include "exchange-job-read.h"
 #include "exchange-put.h"
+#include "exchange-report-write.h"
 #include "exchange-row-write.h"
 
 static void
@@ -54,6 +55,7 @@ write_job (GString *out, const TmJob *job)
   tm_put_text (&object, JOB_PART_NAME, job->part_name);
   tm_put_text (&object, JOB_REVISION, job->revision);
   tm_put_text (&object, JOB_DRAWING, job->drawing);
+  tm_put_text (&object, JOB_DRAWING_REVISION, job->drawing_revision);
   tm_put_text (&object, JOB_CUSTOMER, job->customer);
   tm_put_text (&object, JOB_ORDER, job->order);
   tm_put_text (&object, JOB_UNIT, tm_unit_word (job->unit));
@@ -64,6 +66,7 @@ write_job (GString *out, const TmJob *job)
   tm_put_text (&object, JOB_GENERAL_TOLERANCE, job->general_tolerance);
   write_shop_rules (&object, job);
   write_first_article (&object, job);
+  tm_write_report (&object, job);
   tm_put_extra (&object, job->job_extra);
   g_string_append (out, "\n }");
 }
@@ -181,6 +184,10 @@ write_feature (TmJsonObject *object, const TmJob *job, gconstpointer data)
     tm_put_whole (object, FEATURE_GROUP_SIZE, feature->group_size);
   tm_put_text (object, FEATURE_SHEET, feature->sheet);
   tm_put_text (object, FEATURE_ZONE, feature->zone);
+  tm_put_text (object, FEATURE_TOOLING, feature->tooling);
+  tm_put_text (object, FEATURE_COMMENT, feature->comment);
+  if (feature->affected)
+    tm_put_truth (object, FEATURE_AFFECTED, TRUE);
   tm_put_text (object, FEATURE_COUNTS, tm_counts_word (feature->counts));
   tm_put_quantity (object, FEATURE_FORM_UNSEEN, &feature->form_unseen, feature->unit);
   tm_put_text (object, FEATURE_TOOL, feature->tool);
@@ -314,31 +321,6 @@ write_event (TmJsonObject *object, const TmJob *job, gconstpointer data)
 }
 
 static void
-write_nonconformance (TmJsonObject *object, const TmJob *job, gconstpointer data)
-{
-  const TmNonconformance *nonconformance = data;
-
-  tm_put_text (object, NONCONFORMANCE_PIECE, nonconformance->piece);
-  tm_put_text (object, NONCONFORMANCE_FEATURE, nonconformance->feature);
-  tm_put_text (object, NONCONFORMANCE_NUMBER, nonconformance->number);
-  tm_put_text (object, NONCONFORMANCE_NOTE, nonconformance->note);
-  tm_put_text (object, NONCONFORMANCE_DISPOSITION, nonconformance->disposition);
-  tm_put_extra (object, nonconformance->extra);
-}
-
-static void
-write_signature (TmJsonObject *object, const TmJob *job, gconstpointer data)
-{
-  const TmSignature *signature = data;
-
-  tm_put_text (object, SIGNATURE_BY, signature->by);
-  tm_put_text (object, SIGNATURE_ROLE, signature->role);
-  tm_put_text (object, SIGNATURE_AT, signature->at);
-  tm_put_text (object, SIGNATURE_DIGEST, signature->digest);
-  tm_put_extra (object, signature->extra);
-}
-
-static void
 write_rows (GString *out, const TmJob *job, guint section, const GPtrArray *rows, TmWriteRow write_row)
 {
   if (rows->len == 0)
@@ -384,18 +366,23 @@ write_document (const TmJob *job, gboolean with_signatures)
   write_rows (out, job, IN_BUDGET_LINES, job->budget_lines, tm_write_budget_line);
   write_rows (out, job, IN_TOOLS, job->tools, tm_write_tool);
   write_rows (out, job, IN_MATERIALS, job->materials, tm_write_material);
+  write_rows (out, job, IN_SUPPLIES, job->supplies, tm_write_supply);
+  write_rows (out, job, IN_SUB_PARTS, job->sub_parts, tm_write_sub_part);
+  write_rows (out, job, IN_REPORT_FIELDS, job->report_fields, tm_write_report_field);
   write_rows (out, job, IN_FEATURES, job->features, write_feature);
+  write_rows (out, job, IN_DRAWINGS, job->drawings, tm_write_drawing);
+  write_rows (out, job, IN_BALLOONS, job->balloon_marks, tm_write_balloon_mark);
   write_rows (out, job, IN_PIECES, job->pieces, write_piece);
   write_rows (out, job, IN_MATES, job->mate_sizes, tm_write_mate_size);
   write_rows (out, job, IN_READINGS, job->readings, write_reading);
   write_rows (out, job, IN_PIN_TRIALS, job->pin_trials, write_trial);
   write_rows (out, job, IN_CUTS, job->cuts, write_cut);
   write_rows (out, job, IN_EVENTS, job->events, write_event);
-  write_rows (out, job, IN_NONCONFORMANCES, job->nonconformances, write_nonconformance);
+  write_rows (out, job, IN_NONCONFORMANCES, job->nonconformances, tm_write_nonconformance);
   write_rows (out, job, IN_STUDIES, job->studies, tm_write_study);
   write_rows (out, job, IN_STUDY_READINGS, job->study_readings, tm_write_study_reading);
   if (with_signatures)
-    write_rows (out, job, IN_SIGNATURES, job->signatures, write_signature);
+    write_rows (out, job, IN_SIGNATURES, job->signatures, tm_write_signature);
   if (*job->extra != '\0')
     g_string_append_printf (out, ",\n %s", job->extra);
   g_string_append (out, "\n}\n");

@@ -75,6 +75,7 @@ find_culprit (TmAddStatus status, const TmRowMembers *members)
     case TM_ADD_NO_GAUGE:
     case TM_ADD_NO_METHOD:
     case TM_ADD_NO_FEATURE:
+    case TM_ADD_NO_DRAWING:
     case TM_ADD_NO_STUDY:
     case TM_N_ADD_STATUSES:
     default:

@@ -57,6 +57,16 @@ dump_facts (GString *out, const TmJob *job)
   put_quantity (out, "check_hours", job->check_hours);
   put_quantity (out, "cut_risk", job->cut_risk);
   put_int (out, "cut_aim", job->cut_aim);
+  put (out, "drawing_revision", job->drawing_revision);
+  put_int (out, "article", job->article);
+  put (out, "report_identifier", job->report_identifier);
+  put (out, "organisation", job->organisation);
+  put (out, "supplier_code", job->supplier_code);
+  put (out, "manufacturing_record", job->manufacturing_record);
+  put (out, "drawing_changes", job->drawing_changes);
+  put (out, "language", job->language);
+  put (out, "second_language", job->second_language);
+  put (out, "report_extra", job->report_extra);
 }
 
 static void
@@ -119,6 +129,9 @@ dump_press (GString *out, const TmFeature *feature)
   const TmPress *press = &feature->press;
 
   put (out, "tool", feature->tool);
+  put_int (out, "affected", (guint)feature->affected);
+  put (out, "tooling", feature->tooling);
+  put (out, "comment", feature->comment);
   put_quantity (out, "wanted_least", feature->mate.wanted_least);
   put_quantity (out, "wanted_most", feature->mate.wanted_most);
   put_quantity (out, "length", press->length);
@@ -276,6 +289,12 @@ dump_the_rest (GString *out, const TmJob *job)
       put (out, "number", row->number);
       put (out, "note", row->note);
       put (out, "disposition", row->disposition);
+      put_int (out, "place", row->place);
+      put (out, "by", row->by);
+      put (out, "at", row->at);
+      put (out, "rework_by", row->rework_by);
+      put (out, "rework_at", row->rework_at);
+      put (out, "rework_after", row->rework_after);
       put (out, "extra", row->extra);
     }
   for (guint i = 0; i < job->signatures->len; i++)
@@ -287,6 +306,9 @@ dump_the_rest (GString *out, const TmJob *job)
       put (out, "role", signature->role);
       put (out, "at", signature->at);
       put (out, "digest", signature->digest);
+      put (out, "report", signature->report);
+      put (out, "pages", signature->pages);
+      put (out, "workbook", signature->workbook);
       put (out, "extra", signature->extra);
     }
 }
@@ -448,6 +470,81 @@ dump_mates (GString *out, const TmJob *job)
     }
 }
 
+static void
+dump_supplies (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->supplies->len; i++)
+    {
+      const TmSupply *row = g_ptr_array_index (job->supplies, i);
+
+      g_string_append (out, "\nsupply");
+      put_int (out, "kind", row->kind);
+      put (out, "name", row->name);
+      put (out, "specification", row->specification);
+      put (out, "code", row->code);
+      put (out, "supplier", row->supplier);
+      put_int (out, "approval", row->approval);
+      put (out, "certificate", row->certificate);
+      put (out, "note", row->note);
+      put (out, "extra", row->extra);
+    }
+  for (guint i = 0; i < job->sub_parts->len; i++)
+    {
+      const TmSubPart *row = g_ptr_array_index (job->sub_parts, i);
+
+      g_string_append (out, "\nsub part");
+      put (out, "number", row->number);
+      put (out, "name", row->name);
+      put (out, "serial", row->serial);
+      put (out, "report", row->report);
+      put (out, "extra", row->extra);
+    }
+  for (guint i = 0; i < job->report_fields->len; i++)
+    {
+      const TmReportField *row = g_ptr_array_index (job->report_fields, i);
+
+      g_string_append (out, "\nfield");
+      put (out, "name", row->name);
+      put (out, "value", row->value);
+      put (out, "extra", row->extra);
+    }
+}
+
+static void
+dump_drawings (GString *out, const TmJob *job)
+{
+  for (guint i = 0; i < job->drawings->len; i++)
+    {
+      const TmDrawing *row = g_ptr_array_index (job->drawings, i);
+      gsize length = 0;
+      const guchar *bytes = row->content != NULL ? g_bytes_get_data (row->content, &length) : NULL;
+      g_autofree char *content = g_base64_encode (bytes, length);
+
+      g_string_append (out, "\ndrawing");
+      put (out, "name", row->name);
+      put (out, "sheet", row->sheet);
+      put (out, "media", row->media);
+      put_int (out, "page", row->page);
+      put (out, "digest", row->digest);
+      put (out, "content", content);
+      put (out, "extra", row->extra);
+    }
+  for (guint i = 0; i < job->balloon_marks->len; i++)
+    {
+      const TmBalloonMark *row = g_ptr_array_index (job->balloon_marks, i);
+
+      g_string_append (out, "\nballoon");
+      put (out, "drawing", row->drawing);
+      put (out, "feature", row->feature);
+      put_int (out, "place", row->place);
+      put_quantity (out, "x", row->x);
+      put_quantity (out, "y", row->y);
+      put_quantity (out, "to_x", row->to_x);
+      put_quantity (out, "to_y", row->to_y);
+      put (out, "extra", row->extra);
+    }
+}
+
 char *
 dump_job (const TmJob *job)
 {
@@ -474,5 +571,7 @@ dump_job (const TmJob *job)
   dump_studies (out, job);
   dump_tools (out, job);
   dump_mates (out, job);
+  dump_supplies (out, job);
+  dump_drawings (out, job);
   return g_string_free (out, FALSE);
 }

@@ -566,11 +566,132 @@ add_batch (TmJob *job)
 }
 
 TmJob *
-make_rich_job (const char *id)
+make_batch_job (const char *id)
 {
   TmJob *job = make_tooled_job (id);
 
   add_batch (job);
+  return job;
+}
+
+static void
+set_report (TmJob *job)
+{
+  TmFeature *feature = tm_job_find_feature (job, "10");
+  TmNonconformance *row = g_ptr_array_index (job->nonconformances, 0);
+
+  job->drawing_revision = "C1";
+  job->article = TM_ARTICLE_ASSEMBLY;
+  job->report_identifier = "FA-0031";
+  job->organisation = "Invented Shop";
+  job->supplier_code = "S-77";
+  job->manufacturing_record = "traveller 12\n(two sheets)";
+  job->drawing_changes = "note 4 struck out";
+  job->language = "de";
+  job->second_language = "en";
+  job->report_extra = "\"r\": 1";
+  feature->affected = TRUE;
+  feature->tooling = "ring gauge R-9";
+  feature->comment = "seat for the bearing";
+  row->place = 1;
+  row->by = "RW";
+  row->at = "2026-05-04T09:30:00Z";
+  row->rework_by = "MF";
+  row->rework_at = "2026-05-04T10:30:00Z";
+  row->rework_after = "none";
+}
+
+/* Twice the same supply, on purpose. */
+static void
+add_supplies (TmJob *job)
+{
+  for (guint i = 0; i < 2; i++)
+    {
+      TmSupply *supply = tm_supply_new ();
+      TmSubPart *part = tm_sub_part_new ();
+      TmReportField *field = tm_report_field_new ();
+
+      supply->kind = TM_SUPPLY_PROCESS;
+      supply->name = "anodise";
+      supply->specification = "invented 12";
+      supply->code = "A2";
+      supply->supplier = "Invented Plating";
+      supply->approval = TM_APPROVAL_NOT_ASKED;
+      supply->certificate = "P-\\9";
+      supply->note = "clear";
+      supply->extra = "\"u\": 1";
+      tm_job_add_supply (job, supply);
+      part->number = i == 0 ? "INV-7" : "INV-8";
+      part->name = "bush";
+      part->serial = "B1";
+      part->report = "FA-0030";
+      part->extra = "\"a\": 1";
+      tm_job_add_sub_part (job, part);
+      field->name = "traceability";
+      field->value = i == 0 ? "lot 5" : "";
+      field->extra = "\"f\": 1";
+      tm_job_add_report_field (job, field);
+    }
+}
+
+static void
+add_drawings (TmJob *job)
+{
+  for (guint i = 0; i < 2; i++)
+    {
+      TmDrawing *drawing = tm_drawing_new ();
+      TmBalloonMark *mark = tm_balloon_mark_new ();
+      g_autofree char *digest = NULL;
+
+      drawing->name = i == 0 ? "sheet 1" : "sheet 2";
+      drawing->sheet = "1";
+      drawing->media = "application/pdf";
+      drawing->page = i + 1;
+      drawing->content = g_bytes_new ("no\0 PDF", 7); /* one file, two pages of it */
+      digest = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, drawing->content);
+      drawing->digest = tm_job_intern (job, digest);
+      drawing->extra = "\"d\": 1";
+      g_assert_cmpint (tm_job_add_drawing (job, drawing), ==, TM_ADD_OK);
+      mark->drawing = drawing->name;
+      mark->feature = "10";
+      mark->place = i;
+      mark->x = read_quantity ("0.25", TM_UNIT_HARDNESS);
+      mark->y = read_quantity ("0.5000", TM_UNIT_HARDNESS);
+      if (i == 0)
+        {
+          mark->to_x = read_quantity ("1", TM_UNIT_HARDNESS);
+          mark->to_y = read_quantity ("0", TM_UNIT_HARDNESS);
+        }
+      mark->extra = "\"m\": 1";
+      g_assert_cmpint (tm_job_add_balloon_mark (job, mark), ==, TM_ADD_OK);
+    }
+}
+
+static void
+add_report_signature (TmJob *job)
+{
+  TmSignature *signature = tm_signature_new ();
+
+  signature->by = "M. Fell";
+  signature->role = "customer";
+  signature->at = "2026-05-04T12:00:00Z";
+  signature->digest = "22ff";
+  signature->report = "FA-0031";
+  signature->pages = "33ff";
+  signature->workbook = "44ff";
+  tm_job_add_signature (job, signature);
+}
+
+TmJob *
+make_rich_job (const char *id)
+{
+  TmJob *job = make_batch_job (id);
+
+  set_report (job);
+  add_supplies (job);
+  add_drawings (job);
+  add_report_signature (job);
+  tm_job_mark_reworks (job);
   return job;
 }
 

@@ -27,10 +27,11 @@ void place_tear_down (Place *place, gconstpointer data);
 /* A job that uses every member of the model, with an id of its own. */
 TmJob *make_rich_job (const char *id);
 
-/* As it was before versions 2, 3 and 4 of the book: none of the members and lists that came with that. */
+/* As it was before versions 2, 3, 4 and 5 of the book: none of the members and lists that came with that. */
 TmJob *make_old_job (const char *id);
 TmJob *make_later_job (const char *id);
 TmJob *make_tooled_job (const char *id);
+TmJob *make_batch_job (const char *id);
 
 /* A job with one feature (4 places) and @n_pieces pieces, nothing read. */
 TmJob *make_bench_job (const char *id, guint n_pieces);

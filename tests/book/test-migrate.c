@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Migrations: books that the program wrote as versions 1 to 3, and the mechanism held to its word with steps
+ * Migrations: books that the program wrote as versions 1 to 4, and the mechanism held to its word with steps
  * that only this test knows.
  */
 
@@ -11,18 +11,21 @@
 #define VERSION_1_ID "5f6c2f0e-0000-4000-8000-000000000001"
 #define VERSION_2_ID "5f6c2f0e-0000-4000-8000-000000000002"
 #define VERSION_3_ID "5f6c2f0e-0000-4000-8000-000000000003"
+#define VERSION_4_ID "5f6c2f0e-0000-4000-8000-000000000005"
 /* The heads of those books as the program of that version told them. */
 #define VERSION_1_HEAD "190c7d4b24bfba2c1e9d17b00c51865e54ed46a4c6b78999a073ff663cd30138"
 #define VERSION_2_HEAD "8d1966b28692b9a1bc309c07b8f442049c106ee93b50f107015b744f9a32f170"
 #define VERSION_3_HEAD "682207172aab3f34de2cb2daa60f1558be0772e1bc5f125a9d36fd294a28a0f3"
+#define VERSION_4_HEAD "d964656d7b522f614e89dd79ee20e4d8b6f1a32f0b11de9ce28d13d4c3e3bedd"
 
 /* All steps that there are. */
-#define BEFORE tm_schema.steps[0], tm_schema.steps[1], tm_schema.steps[2], tm_schema.steps[3]
+#define BEFORE \
+  tm_schema.steps[0], tm_schema.steps[1], tm_schema.steps[2], tm_schema.steps[3], tm_schema.steps[4]
 
-static const char step_5[]
+static const char step_6[]
     = "CREATE TABLE humidity (seq INTEGER PRIMARY KEY REFERENCES journal (seq), percent"
       " INTEGER NOT NULL) STRICT; ALTER TABLE cut ADD COLUMN coolant TEXT NOT NULL DEFAULT '';";
-static const char step_6[] = "CREATE INDEX humidity_percent ON humidity (percent);";
+static const char step_7[] = "CREATE INDEX humidity_percent ON humidity (percent);";
 static const char step_wrong[] = "CREATE TABLE half (x); CREATE TABLE half (x);";
 
 static sqlite3 *
@@ -101,7 +104,7 @@ test_version_1 (Place *place, gconstpointer data)
   make_version (place->path, 1);
   head = read_head (place->path);
   g_assert_cmpstr (head, ==, VERSION_1_HEAD);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps);
   assert_clean (place->path);
   job = take_job (place->path, VERSION_1_ID);
   g_assert_cmpuint (job->readings->len, ==, 5);
@@ -323,7 +326,7 @@ test_version_2 (Place *place, gconstpointer data)
   make_version (place->path, 2);
   head = read_head (place->path);
   g_assert_cmpstr (head, ==, VERSION_2_HEAD);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps);
   assert_clean (place->path);
   job = take_job (place->path, VERSION_2_ID);
   g_assert_cmpuint (job->tools->len + job->materials->len + job->mate_sizes->len, ==, 0);
@@ -402,7 +405,7 @@ test_version_3 (Place *place, gconstpointer data)
   make_version (place->path, 3);
   head = read_head (place->path);
   g_assert_cmpstr (head, ==, VERSION_3_HEAD);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps);
   assert_clean (place->path);
   job = take_job (place->path, VERSION_3_ID);
   g_assert_cmpuint (job->events->len, ==, 1);
@@ -479,27 +482,121 @@ test_version_3_goes_on (Place *place, gconstpointer data)
   assert_clean (place->path);
 }
 
+/* --- version 4 */
+
+/* The program of before knew nothing of drawings, supplies and reworks. */
+static void
+test_version_4 (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) job = NULL;
+  g_autofree char *head = NULL;
+  const TmNonconformance *row;
+  const TmSignature *signature;
+
+  make_version (place->path, 4);
+  head = read_head (place->path);
+  g_assert_cmpstr (head, ==, VERSION_4_HEAD);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps);
+  assert_clean (place->path);
+  job = take_job (place->path, VERSION_4_ID);
+  g_assert_cmpuint (job->supplies->len + job->sub_parts->len + job->drawings->len, ==, 0);
+  g_assert_cmpstr (job->report_identifier, ==, "");
+  g_assert_cmpint (job->article, ==, TM_ARTICLE_DETAIL);
+  g_assert_false (tm_job_find_feature (job, "10")->affected);
+  row = g_ptr_array_index (job->nonconformances, 1);
+  g_assert_cmpstr (row->note, ==, "seen again");
+  g_assert_cmpuint (row->place, ==, 0);
+  g_assert_cmpstr (row->rework_at, ==, "");
+  signature = g_ptr_array_index (job->signatures, 1);
+  g_assert_cmpstr (signature->by, ==, "M. Fell");
+  g_assert_cmpstr (signature->pages, ==, "");
+}
+
+static void
+test_version_4_same_job (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) expected = make_batch_job (VERSION_4_ID);
+  g_autoptr (TmJob) job = NULL;
+  TmSignature *signature = tm_signature_new ();
+  GError *error = NULL;
+  g_autoptr (TmBook) book = NULL;
+
+  expected->customer = "Other Works";
+  tm_job_find_piece (expected, "003")->disposition = "release";
+  ((TmNonconformance *)g_ptr_array_index (expected->nonconformances, 1))->note = "seen again";
+  tm_job_remove_event (expected, g_ptr_array_index (expected->events, 0));
+  signature->by = "M. Fell";
+  signature->role = "customer";
+  signature->at = "2026-05-05T11:00:00Z";
+  signature->digest = "11ff";
+  tm_job_add_signature (expected, signature);
+  g_assert_cmpint (tm_job_add_reading (expected, make_reading (expected, "", "003", "0.9844")), ==,
+                   TM_ADD_OK);
+  make_version (place->path, 4);
+  job = take_job (place->path, VERSION_4_ID);
+  assert_same_job (job, expected);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  g_assert_true (tm_book_add_job (book, expected, NULL, NULL, NULL, &error));
+  g_assert_no_error (error);
+}
+
+/* A drawing and a rework go into it and come back; the drawing taken out again, its bytes stay. */
+static void
+test_version_4_goes_on (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) wanted = make_rich_job (VERSION_4_ID);
+  g_autoptr (TmJob) back = NULL;
+  TmSignature *signature = tm_signature_new ();
+  GError *error = NULL;
+  TmBook *book;
+
+  make_version (place->path, 4);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  /* Signatures only grow. */
+  signature->by = "M. Fell";
+  signature->role = "customer";
+  signature->at = "2026-05-05T11:00:00Z";
+  signature->digest = "11ff";
+  tm_job_add_signature (wanted, signature);
+  g_assert_true (tm_book_save_definitions (book, wanted, "RW", "", &error));
+  g_assert_no_error (error);
+  back = tm_book_load_job (book, VERSION_4_ID, NULL, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (back->drawings->len, ==, 2);
+  g_assert_cmpuint (back->balloon_marks->len, ==, 2);
+  g_assert_true (g_bytes_equal (((TmDrawing *)g_ptr_array_index (back->drawings, 0))->content,
+                                ((TmDrawing *)g_ptr_array_index (wanted->drawings, 0))->content));
+  tm_job_remove_drawing (wanted, g_ptr_array_index (wanted->drawings, 1));
+  tm_job_remove_drawing (wanted, g_ptr_array_index (wanted->drawings, 0));
+  g_assert_true (tm_book_save_definitions (book, wanted, "RW", "", &error));
+  g_assert_no_error (error);
+  tm_book_close (book);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM content"), ==, 1);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM current_drawing"), ==, 0);
+  assert_clean (place->path);
+}
+
 /* --- steps of this test's own */
 
-/* From 4 to 6 in one go, with what was recorded unchanged. */
+/* By two steps in one go, with what was recorded unchanged. */
 static void
 test_older (Place *place, gconstpointer data)
 {
-  const char *steps[] = { BEFORE, step_5, step_6 };
+  const char *steps[] = { BEFORE, step_6, step_7 };
   GError *error = NULL;
   gint64 facts;
 
   fill (place->path);
   facts = ask_file (place->path, "SELECT count (*) FROM journal");
-  g_assert_true (migrate (place->path, steps, 6, TRUE, &error));
+  g_assert_true (migrate (place->path, steps, G_N_ELEMENTS (steps), TRUE, &error));
   g_assert_no_error (error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 6);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps + 2);
   g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, TM_BOOK_APPLICATION_ID);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM humidity"), ==, 0);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM cut WHERE coolant = ''"), ==, 3);
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM journal"), ==, facts);
   g_assert_cmpint (ask_file (place->path, "SELECT value_pm FROM reading WHERE id = '1'"), ==, 25012000000);
-  g_assert_true (migrate (place->path, steps, 6, TRUE, &error));
+  g_assert_true (migrate (place->path, steps, G_N_ELEMENTS (steps), TRUE, &error));
   g_assert_no_error (error);
 }
 
@@ -510,11 +607,11 @@ test_same_either_way (Place *place, gconstpointer data)
   g_autofree char *fresh = g_build_filename (place->folder, "fresh", NULL);
   g_autofree char *found = NULL;
   g_autofree char *wanted = NULL;
-  const char *steps[] = { BEFORE, step_5, step_6 };
+  const char *steps[] = { BEFORE, step_6, step_7 };
 
   fill (place->path);
-  g_assert_true (migrate (place->path, steps, 6, TRUE, NULL));
-  g_assert_true (migrate (fresh, steps, 6, TRUE, NULL));
+  g_assert_true (migrate (place->path, steps, G_N_ELEMENTS (steps), TRUE, NULL));
+  g_assert_true (migrate (fresh, steps, G_N_ELEMENTS (steps), TRUE, NULL));
   found = describe_schema (place->path);
   wanted = describe_schema (fresh);
   g_assert_cmpstr (found, ==, wanted);
@@ -523,17 +620,17 @@ test_same_either_way (Place *place, gconstpointer data)
 static void
 test_step_that_fails (Place *place, gconstpointer data)
 {
-  const char *steps[] = { BEFORE, step_5, step_wrong };
+  const char *steps[] = { BEFORE, step_6, step_wrong };
   GError *error = NULL;
   g_autoptr (TmJob) job = make_rich_job (ID);
   g_autoptr (TmJob) back = NULL;
 
   fill (place->path);
-  g_assert_false (migrate (place->path, steps, 6, TRUE, &error));
+  g_assert_false (migrate (place->path, steps, G_N_ELEMENTS (steps), TRUE, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_FAILED);
   g_assert_nonnull (strstr (error->message, place->path));
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps);
   assert_clean (place->path);
   back = take_job (place->path, ID);
   assert_same_job (job, back);
@@ -543,9 +640,10 @@ static void
 test_newer (Place *place, gconstpointer data)
 {
   GError *error = NULL;
+  g_autofree char *sql = g_strdup_printf ("PRAGMA user_version = %u", tm_schema.n_steps + 1);
 
   fill (place->path);
-  tamper (place->path, "PRAGMA user_version = 5");
+  tamper (place->path, sql);
   g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
   g_assert_nonnull (strstr (error->message, place->path));
@@ -553,20 +651,20 @@ test_newer (Place *place, gconstpointer data)
   g_assert_null (tm_book_open (place->path, TM_BOOK_OPEN_READ_ONLY, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NEWER);
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 5);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps + 1);
 }
 
 static void
 test_older_without_leave_to_write (Place *place, gconstpointer data)
 {
-  const char *steps[] = { BEFORE, step_5 };
+  const char *steps[] = { BEFORE, step_6 };
   GError *error = NULL;
 
   fill (place->path);
-  g_assert_false (migrate (place->path, steps, 5, FALSE, &error));
+  g_assert_false (migrate (place->path, steps, G_N_ELEMENTS (steps), FALSE, &error));
   g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_READ_ONLY);
   g_clear_error (&error);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps);
 }
 
 static void
@@ -637,6 +735,9 @@ main (int argc, char **argv)
   ADD ("version-3", test_version_3);
   ADD ("version-3-same-job", test_version_3_same_job);
   ADD ("version-3-goes-on", test_version_3_goes_on);
+  ADD ("version-4", test_version_4);
+  ADD ("version-4-same-job", test_version_4_same_job);
+  ADD ("version-4-goes-on", test_version_4_goes_on);
   ADD ("older", test_older);
   ADD ("same-either-way", test_same_either_way);
   ADD ("step-that-fails", test_step_that_fails);

@@ -212,7 +212,7 @@ test_set_up (Place *place, gconstpointer data)
       g_assert_cmpint (number, ==, i == 0 ? 2 : 1); /* FULL; on */
     }
   g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, 0x544d626b);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 4);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 5);
   g_assert_true (tm_book_add_job (book, job, NULL, NULL, NULL, &error));
   g_assert_true (tm_book_checkpoint (book, &error));
   g_assert_no_error (error);
@@ -490,14 +490,14 @@ test_nothing_left_out (void)
   g_assert_cmpuint (sizeof (TmPerson), ==, 24);
   g_assert_cmpuint (sizeof (TmGauge), ==, 224);
   g_assert_cmpuint (sizeof (TmMethod), ==, 64);
-  g_assert_cmpuint (sizeof (TmFeature), ==, 472);
+  g_assert_cmpuint (sizeof (TmFeature), ==, 496);
   g_assert_cmpuint (sizeof (TmPiece), ==, 40);
-  g_assert_cmpuint (sizeof (TmReading), ==, 216);
-  g_assert_cmpuint (sizeof (TmPinTrial), ==, 160);
-  g_assert_cmpuint (sizeof (TmCutRow), ==, 144);
+  g_assert_cmpuint (sizeof (TmReading), ==, 224);
+  g_assert_cmpuint (sizeof (TmPinTrial), ==, 168);
+  g_assert_cmpuint (sizeof (TmCutRow), ==, 152);
   g_assert_cmpuint (sizeof (TmEvent), ==, 72);
-  g_assert_cmpuint (sizeof (TmNonconformance), ==, 48);
-  g_assert_cmpuint (sizeof (TmSignature), ==, 40);
+  g_assert_cmpuint (sizeof (TmNonconformance), ==, 96);
+  g_assert_cmpuint (sizeof (TmSignature), ==, 64);
   g_assert_cmpuint (sizeof (TmCalibration), ==, 112);
   g_assert_cmpuint (sizeof (TmCheck), ==, 72);
   g_assert_cmpuint (sizeof (TmPinSize), ==, 48);
@@ -507,7 +507,12 @@ test_nothing_left_out (void)
   g_assert_cmpuint (sizeof (TmTool), ==, 112);
   g_assert_cmpuint (sizeof (TmShopMaterial), ==, 112);
   g_assert_cmpuint (sizeof (TmMateSize), ==, 120);
-  g_assert_cmpuint (sizeof (TmJob), ==, 464);
+  g_assert_cmpuint (sizeof (TmSupply), ==, 72);
+  g_assert_cmpuint (sizeof (TmSubPart), ==, 40);
+  g_assert_cmpuint (sizeof (TmReportField), ==, 24);
+  g_assert_cmpuint (sizeof (TmDrawing), ==, 56);
+  g_assert_cmpuint (sizeof (TmBalloonMark), ==, 96);
+  g_assert_cmpuint (sizeof (TmJob), ==, 584);
 }
 
 int

@@ -426,6 +426,133 @@ assert_same_batch (const TmJob *before, const TmJob *after)
     }
 }
 
+static void
+assert_same_nonconformances (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->nonconformances->len, ==, after->nonconformances->len);
+  for (guint i = 0; i < before->nonconformances->len; i++)
+    {
+      const TmNonconformance *was = g_ptr_array_index (before->nonconformances, i);
+      const TmNonconformance *is = g_ptr_array_index (after->nonconformances, i);
+
+      SAME_TEXT (was, is, piece);
+      SAME_TEXT (was, is, feature);
+      g_assert_cmpuint (was->place, ==, is->place);
+      SAME_TEXT (was, is, number);
+      SAME_TEXT (was, is, note);
+      SAME_TEXT (was, is, disposition);
+      SAME_TEXT (was, is, by);
+      SAME_TEXT (was, is, at);
+      SAME_TEXT (was, is, rework_by);
+      SAME_TEXT (was, is, rework_at);
+      SAME_TEXT (was, is, rework_after);
+    }
+  for (guint i = 0; i < before->readings->len; i++)
+    {
+      const TmReading *was = g_ptr_array_index (before->readings, i);
+      const TmReading *is = g_ptr_array_index (after->readings, i);
+
+      g_assert_cmpint (was->row.before_rework, ==, is->row.before_rework);
+    }
+}
+
+static void
+assert_same_supplies (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->supplies->len, ==, after->supplies->len);
+  g_assert_cmpuint (before->sub_parts->len, ==, after->sub_parts->len);
+  g_assert_cmpuint (before->report_fields->len, ==, after->report_fields->len);
+  for (guint i = 0; i < before->supplies->len; i++)
+    {
+      const TmSupply *was = g_ptr_array_index (before->supplies, i);
+      const TmSupply *is = g_ptr_array_index (after->supplies, i);
+      const TmSubPart *part = g_ptr_array_index (before->sub_parts, i);
+      const TmSubPart *same_part = g_ptr_array_index (after->sub_parts, i);
+      const TmReportField *field = g_ptr_array_index (before->report_fields, i);
+      const TmReportField *same_field = g_ptr_array_index (after->report_fields, i);
+
+      g_assert_cmpint (was->kind, ==, is->kind);
+      g_assert_cmpint (was->approval, ==, is->approval);
+      SAME_TEXT (was, is, name);
+      SAME_TEXT (was, is, specification);
+      SAME_TEXT (was, is, code);
+      SAME_TEXT (was, is, supplier);
+      SAME_TEXT (was, is, certificate);
+      SAME_TEXT (was, is, note);
+      SAME_TEXT (part, same_part, number);
+      SAME_TEXT (part, same_part, name);
+      SAME_TEXT (part, same_part, serial);
+      SAME_TEXT (part, same_part, report);
+      SAME_TEXT (field, same_field, name);
+      SAME_TEXT (field, same_field, value);
+    }
+}
+
+static void
+assert_same_drawings (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpuint (before->drawings->len, ==, after->drawings->len);
+  for (guint i = 0; i < before->drawings->len; i++)
+    {
+      const TmDrawing *was = g_ptr_array_index (before->drawings, i);
+      const TmDrawing *is = g_ptr_array_index (after->drawings, i);
+
+      SAME_TEXT (was, is, name);
+      SAME_TEXT (was, is, sheet);
+      SAME_TEXT (was, is, media);
+      SAME_TEXT (was, is, digest);
+      g_assert_cmpuint (was->page, ==, is->page);
+      g_assert_true (g_bytes_equal (was->content, is->content));
+    }
+  g_assert_cmpuint (before->balloon_marks->len, ==, after->balloon_marks->len);
+  for (guint i = 0; i < before->balloon_marks->len; i++)
+    {
+      const TmBalloonMark *was = g_ptr_array_index (before->balloon_marks, i);
+      const TmBalloonMark *is = g_ptr_array_index (after->balloon_marks, i);
+
+      SAME_TEXT (was, is, drawing);
+      SAME_TEXT (was, is, feature);
+      g_assert_cmpuint (was->place, ==, is->place);
+      SAME_QUANTITY (was, is, x);
+      SAME_QUANTITY (was, is, y);
+      SAME_QUANTITY (was, is, to_x);
+      SAME_QUANTITY (was, is, to_y);
+    }
+}
+
+static void
+assert_same_report (const TmJob *before, const TmJob *after)
+{
+  g_assert_cmpint (before->first_article, ==, after->first_article);
+  g_assert_cmpint (before->article, ==, after->article);
+  SAME_TEXT (before, after, drawing_revision);
+  SAME_TEXT (before, after, report_identifier);
+  SAME_TEXT (before, after, organisation);
+  SAME_TEXT (before, after, supplier_code);
+  SAME_TEXT (before, after, manufacturing_record);
+  SAME_TEXT (before, after, drawing_changes);
+  SAME_TEXT (before, after, language);
+  SAME_TEXT (before, after, second_language);
+  for (guint i = 0; i < before->features->len; i++)
+    {
+      const TmFeature *was = g_ptr_array_index (before->features, i);
+      const TmFeature *is = g_ptr_array_index (after->features, i);
+
+      SAME_TEXT (was, is, tooling);
+      SAME_TEXT (was, is, comment);
+      g_assert_cmpint (was->affected, ==, is->affected);
+    }
+  for (guint i = 0; i < before->signatures->len; i++)
+    {
+      const TmSignature *was = g_ptr_array_index (before->signatures, i);
+      const TmSignature *is = g_ptr_array_index (after->signatures, i);
+
+      SAME_TEXT (was, is, report);
+      SAME_TEXT (was, is, pages);
+      SAME_TEXT (was, is, workbook);
+    }
+}
+
 /* Any job that the model takes is written, read, and written to the same bytes. */
 static void
 test_random (void)
@@ -451,6 +578,10 @@ test_random (void)
       assert_same_tools (job, again);
       assert_same_mates (job, again);
       assert_same_batch (job, again);
+      assert_same_nonconformances (job, again);
+      assert_same_supplies (job, again);
+      assert_same_drawings (job, again);
+      assert_same_report (job, again);
     }
 }
 

@@ -357,6 +357,9 @@ add_random_feature (GRand *rand, TmJob *job, guint index)
     feature->kind = g_rand_boolean (rand) ? TM_KIND_BORE : TM_KIND_SHAFT;
   feature->name = pick_text (rand, job);
   feature->zone = pick_text (rand, job);
+  feature->tooling = pick_text (rand, job);
+  feature->comment = pick_text (rand, job);
+  feature->affected = g_rand_boolean (rand);
   feature->envelope = g_rand_boolean (rand);
   feature->group_size = (guint)g_rand_int_range (rand, 0, 6);
   feature->designator = tm_job_intern (job, g_rand_boolean (rand) ? "key" : "");
@@ -482,6 +485,134 @@ add_random_cut (GRand *rand, TmJob *job)
     tm_job_withdraw (job, &cut->row, "RT", "", "the wrong dial");
 }
 
+/* Materials, processes and tests, parts of the assembly, fields of the shop's own. */
+static void
+add_random_supply (GRand *rand, TmJob *job)
+{
+  TmSupply *supply = tm_supply_new ();
+  TmSubPart *part = tm_sub_part_new ();
+  TmReportField *field = tm_report_field_new ();
+
+  supply->kind = (TmSupplyKind)g_rand_int_range (rand, 0, TM_N_SUPPLIES);
+  supply->name = pick_text (rand, job);
+  supply->specification = pick_text (rand, job);
+  supply->code = pick_text (rand, job);
+  supply->supplier = pick_text (rand, job);
+  supply->approval = (TmApproval)g_rand_int_range (rand, 0, TM_APPROVAL_NOT_ASKED + 1);
+  supply->certificate = pick_text (rand, job);
+  supply->note = pick_text (rand, job);
+  tm_job_add_supply (job, supply);
+  part->number = pick_text (rand, job);
+  part->name = pick_text (rand, job);
+  part->serial = pick_text (rand, job);
+  part->report = pick_text (rand, job);
+  tm_job_add_sub_part (job, part);
+  field->name = pick_text (rand, job);
+  field->value = pick_text (rand, job);
+  tm_job_add_report_field (job, field);
+}
+
+static TmQuantity
+pick_share (GRand *rand)
+{
+  return tm_quantity_new (g_rand_int_range (rand, 0, 1000001), TM_UNIT_HARDNESS, 6);
+}
+
+/* A drawing of any bytes, with balloons on it. */
+static void
+add_random_drawing (GRand *rand, TmJob *job, guint index)
+{
+  static const char *const media[] = { "image/png", "image/jpeg", "image/svg+xml", "application/pdf" };
+  TmDrawing *drawing = tm_drawing_new ();
+  guint8 bytes[100];
+  gsize length = (gsize)g_rand_int_range (rand, 1, sizeof bytes);
+  g_autofree char *digest = NULL;
+
+  for (gsize i = 0; i < length; i++)
+    bytes[i] = (guint8)g_rand_int_range (rand, 0, 256);
+  drawing->name = number_text (job, "sheet ", index);
+  drawing->sheet = pick_text (rand, job);
+  drawing->media = tm_job_intern (job, media[g_rand_int_range (rand, 0, G_N_ELEMENTS (media))]);
+  drawing->page = (guint)g_rand_int_range (rand, 1, 4);
+  drawing->content = g_bytes_new (bytes, length);
+  digest = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, drawing->content);
+  drawing->digest = tm_job_intern (job, digest);
+  g_assert_cmpint (tm_job_add_drawing (job, drawing), ==, TM_ADD_OK);
+  for (guint i = 0; i < job->features->len; i++)
+    {
+      const TmFeature *feature = g_ptr_array_index (job->features, i);
+      TmBalloonMark *mark = tm_balloon_mark_new ();
+
+      mark->drawing = drawing->name;
+      mark->feature = feature->balloon;
+      mark->place = (guint)g_rand_int_range (rand, 0, (gint32)feature->places + 1);
+      mark->x = pick_share (rand);
+      mark->y = pick_share (rand);
+      if (g_rand_boolean (rand))
+        {
+          mark->to_x = pick_share (rand);
+          mark->to_y = pick_share (rand);
+        }
+      g_assert_cmpint (tm_job_add_balloon_mark (job, mark), ==, TM_ADD_OK);
+    }
+}
+
+static void
+add_random_nonconformance (GRand *rand, TmJob *job)
+{
+  static const char *const words[] = { "", "use as is", "rework", "repair", "scrap", "return", "a\nb" };
+  const TmReading *reading
+      = g_ptr_array_index (job->readings, g_rand_int_range (rand, 0, (gint32)job->readings->len));
+  TmNonconformance *row = tm_nonconformance_new ();
+
+  row->piece = tm_job_intern (job, g_rand_boolean (rand) ? reading->row.piece->serial : "");
+  row->feature = reading->row.feature->balloon;
+  row->place = (guint)g_rand_int_range (rand, 0, (gint32)reading->row.feature->places + 1);
+  row->number = pick_text (rand, job);
+  row->note = pick_text (rand, job);
+  row->disposition = tm_job_intern (job, words[g_rand_int_range (rand, 0, G_N_ELEMENTS (words))]);
+  row->by = tm_job_intern (job, "RT");
+  row->at = pick_moment (rand, job);
+  row->rework_at = pick_moment (rand, job);
+  if (*row->rework_at != '\0')
+    {
+      row->rework_by = tm_job_intern (job, "RT");
+      row->rework_after = g_rand_boolean (rand) ? reading->row.id : tm_job_intern (job, "none");
+    }
+  tm_job_add_nonconformance (job, row);
+}
+
+static void
+add_random_signature (GRand *rand, TmJob *job)
+{
+  g_autofree char *digest = g_compute_checksum_for_string (G_CHECKSUM_SHA256, "any", -1);
+  TmSignature *signature = tm_signature_new ();
+
+  signature->by = pick_text (rand, job);
+  signature->role = pick_text (rand, job);
+  signature->at = pick_moment (rand, job);
+  signature->digest = tm_job_intern (job, digest);
+  signature->report = pick_text (rand, job);
+  signature->pages = tm_job_intern (job, g_rand_boolean (rand) ? digest : "");
+  signature->workbook = tm_job_intern (job, g_rand_boolean (rand) ? digest : "");
+  tm_job_add_signature (job, signature);
+}
+
+static void
+set_random_report (GRand *rand, TmJob *job)
+{
+  job->drawing_revision = pick_text (rand, job);
+  job->first_article = (TmFirstArticleKind)g_rand_int_range (rand, 0, TM_N_FIRST_ARTICLES);
+  job->article = g_rand_boolean (rand) ? TM_ARTICLE_ASSEMBLY : TM_ARTICLE_DETAIL;
+  job->report_identifier = tm_job_intern (job, g_rand_boolean (rand) ? "FA-31" : "");
+  job->organisation = pick_text (rand, job);
+  job->supplier_code = pick_text (rand, job);
+  job->manufacturing_record = pick_text (rand, job);
+  job->drawing_changes = pick_text (rand, job);
+  job->language = tm_job_intern (job, g_rand_boolean (rand) ? "de" : "");
+  job->second_language = tm_job_intern (job, g_rand_boolean (rand) ? "pt_BR" : "");
+}
+
 static void
 set_random_rules (GRand *rand, TmJob *job)
 {
@@ -511,6 +642,9 @@ tm_test_random_job (GRand *rand)
   job->decision = (TmDecision)g_rand_int_range (rand, 0, 2);
   job->general_tolerance = tm_job_intern (job, g_rand_boolean (rand) ? "ISO 2768-m" : "");
   set_random_rules (rand, job);
+  set_random_report (rand, job);
+  for (guint i = 0; i < 2; i++)
+    add_random_supply (rand, job);
   for (guint i = 0; i < 3; i++)
     add_random_gauge (rand, job, i);
   for (guint i = 0; i < 2; i++)
@@ -541,5 +675,11 @@ tm_test_random_job (GRand *rand)
     add_random_event (rand, job);
   for (guint i = 0; i < 2; i++)
     add_random_study (rand, job, i);
+  for (guint i = 0; i < 2; i++)
+    add_random_drawing (rand, job, i);
+  for (guint i = 0; i < 3; i++)
+    add_random_nonconformance (rand, job);
+  for (guint i = 0; i < 2; i++)
+    add_random_signature (rand, job);
   return job;
 }
