@@ -184,6 +184,22 @@ tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeatur
   return NULL;
 }
 
+TmNonconformance *
+tm_job_nonconformance_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  g_return_val_if_fail (job != NULL && piece != NULL && feature != NULL, NULL);
+
+  for (guint i = job->nonconformances->len; i > 0; i--)
+    {
+      TmNonconformance *found = g_ptr_array_index (job->nonconformances, i - 1);
+
+      if (g_str_equal (found->feature, feature->balloon) && (found->place == 0 || found->place == place)
+          && (*found->piece == '\0' || g_str_equal (found->piece, piece->serial)))
+        return found;
+    }
+  return NULL;
+}
+
 TmDrawing *
 tm_job_find_drawing (const TmJob *job, const char *name)
 {

@@ -2,6 +2,13 @@
 
 #include "core-index.h"
 
+/* The key of `spots`; the array that it leads to lies behind it in one allocation. */
+typedef struct {
+  const TmPiece *piece;
+  const TmFeature *feature;
+  guint place;
+} Spot;
+
 struct _TmJobIndex {
   GHashTable *names[TM_N_INDEXES]; /* name -> row */
   guint64 last_id[TM_N_INDEXES];
@@ -9,14 +16,9 @@ struct _TmJobIndex {
   GHashTable *pins;  /* Spot -> GPtrArray of TmPinTrial */
   GHashTable *cuts;  /* Spot -> GPtrArray of TmCutRow */
   GHashTable *uses;  /* feature or piece -> count */
+  Spot other;        /* of a view: the place whose rows are others; piece NULL: no view */
+  GPtrArray *other_readings, *other_trials;
 };
-
-/* The key of `spots`; the array that it leads to lies behind it in one allocation. */
-typedef struct {
-  const TmPiece *piece;
-  const TmFeature *feature;
-  guint place;
-} Spot;
 
 static guint
 hash_spot (gconstpointer key)
@@ -58,7 +60,28 @@ tm_index_free (TmJobIndex *index)
   g_hash_table_unref (index->pins);
   g_hash_table_unref (index->cuts);
   g_hash_table_unref (index->uses);
+  g_clear_pointer (&index->other_readings, g_ptr_array_unref);
+  g_clear_pointer (&index->other_trials, g_ptr_array_unref);
   g_free (index);
+}
+
+TmJobIndex *
+tm_index_view (const TmJobIndex *index, const TmPiece *piece, const TmFeature *feature, guint place,
+               GPtrArray *readings, GPtrArray *trials)
+{
+  TmJobIndex *view = g_new0 (TmJobIndex, 1);
+
+  *view = *index;
+  for (guint i = 0; i < TM_N_INDEXES; i++)
+    g_hash_table_ref (view->names[i]);
+  g_hash_table_ref (view->spots);
+  g_hash_table_ref (view->pins);
+  g_hash_table_ref (view->cuts);
+  g_hash_table_ref (view->uses);
+  view->other = (Spot) { piece, feature, place };
+  view->other_readings = readings != NULL ? g_ptr_array_ref (readings) : NULL;
+  view->other_trials = trials != NULL ? g_ptr_array_ref (trials) : NULL;
+  return view;
 }
 
 void
@@ -139,6 +162,8 @@ tm_index_pin_trials_at (const TmJobIndex *index, const TmPiece *piece, const TmF
 {
   Spot spot = { piece, feature, place };
 
+  if (index->other.piece != NULL && spots_equal (&spot, &index->other))
+    return index->other_trials;
   return g_hash_table_lookup (index->pins, &spot);
 }
 
@@ -147,6 +172,8 @@ tm_index_readings_at (const TmJobIndex *index, const TmPiece *piece, const TmFea
 {
   Spot spot = { piece, feature, place };
 
+  if (index->other.piece != NULL && spots_equal (&spot, &index->other))
+    return index->other_readings;
   return g_hash_table_lookup (index->spots, &spot);
 }
 

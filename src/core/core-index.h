@@ -50,6 +50,11 @@ void tm_index_add_cut (TmJobIndex *index, TmCutRow *cut);
 const GPtrArray *tm_index_cuts_at (const TmJobIndex *index, const TmPiece *piece, const TmFeature *feature,
                                    guint place);
 
+/* The same index, but with other rows at one place: NULL for none.  Takes its own references; @index must
+ * outlive it, and nothing is to be added to either meanwhile. */
+TmJobIndex *tm_index_view (const TmJobIndex *index, const TmPiece *piece, const TmFeature *feature,
+                           guint place, GPtrArray *readings, GPtrArray *trials);
+
 /* How many readings, trials and cuts hang on a feature or a piece. */
 void tm_index_use (TmJobIndex *index, gconstpointer feature_or_piece);
 guint tm_index_uses (const TmJobIndex *index, gconstpointer feature_or_piece);

@@ -752,6 +752,10 @@ TmStudy *tm_job_find_study (const TmJob *job, const char *name);
 /* The first nonconformance that names this piece (or every piece) and feature, or NULL. */
 TmNonconformance *tm_job_nonconformance_of (const TmJob *job, const TmPiece *piece, const TmFeature *feature);
 
+/* The newest nonconformance of this piece (or every piece) and feature that names @place or none, or NULL. */
+TmNonconformance *tm_job_nonconformance_at (const TmJob *job, const TmPiece *piece, const TmFeature *feature,
+                                            guint place);
+
 TmDrawing *tm_job_find_drawing (const TmJob *job, const char *name);
 
 /* The revision that the drawing is at: its own, else the part's. */

@@ -17,17 +17,23 @@ is_later (const char *row_at, const char *rework_at)
   return *row_at != '\0' && strcmp (row_at, rework_at) > 0;
 }
 
-/* A rework that was done, of the feature of @row on its piece, at @place. */
-static gboolean
-is_about (const TmNonconformance *rework, const TmEntryRow *row, guint place)
+gboolean
+tm_rework_is_about (const TmNonconformance *rework, const TmPiece *piece, const TmFeature *feature,
+                    guint place)
 {
-  return *rework->rework_at != '\0' && g_str_equal (rework->feature, row->feature->balloon)
-         && (*rework->piece == '\0' || g_str_equal (rework->piece, row->piece->serial))
+  return *rework->rework_at != '\0' && g_str_equal (rework->feature, feature->balloon)
+         && (*rework->piece == '\0' || g_str_equal (rework->piece, piece->serial))
          && (rework->place == 0 || rework->place == place);
 }
 
 static gboolean
-reading_is_before (const TmJob *job, const TmNonconformance *rework, const TmReading *reading)
+is_about (const TmNonconformance *rework, const TmEntryRow *row, guint place)
+{
+  return tm_rework_is_about (rework, row->piece, row->feature, place);
+}
+
+gboolean
+tm_rework_follows_reading (const TmJob *job, const TmNonconformance *rework, const TmReading *reading)
 {
   const TmReading *first = tm_cut_order_first_reading (job, reading);
   const TmReading *newest;
@@ -40,6 +46,12 @@ reading_is_before (const TmJob *job, const TmNonconformance *rework, const TmRea
   return !is_later (first->row.at, rework->rework_at);
 }
 
+gboolean
+tm_rework_follows_trial (const TmNonconformance *rework, const TmPinTrial *trial)
+{
+  return !is_later (trial->row.at, rework->rework_at);
+}
+
 void
 tm_rework_mark_reading (const TmJob *job, TmReading *reading)
 {
@@ -48,8 +60,8 @@ tm_rework_mark_reading (const TmJob *job, TmReading *reading)
     {
       const TmNonconformance *rework = g_ptr_array_index (job->nonconformances, i);
 
-      reading->row.before_rework
-          = is_about (rework, &reading->row, reading->place) && reading_is_before (job, rework, reading);
+      reading->row.before_rework = is_about (rework, &reading->row, reading->place)
+                                   && tm_rework_follows_reading (job, rework, reading);
     }
 }
 
@@ -62,7 +74,7 @@ tm_rework_mark_trial (const TmJob *job, TmPinTrial *trial)
       const TmNonconformance *rework = g_ptr_array_index (job->nonconformances, i);
 
       trial->row.before_rework
-          = is_about (rework, &trial->row, trial->place) && !is_later (trial->row.at, rework->rework_at);
+          = is_about (rework, &trial->row, trial->place) && tm_rework_follows_trial (rework, trial);
     }
 }
 

@@ -10,6 +10,15 @@
 
 G_BEGIN_DECLS
 
+/* A rework that was done, of @feature on @piece, at @place. */
+gboolean tm_rework_is_about (const TmNonconformance *rework, const TmPiece *piece, const TmFeature *feature,
+                             guint place);
+
+/* TRUE when the rework, which is about its place, was done after the row was recorded. */
+gboolean tm_rework_follows_reading (const TmJob *job, const TmNonconformance *rework,
+                                    const TmReading *reading);
+gboolean tm_rework_follows_trial (const TmNonconformance *rework, const TmPinTrial *trial);
+
 /* Each sets `before_rework` of one row by all nonconformances of @job. */
 void tm_rework_mark_reading (const TmJob *job, TmReading *reading);
 void tm_rework_mark_trial (const TmJob *job, TmPinTrial *trial);

@@ -5,6 +5,7 @@
 
 #include "judge-support.h"
 
+#include "core-first-result.h"
 #include "core-judge.h"
 
 /* A bore that is 10 µm too small, read three times: invented. */
@@ -179,6 +180,137 @@ test_pins (void)
   g_assert_false (tm_row_counts (&trial->row));
 }
 
+/* -------- The first result -------- */
+
+static void
+assert_first_result (const TmJob *job, TmVerdict verdict, const char *size, const TmNonconformance *rework)
+{
+  g_auto (TmFirstResult) first = { 0 };
+  g_autofree char *text = NULL;
+
+  g_assert_true (tm_first_result (job, first_piece (job), tm_job_find_feature (job, "1"), 1, &first));
+  text = tm_judgement_size_text (&first.judgement);
+  g_assert_cmpint (first.judgement.verdict, ==, verdict);
+  g_assert_cmpstr (text, ==, size);
+  g_assert_true (first.rework == rework);
+}
+
+static void
+assert_no_first_result (const TmJob *job)
+{
+  g_auto (TmFirstResult) first = { 0 };
+
+  g_assert_false (tm_first_result (job, first_piece (job), tm_job_find_feature (job, "1"), 1, &first));
+  g_assert_null (first.rework);
+}
+
+static void
+test_first_result_is_told (void)
+{
+  g_autoptr (TmJob) job = make_reworked_job ();
+  const TmReading *before = read_bore (job, "24.990", "2026-05-04T09:00:00Z", "");
+  const TmNonconformance *row;
+
+  assert_no_first_result (job);
+  row = raise_row (job, "2026-05-04T10:00:00Z", before->row.id);
+  tm_job_mark_rework (job, row);
+  assert_first_result (job, TM_VERDICT_OUT, "24.990", row);
+  read_bore (job, "25.010", "2026-05-04T11:00:00Z", "");
+  assert_first_result (job, TM_VERDICT_OUT, "24.990", row);
+  /* The job itself is as it was. */
+  g_assert_true (before->row.before_rework);
+  g_assert_cmpint (find_verdict (job), ==, TM_VERDICT_IN);
+}
+
+/* Twice reworked: it is the state before the last one. */
+static void
+test_first_result_of_two (void)
+{
+  g_autoptr (TmJob) job = make_reworked_job ();
+  const TmReading *first = read_bore (job, "24.980", "2026-05-04T09:00:00Z", "");
+  const TmReading *second;
+  const TmNonconformance *row = raise_row (job, "2026-05-04T10:00:00Z", first->row.id);
+
+  tm_job_mark_rework (job, row);
+  second = read_bore (job, "24.995", "2026-05-04T11:00:00Z", "");
+  assert_first_result (job, TM_VERDICT_OUT, "24.980", row);
+  row = raise_row (job, "2026-05-04T12:00:00Z", second->row.id);
+  tm_job_mark_rework (job, row);
+  assert_first_result (job, TM_VERDICT_OUT, "24.995", row);
+  /* A correction is as old as what it corrects. */
+  read_bore (job, "24.981", "2026-05-04T13:00:00Z", first->row.id);
+  assert_first_result (job, TM_VERDICT_OUT, "24.995", row);
+  read_bore (job, "24.996", "2026-05-04T13:00:00Z", second->row.id);
+  assert_first_result (job, TM_VERDICT_OUT, "24.996", row);
+}
+
+static void
+cut_after (TmJob *job, const TmReading *reading)
+{
+  TmCutRow *cut = tm_cut_row_new ();
+
+  cut->row.piece = first_piece (job);
+  cut->row.feature = tm_job_find_feature (job, "1");
+  cut->dialled = quantity ("0.005", TM_UNIT_MM);
+  cut->after = reading->row.id;
+  g_assert_cmpint (tm_job_add_cut (job, cut), ==, TM_ADD_OK);
+}
+
+/* What was read before a cut is no first result; the cut of the rework itself takes nothing away. */
+static void
+test_first_result_and_cuts (void)
+{
+  g_autoptr (TmJob) job = make_reworked_job ();
+  const TmReading *roughed = read_bore (job, "24.970", "2026-05-04T08:00:00Z", "");
+  const TmReading *finished;
+  const TmNonconformance *row;
+
+  cut_after (job, roughed);
+  finished = read_bore (job, "24.990", "2026-05-04T09:00:00Z", "");
+  row = raise_row (job, "2026-05-04T10:00:00Z", finished->row.id);
+  tm_job_mark_rework (job, row);
+  assert_first_result (job, TM_VERDICT_OUT, "24.990", row);
+  cut_after (job, finished);
+  assert_first_result (job, TM_VERDICT_OUT, "24.990", row);
+  read_bore (job, "24.971", "2026-05-04T13:00:00Z", roughed->row.id);
+  assert_first_result (job, TM_VERDICT_OUT, "24.990", row);
+}
+
+/* One place of two, and a withdrawn reading. */
+static void
+test_no_first_result (void)
+{
+  g_autoptr (TmJob) job = make_reworked_job ();
+  TmReading *reading = read_bore (job, "24.990", "2026-05-04T09:00:00Z", "");
+  TmNonconformance *row = raise_row (job, "2026-05-04T10:00:00Z", reading->row.id);
+
+  row->place = 2;
+  tm_job_mark_rework (job, row);
+  assert_no_first_result (job);
+  row->place = 1;
+  tm_job_mark_rework (job, row);
+  assert_first_result (job, TM_VERDICT_OUT, "24.990", row);
+  g_assert_cmpint (tm_job_withdraw (job, &reading->row, "AB", "2026-05-04T12:00:00Z", "wrong bore"), ==,
+                   TM_ADD_OK);
+  assert_no_first_result (job);
+}
+
+static void
+test_nonconformance_at (void)
+{
+  g_autoptr (TmJob) job = make_reworked_job ();
+  const TmPiece *piece = first_piece (job);
+  const TmFeature *feature = tm_job_find_feature (job, "1");
+  TmNonconformance *all = raise_row (job, "", ""), *second = raise_row (job, "", "");
+
+  g_assert_true (tm_job_nonconformance_at (job, piece, feature, 1) == second);
+  second->place = 2;
+  g_assert_true (tm_job_nonconformance_at (job, piece, feature, 1) == all);
+  g_assert_true (tm_job_nonconformance_at (job, piece, feature, 2) == second);
+  all->piece = "002";
+  g_assert_null (tm_job_nonconformance_at (job, piece, feature, 1));
+}
+
 static void
 test_what_is_asked (void)
 {
@@ -205,6 +337,11 @@ main (int argc, char **argv)
   g_test_add_func ("/rework/by-time", test_by_time);
   g_test_add_func ("/rework/elsewhere", test_elsewhere);
   g_test_add_func ("/rework/pins", test_pins);
+  g_test_add_func ("/rework/first-result/told", test_first_result_is_told);
+  g_test_add_func ("/rework/first-result/two", test_first_result_of_two);
+  g_test_add_func ("/rework/first-result/cuts", test_first_result_and_cuts);
+  g_test_add_func ("/rework/first-result/none", test_no_first_result);
+  g_test_add_func ("/rework/nonconformance-at", test_nonconformance_at);
   g_test_add_func ("/rework/what-is-asked", test_what_is_asked);
   return g_test_run ();
 }
