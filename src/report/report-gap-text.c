@@ -7,38 +7,16 @@
 
 #include "report-words.h"
 
-#define LONGEST_NAME 48
-
 static const char *
 get_serial (const TmGap *gap)
 {
   return gap->piece != NULL ? gap->piece->serial : "";
 }
 
-/* @text, cut where it is so long that the thing and the mend around it would be lost. */
-static char *
-shorten (const char *text)
-{
-  g_autofree char *head = NULL;
-
-  if (g_utf8_strlen (text, -1) <= LONGEST_NAME)
-    return g_strdup (text);
-  head = g_utf8_substring (text, 0, LONGEST_NAME - 1);
-  return g_strdup_printf ("%s…", g_strchomp (head));
-}
-
 static char *
 name_feature (const TmGap *gap)
 {
-  TmFeature shown;
-  g_autofree char *name = NULL;
-
-  if (gap->feature == NULL)
-    return g_strdup ("");
-  shown = *gap->feature;
-  name = shorten (*shown.name != '\0' ? shown.name : shown.requirement);
-  *(*shown.name != '\0' ? &shown.name : &shown.requirement) = name;
-  return tm_report_feature_name (&shown, gap->place);
+  return gap->feature != NULL ? tm_report_feature_short_name (gap->feature, gap->place) : g_strdup ("");
 }
 
 static gboolean

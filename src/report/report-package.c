@@ -7,12 +7,14 @@
 #include "core-form.h"
 #include "report-language.h"
 #include "report-part.h"
+#include "report-words.h"
 
 #define LONGEST_HEAD                                                                     \
   60 /* letters of the part's number repeated on each page; the first page has all of it \
       */
-#define MOST_PLOTS  200
-#define MOST_PIECES 5 /* that have lines of their own */
+#define LONGEST_TITLE 400 /* letters of its name under the title */
+#define MOST_PLOTS    200
+#define MOST_PIECES   5 /* that have lines of their own */
 
 /* How much of the work is done before the pages are written. */
 #define BUILT 0.4
@@ -51,32 +53,21 @@ list_plotted (const TmParts *parts)
   return plotted;
 }
 
-static char *
-shorten (const char *text)
-{
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
-  g_autofree char *head = NULL;
-
-  if (g_utf8_strlen (valid, -1) <= LONGEST_HEAD)
-    return g_steal_pointer (&valid);
-  head = g_utf8_substring (valid, 0, LONGEST_HEAD - 1);
-  return g_strconcat (head, "…", NULL);
-}
-
 static void
 set_margins (TmParts *parts)
 {
   TmReportDocument *document = parts->document;
   const TmJob *job = parts->job;
-  g_autofree char *number = shorten (job->part_number);
-  g_autofree char *revision = shorten (job->revision);
+  g_autofree char *number = tm_report_shorten (job->part_number, LONGEST_HEAD);
+  g_autofree char *revision = tm_report_shorten (job->revision, LONGEST_HEAD);
   g_autofree char *part
       = *revision != '\0' ? g_strdup_printf (_ ("%s, revision %s"), number, revision) : g_strdup (number);
-  g_autofree char *id = shorten (job->id);
+  g_autofree char *name = tm_report_shorten (job->part_name, LONGEST_TITLE);
+  g_autofree char *id = tm_report_shorten (job->id, LONGEST_HEAD);
   g_autofree char *report = *id != '\0' ? g_strdup_printf (_ ("Report %s"), id) : g_strdup ("");
 
   document->title = tm_part_label (parts, NULL, N_ ("First-article report"));
-  document->subtitle = tm_report_text (document, job->part_name);
+  document->subtitle = tm_report_text (document, name);
   document->head_left = tm_report_text (document, part);
   document->head_right = tm_report_text (document, report);
   document->foot = document->title;

@@ -313,7 +313,7 @@ say_title (gconstpointer data)
 {
   const TmSeries *series = data;
   g_autofree char *name
-      = tm_report_feature_name (series->feature, series->feature->places > 1 ? series->place : 0);
+      = tm_report_feature_short_name (series->feature, series->feature->places > 1 ? series->place : 0);
 
   return g_strdup_printf (ngettext ("Feature %s: %u piece measured of %u",
                                     "Feature %s: %u pieces measured of %u", series->n_measured),

@@ -11,6 +11,8 @@
 
 #define WIDTH  245.0 /* points */
 #define ASPECT 0.52
+
+#define LONGEST_SERIAL 30 /* letters, in a caption */
 /* Of the plot's own units, so that its words are as large as a table's. */
 #define SCALE 0.78
 
@@ -43,9 +45,10 @@ static char *
 say_caption (gconstpointer data)
 {
   const TmReportLine *line = data;
-  g_autofree char *feature = tm_report_feature_name (line->feature, line->place);
+  g_autofree char *feature = tm_report_feature_short_name (line->feature, line->place);
+  g_autofree char *serial = tm_report_shorten (line->piece->serial, LONGEST_SERIAL);
 
-  return g_strdup_printf (_ ("%s, piece %s: %s"), feature, line->piece->serial,
+  return g_strdup_printf (_ ("%s, piece %s: %s"), feature, serial,
                           tm_report_verdict_word (line->judgement.verdict));
 }
 

@@ -8,6 +8,7 @@
 #include "core-verdict.h"
 
 #define MOST_SERIALS 12 /* that are named one by one */
+#define LONGEST_NAME 48 /* letters, where there is little room */
 
 /* The empty text is a translation's header, never a word. */
 static const char *
@@ -88,6 +89,32 @@ tm_report_feature_name (const TmFeature *feature, guint place)
       g_string_append_printf (out, _ ("place %u"), place);
     }
   return g_string_free (out, FALSE);
+}
+
+char *
+tm_report_shorten (const char *text, guint most)
+{
+  g_autofree char *valid = g_utf8_make_valid (text, -1);
+  g_autofree char *head = NULL;
+
+  if (g_utf8_strlen (valid, -1) <= (glong)most)
+    return g_steal_pointer (&valid);
+  head = g_utf8_substring (valid, 0, (glong)most - 1);
+  return g_strconcat (g_strchomp (head), "…", NULL);
+}
+
+char *
+tm_report_feature_short_name (const TmFeature *feature, guint place)
+{
+  TmFeature shown = *feature;
+  g_autofree char *balloon = tm_report_shorten (feature->balloon, LONGEST_NAME);
+  g_autofree char *requirement = tm_report_shorten (feature->requirement, LONGEST_NAME);
+  g_autofree char *name = tm_report_shorten (feature->name, LONGEST_NAME);
+
+  shown.balloon = balloon;
+  shown.requirement = requirement;
+  shown.name = name;
+  return tm_report_feature_name (&shown, place);
 }
 
 char *

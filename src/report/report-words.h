@@ -21,6 +21,13 @@ const char *tm_report_fact_name (const char *field);
 /* "1 (Ø25 H7 bearing bore)", with "place 2" where the feature has several; free it. */
 char *tm_report_feature_name (const TmFeature *feature, guint place) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same where a long name would push away what stands around it: its texts are cut, and say so; free it.
+ */
+char *tm_report_feature_short_name (const TmFeature *feature, guint place) G_GNUC_WARN_UNUSED_RESULT;
+
+/* @text, cut to @most letters with an ellipsis, and valid; free it. */
+char *tm_report_shorten (const char *text, guint most) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The tags of the gauges behind a method's or gauge's name, joined: "TG-1, M-3"; free it. */
 char *tm_report_gauges_of (const TmJob *job, const char *method_name) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -267,6 +267,42 @@ test_hard_names (void)
     }
 }
 
+/* Texts longer than many pages, with and without places to break them: all of it stands inside the margins.
+ */
+static void
+test_endless_texts (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmFeature *feature = g_ptr_array_index (job->features, 0);
+  g_autoptr (GString) words = g_string_new (NULL);
+  g_autofree char *solid = g_strnfill (20000, 'x');
+
+  if (!has_pdf_tools ())
+    return;
+  for (guint i = 0; i < 6000; i++)
+    g_string_append_printf (words, "w%04u ", i);
+  job->part_name = job->part_number = job->revision = job->id = job->customer = solid;
+  feature->name = words->str;
+  feature->zone = feature->designator = solid;
+  ((TmPiece *)g_ptr_array_index (job->pieces, 0))->serial = words->str;
+  for (gsize f = 0; f < G_N_ELEMENTS (forms); f += 3)
+    {
+      Place place;
+      g_autofree char *text = NULL;
+
+      make_place (&place);
+      write_report (job, &forms[f], place.path);
+      assert_inside (place.path, 20);
+      text = pdf_ask (place.path, "-", "pdftotext", "-raw", NULL);
+      for (guint i = 0; i < 6000; i++)
+        {
+          g_autofree char *word = g_strdup_printf ("w%04u", i);
+          g_assert_cmpuint (count_text (text, word), >=, 2); /* the serial and the feature's name */
+        }
+      clear_place (&place);
+    }
+}
+
 /* -------- Languages -------- */
 
 static void
@@ -399,6 +435,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/package/sizes", test_sizes);
   g_test_add_func ("/package/many-pieces", test_many_pieces);
   g_test_add_func ("/package/hard-names", test_hard_names);
+  g_test_add_func ("/package/endless-texts", test_endless_texts);
   g_test_add_func ("/package/german", test_german);
   g_test_add_func ("/package/two-languages", test_two_languages);
   g_test_add_func ("/package/unknown-language", test_unknown_language);
