@@ -107,10 +107,10 @@ static void
 connect_rows (Dialog *dialog)
 {
   AdwEntryRow *rows[]
-      = { dialog->form.balloon,    dialog->form.callout,     dialog->form.name,     dialog->form.nominal,
-          dialog->form.lower,      dialog->form.upper,       dialog->form.stations, dialog->form.places,
-          dialog->form.every,      dialog->form.sheet,       dialog->form.zone,     dialog->form.mate_lower,
-          dialog->form.mate_upper, dialog->form.size_feature };
+      = { dialog->form.balloon, dialog->form.callout,    dialog->form.name,       dialog->form.nominal,
+          dialog->form.lower,   dialog->form.upper,      dialog->form.stations,   dialog->form.places,
+          dialog->form.every,   dialog->form.sheet,      dialog->form.zone,       dialog->form.tooling,
+          dialog->form.comment, dialog->form.mate_lower, dialog->form.mate_upper, dialog->form.size_feature };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);

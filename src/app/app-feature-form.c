@@ -103,6 +103,17 @@ build_mate (TmFeatureForm *form, GtkBox *into)
   form->wanted_most = tm_form_entry (group, _ ("Wanted clearance, most"));
 }
 
+static void
+build_report (TmFeatureForm *form, GtkBox *into)
+{
+  const char *affected[] = { _ ("no: its baseline report speaks"), _ ("yes: measured again"), NULL };
+  AdwPreferencesGroup *group = tm_form_group (into, _ ("In the report"), NULL);
+
+  form->affected = tm_form_choice (group, _ ("Affected"), affected);
+  form->tooling = tm_form_entry (group, _ ("Qualified tooling that checks it"));
+  form->comment = tm_form_entry (group, _ ("Comment"));
+}
+
 void
 tm_feature_form_build (TmFeatureForm *form, GtkBox *into)
 {
@@ -110,6 +121,7 @@ tm_feature_form_build (TmFeatureForm *form, GtkBox *into)
   build_measuring (form, into);
   build_cutting (form, into);
   build_drawing (form, into);
+  build_report (form, into);
   build_mate (form, into);
 }
 
@@ -216,6 +228,16 @@ fill_mate (TmFeatureForm *form, const TmFeature *feature)
   fill_quantity (form->wanted_most, &feature->mate.wanted_most, feature->unit);
 }
 
+/* A full first article measures every feature. */
+static void
+fill_report (TmFeatureForm *form, const TmJob *job, const TmFeature *feature)
+{
+  adw_combo_row_set_selected (form->affected, feature->affected ? 1 : 0);
+  gtk_widget_set_visible (GTK_WIDGET (form->affected), job->first_article != TM_FIRST_ARTICLE_FULL);
+  tm_form_set_text (form->tooling, feature->tooling);
+  tm_form_set_text (form->comment, feature->comment);
+}
+
 /* The kind the callout alone gives. */
 static TmKind
 kind_as_read (const TmJob *job, const TmFeature *feature)
@@ -248,6 +270,7 @@ tm_feature_form_fill (TmFeatureForm *form, const TmJob *job, const TmFeature *fe
   adw_combo_row_set_selected (form->designator, designator);
   tm_form_set_text (form->sheet, feature->sheet);
   tm_form_set_text (form->zone, feature->zone);
+  fill_report (form, job, feature);
   fill_mate (form, feature);
   tm_feature_form_follow (form, job, feature);
 }

@@ -20,7 +20,8 @@ typedef struct {
   AdwComboRow *method, *tool, *check;
   AdwEntryRow *every;
   AdwComboRow *designator;
-  AdwEntryRow *sheet, *zone;
+  AdwEntryRow *sheet, *zone, *comment, *tooling;
+  AdwComboRow *affected;
   AdwComboRow *mate;
   AdwEntryRow *mate_lower, *mate_upper;
   AdwEntryRow *wanted_least, *wanted_most;

@@ -220,6 +220,17 @@ read_drawing (TmFeatureForm *form, TmJob *job, TmFeature *feature)
   feature->zone = tm_job_intern (job, zone);
 }
 
+static void
+read_report (TmFeatureForm *form, TmJob *job, TmFeature *feature)
+{
+  g_autofree char *tooling = tm_form_text (form->tooling);
+  g_autofree char *comment = tm_form_text (form->comment);
+
+  feature->affected = tm_form_chosen (form->affected) == 1;
+  feature->tooling = tm_job_intern (job, tooling);
+  feature->comment = tm_job_intern (job, comment);
+}
+
 /* Where no mate is given the rows are hidden, and what was wanted of a measured one stays. */
 static gboolean
 read_wanted (TmFeatureForm *form, TmUnit unit, TmMate *mate, char **problem)
@@ -275,6 +286,7 @@ tm_feature_form_read (TmFeatureForm *form, TmJob *job, const TmFeature *feature,
       && read_mate (form, read, problem))
     {
       read_drawing (form, job, read);
+      read_report (form, job, read);
       return read;
     }
   tm_feature_free (read);

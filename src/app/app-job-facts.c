@@ -43,8 +43,8 @@ static const TextFact texts[N_TEXTS] = {
   [ORDER] = FACT ("order", N_ ("Order"), order),
   [MATERIAL] = FACT ("material", N_ ("Material"), material),
   [GENERAL_TOLERANCE] = FACT ("general_tolerance", N_ ("General tolerance"), general_tolerance),
-  [REASON] = FACT ("reason", N_ ("Reason for a partial one"), first_article_reason),
-  [BASELINE] = FACT ("baseline", N_ ("Baseline it refers to"), first_article_baseline),
+  [REASON] = FACT ("reason", N_ ("Reason for it"), first_article_reason),
+  [BASELINE] = FACT ("baseline", N_ ("Baseline report it refers to"), first_article_baseline),
 };
 
 struct _TmJobFacts {
@@ -217,17 +217,17 @@ change_choices (TmJob *job, gpointer data)
   job->standard = tm_form_chosen (self->standard) == 1 ? TM_STANDARD_ASME : TM_STANDARD_ISO;
   job->decision = tm_form_chosen (self->decision) == 1 ? TM_DECISION_SIMPLE : TM_DECISION_GUARDED;
   job->first_article
-      = tm_form_chosen (self->first_article) == 1 ? TM_FIRST_ARTICLE_PARTIAL : TM_FIRST_ARTICLE_FULL;
+      = (TmFirstArticleKind)MIN (tm_form_chosen (self->first_article), TM_N_FIRST_ARTICLES - 1);
 }
 
 static void
 show_dependent_rows (TmJobFacts *self)
 {
-  gboolean partial = tm_form_chosen (self->first_article) == 1;
+  gboolean refers = tm_form_chosen (self->first_article) != TM_FIRST_ARTICLE_FULL;
 
   gtk_widget_set_visible (GTK_WIDGET (self->ratio), tm_form_chosen (self->decision) == 1);
-  gtk_widget_set_visible (GTK_WIDGET (self->rows[REASON]), partial);
-  gtk_widget_set_visible (GTK_WIDGET (self->rows[BASELINE]), partial);
+  gtk_widget_set_visible (GTK_WIDGET (self->rows[REASON]), refers);
+  gtk_widget_set_visible (GTK_WIDGET (self->rows[BASELINE]), refers);
 }
 
 static void
@@ -236,7 +236,7 @@ fill_choices (TmJobFacts *self, const TmJob *job)
   adw_combo_row_set_selected (self->unit, job->unit == TM_UNIT_IN ? 1 : 0);
   adw_combo_row_set_selected (self->standard, job->standard == TM_STANDARD_ASME ? 1 : 0);
   adw_combo_row_set_selected (self->decision, job->decision == TM_DECISION_SIMPLE ? 1 : 0);
-  adw_combo_row_set_selected (self->first_article, job->first_article == TM_FIRST_ARTICLE_PARTIAL ? 1 : 0);
+  adw_combo_row_set_selected (self->first_article, job->first_article);
   show_dependent_rows (self);
 }
 
@@ -333,11 +333,26 @@ tm_job_facts_set_document (TmJobFacts *self, TmDocument *document)
   definitions_changed_cb (self);
 }
 
+/* By the member of TmJob; a row that is not asked for leads to the kind. */
+static gboolean
+focus_first_article (TmJobFacts *self, const char *fact)
+{
+  GtkWidget *row = GTK_WIDGET (self->first_article);
+
+  if (g_str_equal (fact, "first_article_reason"))
+    row = GTK_WIDGET (self->rows[REASON]);
+  if (g_str_equal (fact, "first_article_baseline"))
+    row = GTK_WIDGET (self->rows[BASELINE]);
+  return gtk_widget_grab_focus (gtk_widget_get_visible (row) ? row : GTK_WIDGET (self->first_article));
+}
+
 gboolean
 tm_job_facts_focus (TmJobFacts *self, const char *fact)
 {
   g_return_val_if_fail (TM_IS_JOB_FACTS (self), FALSE);
 
+  if (g_str_has_prefix (fact, "first_article"))
+    return focus_first_article (self, fact);
   for (guint i = 0; i < N_TEXTS; i++)
     if (g_str_equal (texts[i].fact, fact))
       return gtk_widget_grab_focus (GTK_WIDGET (self->rows[i]));
@@ -395,7 +410,11 @@ build_rules (TmJobFacts *self)
 static void
 build_first_article (TmJobFacts *self)
 {
-  const char *kinds[] = { _ ("full"), _ ("partial"), NULL };
+  const char *kinds[TM_N_FIRST_ARTICLES + 1] = {
+    [TM_FIRST_ARTICLE_FULL] = _ ("full"),
+    [TM_FIRST_ARTICLE_PARTIAL] = _ ("partial"),
+    [TM_FIRST_ARTICLE_AGAIN] = _ ("re-inspection"),
+  };
   AdwPreferencesGroup *group = tm_form_group (GTK_BOX (self), _ ("First article"), NULL);
 
   self->first_article = add_choice (self, group, _ ("First article"), kinds);

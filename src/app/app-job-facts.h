@@ -17,8 +17,8 @@ G_DECLARE_FINAL_TYPE (TmJobFacts, tm_job_facts, TM, JOB_FACTS, GtkBox)
 
 void tm_job_facts_set_document (TmJobFacts *self, TmDocument *document);
 
-/* Puts the cursor into the row of the fact with this name in the job file ("part_name"); FALSE when
- * there is none. */
+/* Puts the cursor into the row of the fact with this name in the job file ("part_name") or in TmJob
+ * ("first_article_reason"); FALSE when there is none. */
 gboolean tm_job_facts_focus (TmJobFacts *self, const char *fact);
 
 G_END_DECLS

@@ -2,17 +2,24 @@
 
 #include "app-job-page.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "app-job-facts.h"
 #include "app-job-features.h"
 #include "app-job-people.h"
 #include "app-job-pieces.h"
+#include "app-job-report.h"
+#include "app-report-facts.h"
+#include "app-supplies-dialog.h"
 #include "app-table-dialog.h"
+#include "app-toast.h"
 
 struct _TmJobPage {
   AdwBin parent_instance;
 
   TmDocument *document;
   TmJobFacts *facts;
+  TmJobReport *report;
   TmJobPeople *people;
   TmJobFeatures *features;
   TmJobPieces *pieces;
@@ -27,6 +34,39 @@ table_action (GtkWidget *widget, const char *name, GVariant *parameter)
 
   if (self->document != NULL)
     tm_table_dialog_present (widget, self->document);
+}
+
+static void
+report_facts_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmJobPage *self = TM_JOB_PAGE (widget);
+
+  if (self->document != NULL)
+    tm_report_facts_present (widget, self->document, NULL);
+}
+
+static void
+supplies_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmJobPage *self = TM_JOB_PAGE (widget);
+
+  if (self->document != NULL)
+    tm_supplies_dialog_present (widget, self->document, NULL);
+}
+
+/* A single part has none, but those that were listed can be seen. */
+static void
+parts_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmJobPage *self = TM_JOB_PAGE (widget);
+  const TmJob *job = self->document != NULL ? tm_document_job (self->document) : NULL;
+
+  if (job == NULL)
+    return;
+  if (job->article == TM_ARTICLE_ASSEMBLY || job->sub_parts->len > 0)
+    tm_sub_parts_dialog_present (widget, self->document, NULL);
+  else
+    tm_window_toast (widget, _ ("The report is about one part; say in its facts that it is an assembly."));
 }
 
 static void
@@ -52,17 +92,26 @@ tm_job_page_class_init (TmJobPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tm_job_page_dispose;
   g_type_ensure (TM_TYPE_JOB_FACTS);
+  g_type_ensure (TM_TYPE_JOB_REPORT);
   g_type_ensure (TM_TYPE_JOB_PEOPLE);
   g_type_ensure (TM_TYPE_JOB_FEATURES);
   g_type_ensure (TM_TYPE_JOB_PIECES);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tenthmark/Tenthmark/job-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, facts);
+  gtk_widget_class_bind_template_child (widget_class, TmJobPage, report);
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, people);
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, features);
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, pieces);
   gtk_widget_class_install_action (widget_class, "job.table", NULL, table_action);
+  gtk_widget_class_install_action (widget_class, "job.report-facts", NULL, report_facts_action);
+  gtk_widget_class_install_action (widget_class, "job.supplies", NULL, supplies_action);
+  gtk_widget_class_install_action (widget_class, "job.parts", NULL, parts_action);
   gtk_widget_class_install_action (widget_class, "job.focus-callout", NULL, focus_callout_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_t, GDK_CONTROL_MASK, "job.table", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_r, GDK_CONTROL_MASK, "job.report-facts", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_m, GDK_CONTROL_MASK, "job.supplies", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_m, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+                                       "job.parts", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_CONTROL_MASK, "win.page", "s", "gauges");
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK, "job.focus-callout", NULL);
 }
@@ -86,6 +135,7 @@ tm_job_page_set_document (TmJobPage *self, TmDocument *document)
 
   g_set_object (&self->document, document);
   tm_job_facts_set_document (self->facts, document);
+  tm_job_report_set_document (self->report, document);
   tm_job_people_set_document (self->people, document);
   tm_job_features_set_document (self->features, document);
   tm_job_pieces_set_document (self->pieces, document);
@@ -96,7 +146,28 @@ tm_job_page_focus_fact (TmJobPage *self, const char *fact)
 {
   g_return_if_fail (TM_IS_JOB_PAGE (self));
 
-  tm_job_facts_focus (self->facts, fact);
+  if (tm_job_facts_focus (self->facts, fact) || self->document == NULL)
+    return;
+  if (tm_report_facts_has (fact))
+    tm_report_facts_present (GTK_WIDGET (self), self->document, fact);
+}
+
+void
+tm_job_page_show_supply (TmJobPage *self, const TmSupply *supply)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  if (self->document != NULL)
+    tm_supplies_dialog_present (GTK_WIDGET (self), self->document, supply);
+}
+
+void
+tm_job_page_show_sub_part (TmJobPage *self, const TmSubPart *part)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  if (self->document != NULL)
+    tm_sub_parts_dialog_present (GTK_WIDGET (self), self->document, part);
 }
 
 void

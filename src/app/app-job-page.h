@@ -19,9 +19,12 @@ GtkWidget *tm_job_page_new (void);
 /* @document may be NULL. */
 void tm_job_page_set_document (TmJobPage *self, TmDocument *document);
 
-/* Where something is missing: the row of a fact by its name in the job file, the entry for a
- * feature or a piece, one feature, the gauges. */
+/* Where something is missing: the row of a fact by its member of TmJob or its name in the job file
+ * ("report_identifier"), the entry for a feature or a piece, one feature, a material, process or test in
+ * their list, a part in that of the assembly (NULL: the list). */
 void tm_job_page_focus_fact (TmJobPage *self, const char *fact);
+void tm_job_page_show_supply (TmJobPage *self, const TmSupply *supply);
+void tm_job_page_show_sub_part (TmJobPage *self, const TmSubPart *part);
 void tm_job_page_focus_callout (TmJobPage *self);
 void tm_job_page_focus_piece (TmJobPage *self);
 void tm_job_page_change_feature (TmJobPage *self, const TmFeature *feature);

@@ -259,6 +259,43 @@ test_form_round_trip (void)
   ui_fixture_free (fixture);
 }
 
+/* What the report says of a feature; whether it is affected is asked only of a first article that is not
+ * full, and is kept meanwhile. */
+static void
+test_form_report (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmJob *job = tm_document_job (fixture->document);
+  GtkWidget *box = g_object_ref_sink (gtk_box_new (GTK_ORIENTATION_VERTICAL, 0));
+  const TmFeature *feature = g_ptr_array_index (job->features, 0);
+  TmFeatureForm form = { 0 };
+  g_autofree char *problem = NULL;
+  TmFeature *read, *again;
+
+  tm_feature_form_build (&form, GTK_BOX (box));
+  job->first_article = TM_FIRST_ARTICLE_PARTIAL;
+  tm_feature_form_fill (&form, job, feature);
+  g_assert_true (gtk_widget_get_visible (GTK_WIDGET (form.affected)));
+  adw_combo_row_set_selected (form.affected, 1);
+  gtk_editable_set_text (GTK_EDITABLE (form.tooling), " plug PG-7 ");
+  gtk_editable_set_text (GTK_EDITABLE (form.comment), "see note 3");
+  read = tm_feature_form_read (&form, job, feature, &problem);
+  g_assert_nonnull (read);
+  g_assert_true (read->affected);
+  g_assert_cmpstr (read->tooling, ==, "plug PG-7");
+  g_assert_cmpstr (read->comment, ==, "see note 3");
+  job->first_article = TM_FIRST_ARTICLE_FULL;
+  tm_feature_form_fill (&form, job, read);
+  g_assert_false (gtk_widget_get_visible (GTK_WIDGET (form.affected)));
+  again = tm_feature_form_read (&form, job, read, &problem);
+  g_assert_true (again->affected);
+  g_assert_cmpstr (again->tooling, ==, "plug PG-7");
+  tm_feature_free (again);
+  tm_feature_free (read);
+  g_object_unref (box);
+  ui_fixture_free (fixture);
+}
+
 /* One wrong field is named, and nothing is read. */
 static void
 test_form_refuses (void)
@@ -371,6 +408,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/job-page/pieces", test_pieces);
   g_test_add_func ("/job-page/rows-stay", test_rows_stay);
   g_test_add_func ("/job-page/form-round-trip", test_form_round_trip);
+  g_test_add_func ("/job-page/form-report", test_form_report);
   g_test_add_func ("/job-page/form-refuses", test_form_refuses);
   g_test_add_func ("/job-page/qif-file", test_qif_file);
   return g_test_run ();

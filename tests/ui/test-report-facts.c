@@ -1,0 +1,290 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What a report says of itself, typed on the Job page: each fact can be jumped to by its member, and is kept;
+ * materials, processes, tests and parts are listed, added, changed and removed.
+ */
+
+#include <adwaita.h>
+
+#include "app-dialog.h"
+#include "app-job-page.h"
+#include "app-resources.h"
+#include "report-language.h"
+#include "ui-fixture.h"
+
+typedef struct {
+  UiFixture *fixture;
+  GtkWidget *window;
+  TmJobPage *page;
+  TmJob *job;
+} Page;
+
+static Page *
+open_page (void)
+{
+  Page *page = g_new0 (Page, 1);
+
+  page->job = ui_make_job ();
+  page->fixture = ui_fixture_new (page->job);
+  page->window = gtk_window_new ();
+  page->page = TM_JOB_PAGE (tm_job_page_new ());
+  gtk_window_set_child (GTK_WINDOW (page->window), GTK_WIDGET (page->page));
+  gtk_window_set_default_size (GTK_WINDOW (page->window), 1280, 720);
+  tm_job_page_set_document (page->page, page->fixture->document);
+  gtk_window_present (GTK_WINDOW (page->window));
+  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (page->page)));
+  return page;
+}
+
+static void
+close_page (Page *page)
+{
+  gtk_window_destroy (GTK_WINDOW (page->window));
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+  ui_fixture_free (page->fixture);
+  g_free (page);
+}
+
+/* The row, of @type, that the focus is inside; NULL: none. */
+static GtkWidget *
+focused_row (GtkWindow *window, GType type)
+{
+  GtkWidget *focus = gtk_window_get_focus (window);
+
+  return focus == NULL                               ? NULL
+         : g_type_is_a (G_OBJECT_TYPE (focus), type) ? focus
+                                                     : gtk_widget_get_ancestor (focus, type);
+}
+
+static GtkWindow *
+wait_for_dialog (gpointer over)
+{
+  ui_wait_until (tm_dialog_over (GTK_WINDOW (over)) != NULL);
+  return tm_dialog_over (GTK_WINDOW (over));
+}
+
+static void
+wait_until_closed (gpointer over)
+{
+  ui_wait_until (tm_dialog_over (GTK_WINDOW (over)) == NULL);
+}
+
+typedef struct {
+  const char *fact;
+  gsize offset;
+} Text;
+
+#define TEXT(member)                        \
+  {                                         \
+#member, G_STRUCT_OFFSET(TmJob, member) \
+  }
+
+/* The row jumped to is the one that fills the member. */
+static void
+test_texts (void)
+{
+  static const Text texts[]
+      = { TEXT (report_identifier),    TEXT (organisation),     TEXT (supplier_code),
+          TEXT (manufacturing_record), TEXT (drawing_revision), TEXT (drawing_changes) };
+  Page *page = open_page ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (texts); i++)
+    {
+      g_autofree char *typed = g_strdup_printf ("  <text> of %s & ", texts[i].fact);
+      g_autofree char *kept = g_strstrip (g_strdup (typed));
+      GtkWindow *dialog;
+      GtkWidget *row;
+
+      tm_job_page_focus_fact (page->page, texts[i].fact);
+      dialog = wait_for_dialog (page->window);
+      row = focused_row (dialog, ADW_TYPE_ENTRY_ROW);
+      g_assert_nonnull (row);
+      gtk_editable_set_text (GTK_EDITABLE (row), typed);
+      g_signal_emit_by_name (row, "entry-activated");
+      wait_until_closed (page->window);
+      g_assert_cmpstr (*(const char **)G_STRUCT_MEMBER_P (page->job, texts[i].offset), ==, kept);
+    }
+  g_assert_cmpstr (page->job->report_identifier, ==, "<text> of report_identifier &");
+  close_page (page);
+}
+
+static void
+choose (Page *page, const char *fact, guint chosen, gboolean saved)
+{
+  GtkWindow *dialog;
+  GtkWidget *row;
+
+  tm_job_page_focus_fact (page->page, fact);
+  dialog = wait_for_dialog (page->window);
+  row = focused_row (dialog, ADW_TYPE_COMBO_ROW);
+  g_assert_nonnull (row);
+  adw_combo_row_set_selected (ADW_COMBO_ROW (row), chosen);
+  gtk_widget_child_focus (GTK_WIDGET (dialog), GTK_DIR_TAB_BACKWARD);
+  row = focused_row (dialog, ADW_TYPE_ENTRY_ROW);
+  for (guint i = 0; row == NULL && i < 8; i++)
+    {
+      gtk_widget_child_focus (GTK_WIDGET (dialog), GTK_DIR_TAB_BACKWARD);
+      row = focused_row (dialog, ADW_TYPE_ENTRY_ROW);
+    }
+  g_signal_emit_by_name (row, "entry-activated");
+  if (!saved)
+    {
+      g_assert_true (tm_dialog_over (GTK_WINDOW (page->window)) == dialog);
+      gtk_window_destroy (dialog);
+    }
+  wait_until_closed (page->window);
+}
+
+/* "as the screen" stands first; the same language twice is refused. */
+static void
+test_choices (void)
+{
+  Page *page = open_page ();
+  g_auto (GStrv) known = tm_language_list ();
+
+  choose (page, "article", 1, TRUE);
+  g_assert_cmpint (page->job->article, ==, TM_ARTICLE_ASSEMBLY);
+  choose (page, "language", 1, TRUE);
+  g_assert_cmpstr (page->job->language, ==, known[0]);
+  choose (page, "second_language", 1, FALSE);
+  g_assert_cmpstr (page->job->second_language, ==, "");
+  choose (page, "language", 0, TRUE);
+  g_assert_cmpstr (page->job->language, ==, "");
+  choose (page, "second_language", 1, TRUE);
+  g_assert_cmpstr (page->job->second_language, ==, known[0]);
+  close_page (page);
+}
+
+/* One that a job file names and that is not there stays until another is chosen. */
+static void
+test_unknown_language (void)
+{
+  Page *page = open_page ();
+
+  page->job->language = "xx";
+  choose (page, "second_language", 1, TRUE);
+  g_assert_cmpstr (page->job->language, ==, "xx");
+  choose (page, "language", 0, TRUE);
+  g_assert_cmpstr (page->job->language, ==, "");
+  close_page (page);
+}
+
+/* Of the first article the reason is asked for where it is not a full one; of a full one the kind is jumped
+ * to. */
+static void
+test_first_article (void)
+{
+  Page *page = open_page ();
+  GtkWidget *kind, *row;
+
+  tm_job_page_focus_fact (page->page, "first_article_reason");
+  kind = focused_row (GTK_WINDOW (page->window), ADW_TYPE_COMBO_ROW);
+  g_assert_nonnull (kind);
+  adw_combo_row_set_selected (ADW_COMBO_ROW (kind), TM_FIRST_ARTICLE_AGAIN);
+  g_assert_cmpint (page->job->first_article, ==, TM_FIRST_ARTICLE_AGAIN);
+  tm_job_page_focus_fact (page->page, "first_article_reason");
+  row = focused_row (GTK_WINDOW (page->window), ADW_TYPE_ENTRY_ROW);
+  g_assert_nonnull (row);
+  gtk_editable_set_text (GTK_EDITABLE (row), "bore reworked");
+  g_signal_emit_by_name (row, "entry-activated");
+  g_assert_cmpstr (page->job->first_article_reason, ==, "bore reworked");
+  tm_job_page_focus_fact (page->page, "first_article_baseline");
+  row = focused_row (GTK_WINDOW (page->window), ADW_TYPE_ENTRY_ROW);
+  gtk_editable_set_text (GTK_EDITABLE (row), "FA-1");
+  g_signal_emit_by_name (row, "entry-activated");
+  g_assert_cmpstr (page->job->first_article_baseline, ==, "FA-1");
+  close_page (page);
+}
+
+/* Types into the row that has the focus and presses Enter. */
+static void
+enter_text (GtkWindow *dialog, const char *text)
+{
+  GtkWidget *row = focused_row (dialog, ADW_TYPE_ENTRY_ROW);
+
+  g_assert_nonnull (row);
+  gtk_editable_set_text (GTK_EDITABLE (row), text);
+  g_signal_emit_by_name (row, "entry-activated");
+}
+
+/* The list with the row that was asked for; from it what is wanting is filled in. */
+static void
+test_supply (void)
+{
+  Page *page = open_page ();
+  GtkWindow *list, *dialog;
+  const TmSupply *supply;
+
+  tm_job_page_show_supply (page->page, NULL);
+  list = wait_for_dialog (page->window);
+  gtk_widget_activate (gtk_window_get_focus (list));
+  dialog = wait_for_dialog (list);
+  gtk_widget_child_focus (GTK_WIDGET (dialog), GTK_DIR_TAB_FORWARD);
+  enter_text (dialog, " ");
+  g_assert_cmpuint (page->job->supplies->len, ==, 0);
+  enter_text (dialog, "EN-GJL-250");
+  wait_until_closed (list);
+  g_assert_cmpuint (page->job->supplies->len, ==, 1);
+  gtk_window_destroy (list);
+  wait_until_closed (page->window);
+
+  supply = g_ptr_array_index (page->job->supplies, 0);
+  tm_job_page_show_supply (page->page, supply);
+  list = wait_for_dialog (page->window);
+  ui_wait_until (focused_row (list, GTK_TYPE_LIST_BOX_ROW) != NULL);
+  gtk_widget_activate (focused_row (list, GTK_TYPE_LIST_BOX_ROW));
+  dialog = wait_for_dialog (list);
+  enter_text (dialog, "4711");
+  wait_until_closed (list);
+  g_assert_cmpstr (supply->certificate, ==, "4711");
+  g_assert_cmpstr (supply->name, ==, "EN-GJL-250");
+  gtk_window_destroy (list);
+  close_page (page);
+}
+
+static void
+test_sub_part (void)
+{
+  Page *page = open_page ();
+  GtkWindow *list, *dialog;
+  const TmSubPart *part;
+
+  tm_job_page_show_sub_part (page->page, NULL);
+  list = wait_for_dialog (page->window);
+  gtk_widget_activate (gtk_window_get_focus (list));
+  dialog = wait_for_dialog (list);
+  enter_text (dialog, "P-7");
+  wait_until_closed (list);
+  part = g_ptr_array_index (page->job->sub_parts, 0);
+  gtk_window_destroy (list);
+  wait_until_closed (page->window);
+  tm_job_page_show_sub_part (page->page, part);
+  list = wait_for_dialog (page->window);
+  ui_wait_until (focused_row (list, GTK_TYPE_LIST_BOX_ROW) != NULL);
+  gtk_widget_activate (focused_row (list, GTK_TYPE_LIST_BOX_ROW));
+  dialog = wait_for_dialog (list);
+  enter_text (dialog, "FA-7");
+  wait_until_closed (list);
+  g_assert_cmpstr (part->number, ==, "P-7");
+  g_assert_cmpstr (part->report, ==, "FA-7");
+  gtk_window_destroy (list);
+  close_page (page);
+}
+
+int
+main (int argc, char **argv)
+{
+  if (ui_skip_without_display ())
+    return 0;
+  gtk_test_init (&argc, &argv, NULL);
+  adw_init ();
+  g_resources_register (tm_resources_get_resource ());
+  g_test_add_func ("/report-facts/texts", test_texts);
+  g_test_add_func ("/report-facts/choices", test_choices);
+  g_test_add_func ("/report-facts/unknown-language", test_unknown_language);
+  g_test_add_func ("/report-facts/first-article", test_first_article);
+  g_test_add_func ("/report-facts/supply", test_supply);
+  g_test_add_func ("/report-facts/sub-part", test_sub_part);
+  return g_test_run ();
+}
