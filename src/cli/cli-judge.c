@@ -10,6 +10,7 @@
 #include "cli-json.h"
 #include "cli-judge-detail.h"
 #include "cli-verbs.h"
+#include "core-first-result.h"
 #include "core-judge.h"
 
 /* What is wanted, and what has been found so far. */
@@ -108,6 +109,31 @@ put_proof (yajl_gen gen, const TmJudgement *judgement)
   tm_print_number (gen, "dof", judgement->dof);
 }
 
+/* What it was before its last rework: null where there was none. */
+static void
+put_first_result (yajl_gen gen, const TmJob *job, const TmJudgement *judgement)
+{
+  g_auto (TmFirstResult) first = { 0 };
+  g_autofree char *size = NULL;
+
+  if (!tm_first_result (job, judgement->piece, judgement->feature, judgement->place, &first))
+    {
+      tm_print_null (gen, "first_result");
+      return;
+    }
+  size = tm_judgement_size_text (&first.judgement);
+  tm_print_key (gen, "first_result");
+  yajl_gen_map_open (gen);
+  tm_print_text (gen, "size", word_or_null (size));
+  tm_print_text (gen, "verdict", tm_verdict_word (first.judgement.verdict));
+  tm_print_text (gen, "side", word_or_null (tm_side_word (first.judgement.side)));
+  tm_print_counts (gen, "expanded_uncertainty", first.judgement.expanded, judgement->feature->unit);
+  tm_print_text (gen, "nonconformance", word_or_null (first.rework->number));
+  tm_print_text (gen, "rework_by", word_or_null (first.rework->rework_by));
+  tm_print_text (gen, "rework_at", first.rework->rework_at);
+  yajl_gen_map_close (gen);
+}
+
 static void
 print_json (yajl_gen gen, const TmJob *job, const TmJudgement *judgement, gboolean budget)
 {
@@ -117,6 +143,7 @@ print_json (yajl_gen gen, const TmJob *job, const TmJudgement *judgement, gboole
   tm_print_integer (gen, "place", judgement->place);
   put_sizes (gen, judgement);
   put_proof (gen, judgement);
+  put_first_result (gen, job, judgement);
   tm_put_judgement_detail (gen, job, judgement, budget);
   yajl_gen_map_close (gen);
   tm_print_flush (gen);
@@ -157,6 +184,22 @@ describe_size (const TmJudgement *judgement)
   return *size != '\0' ? g_strdup_printf ("%s %s", size, unit) : g_strdup ("");
 }
 
+/* Under the result, what it was before its last rework. */
+static void
+print_first_result (const TmJob *job, const TmJudgement *judgement)
+{
+  g_auto (TmFirstResult) first = { 0 };
+  g_autofree char *verdict = NULL, *size = NULL;
+
+  if (!tm_first_result (job, judgement->piece, judgement->feature, judgement->place, &first))
+    return;
+  verdict = describe_verdict (&first.judgement);
+  size = describe_size (&first.judgement);
+  /* Translators: verdict, size, date and time of the rework, number of the nonconformance. */
+  printf (_ ("        first result %s %s, reworked %s (%s)\n"), verdict, size, first.rework->rework_at,
+          *first.rework->number != '\0' ? first.rework->number : "—");
+}
+
 static void
 print_words (const TmJob *job, const TmJudgement *judgement, gboolean budget)
 {
@@ -174,6 +217,7 @@ print_words (const TmJob *job, const TmJudgement *judgement, gboolean budget)
   print_column (verdict, 18);
   printf ("%s%s%s\n", size, *size && *why ? "  " : "",
           *why ? g_dpgettext2 (GETTEXT_PACKAGE, "why", why) : "");
+  print_first_result (job, judgement);
   if (budget)
     tm_print_judgement_detail (job, judgement);
 }

@@ -6,6 +6,7 @@
 
 #include "exchange-table.h"
 
+#include "core-first-result.h"
 #include "core-judge.h"
 #include "exchange-csv.h"
 
@@ -41,6 +42,11 @@ typedef enum {
   BECAUSE,
   CORRECTION,
   OVERDUE,
+  FIRST_RESULT,
+  FIRST_VERDICT,
+  REWORKED,
+  TOOLING,
+  COMMENT,
   ID,
   STATION,
   VALUE,
@@ -94,6 +100,11 @@ static const char *const columns[N_COLUMNS] = {
   [BECAUSE] = N_ ("Because"),
   [CORRECTION] = N_ ("Correction"),
   [OVERDUE] = N_ ("Overdue gauge used because"),
+  [FIRST_RESULT] = N_ ("First result"),
+  [FIRST_VERDICT] = N_ ("First verdict"),
+  [REWORKED] = N_ ("Reworked at (UTC)"),
+  [TOOLING] = N_ ("Qualified tooling"),
+  [COMMENT] = N_ ("Comment"),
   [ID] = N_ ("Number in the record"),
   [STATION] = N_ ("Station"),
   [VALUE] = N_ ("Value"),
@@ -335,10 +346,28 @@ set_basis (Cells *cells, const TmJob *job, const TmJudgement *judgement)
   set_text (cells, OVERDUE, find_overdue_reason (job, judgement));
 }
 
+/* What it was before its last rework. */
+static void
+set_first_result (Cells *cells, const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
+{
+  g_auto (TmFirstResult) first = { 0 };
+  g_autofree char *size = NULL;
+
+  if (!tm_first_result (job, piece, feature, place, &first))
+    return;
+  size = tm_judgement_size_text (&first.judgement);
+  if (tm_kind_is_attribute (feature->kind) || first.judgement.sizes.n_stations == 0)
+    set_text (cells, FIRST_RESULT, size);
+  else
+    set_number (cells, FIRST_RESULT, size);
+  set_text (cells, FIRST_VERDICT, translate ("verdict", tm_verdict_word (first.judgement.verdict)));
+  set_text (cells, REWORKED, first.rework->rework_at);
+}
+
 static void
 put_result_row (GString *out, const TmJob *job, const TmPiece *piece, const TmFeature *feature, guint place)
 {
-  const TmNonconformance *nonconformance = tm_job_nonconformance_of (job, piece, feature);
+  const TmNonconformance *nonconformance = tm_job_nonconformance_at (job, piece, feature, place);
   g_auto (TmJudgement) judgement = { 0 };
   Cells cells;
 
@@ -352,6 +381,9 @@ put_result_row (GString *out, const TmJob *job, const TmPiece *piece, const TmFe
   set_method (&cells, &judgement);
   set_text (&cells, NONCONFORMANCE, nonconformance != NULL ? nonconformance->number : "");
   set_basis (&cells, job, &judgement);
+  set_first_result (&cells, job, piece, feature, place);
+  set_text (&cells, TOOLING, feature->tooling);
+  set_text (&cells, COMMENT, feature->comment);
   end_row (out, &cells);
 }
 
@@ -391,6 +423,8 @@ set_standing (Cells *cells, const TmEntryRow *row)
 {
   const char *stands = tm_row_counts (row) ? NC_ ("row", "yes") : NC_ ("row", "before a cut");
 
+  if (row->before_rework)
+    stands = NC_ ("row", "before a rework");
   if (row->replaced_by != NULL)
     stands = NC_ ("row", "corrected");
   if (row->withdrawn != NULL)

@@ -10,6 +10,9 @@ free_line_cb (gpointer data)
   TmReportLine *line = data;
 
   tm_judgement_clear (&line->judgement);
+  if (line->first != NULL)
+    tm_first_result_clear (line->first);
+  g_free (line->first);
   g_free (line);
 }
 
@@ -35,6 +38,16 @@ count_line (TmReportContent *content, const TmReportLine *line)
     }
 }
 
+static TmFirstResult *
+find_first (const TmJob *job, const TmReportLine *line)
+{
+  TmFirstResult found = { 0 };
+
+  return tm_first_result (job, line->piece, line->feature, line->place, &found)
+             ? g_memdup2 (&found, sizeof found)
+             : NULL;
+}
+
 static void
 add_line (TmReportContent *content, const TmPiece *piece, const TmFeature *feature, guint place)
 {
@@ -44,7 +57,8 @@ add_line (TmReportContent *content, const TmPiece *piece, const TmFeature *featu
   line->piece = piece;
   line->place = place;
   tm_judge (content->job, piece, feature, place, &line->judgement);
-  line->nonconformance = tm_job_nonconformance_of (content->job, piece, feature);
+  line->nonconformance = tm_job_nonconformance_at (content->job, piece, feature, place);
+  line->first = find_first (content->job, line);
   g_ptr_array_add (content->lines, line);
   count_line (content, line);
 }
@@ -73,10 +87,24 @@ add_lines (TmReportContent *content)
       for (guint f = 0; f < job->features->len; f++)
         {
           const TmFeature *feature = g_ptr_array_index (job->features, f);
+          if (!tm_job_feature_is_asked (job, feature))
+            continue;
           for (guint place = 1; place <= feature->places; place++)
             if (belongs (job, piece, p, feature, place))
               add_line (content, piece, feature, place);
         }
+    }
+}
+
+static void
+add_referred (TmReportContent *content)
+{
+  for (guint i = 0; i < content->job->features->len; i++)
+    {
+      TmFeature *feature = g_ptr_array_index (content->job->features, i);
+
+      if (!tm_job_feature_is_asked (content->job, feature))
+        g_ptr_array_add (content->referred, feature);
     }
 }
 
@@ -124,7 +152,9 @@ tm_report_content_new (const TmJob *job)
   content->lines = g_ptr_array_new_with_free_func (free_line_cb);
   content->gaps = g_ptr_array_new_with_free_func (g_free);
   content->gauges = g_ptr_array_new ();
+  content->referred = g_ptr_array_new ();
   add_lines (content);
+  add_referred (content);
   add_gauges (content);
   tm_report_find_gaps (content);
   return content;
@@ -138,5 +168,6 @@ tm_report_content_free (TmReportContent *content)
   g_ptr_array_unref (content->lines);
   g_ptr_array_unref (content->gaps);
   g_ptr_array_unref (content->gauges);
+  g_ptr_array_unref (content->referred);
   g_free (content);
 }

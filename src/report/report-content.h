@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "core-first-result.h"
 #include "core-judge.h"
 #include "core-model.h"
 
@@ -44,15 +45,18 @@ typedef struct {
   const TmPiece *piece;
   guint place;
   TmJudgement judgement;
-  const TmNonconformance *nonconformance; /* or NULL */
+  const TmNonconformance *nonconformance; /* the newest of the place, or NULL */
+  TmFirstResult *first;                   /* what it was before its last rework; NULL: not reworked */
 } TmReportLine;
 
 typedef struct {
   const TmJob *job;
   GPtrArray
       *lines; /* TmReportLine: first-article pieces (all pieces when none is marked) × features × places */
-  GPtrArray *gaps;   /* TmGap */
-  GPtrArray *gauges; /* const TmGauge *: used by any reading or pin trial */
+  GPtrArray *referred; /* const TmFeature *: not measured for this partial first article: the baseline report
+                        * speaks of them */
+  GPtrArray *gaps;     /* TmGap */
+  GPtrArray *gauges;   /* const TmGauge *: used by any reading or pin trial */
   guint n_in, n_out, n_too_close, n_not_measured;
 } TmReportContent;
 

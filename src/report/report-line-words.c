@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "report-language.h"
 #include "report-words.h"
 
 guint
@@ -76,12 +77,58 @@ tm_report_line_counted (const TmReportLine *line)
   return g_dpgettext2 (GETTEXT_PACKAGE, "counted", tm_counted_word (judgement->counted));
 }
 
+/* -------- What it was before a rework -------- */
+
+/* "24.990 out", "fail out". */
+static char *
+say_result (const TmJudgement *judgement)
+{
+  g_autofree char *size = tm_judgement_size_text (judgement);
+  const char *verdict = tm_report_verdict_word (judgement->verdict);
+
+  if (tm_kind_is_attribute (judgement->feature->kind) || *size == '\0')
+    return g_strdup (verdict);
+  return g_strdup_printf ("%s %s", size, verdict);
+}
+
+static char *
+say_rework (const TmNonconformance *rework, TmDateForm dates)
+{
+  g_autofree char *date = tm_report_date (dates, rework->rework_at);
+  const gboolean repaired = g_str_equal (rework->disposition, "repair");
+
+  if (*rework->number == '\0')
+    return g_strdup_printf (repaired ? _ ("repaired %s") : _ ("reworked %s"), date);
+  /* Translators: the date, and the number of the nonconformance. */
+  return g_strdup_printf (repaired ? _ ("repaired %s (%s)") : _ ("reworked %s (%s)"), date, rework->number);
+}
+
+char *
+tm_report_line_first (const TmReportLine *line, TmDateForm dates)
+{
+  const TmJudgement *now = &line->judgement;
+  const gboolean again = now->sizes.n_stations > 0 || now->verdict != TM_VERDICT_NOT_MEASURED;
+  g_autofree char *before = NULL, *rework = NULL, *after = NULL;
+
+  if (line->first == NULL)
+    return NULL;
+  before = say_result (&line->first->judgement);
+  rework = say_rework (line->first->rework, dates);
+  after = say_result (now);
+  if (!again)
+    /* Translators: "24.990 out", "reworked 2026-05-04 (NC-14)". */
+    return g_strdup_printf (_ ("first result %s, %s, not measured since"), before, rework);
+  /* Translators: "24.990 out", "reworked 2026-05-04 (NC-14)", "25.010 in". */
+  return g_strdup_printf (_ ("first result %s, %s, then %s"), before, rework, after);
+}
+
 char *
 tm_report_line_comment (const TmReportLine *line)
 {
   const TmJudgement *judgement = &line->judgement;
   GString *out = g_string_new (NULL);
 
+  append_note (out, line->feature->comment);
   append_note (out, tm_report_why_word (judgement->why));
   append_combined (out, judgement);
   if (judgement->limits.has_upper && line->feature->upper.given

@@ -110,13 +110,16 @@ join_line (Row *row, const TmReportLine *line, guint index)
     row->largest = line;
 }
 
-/* Not measured is only counted; other verdicts than in have their pieces named. */
+/* Not measured is only counted; other verdicts than in have their pieces named, and so has each piece that
+ * was reworked, lest it look like one that was right at once. */
 static void
 add_apart (GArray *rows, Row *whole, const TmReportLine *line, guint index, guint *apart)
 {
   const Row single = make_row (line, index);
 
-  if (line->judgement.verdict == TM_VERDICT_NOT_MEASURED)
+  if (line->first != NULL)
+    g_array_append_val (rows, single);
+  else if (line->judgement.verdict == TM_VERDICT_NOT_MEASURED)
     whole->n_unread++;
   else if (line->judgement.verdict != TM_VERDICT_IN && (*apart)++ < MOST_APART)
     g_array_append_val (rows, single);
@@ -188,7 +191,8 @@ make_rows (const TmParts *parts)
 typedef struct {
   gboolean shown[N_COLUMNS];
   gboolean upright;
-  TmUnit unit; /* of all sizes; NONE: they differ */
+  gboolean tooling; /* of some feature */
+  TmUnit unit;      /* of all sizes; NONE: they differ */
 } Plan;
 
 static char *
@@ -210,8 +214,10 @@ look_at (Plan *plan, TmParts *parts, const Row *row)
   plan->shown[COLUMN_PIECE] |= line->piece != first->piece || row->n > 1;
   plan->shown[COLUMN_PLACE] |= feature->places > 1;
   plan->shown[COLUMN_REFERENCE] |= line->nonconformance != NULL && *line->nonconformance->number != '\0';
-  plan->shown[COLUMN_COMMENT] |= *comment != '\0' || row->n_unread + row->n_more > 0;
-  plan->shown[COLUMN_GAUGE] |= *line->judgement.method_name != '\0';
+  plan->shown[COLUMN_COMMENT]
+      |= *comment != '\0' || row->n_unread + row->n_more > 0 || (row->n == 1 && line->first != NULL);
+  plan->shown[COLUMN_GAUGE] |= *line->judgement.method_name != '\0' || *feature->tooling != '\0';
+  plan->tooling |= *feature->tooling != '\0';
   plan->shown[COLUMN_UNCERTAINTY] |= isfinite (line->judgement.expanded);
   if (tm_kind_is_attribute (feature->kind))
     return;
@@ -478,20 +484,47 @@ say_more (gconstpointer data)
                           row->n_more);
 }
 
+typedef struct {
+  const TmReportLine *line;
+  TmDateForm dates;
+} First;
+
+static char *
+say_first (gconstpointer data)
+{
+  const First *first = data;
+
+  return tm_report_line_first (first->line, first->dates);
+}
+
 static void
 add_comment (TmParts *parts, const Plan *plan, const Row *row)
 {
   const TmReportLine *line = row->line;
+  const First data = { line, parts->form->dates };
+  g_autofree char *first = row->n == 1 ? tm_part_both (parts, say_first, &data) : NULL;
   g_autofree char *comment = tm_part_both (parts, say_comment, line);
   g_autofree char *unread = tm_part_both (parts, say_unread, row);
   g_autofree char *more = tm_part_both (parts, say_more, row);
   g_autoptr (GString) text
       = g_string_new (plan->upright && line->nonconformance != NULL ? line->nonconformance->number : "");
 
+  append_line (text, first);
   append_line (text, comment);
   append_line (text, unread);
   append_line (text, more);
   tm_report_add_cell (parts->document, text->str);
+}
+
+/* What measured it, and the tooling that was made to check it. */
+static char *
+name_gauges (const TmParts *parts, const TmReportLine *line)
+{
+  g_autofree char *tags = tm_report_gauges_of (parts->job, line->judgement.method_name);
+  GString *text = g_string_new (tags);
+
+  append_line (text, line->feature->tooling);
+  return g_string_free (text, FALSE);
 }
 
 static char *
@@ -553,7 +586,7 @@ add_cell (TmParts *parts, const Plan *plan, Column column, const Row *row)
       text = format_upper (line);
       break;
     case COLUMN_GAUGE:
-      text = tm_report_gauges_of (parts->job, line->judgement.method_name);
+      text = name_gauges (parts, line);
       break;
     case COLUMN_REFERENCE:
       text = g_strdup (line->nonconformance != NULL ? line->nonconformance->number : "");
@@ -584,7 +617,12 @@ begin_table (TmParts *parts, const Plan *plan)
 
   for (guint i = 0; i < N_COLUMNS; i++)
     if (plan->shown[i])
-      own[n++] = columns[i];
+      {
+        own[n] = columns[i];
+        if (i == COLUMN_GAUGE && plan->tooling)
+          own[n].title = N_ ("Gauge, qualified tooling");
+        n++;
+      }
   tm_part_table (parts, own, n);
 }
 
@@ -618,7 +656,8 @@ tm_part_characteristics (TmParts *parts)
     tm_part_say_text (
         parts,
         N_ ("Each characteristic stands for all pieces, with the smallest and the largest of them, "
-            "the largest uncertainty and the worst verdict; under it stand pieces that are not in. "
+            "the largest uncertainty and the worst verdict; under it stand pieces that are not in, or that "
+            "were reworked. "
             "The workbook has every piece."),
         TRUE);
   add_rows (parts, rows);

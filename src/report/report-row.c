@@ -17,6 +17,8 @@ describe_status (const TmEntryRow *row)
     return g_strdup (_ ("withdrawn"));
   if (row->replaced_by != NULL)
     return g_strdup_printf (_ ("corrected by %s"), get_row_id (row->replaced_by));
+  if (row->before_rework)
+    return g_strdup (_ ("before a rework"));
   return g_strdup (row->before_cut ? _ ("before a cut") : _ ("counts"));
 }
 

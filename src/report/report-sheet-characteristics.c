@@ -36,6 +36,7 @@ typedef enum {
   COLUMN_DUE,
   COLUMN_REFERENCE,
   COLUMN_COUNTS,
+  COLUMN_TOOLING,
   COLUMN_COMMENT,
   /* Beside the printed page: what the verdict's formula also rests on. */
   COLUMN_GUARD,
@@ -66,6 +67,7 @@ static const TmColumn columns[N_COLUMNS] = {
   [COLUMN_DUE] = { N_ ("Calibration due"), 10, 12 },
   [COLUMN_REFERENCE] = { N_ ("Nonconformance"), 9, 16 },
   [COLUMN_COUNTS] = { N_ ("What counts"), 8, 10 },
+  [COLUMN_TOOLING] = { N_ ("Qualified tooling"), 8, 14 },
   [COLUMN_COMMENT] = { N_ ("Comment"), 10, 24 },
   [COLUMN_GUARD] = { N_ ("Guard, in"), 9, 14 },
   [COLUMN_GUARD_OUT] = { N_ ("Guard, out"), 9, 14 },
@@ -188,13 +190,17 @@ write_gauge (TmSheet *sheet, const TmReportLine *line)
   const TmJob *job = sheet->workbook->job;
   g_autofree char *tags = tm_report_gauges_of (job, line->judgement.method_name);
   g_autofree char *comment = tm_report_line_comment (line);
+  g_autofree char *first = tm_report_line_first (line, sheet->workbook->styles.dates);
+  g_autofree char *both
+      = first != NULL ? g_strconcat (first, *comment != '\0' ? "\n" : "", comment, NULL) : g_strdup (comment);
 
   tm_sheet_text (sheet, COLUMN_GAUGE, tags, TM_STYLE_TEXT);
   tm_sheet_date (sheet, COLUMN_DUE, tm_report_line_due (job, line));
   tm_sheet_text (sheet, COLUMN_REFERENCE, line->nonconformance != NULL ? line->nonconformance->number : "",
                  TM_STYLE_TEXT);
   tm_sheet_text (sheet, COLUMN_COUNTS, tm_report_line_counted (line), TM_STYLE_CENTRE);
-  tm_sheet_text (sheet, COLUMN_COMMENT, comment, TM_STYLE_TEXT);
+  tm_sheet_text (sheet, COLUMN_TOOLING, line->feature->tooling, TM_STYLE_TEXT);
+  tm_sheet_text (sheet, COLUMN_COMMENT, both, TM_STYLE_TEXT);
 }
 
 static void

@@ -161,8 +161,9 @@ test_nulls (void)
       "thread.tmjob", HEAD ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"M8x1.25 6H\"}],"
                            " \"pieces\": [{\"serial\": \"1\"}]}");
   static const char *const keys[]
-      = { "size", "smallest",       "largest", "expanded_uncertainty", "unit",   "lower",   "upper",
-          "side", "probability_in", "taper",   "out_of_round",         "method", "settles", "reason" };
+      = { "size",        "smallest",       "largest", "expanded_uncertainty", "unit",   "lower",   "upper",
+          "side",        "probability_in", "taper",   "out_of_round",         "method", "settles", "reason",
+          "first_result" };
   g_auto (Call) call = { 0 };
   yajl_val tree;
 
@@ -173,6 +174,38 @@ test_nulls (void)
     assert_text (YAJL_GET_ARRAY (tree)->values[0], keys[i], NULL);
   assert_text (YAJL_GET_ARRAY (tree)->values[0], "verdict", "not measured");
   yajl_tree_free (tree);
+}
+
+#define REWORKED                                                                              \
+  HEAD ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}], \"readings\": ["       \
+       "{\"id\": \"1\", \"piece\": \"1\", \"feature\": \"1\", \"value\": \"24.990\"},"        \
+       " {\"id\": \"2\", \"piece\": \"1\", \"feature\": \"1\", \"value\": \"25.010\"}],"      \
+       " \"nonconformances\": [{\"piece\": \"1\", \"feature\": \"1\", \"number\": \"NC-14\"," \
+       " \"disposition\": \"rework\", \"rework_at\": \"2026-05-04T10:00:00Z\", \"rework_after\": \"1\"}]}"
+
+/* The result counts, and what it was before the rework stands beside it. */
+static void
+test_first_result (void)
+{
+  g_autofree char *path = write_job ("rework.tmjob", REWORKED);
+  g_auto (Call) call = { 0 };
+  g_auto (Call) words = { 0 };
+  yajl_val tree, row;
+
+  run (&call, "judge", path, "--json", NULL);
+  g_assert_cmpint (call.status, ==, 0);
+  tree = parse (&call);
+  row = YAJL_GET_ARRAY (tree)->values[0];
+  assert_text (row, "size", "25.010");
+  assert_text (member (row, "first_result"), "size", "24.990");
+  assert_text (member (row, "first_result"), "verdict", "out");
+  assert_text (member (row, "first_result"), "side", "metal left");
+  assert_text (member (row, "first_result"), "nonconformance", "NC-14");
+  assert_text (member (row, "first_result"), "rework_at", "2026-05-04T10:00:00Z");
+  yajl_tree_free (tree);
+  run (&words, "judge", path, NULL);
+  g_assert_nonnull (
+      strstr (words.out, "first result out, metal left 24.990 mm, reworked 2026-05-04T10:00:00Z"));
 }
 
 static void
@@ -210,6 +243,7 @@ add_tests (void)
   g_test_add_func ("/cli/check/faults", test_faults);
   g_test_add_func ("/cli/check/wrong-gauges", test_wrong_gauges);
   g_test_add_func ("/cli/check/nulls", test_nulls);
+  g_test_add_func ("/cli/first-result", test_first_result);
   g_test_add_func ("/cli/check/arguments", test_arguments);
   g_test_add_func ("/cli/check/own-book", test_own_book);
 }

@@ -450,6 +450,35 @@ test_report_basis (void)
   g_assert_nonnull (strstr (lines[5], ",25.018,mm,did not go,"));
 }
 
+/* The result that counts, and what it was before its rework. */
+static void
+test_rework (void)
+{
+  g_autoptr (GError) error = NULL;
+  const char *text = TM_TEST_JOB_MM
+      ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\", \"comment\": \"=1\"}], "
+      "\"pieces\": [{\"serial\": \"001\"}], \"readings\": ["
+      "{\"id\": \"1\", \"piece\": \"001\", \"feature\": \"1\", \"value\": \"24.990\"}, "
+      "{\"id\": \"2\", \"piece\": \"001\", \"feature\": \"1\", \"value\": \"25.010\"}], "
+      "\"nonconformances\": [{\"piece\": \"001\", \"feature\": \"1\", \"number\": \"NC-14\", "
+      "\"disposition\": \"rework\", \"rework_at\": \"2026-05-04T10:00:00Z\", "
+      "\"rework_after\": \"1\"}]}";
+  g_autoptr (TmJob) job = tm_job_from_bytes (text, strlen (text), "part.tmjob", NULL, NULL, NULL, &error);
+  g_autoptr (GString) report = NULL;
+  g_auto (GStrv) lines = NULL;
+
+  g_assert_no_error (error);
+  report = tm_table_report (job);
+  lines = g_strsplit (report->str, "\r\n", -1);
+  g_assert_nonnull (strstr (lines[0], ",First result,First verdict,Reworked at (UTC),"));
+  g_assert_nonnull (strstr (lines[1], ",25.010,25.010,25.010,"));
+  g_assert_nonnull (strstr (lines[1], ",NC-14,"));
+  g_assert_nonnull (strstr (lines[1], ",24.990,out,2026-05-04T10:00:00Z,,\"'=1\","));
+  g_assert_nonnull (strstr (lines[2], ",24.990,mm,"));
+  g_assert_nonnull (strstr (lines[2], ",before a rework,"));
+  g_assert_nonnull (strstr (lines[3], ",yes,"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -462,6 +491,7 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/table/problems", test_problems);
   g_test_add_func ("/exchange/table/all-or-none", test_all_or_none);
   g_test_add_func ("/exchange/table/wrong", test_wrong);
+  g_test_add_func ("/exchange/table/rework", test_rework);
   g_test_add_func ("/exchange/table/report", test_report);
   g_test_add_func ("/exchange/table/report-basis", test_report_basis);
   g_test_add_func ("/exchange/table/report-formulas", test_report_formulas);

@@ -111,6 +111,28 @@ add_nonconformance (TmJob *job, const char *piece, const char *feature, const ch
   tm_job_add_nonconformance (job, note);
 }
 
+/* The first reading out, reworked under NC-14 on 2026-05-04, then in: invented. */
+static inline void
+rework_bore (TmJob *job)
+{
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+  TmReading *reading = g_ptr_array_index (job->readings, 0);
+  TmNonconformance *note = tm_nonconformance_new ();
+
+  reading->value = quantity ("24.990", TM_UNIT_MM);
+  note->piece = "001";
+  note->feature = "1";
+  note->number = "NC-14";
+  note->note = "bore under size";
+  note->disposition = "rework";
+  note->rework_by = "AB";
+  note->rework_at = "2026-05-04T10:00:00Z";
+  note->rework_after = reading->row.id;
+  tm_job_add_nonconformance (job, note);
+  tm_job_mark_rework (job, note);
+  add_reading (job, reading->row.piece, bore, "", "25.010");
+}
+
 /* A job whose report lacks nothing: one bore, read once, in. */
 static inline TmJob *
 make_whole_job (void)

@@ -327,6 +327,51 @@ test_german (void)
   clear_place (&place);
 }
 
+/* The page's text with each run of white space as one blank. */
+static char *
+write_and_read (const TmJob *job, const TmReportForm *form)
+{
+  Place place;
+  g_autofree char *text = NULL;
+  g_auto (GStrv) words = NULL;
+  GString *out = g_string_new (NULL);
+
+  make_place (&place);
+  write_report (job, form, place.path);
+  assert_inside (place.path, 20);
+  text = pdf_ask (place.path, "-", "pdftotext", "-raw", NULL);
+  words = g_strsplit_set (text, " \n\f", -1);
+  for (char **word = words; *word != NULL; word++)
+    if (**word != '\0')
+      g_string_append_printf (out, "%s ", *word);
+  clear_place (&place);
+  return g_string_free (out, FALSE);
+}
+
+/* The first result stays visible after a rework, in the customer's language. */
+static void
+test_rework (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autofree char *english = NULL, *german = NULL, *unread = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  rework_bore (job);
+  english = write_and_read (job, &forms[0]);
+  g_assert_nonnull (strstr (english, "first result 24.990 out, reworked 2026-05-04 (NC-14), then 25.010 in"));
+  german = write_and_read (job, &forms[2]);
+  g_assert_nonnull (strstr (
+      german,
+      "erstes Ergebnis 24,990 außerhalb, nachgearbeitet 04.05.2026 (NC-14), danach 25,010 innerhalb"));
+  g_assert_cmpint (
+      tm_job_withdraw (job, g_ptr_array_index (job->readings, 1), "AB", "2026-05-04T11:00:00Z", "wrong bore"),
+      ==, TM_ADD_OK);
+  unread = write_and_read (job, &forms[0]);
+  g_assert_nonnull (
+      strstr (unread, "first result 24.990 out, reworked 2026-05-04 (NC-14), not measured since"));
+}
+
 static void
 test_two_languages (void)
 {
@@ -437,6 +482,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/package/hard-names", test_hard_names);
   g_test_add_func ("/package/endless-texts", test_endless_texts);
   g_test_add_func ("/package/german", test_german);
+  g_test_add_func ("/package/rework", test_rework);
   g_test_add_func ("/package/two-languages", test_two_languages);
   g_test_add_func ("/package/unknown-language", test_unknown_language);
   g_test_add_func ("/package/outline-and-links", test_outline_and_links);

@@ -164,7 +164,7 @@ test_pages (void)
   job->part_number = "A&B";
   write_job (job, place.path, TM_PAPER_A4);
   book = zip_read (place.path, "xl/workbook.xml");
-  g_assert_nonnull (strstr (book, "localSheetId=\"2\">Characteristics!$A$1:$U$5</definedName>"));
+  g_assert_nonnull (strstr (book, "localSheetId=\"2\">Characteristics!$A$1:$V$5</definedName>"));
   g_assert_nonnull (strstr (book, "localSheetId=\"2\">Characteristics!$4:$4</definedName>"));
   sheet = zip_read (place.path, CHARACTERISTICS);
   g_assert_nonnull (strstr (sheet, "paperSize=\"9\""));
@@ -229,6 +229,37 @@ test_history (void)
   g_assert_cmpstr (withdrawn, ==, "withdrawn");
   reason = cell_string (place.path, sheet, "T6");
   g_assert_cmpstr (reason, ==, "=a turn high; withdrawn by AB, 2026-05-05T08:00:00Z: chip");
+  clear_place (&place);
+}
+
+/* A reworked feature does not look like one that was right at once. */
+static void
+test_rework (void)
+{
+  Place place;
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+  g_autofree char *sheet = NULL, *verdict = NULL, *tooling = NULL, *comment = NULL, *readings = NULL,
+                  *status = NULL;
+
+  make_place (&place);
+  rework_bore (job);
+  bore->tooling = "bush T-7";
+  bore->comment = "datum A";
+  write_job (job, place.path, TM_PAPER_A4);
+  sheet = zip_read (place.path, CHARACTERISTICS);
+  g_assert_true (cell_number (sheet, "K5") == 25.01);
+  verdict = cell_string (place.path, sheet, "S5");
+  g_assert_cmpstr (verdict, ==, "NC-14");
+  tooling = cell_string (place.path, sheet, "U5");
+  g_assert_cmpstr (tooling, ==, "bush T-7");
+  comment = cell_string (place.path, sheet, "V5");
+  g_assert_true (g_str_has_prefix (
+      comment, "first result 24.990 out, reworked 2026-05-04 (NC-14), then 25.010 in\ndatum A; "));
+  g_assert_nonnull (strstr (comment, "bore under size; rework"));
+  readings = zip_read (place.path, READINGS);
+  status = cell_string (place.path, readings, "R5");
+  g_assert_cmpstr (status, ==, "before a rework");
   clear_place (&place);
 }
 
@@ -603,6 +634,7 @@ main (int argc, char **argv)
   g_test_add_func ("/workbook/pages", test_pages);
   g_test_add_func ("/workbook/pictures", test_pictures);
   g_test_add_func ("/workbook/history", test_history);
+  g_test_add_func ("/workbook/rework", test_rework);
   g_test_add_func ("/workbook/cell-text", test_cell_text);
   g_test_add_func ("/workbook/long-text", test_long_text);
   g_test_add_func ("/workbook/many", test_many);
