@@ -21,8 +21,8 @@ typedef struct {
 GPtrArray *tm_csv_read (const char *text, gsize length, const char *place,
                         GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Begins a text that a spreadsheet is to read as UTF-8: without a byte order mark the usual ones take Ø and ± for
- * something else. */
+/* Begins a text that a spreadsheet is to read as UTF-8: without a byte order mark the usual ones take Ø and ±
+ * for something else. */
 void tm_csv_begin (GString *out);
 
 /* Appends one cell, quoted where it must be; a comma comes before all but the first of a line.

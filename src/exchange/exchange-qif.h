@@ -53,10 +53,10 @@ gboolean tm_qif_is_likely (const char *data, gsize length);
  * designators are X.1, X.2… become one feature X with that many places.
  *
  * A characteristic of a kind that the program does not judge, without limits, or with limits that its own
- * nominal lies far outside of becomes a note whose text is kept, with row->remark saying why.  Lengths keep their
- * unit where it is millimetre or inch, else become millimetres; a value finer than can be held (1 pm; in
- * inches 0.00000001) is rounded once, half to even, after its deviation was added.  A file without units is
- * read in the job's, and preview->remark says so.  @place names the source in errors. */
+ * nominal lies far outside of becomes a note whose text is kept, with row->remark saying why.  Lengths keep
+ * their unit where it is millimetre or inch, else become millimetres; a value finer than can be held (1 pm;
+ * in inches 0.00000001) is rounded once, half to even, after its deviation was added.  A file without units
+ * is read in the job's, and preview->remark says so.  @place names the source in errors. */
 TmTablePreview *tm_qif_read_features (const char *data, gsize length, const char *place, TmJob *job,
                                       GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -53,7 +53,7 @@ guint tm_table_apply (TmTablePreview *preview, TmJob *job);
  *   piece           what was decided on one that was held back
  *   nonconformance  with its disposition
  *
- * The rows of a place stand under its result, events and nonconformances at the end.  Numbers are exact.  Text
+ * The rows of a place stand under its result, events and nonconformances at the end.  Numbers are exact. Text
  * that a spreadsheet would take for a formula gets an apostrophe before it, so that it stays text; a plain
  * number never does. */
 GString *tm_table_report (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
