@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core-form.h"
+#include "report-facts.h"
 #include "report-language.h"
 #include "report-part.h"
 #include "report-words.h"
@@ -63,7 +64,7 @@ set_margins (TmParts *parts)
   g_autofree char *part
       = *revision != '\0' ? g_strdup_printf (_ ("%s, revision %s"), number, revision) : g_strdup (number);
   g_autofree char *name = tm_report_shorten (job->part_name, LONGEST_TITLE);
-  g_autofree char *id = tm_report_shorten (job->id, LONGEST_HEAD);
+  g_autofree char *id = tm_report_shorten (tm_report_identifier (job), LONGEST_HEAD);
   g_autofree char *report = *id != '\0' ? g_strdup_printf (_ ("Report %s"), id) : g_strdup ("");
 
   document->title = tm_part_label (parts, NULL, N_ ("First-article report"));
@@ -77,8 +78,8 @@ static void
 add_parts (TmParts *parts)
 {
   static void (*const all[]) (TmParts * parts)
-      = { tm_part_cover, tm_part_characteristics, tm_part_plots, tm_part_batch,     tm_part_fit,
-          tm_part_pins,  tm_part_gauges,          tm_part_rules, tm_part_signatures };
+      = { tm_part_cover, tm_part_supplies, tm_part_characteristics, tm_part_plots, tm_part_batch,
+          tm_part_fit,   tm_part_pins,     tm_part_gauges,          tm_part_rules, tm_part_signatures };
 
   for (gsize i = 0; i < G_N_ELEMENTS (all) && tm_part_goes_on (parts, (double)i / G_N_ELEMENTS (all)); i++)
     all[i](parts);

@@ -5,52 +5,41 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "report-facts.h"
 #include "report-part.h"
-#include "report-words.h"
 
 #define MOST_GAPS 40 /* told one by one */
 #define UNKNOWN   "–"
 
-/* A fact that every report has, known or not. */
 static void
-add_required (TmParts *parts, const char *label, const char *value)
+add_fact (TmParts *parts, const TmReportFact *fact)
 {
-  tm_report_add_fact (parts->document, tm_part_label (parts, NULL, label), *value != '\0' ? value : UNKNOWN);
+  const char *value = fact->is_word ? tm_part_label (parts, NULL, fact->value) : fact->value;
+  const char *label = fact->is_own ? fact->label : tm_part_label (parts, NULL, fact->label);
+
+  if (*value == '\0' && fact->need != TM_FACT_REQUIRED)
+    return;
+  tm_report_add_fact (parts->document, label, *value != '\0' ? value : UNKNOWN);
 }
 
-static void
-add_kind (TmParts *parts)
+static char *
+say_referred (gconstpointer content)
 {
-  const TmJob *job = parts->job;
-  const gboolean partial = job->first_article == TM_FIRST_ARTICLE_PARTIAL;
-
-  tm_report_add_fact (parts->document, tm_part_label (parts, NULL, N_ ("Kind of first article")),
-                      tm_part_label (parts, NULL, partial ? N_ ("partial") : N_ ("full")));
-  tm_part_fact (parts, N_ ("Reason"), job->first_article_reason);
-  tm_part_fact (parts, N_ ("Baseline part"), job->first_article_baseline);
+  return tm_report_referred (content);
 }
 
 static void
 add_part (TmParts *parts)
 {
-  const TmJob *job = parts->job;
-  g_autofree char *pieces = tm_report_pieces (parts->content);
+  g_auto (TmReportFacts) facts = { 0 };
 
   tm_part_section (parts, N_ ("Part and order"), "part", FALSE);
   tm_report_begin_facts (parts->document, parts->form->landscape ? 4 : 3);
-  add_required (parts, N_ ("Part number"), job->part_number);
-  add_required (parts, N_ ("Part name"), job->part_name);
-  add_required (parts, N_ ("Revision"), job->revision);
-  add_required (parts, N_ ("Drawing number"), job->drawing);
-  add_required (parts, N_ ("Customer"), job->customer);
-  add_required (parts, N_ ("Order"), job->order);
-  tm_part_fact (parts, N_ ("Pieces"), pieces);
-  tm_part_fact (parts, N_ ("Report identifier"), job->id);
-  add_kind (parts);
-  tm_part_fact (parts, N_ ("Material"), job->material);
-  tm_part_fact (parts, N_ ("Unit of the drawing"), tm_unit_symbol (job->unit));
-  tm_part_fact (parts, N_ ("Tolerancing standard"), tm_standard_word (job->standard));
-  tm_part_fact (parts, N_ ("General tolerance"), job->general_tolerance);
+  tm_report_facts (parts->content, &facts);
+  for (guint i = 0; i < facts.facts->len; i++)
+    add_fact (parts, &g_array_index (facts.facts, TmReportFact, i));
+  if (parts->content->referred->len > 0)
+    tm_part_say (parts, say_referred, parts->content, FALSE);
 }
 
 /* -------- Result -------- */
@@ -144,6 +133,20 @@ add_gaps (TmParts *parts)
 
 /* -------- Nonconformances -------- */
 
+/* What was decided, and when it was done. */
+static void
+add_disposition (TmParts *parts, const TmNonconformance *note)
+{
+  g_autofree char *date = tm_report_date (parts->form->dates, note->rework_at);
+  g_autofree char *done = *date != '\0' && *note->rework_by != '\0'
+                              ? g_strdup_printf ("%s, %s", date, note->rework_by)
+                              : g_strdup (date);
+  g_autofree char *text
+      = g_strconcat (note->disposition, *note->disposition != '\0' && *done != '\0' ? "\n" : "", done, NULL);
+
+  tm_report_add_cell (parts->document, text);
+}
+
 static void
 add_nonconformances (TmParts *parts)
 {
@@ -171,7 +174,7 @@ add_nonconformances (TmParts *parts)
                                                : tm_part_label (parts, NULL, N_ ("every piece")));
       tm_report_add_cell (parts->document, note->feature);
       tm_report_add_cell (parts->document, note->note);
-      tm_report_add_cell (parts->document, note->disposition);
+      add_disposition (parts, note);
     }
 }
 

@@ -32,6 +32,7 @@ typedef struct {
 
 /* Each part, in the order of the document. */
 void tm_part_cover (TmParts *parts);
+void tm_part_supplies (TmParts *parts); /* only where there are materials, processes, tests or sub-parts */
 void tm_part_characteristics (TmParts *parts);
 void tm_part_plots (TmParts *parts); /* only when a bore was measured */
 void tm_part_batch (TmParts *parts); /* only where a feature was measured on ten pieces or more */

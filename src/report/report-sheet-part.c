@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "report-facts.h"
 #include "report-sheets.h"
 #include "report-words.h"
 
@@ -15,27 +16,35 @@
 /* Label, value, label, value, label, value. */
 static const double widths[N_COLUMNS] = { 22, 26, 22, 26, 22, 26 };
 
-typedef struct {
-  const char *name; /* translated */
-  const char *value;
-  gboolean by_hand; /* the job does not hold it */
-} Fact;
+static void
+write_fact (TmSheet *sheet, guint column, const TmReportFact *fact)
+{
+  tm_sheet_text (sheet, column, fact->is_own ? fact->label : _ (fact->label), TM_STYLE_LABEL);
+  if (*fact->value == '\0' && fact->need == TM_FACT_BY_HAND)
+    tm_sheet_blank (sheet, column + 1, TM_STYLE_BY_HAND);
+  else
+    tm_sheet_text (sheet, column + 1, fact->is_word ? _ (fact->value) : fact->value,
+                   column == 0 ? TM_STYLE_STRONG : TM_STYLE_TEXT);
+}
 
 /* Three facts in a row. */
 static void
-write_facts (TmSheet *sheet, const Fact *facts, guint n)
+write_facts (TmSheet *sheet, const GArray *facts)
 {
-  for (guint i = 0; i < n; i++)
+  guint n = 0;
+
+  for (guint i = 0; i < facts->len; i++)
     {
-      const guint column = (i % 3) * 2;
-      tm_sheet_text (sheet, column, facts[i].name, TM_STYLE_LABEL);
-      if (facts[i].by_hand)
-        tm_sheet_blank (sheet, column + 1, TM_STYLE_BY_HAND);
-      else
-        tm_sheet_text (sheet, column + 1, facts[i].value, column == 0 ? TM_STYLE_STRONG : TM_STYLE_TEXT);
-      if (i % 3 == 2)
+      const TmReportFact *fact = &g_array_index (facts, TmReportFact, i);
+
+      if (*fact->value == '\0' && fact->need == TM_FACT_OPTIONAL)
+        continue;
+      write_fact (sheet, (n % 3) * 2, fact);
+      if (n++ % 3 == 2)
         tm_sheet_down (sheet);
     }
+  if (n % 3 != 0)
+    tm_sheet_down (sheet);
 }
 
 static void
@@ -49,34 +58,16 @@ write_section (TmSheet *sheet, const char *name)
 static void
 write_part (TmSheet *sheet)
 {
-  const TmJob *job = sheet->workbook->job;
-  const gboolean partial = job->first_article == TM_FIRST_ARTICLE_PARTIAL;
-  g_autofree char *pieces = tm_report_pieces (sheet->workbook->content);
-  const Fact facts[] = {
-    { _ ("Part number"), job->part_number, FALSE },
-    { _ ("Part name"), job->part_name, FALSE },
-    { _ ("Revision"), job->revision, FALSE },
-    { _ ("Drawing number"), job->drawing, FALSE },
-    { _ ("Customer"), job->customer, FALSE },
-    { _ ("Order"), job->order, FALSE },
-    { _ ("Pieces"), pieces, FALSE },
-    { _ ("Report identifier"), job->id, FALSE },
-    { _ ("Kind of first article"), partial ? _ ("partial") : _ ("full"), FALSE },
-    { _ ("Reason"), job->first_article_reason, FALSE },
-    { _ ("Baseline part"), job->first_article_baseline, FALSE },
-    { _ ("Material"), job->material, FALSE },
-    { _ ("Unit of the drawing"), tm_unit_symbol (job->unit), FALSE },
-    { _ ("Tolerancing standard"), tm_standard_word (job->standard), FALSE },
-    { _ ("General tolerance"), job->general_tolerance, FALSE },
-    { _ ("Changes not yet on the drawing"), NULL, TRUE },
-    { _ ("Manufacturing record"), NULL, TRUE },
-    { _ ("Detail part or assembly"), NULL, TRUE },
-    { _ ("Organisation"), NULL, TRUE },
-    { _ ("Supplier code"), NULL, TRUE },
-    { _ ("Tooling qualified for this part"), NULL, TRUE },
-  };
+  g_auto (TmReportFacts) facts = { 0 };
+  g_autofree char *referred = tm_report_referred (sheet->workbook->content);
 
-  write_facts (sheet, facts, G_N_ELEMENTS (facts));
+  tm_report_facts (sheet->workbook->content, &facts);
+  write_facts (sheet, facts.facts);
+  if (referred == NULL)
+    return;
+  tm_sheet_down (sheet);
+  tm_sheet_across (sheet, 0, N_COLUMNS - 1, referred, TM_STYLE_PARAGRAPH, 2);
+  tm_sheet_down (sheet);
 }
 
 /* A count over the verdict column, so that it follows what is changed there. */

@@ -111,6 +111,47 @@ add_nonconformance (TmJob *job, const char *piece, const char *feature, const ch
   tm_job_add_nonconformance (job, note);
 }
 
+static inline void
+add_supply (TmJob *job, TmSupplyKind kind, const char *name, const char *certificate, TmApproval approval)
+{
+  TmSupply *supply = tm_supply_new ();
+
+  supply->kind = kind;
+  supply->name = name;
+  supply->supplier = "Invented Mill";
+  supply->certificate = certificate;
+  supply->approval = approval;
+  tm_job_add_supply (job, supply);
+}
+
+/* What the report says besides sizes: invented. */
+static inline void
+add_accountability (TmJob *job)
+{
+  TmSubPart *part = tm_sub_part_new ();
+  TmReportField *field = tm_report_field_new ();
+
+  job->report_identifier = "FA-0815";
+  job->drawing_revision = "C2";
+  job->organisation = "Invented Works";
+  job->supplier_code = "S-4711";
+  job->manufacturing_record = "LOT-9";
+  job->drawing_changes = "ECN-3";
+  job->article = TM_ARTICLE_ASSEMBLY;
+  job->first_article = TM_FIRST_ARTICLE_AGAIN;
+  job->first_article_reason = "after-NC-14";
+  add_supply (job, TM_SUPPLY_MATERIAL, "Bar-EN-1.4301", "Z-1", TM_APPROVAL_UNSAID);
+  add_supply (job, TM_SUPPLY_PROCESS, "Passivation", "Z-2", TM_APPROVAL_YES);
+  add_supply (job, TM_SUPPLY_TEST, "Leak-test", "Z-3", TM_APPROVAL_NOT_ASKED);
+  part->number = "SUB-1";
+  part->name = "Bush";
+  part->report = "FA-0700";
+  tm_job_add_sub_part (job, part);
+  field->name = "Heat";
+  field->value = "H-77";
+  tm_job_add_report_field (job, field);
+}
+
 /* The first reading out, reworked under NC-14 on 2026-05-04, then in: invented. */
 static inline void
 rework_bore (TmJob *job)

@@ -372,6 +372,72 @@ test_rework (void)
       strstr (unread, "first result 24.990 out, reworked 2026-05-04 (NC-14), not measured since"));
 }
 
+/* Everything that the job holds is printed, and no label of what it does not. */
+static void
+test_accountability (void)
+{
+  static const char *const told[] = { "FA-0815",     "C2",        "Invented Works",
+                                      "S-4711",      "LOT-9",     "ECN-3",
+                                      "assembly",    "Heat",      "re-inspection",
+                                      "after-NC-14", "H-77",      "Bar-EN-1.4301",
+                                      "Passivation", "Leak-test", "Z-1",
+                                      "Z-2",         "Z-3",       "SUB-1",
+                                      "FA-0700" };
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autofree char *bare = NULL, *whole = NULL, *german = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  bare = write_and_read (job, &forms[0]);
+  g_assert_null (strstr (bare, "Supplier code"));
+  g_assert_null (strstr (bare, "Manufacturing record"));
+  g_assert_null (strstr (bare, "Materials, processes and tests"));
+  g_assert_null (strstr (bare, "Parts of the assembly"));
+  add_accountability (job);
+  whole = write_and_read (job, &forms[0]);
+  for (gsize i = 0; i < G_N_ELEMENTS (told); i++)
+    {
+      g_test_message ("%s", told[i]);
+      g_assert_nonnull (strstr (whole, told[i]));
+    }
+  /* No supply has a specification. */
+  g_assert_null (strstr (whole, "Specification"));
+  german = write_and_read (job, &forms[2]);
+  g_assert_nonnull (strstr (german, "Baugruppe"));
+  g_assert_nonnull (strstr (german, "Nachprüfung"));
+  g_assert_nonnull (strstr (german, "Teile der Baugruppe"));
+}
+
+/* Of a partial first article only the affected features have a row. */
+static void
+test_partial (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+  g_autofree char *text = NULL, *unnamed = NULL;
+  g_autoptr (TmReportContent) content = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  add_feature (job, "20", TM_KIND_LENGTH, "62", "61.9", "62.1", "");
+  add_feature (job, "30", TM_KIND_LENGTH, "12", "11.9", "12.1", "");
+  bore->affected = TRUE;
+  job->first_article = TM_FIRST_ARTICLE_PARTIAL;
+  job->first_article_reason = "new tool";
+  job->first_article_baseline = "FA-7";
+  content = tm_report_content_new (job);
+  g_assert_cmpuint (content->lines->len, ==, 1);
+  g_assert_cmpuint (content->referred->len, ==, 2);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+  text = write_and_read (job, &forms[0]);
+  g_assert_nonnull (
+      strstr (text, "Not measured again, by reference to baseline report FA-7: features 20, 30."));
+  g_assert_null (strstr (text, "61.9"));
+  job->first_article_baseline = "";
+  unnamed = write_and_read (job, &forms[0]);
+  g_assert_nonnull (strstr (unnamed, "a baseline report that is not named yet: features 20, 30."));
+}
+
 static void
 test_two_languages (void)
 {
@@ -482,6 +548,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/package/hard-names", test_hard_names);
   g_test_add_func ("/package/endless-texts", test_endless_texts);
   g_test_add_func ("/package/german", test_german);
+  g_test_add_func ("/package/accountability", test_accountability);
+  g_test_add_func ("/package/partial", test_partial);
   g_test_add_func ("/package/rework", test_rework);
   g_test_add_func ("/package/two-languages", test_two_languages);
   g_test_add_func ("/package/unknown-language", test_unknown_language);

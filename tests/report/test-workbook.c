@@ -20,6 +20,7 @@
 #include "zip-support.h"
 
 #define PART            "xl/worksheets/sheet1.xml"
+#define MATERIALS       "xl/worksheets/sheet2.xml"
 #define CHARACTERISTICS "xl/worksheets/sheet3.xml"
 #define READINGS        "xl/worksheets/sheet4.xml"
 #define GAUGES          "xl/worksheets/sheet5.xml"
@@ -229,6 +230,41 @@ test_history (void)
   g_assert_cmpstr (withdrawn, ==, "withdrawn");
   reason = cell_string (place.path, sheet, "T6");
   g_assert_cmpstr (reason, ==, "=a turn high; withdrawn by AB, 2026-05-05T08:00:00Z: chip");
+  clear_place (&place);
+}
+
+/* What the job holds stands in its cell; a shaded blank is only left for the rest. */
+static void
+test_accountability (void)
+{
+  static const char *const told[]
+      = { "FA-0815",       "C2",          "Invented Works", "S-4711", "LOT-9", "ECN-3", "assembly",
+          "re-inspection", "after-NC-14", "Heat",           "H-77" };
+  Place place;
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autofree char *strings = NULL, *sheet = NULL, *name = NULL, *approval = NULL, *test = NULL,
+                  *report = NULL;
+
+  make_place (&place);
+  add_accountability (job);
+  write_job (job, place.path, TM_PAPER_A4);
+  strings = zip_read (place.path, "xl/sharedStrings.xml");
+  for (gsize i = 0; i < G_N_ELEMENTS (told); i++)
+    {
+      g_autofree char *cell = g_strdup_printf (">%s</t>", told[i]);
+
+      g_test_message ("%s", told[i]);
+      g_assert_nonnull (strstr (strings, cell));
+    }
+  sheet = zip_read (place.path, MATERIALS);
+  name = cell_string (place.path, sheet, "A5");
+  g_assert_cmpstr (name, ==, "Bar-EN-1.4301");
+  approval = cell_string (place.path, sheet, "E6");
+  g_assert_cmpstr (approval, ==, "yes");
+  test = cell_string (place.path, sheet, "A9");
+  g_assert_cmpstr (test, ==, "Leak-test");
+  report = cell_string (place.path, sheet, "D12");
+  g_assert_cmpstr (report, ==, "FA-0700");
   clear_place (&place);
 }
 
@@ -634,6 +670,7 @@ main (int argc, char **argv)
   g_test_add_func ("/workbook/pages", test_pages);
   g_test_add_func ("/workbook/pictures", test_pictures);
   g_test_add_func ("/workbook/history", test_history);
+  g_test_add_func ("/workbook/accountability", test_accountability);
   g_test_add_func ("/workbook/rework", test_rework);
   g_test_add_func ("/workbook/cell-text", test_cell_text);
   g_test_add_func ("/workbook/long-text", test_long_text);
