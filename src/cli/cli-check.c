@@ -9,6 +9,7 @@
 
 #include "cli-check-batch.h"
 #include "cli-check-cuts.h"
+#include "cli-check-report.h"
 #include "cli-json.h"
 #include "cli-verbs.h"
 #include "core-callout.h"
@@ -206,6 +207,7 @@ find_faults (const TmJob *job)
     check_nonconformance (job, g_ptr_array_index (job->nonconformances, i), faults);
   tm_check_cuts (job, faults);
   tm_check_batch (job, faults);
+  tm_check_report (job, faults);
   return faults;
 }
 

@@ -10,6 +10,19 @@
 #define BORE  "{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\"}"
 #define PLACE "⌖ Ø0.2 Ⓜ A B"
 
+/* A bore that is out, reworked; @more: what was read since. */
+#define REWORK(place, disposition, after, more)                                                              \
+  HEAD                                                                                                       \
+      ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}], \"readings\": ["                       \
+      "{\"id\": \"1\", \"piece\": \"1\", \"feature\": \"1\", \"value\": \"24.99\"}" more "],"                \
+      " \"nonconformances\": [{\"piece\": \"1\", \"feature\": \"1\", \"number\": \"N-1\", \"place\": " place \
+      ","                                                                                                    \
+      " \"disposition\": \"" disposition "\", \"rework_at\": \"2026-05-04T10:00:00Z\","                      \
+      " \"rework_after\": \"" after "\"}]}"
+#define AGAIN                                                                              \
+  ", {\"id\": \"2\", \"piece\": \"1\", \"feature\": \"1\", \"value\": \"25.01\", \"at\": " \
+  "\"2026-05-04T11:00:00Z\"}"
+
 #define PIN_SET                                                                                     \
   "\"gauges\": [{\"tag\": \"P-1\", \"kind\": \"pin set\", \"unit\": \"mm\", \"range_from\": \"1\"," \
   " \"range_to\": \"10\", \"pin_step\": \"0.01\", \"pin_class\": \"X\", \"pin_sign\": \"plus\"}]"
@@ -57,6 +70,17 @@ static const struct {
   { HEAD ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}],"
          " \"nonconformances\": [{\"piece\": \"1\", \"feature\": \"8\", \"number\": \"N-1\"}]}",
     "feature “8”" },
+  { REWORK ("1", "rework", "1", ""), "was reworked and not measured since; measure it again" },
+  { REWORK ("1", "scrap", "1", AGAIN), "a rework was done, but its disposition is “scrap”" },
+  { REWORK ("1", "rework", "77", AGAIN), "rework_after “77” is no reading" },
+  { REWORK ("3", "rework", "1", AGAIN), "feature 1 has 1 places, and none number 3" },
+  { HEAD ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\", \"affected\": true}]}",
+    "feature 1: it is marked as affected, but the first article is not partial" },
+  { HEAD ", \"features\": [" BORE ", {\"balloon\": \"2\", \"requirement\": \"Ø30 H7\"}],"
+         " \"drawings\": [{\"name\": \"D\", \"media\": \"image/png\", \"content\": \"AAAA\"}],"
+         " \"balloons\": [{\"drawing\": \"D\", \"feature\": \"1\", \"x\": \"0.5\", \"y\": \"0.5\"}]}",
+    "feature 2: its balloon stands on no drawing" },
+  { HEAD ", \"sub_parts\": [{\"number\": \"S-1\"}]}", "the article is a detail part" },
   { HEAD ", \"events\": [{\"before_piece\": \"3\", \"kind\": \"tool\"}]}", "event 1: piece “3”" },
   { HEAD ", \"events\": [{\"kind\": \"lot\"}, {\"kind\": \"offset\", \"feature\": \"7\"}]}",
     "event 2: feature “7”" },
