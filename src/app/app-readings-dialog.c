@@ -137,6 +137,15 @@ describe_pin_origin (const TmPinTrial *trial)
   return join_parts (parts);
 }
 
+/* What stands and no longer counts, since the metal was worked on after it. */
+static char *
+describe_place_in_work (const TmEntryRow *row)
+{
+  if (row->before_rework)
+    return g_strdup (_ ("Before the rework"));
+  return row->before_cut ? g_strdup (_ ("Before the cut")) : NULL;
+}
+
 static char *
 describe_fate (const TmReading *reading)
 {
@@ -150,7 +159,7 @@ describe_fate (const TmReading *reading)
     }
   if (*reading->row.reason != '\0')
     return g_strdup_printf (_ ("Correction: %s"), reading->row.reason);
-  return reading->row.before_cut ? g_strdup (_ ("Before the cut")) : NULL;
+  return describe_place_in_work (&reading->row);
 }
 
 static char *
@@ -158,7 +167,7 @@ describe_trial_fate (const TmEntryRow *row)
 {
   if (row->withdrawn != NULL)
     return g_strdup_printf (_ ("Withdrawn: %s"), row->withdrawn->reason);
-  return row->before_cut ? g_strdup (_ ("Before the cut")) : NULL;
+  return describe_place_in_work (row);
 }
 
 /* A row of the list; what no longer stands is struck out. */

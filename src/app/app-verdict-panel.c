@@ -11,6 +11,7 @@
 #include "app-panel-line.h"
 #include "app-reading-words.h"
 #include "app-temperatures.h"
+#include "app-words.h"
 #include "core-cut-work.h"
 #include "core-handling.h"
 
@@ -263,14 +264,19 @@ describe_gauge (TmDocument *document, const TmJudgement *judgement)
 static char *
 describe_nonconformance (TmDocument *document, const TmJudgement *judgement)
 {
-  const TmNonconformance *row
-      = tm_job_nonconformance_of (tm_document_job (document), judgement->piece, judgement->feature);
+  const TmNonconformance *row = tm_job_nonconformance_at (tm_document_job (document), judgement->piece,
+                                                          judgement->feature, MAX (judgement->place, 1));
   if (row == NULL)
     return g_strdup ("");
   if (*row->disposition == '\0')
     return g_strdup_printf (_ ("%s, not decided"), row->number);
-  return g_strdup_printf ("%s, %s", row->number,
-                          g_dpgettext2 (GETTEXT_PACKAGE, "disposition", row->disposition));
+  const char *disposition = g_dpgettext2 (GETTEXT_PACKAGE, "disposition", row->disposition);
+  if (*row->rework_at == '\0')
+    return g_strdup_printf ("%s, %s", row->number, disposition);
+  g_autofree char *at = tm_words_time (row->rework_at);
+  /* Translators: number, "rework" or "repair", when. */
+  return g_strdup_printf (_ ("%s, %s done %s: what was read before it is the first result"), row->number,
+                          disposition, at);
 }
 
 static void

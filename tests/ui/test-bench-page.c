@@ -228,6 +228,34 @@ test_nonconformance (void)
                                                           g_ptr_array_index (job->features, 0));
   g_assert_cmpstr (row->number, ==, "NC-7");
   g_assert_cmpstr (row->disposition, ==, "scrap");
+  g_assert_cmpstr (row->by, ==, tm_bench_by (tm_document_bench (bench.job->document)));
+  g_assert_cmpuint (strlen (row->at), ==, strlen ("2026-05-04T09:12:00Z"));
+  close_bench (&bench);
+}
+
+/* A decision in words of the shop's own, or of an older program, is kept as it is, and so is who raised it.
+ */
+static void
+test_own_disposition (void)
+{
+  TmJob *job = ui_make_job ();
+  TmNonconformance *row = tm_nonconformance_new ();
+  row->feature = "1";
+  row->number = "NC-1";
+  row->disposition = "return to supplier";
+  row->by = "XY";
+  tm_job_add_nonconformance (job, row);
+  BenchFixture bench = open_bench (job);
+  tm_document_go (bench.job->document, g_ptr_array_index (job->pieces, 0),
+                  g_ptr_array_index (job->features, 0), 1, "mouth/12");
+  gtk_widget_activate_action (GTK_WIDGET (bench.page), "bench.nonconformance", NULL);
+  TmNonconformanceDialog *dialog = TM_NONCONFORMANCE_DIALOG (find_dialog (TM_TYPE_NONCONFORMANCE_DIALOG));
+  g_assert_true (tm_nonconformance_dialog_answer (dialog, "NC-2", "scratched", 6));
+  g_assert_cmpuint (job->nonconformances->len, ==, 1);
+  g_assert_cmpstr (row->number, ==, "NC-2");
+  g_assert_cmpstr (row->disposition, ==, "return to supplier");
+  g_assert_cmpstr (row->by, ==, "XY");
+  g_assert_cmpstr (row->piece, ==, "");
   close_bench (&bench);
 }
 
@@ -399,6 +427,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench-page/withdraw-last", test_withdraw_last);
   g_test_add_func ("/bench-page/correct", test_correct);
   g_test_add_func ("/bench-page/nonconformance", test_nonconformance);
+  g_test_add_func ("/bench-page/own-disposition", test_own_disposition);
   g_test_add_func ("/bench-page/position-and-outcome", test_position_and_outcome);
   g_test_add_func ("/bench-page/offsets", test_offsets);
   g_test_add_func ("/bench-page/choose-gauge", test_choose_gauge);
