@@ -112,6 +112,8 @@ add_row (AdwPreferencesGroup *group, const char *title, const char *action)
   gtk_accessible_update_state (GTK_ACCESSIBLE (arrow), GTK_ACCESSIBLE_STATE_HIDDEN, TRUE, -1);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), arrow);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
+  /* Its name says the line under the title too; with its own label it would be read twice. */
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (row), action);
   adw_preferences_group_add (group, row);
   return ADW_ACTION_ROW (row);

@@ -105,6 +105,31 @@ def check_job(program):
                           ("text box", "Customer"), ("text box", "Serial of the next piece")])
 
 
+def check_report_facts(program):
+    """The dialogs for what a report says besides its features, by their keys."""
+    program.find("list item", re.compile("^Report facts…: "))
+    program.key("ctrl+r")
+    program.window("Report facts")
+    check_names(program, [("text box", re.compile("^Report identifier")),
+                          ("combo box", re.compile("^Language"))])
+    program.key("Escape")
+    program.find("text box", "Requirement")
+    program.key("ctrl+m")
+    program.window("Materials, processes, tests")
+    check_names(program, [("button", "Add…")])
+    program.key("Return")
+    program.window("New material, process or test")
+    check_names(program, [("text box", "Name"), ("combo box", re.compile("^Kind"))])
+    program.tab_to("text box", "Name")
+    program.type("EN-GJL-250")
+    program.key("Return")
+    program.window("Materials, processes, tests")
+    program.find("list item", "EN-GJL-250, Raw material · no certificate")
+    check_names(program, [])
+    program.key("Escape")
+    program.find("list item", "Materials, processes, tests…: 1 listed, 1 without a certificate")
+
+
 def check_batch(program):
     """The grid, the pictures and the buttons of the Batch page."""
     program.key("alt+3")
@@ -178,6 +203,7 @@ def main(binary, job):
                 ("Readings", check_readings),
                 ("Nonconformance", check_nonconformance),
                 ("Job", check_job),
+                ("Facts of the report", check_report_facts),
                 ("The batch", check_batch),
                 ("Gauges and methods", check_gauges),
                 ("Add a table", check_table),

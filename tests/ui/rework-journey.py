@@ -103,7 +103,8 @@ def take_back(program):
     program.key("ctrl+l")
     program.window("Readings")
     program.find(None, re.compile(r"24\.990 mm"))
-    expect(not program.find_all("label", re.compile("Before the rework")), "the first result does not count again")
+    expect(not program.find_all("label", re.compile("Before the rework")),
+           "the first result does not count again")
     program.key("Escape")
     program.window(PART)
 
