@@ -49,6 +49,25 @@ show_bench (TmWindow *window, const TmGap *gap, const char *action)
     gtk_widget_activate_action (gtk_stack_get_visible_child (window->pages), action, NULL);
 }
 
+/* The list has changed where the row is gone: then it opens as a whole. */
+static const TmSupply *
+find_supply (TmWindow *window, const TmGap *gap)
+{
+  const GPtrArray *supplies = tm_document_job (window->document)->supplies;
+
+  return gap->kind != TM_GAP_NO_MATERIAL && gap->row < supplies->len ? g_ptr_array_index (supplies, gap->row)
+                                                                     : NULL;
+}
+
+static const TmSubPart *
+find_sub_part (TmWindow *window, const TmGap *gap)
+{
+  const GPtrArray *parts = tm_document_job (window->document)->sub_parts;
+
+  return gap->kind == TM_GAP_SUB_PART_REPORT && gap->row < parts->len ? g_ptr_array_index (parts, gap->row)
+                                                                      : NULL;
+}
+
 void
 tm_gap_go (TmWindow *window, const TmGap *gap)
 {
@@ -67,7 +86,20 @@ tm_gap_go (TmWindow *window, const TmGap *gap)
     case TM_GAP_PARTIAL_REASON:
       tm_job_page_focus_fact (show_job_page (window), gap->field);
       break;
+    case TM_GAP_DRAWING_REVISION:
+      tm_job_page_focus_fact (show_job_page (window), gap->field);
+      break;
+    case TM_GAP_NO_MATERIAL:
+    case TM_GAP_SUPPLY_PROOF:
+    case TM_GAP_SUPPLY_APPROVAL:
+      tm_job_page_show_supply (show_job_page (window), find_supply (window, gap));
+      break;
+    case TM_GAP_NO_SUB_PARTS:
+    case TM_GAP_SUB_PART_REPORT:
+      tm_job_page_show_sub_part (show_job_page (window), find_sub_part (window, gap));
+      break;
     case TM_GAP_NO_METHOD:
+    case TM_GAP_NO_TOOLING:
       tm_job_page_change_feature (show_job_page (window), gap->feature);
       break;
     case TM_GAP_GAUGE_UNKNOWN:
@@ -76,6 +108,8 @@ tm_gap_go (TmWindow *window, const TmGap *gap)
       show_gauge (window, gap->field != NULL ? gap->field : "");
       break;
     case TM_GAP_NO_REFERENCE:
+    case TM_GAP_NO_DISPOSITION:
+    case TM_GAP_REWORK_OPEN:
       show_bench (window, gap, "bench.nonconformance");
       break;
     case TM_GAP_NOT_MEASURED:

@@ -27,6 +27,15 @@ typedef enum {
   TM_GAP_PINS_CONTRADICT,  /* pins, or pins and readings, that cannot all be true */
   TM_GAP_METHODS_DISAGREE, /* beyond what their uncertainties explain */
   TM_GAP_ASSUMED,          /* a verdict rests on an uncertainty that nobody measured here: see `field` */
+  TM_GAP_DRAWING_REVISION, /* the drawing's revision is not the part's */
+  TM_GAP_NO_MATERIAL,      /* no line for a raw material */
+  TM_GAP_SUPPLY_PROOF,     /* a material, process or test without certificate or report: see `row` */
+  TM_GAP_SUPPLY_APPROVAL,  /* a special process whose source the customer has not approved: see `row` */
+  TM_GAP_NO_SUB_PARTS,     /* an assembly without its parts */
+  TM_GAP_SUB_PART_REPORT,  /* a part of the assembly without its report: see `row` */
+  TM_GAP_NO_TOOLING,       /* a pass/fail result without gauge or tooling */
+  TM_GAP_NO_DISPOSITION,   /* a nonconformance without disposition: see `field` */
+  TM_GAP_REWORK_OPEN,      /* a rework or repair was decided and is not done: see `field` */
   TM_N_GAPS
 } TmGapKind;
 
@@ -36,7 +45,9 @@ typedef struct {
   const TmFeature *feature; /* or NULL */
   guint place;              /* or 0 */
   const char *station;      /* or "" */
-  const char *field;        /* the fact's, gauge's or method's name; "cut": it was cut since; or "" */
+  const char *field; /* the fact's, gauge's, method's, supply's or sub-part's name, the nonconformance's
+                      * number; "cut", "rework": that was done since; or "" */
+  guint row;         /* of a supply or a sub-part, in the job's list */
 } TmGap;
 
 /* One line of the characteristics table. */

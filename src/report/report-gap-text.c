@@ -40,6 +40,28 @@ describe_job_gap (const TmGap *gap)
                           tm_report_fact_name (gap->field));
 }
 
+/* What the report says besides sizes. */
+static char *
+describe_report_gap (const TmGap *gap)
+{
+  if (gap->kind == TM_GAP_DRAWING_REVISION)
+    return g_strdup (_ ("The drawing's revision is not that of the part: measure by the part's drawing, or "
+                        "correct the revision."));
+  if (gap->kind == TM_GAP_NO_MATERIAL)
+    return g_strdup (_ ("No raw material is listed: add it with its specification and certificate."));
+  if (gap->kind == TM_GAP_SUPPLY_PROOF)
+    return g_strdup_printf (_ ("%s has no certificate or acceptance report: enter its number."), gap->field);
+  if (gap->kind == TM_GAP_SUPPLY_APPROVAL)
+    return g_strdup_printf (
+        _ ("Special process %s: the customer's approval of its source is not recorded: say "
+           "whether it is given or not needed."),
+        gap->field);
+  if (gap->kind == TM_GAP_NO_SUB_PARTS)
+    return g_strdup (_ ("The report is about an assembly, but none of its parts is listed: add them."));
+  return g_strdup_printf (_ ("Part %s of the assembly names no first-article report: enter its identifier."),
+                          gap->field);
+}
+
 static char *
 describe_gauge_gap (const TmGap *gap, const char *feature)
 {
@@ -93,10 +115,27 @@ describe_line_gap (const TmGap *gap, const char *feature)
   if (gap->kind == TM_GAP_NO_REFERENCE)
     return g_strdup_printf (_ ("Feature %s of piece %s is out: enter its nonconformance number."), feature,
                             serial);
+  if (gap->kind == TM_GAP_NO_TOOLING)
+    return g_strdup_printf (
+        _ ("Feature %s of piece %s has a result, but neither gauge nor tooling: name what "
+           "it was checked with."),
+        feature, serial);
+  if (gap->kind == TM_GAP_NO_DISPOSITION)
+    return g_strdup_printf (
+        _ ("Nonconformance %s of feature %s, piece %s, has no disposition: record what was "
+           "decided."),
+        gap->field, feature, serial);
+  if (gap->kind == TM_GAP_REWORK_OPEN)
+    return g_strdup_printf (_ ("Feature %s of piece %s is to be reworked or repaired: record it when it is "
+                               "done, and measure it again."),
+                            feature, serial);
   if (lacks_limits (gap->feature))
     return g_strdup_printf (_ ("Feature %s has no limits to hold piece %s against: enter its requirement or "
                                "its limits."),
                             feature, serial);
+  if (g_str_equal (gap->field, "rework"))
+    return g_strdup_printf (
+        _ ("Feature %s of piece %s was reworked after it was last read: measure it again."), feature, serial);
   if (g_str_equal (gap->field, "cut"))
     return g_strdup_printf (_ ("Feature %s of piece %s was cut after it was last read: measure it again."),
                             feature, serial);
@@ -117,6 +156,13 @@ tm_gap_describe (const TmGap *gap)
     case TM_GAP_FACT_MISSING:
     case TM_GAP_PARTIAL_REASON:
       return describe_job_gap (gap);
+    case TM_GAP_DRAWING_REVISION:
+    case TM_GAP_NO_MATERIAL:
+    case TM_GAP_SUPPLY_PROOF:
+    case TM_GAP_SUPPLY_APPROVAL:
+    case TM_GAP_NO_SUB_PARTS:
+    case TM_GAP_SUB_PART_REPORT:
+      return describe_report_gap (gap);
     case TM_GAP_GAUGE_UNKNOWN:
     case TM_GAP_GAUGE_OVERDUE:
       return describe_gauge_gap (gap, feature);
@@ -129,6 +175,9 @@ tm_gap_describe (const TmGap *gap)
     case TM_GAP_TOO_CLOSE:
     case TM_GAP_NO_METHOD:
     case TM_GAP_NO_REFERENCE:
+    case TM_GAP_NO_TOOLING:
+    case TM_GAP_NO_DISPOSITION:
+    case TM_GAP_REWORK_OPEN:
     case TM_N_GAPS:
     default:
       return describe_line_gap (gap, feature);

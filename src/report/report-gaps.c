@@ -42,13 +42,68 @@ find_fact_gaps (TmReportContent *content)
     const char *name;
     const char *value;
   } facts[] = {
-    { "part_number", job->part_number }, { "part_name", job->part_name }, { "revision", job->revision },
-    { "drawing", job->drawing },         { "customer", job->customer },   { "order", job->order },
+    { "part_number", job->part_number },
+    { "part_name", job->part_name },
+    { "revision", job->revision },
+    { "drawing", job->drawing },
+    { "customer", job->customer },
+    { "order", job->order },
+    { "report_identifier", job->report_identifier },
+    { "organisation", job->organisation },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (facts); i++)
     if (is_blank (facts[i].value))
       add_gap (content, TM_GAP_FACT_MISSING, NULL, "", facts[i].name);
+}
+
+/* -------- What the report says besides sizes -------- */
+
+static void
+add_row_gap (TmReportContent *content, TmGapKind kind, guint row, const char *name)
+{
+  add_gap (content, kind, NULL, "", name);
+  ((TmGap *)g_ptr_array_index (content->gaps, content->gaps->len - 1))->row = row;
+}
+
+static void
+find_supply_gaps (TmReportContent *content)
+{
+  const GPtrArray *supplies = content->job->supplies;
+  gboolean has_material = FALSE;
+
+  for (guint i = 0; i < supplies->len; i++)
+    {
+      const TmSupply *supply = g_ptr_array_index (supplies, i);
+
+      has_material |= supply->kind == TM_SUPPLY_MATERIAL;
+      if (is_blank (supply->certificate))
+        add_row_gap (content, TM_GAP_SUPPLY_PROOF, i, supply->name);
+      if (supply->kind == TM_SUPPLY_PROCESS && supply->approval != TM_APPROVAL_YES
+          && supply->approval != TM_APPROVAL_NOT_ASKED)
+        add_row_gap (content, TM_GAP_SUPPLY_APPROVAL, i, supply->name);
+    }
+  /* Those of an assembly stand in the reports of its parts. */
+  if (!has_material && content->job->article == TM_ARTICLE_DETAIL)
+    add_gap (content, TM_GAP_NO_MATERIAL, NULL, "", "");
+}
+
+static void
+find_sub_part_gaps (TmReportContent *content)
+{
+  const TmJob *job = content->job;
+
+  if (job->article != TM_ARTICLE_ASSEMBLY)
+    return;
+  if (job->sub_parts->len == 0)
+    add_gap (content, TM_GAP_NO_SUB_PARTS, NULL, "", "");
+  for (guint i = 0; i < job->sub_parts->len; i++)
+    {
+      const TmSubPart *part = g_ptr_array_index (job->sub_parts, i);
+
+      if (is_blank (part->report))
+        add_row_gap (content, TM_GAP_SUB_PART_REPORT, i, *part->number != '\0' ? part->number : part->name);
+    }
 }
 
 static void
@@ -61,6 +116,10 @@ find_job_gaps (TmReportContent *content)
   if (!tm_job_has_first_article (job))
     add_gap (content, TM_GAP_NO_PIECE, NULL, "", "");
   find_fact_gaps (content);
+  if (!is_blank (job->drawing_revision) && !g_str_equal (job->drawing_revision, job->revision))
+    add_gap (content, TM_GAP_DRAWING_REVISION, NULL, "", "drawing_revision");
+  find_supply_gaps (content);
+  find_sub_part_gaps (content);
   if (job->first_article != TM_FIRST_ARTICLE_PARTIAL)
     return;
   if (is_blank (job->first_article_reason))
@@ -156,6 +215,36 @@ was_cut_since (const TmJob *job, const TmReportLine *line)
   return FALSE;
 }
 
+/* Why a place that was measured is not any more. */
+static const char *
+find_since (const TmJob *job, const TmReportLine *line)
+{
+  if (line->first != NULL)
+    return "rework";
+  return was_cut_since (job, line) ? "cut" : "";
+}
+
+/* A pass that nobody can trace to what it was checked with; a note is read, not gauged. */
+static void
+find_tooling_gap (TmReportContent *content, const TmReportLine *line)
+{
+  if (tm_kind_is_attribute (line->feature->kind) && line->feature->kind != TM_KIND_NOTE
+      && is_blank (line->judgement.method_name) && is_blank (line->feature->tooling))
+    add_gap (content, TM_GAP_NO_TOOLING, line, "", "");
+}
+
+static void
+find_disposition_gap (TmReportContent *content, const TmReportLine *line)
+{
+  const TmNonconformance *note = line->nonconformance;
+
+  if (note != NULL && !is_blank (note->number) && is_blank (note->disposition))
+    add_gap (content, TM_GAP_NO_DISPOSITION, line, "", note->number);
+  if (note != NULL && *note->rework_at == '\0'
+      && (g_str_equal (note->disposition, "rework") || g_str_equal (note->disposition, "repair")))
+    add_gap (content, TM_GAP_REWORK_OPEN, line, "", note->number);
+}
+
 static void
 find_line_gaps (TmReportContent *content, const TmReportLine *line)
 {
@@ -166,13 +255,15 @@ find_line_gaps (TmReportContent *content, const TmReportLine *line)
   if (!by_pins
       && (judgement->sizes.n_stations == 0
           || (judgement->verdict == TM_VERDICT_NOT_MEASURED && judgement->why != TM_WHY_STATIONS_MISSING)))
-    add_gap (content, TM_GAP_NOT_MEASURED, line, "", was_cut_since (content->job, line) ? "cut" : "");
+    add_gap (content, TM_GAP_NOT_MEASURED, line, "", find_since (content->job, line));
+  find_disposition_gap (content, line);
   find_evidence_gaps (content, line);
   if (judgement->sizes.n_stations == 0 && !by_pins)
     return;
   if (!by_pins)
     find_station_gaps (content, line);
   find_method_gap (content, line);
+  find_tooling_gap (content, line);
   if (judgement->verdict == TM_VERDICT_TOO_CLOSE
       && (note == NULL || (is_blank (note->number) && is_blank (note->disposition))))
     add_gap (content, TM_GAP_TOO_CLOSE, line, "", "");

@@ -63,10 +63,16 @@ tm_report_fact_name (const char *field)
     const char *field;
     const char *name;
   } facts[] = {
-    { "part_number", N_ ("part number") }, { "part_name", N_ ("part name") },
-    { "revision", N_ ("revision") },       { "drawing", N_ ("drawing number") },
-    { "customer", N_ ("customer") },       { "order", N_ ("order") },
-    { "reason", N_ ("reason") },           { "baseline", N_ ("baseline part") },
+    { "part_number", N_ ("part number") },
+    { "part_name", N_ ("part name") },
+    { "revision", N_ ("revision") },
+    { "drawing", N_ ("drawing number") },
+    { "report_identifier", N_ ("report identifier") },
+    { "organisation", N_ ("organisation") },
+    { "customer", N_ ("customer") },
+    { "order", N_ ("order") },
+    { "reason", N_ ("reason") },
+    { "baseline", N_ ("baseline report") },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (facts); i++)

@@ -108,6 +108,7 @@ add_nonconformance (TmJob *job, const char *piece, const char *feature, const ch
   note->piece = piece;
   note->feature = feature;
   note->number = number;
+  note->disposition = "use as is";
   tm_job_add_nonconformance (job, note);
 }
 
@@ -131,6 +132,7 @@ add_accountability (TmJob *job)
   TmSubPart *part = tm_sub_part_new ();
   TmReportField *field = tm_report_field_new ();
 
+  g_ptr_array_set_size (job->supplies, 0);
   job->report_identifier = "FA-0815";
   job->drawing_revision = "C2";
   job->organisation = "Invented Works";
@@ -189,6 +191,9 @@ make_whole_job (void)
   job->drawing = "D-1";
   job->customer = "Invented";
   job->order = "O-1";
+  job->report_identifier = "FA-1";
+  job->organisation = "Invented";
+  add_supply (job, TM_SUPPLY_MATERIAL, "Bar", "Z-0", TM_APPROVAL_UNSAID);
   add_gauge (job, "M-1", "0.001", "0.002", "2027-01-05");
   add_method (job, "micrometer", "M-1", NULL);
   bore = add_feature (job, "1", TM_KIND_BORE, "25", "25.000", "25.021", "micrometer");

@@ -77,6 +77,9 @@ test_no_features (void)
   empty->drawing = job->drawing;
   empty->customer = job->customer;
   empty->order = job->order;
+  empty->report_identifier = job->report_identifier;
+  empty->organisation = job->organisation;
+  add_supply (empty, TM_SUPPLY_MATERIAL, "Bar", "Z-0", TM_APPROVAL_UNSAID);
   add_piece (empty, "001", TRUE);
   tm_job_free (job);
   assert_only_gap (empty, TM_GAP_NO_FEATURES, "no features");
@@ -94,12 +97,14 @@ test_no_piece (void)
 static void
 test_facts (void)
 {
-  const char *names[] = { "part name", "revision", "drawing number", "customer", "order" };
+  const char *names[] = { "part name", "revision",          "drawing number", "customer",
+                          "order",     "report identifier", "organisation" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
     {
       TmJob *job = make_whole_job ();
-      const char **facts[] = { &job->part_name, &job->revision, &job->drawing, &job->customer, &job->order };
+      const char **facts[] = { &job->part_name, &job->revision,          &job->drawing,     &job->customer,
+                               &job->order,     &job->report_identifier, &job->organisation };
       *facts[i] = "  ";
       assert_only_gap (job, TM_GAP_FACT_MISSING, names[i]);
     }
@@ -404,11 +409,146 @@ test_partial (void)
 
   job->first_article = TM_FIRST_ARTICLE_PARTIAL;
   job->first_article_reason = "new tool";
-  assert_only_gap (job, TM_GAP_PARTIAL_REASON, "baseline part");
+  assert_only_gap (job, TM_GAP_PARTIAL_REASON, "baseline report");
   job = make_whole_job ();
   job->first_article = TM_FIRST_ARTICLE_PARTIAL;
   job->first_article_baseline = "P-0";
   assert_only_gap (job, TM_GAP_PARTIAL_REASON, "reason");
+}
+
+static void
+test_drawing_revision (void)
+{
+  TmJob *job = make_whole_job ();
+
+  job->drawing_revision = "B";
+  assert_only_gap (job, TM_GAP_DRAWING_REVISION, "drawing's revision is not that of the part");
+}
+
+static void
+test_no_material (void)
+{
+  TmJob *job = make_whole_job ();
+
+  g_ptr_array_set_size (job->supplies, 0);
+  assert_only_gap (job, TM_GAP_NO_MATERIAL, "No raw material");
+}
+
+typedef struct {
+  TmSupplyKind kind;
+  const char *certificate;
+  TmApproval approval;
+  TmGapKind gap; /* TM_N_GAPS: none */
+} Supply;
+
+static void
+test_supplies (void)
+{
+  static const Supply cases[] = {
+    { TM_SUPPLY_MATERIAL, " ", TM_APPROVAL_UNSAID, TM_GAP_SUPPLY_PROOF },
+    { TM_SUPPLY_MATERIAL, "Z", TM_APPROVAL_UNSAID, TM_N_GAPS },
+    { TM_SUPPLY_PROCESS, "", TM_APPROVAL_YES, TM_GAP_SUPPLY_PROOF },
+    { TM_SUPPLY_PROCESS, "Z", TM_APPROVAL_UNSAID, TM_GAP_SUPPLY_APPROVAL },
+    { TM_SUPPLY_PROCESS, "Z", TM_APPROVAL_NO, TM_GAP_SUPPLY_APPROVAL },
+    { TM_SUPPLY_PROCESS, "Z", TM_APPROVAL_NOT_ASKED, TM_N_GAPS },
+    { TM_SUPPLY_TEST, "", TM_APPROVAL_UNSAID, TM_GAP_SUPPLY_PROOF },
+    { TM_SUPPLY_TEST, "Z", TM_APPROVAL_UNSAID, TM_N_GAPS },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmJob) job = make_whole_job ();
+      g_autoptr (TmReportContent) content = NULL;
+
+      g_test_message ("case %" G_GSIZE_FORMAT, i);
+      add_supply (job, cases[i].kind, "Quench", cases[i].certificate, cases[i].approval);
+      content = tm_report_content_new (job);
+      g_assert_cmpuint (content->gaps->len, ==, cases[i].gap != TM_N_GAPS);
+      if (content->gaps->len > 0)
+        {
+          const TmGap *gap = g_ptr_array_index (content->gaps, 0);
+          g_autofree char *text = tm_gap_describe (gap);
+
+          g_assert_cmpint (gap->kind, ==, cases[i].gap);
+          g_assert_cmpuint (gap->row, ==, 1);
+          g_assert_nonnull (strstr (text, "Quench"));
+        }
+    }
+}
+
+static void
+test_sub_parts (void)
+{
+  TmJob *job = make_whole_job ();
+  TmSubPart *part = tm_sub_part_new ();
+
+  job->article = TM_ARTICLE_ASSEMBLY;
+  assert_only_gap (job, TM_GAP_NO_SUB_PARTS, "assembly");
+  job = make_whole_job ();
+  job->article = TM_ARTICLE_ASSEMBLY;
+  part->number = "S-1";
+  tm_job_add_sub_part (job, part);
+  assert_only_gap (job, TM_GAP_SUB_PART_REPORT, "Part S-1");
+}
+
+static void
+test_tooling (void)
+{
+  TmJob *job = make_whole_job ();
+  TmFeature *thread = add_feature (job, "2", TM_KIND_THREAD, NULL, NULL, NULL, "");
+
+  add_reading (job, first_piece (job), thread, "", "pass");
+  assert_only_gap (job, TM_GAP_NO_TOOLING, "neither gauge nor tooling");
+}
+
+static void
+test_tooling_named (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmFeature *thread = add_feature (job, "2", TM_KIND_THREAD, NULL, NULL, NULL, "");
+  g_autoptr (TmReportContent) content = NULL;
+
+  thread->tooling = "plug T-9";
+  add_reading (job, first_piece (job), thread, "", "pass");
+  content = tm_report_content_new (job);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+}
+
+static void
+test_disposition (void)
+{
+  TmJob *job = make_whole_job ();
+
+  add_nonconformance (job, "001", "1", "NC-1");
+  ((TmNonconformance *)g_ptr_array_index (job->nonconformances, 0))->disposition = " ";
+  assert_only_gap (job, TM_GAP_NO_DISPOSITION, "Nonconformance NC-1");
+}
+
+static void
+test_rework_open (void)
+{
+  TmJob *job = make_whole_job ();
+
+  add_nonconformance (job, "001", "1", "NC-1");
+  ((TmNonconformance *)g_ptr_array_index (job->nonconformances, 0))->disposition = "repair";
+  assert_only_gap (job, TM_GAP_REWORK_OPEN, "is to be reworked or repaired");
+}
+
+/* Reworked, and not read since; read again nothing is missing. */
+static void
+test_rework (void)
+{
+  TmJob *job = make_whole_job ();
+  g_autoptr (TmJob) again = make_whole_job ();
+  g_autoptr (TmReportContent) content = NULL;
+
+  rework_bore (job);
+  g_assert_cmpint (tm_job_withdraw (job, g_ptr_array_index (job->readings, 1), "AB", "", "wrong bore"), ==,
+                   TM_ADD_OK);
+  assert_only_gap (job, TM_GAP_NOT_MEASURED, "was reworked after it was last read: measure it again");
+  rework_bore (again);
+  content = tm_report_content_new (again);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
 }
 
 /* A withdrawn reading is no result, and its gauge needs no date for it. */
@@ -470,6 +610,15 @@ main (int argc, char **argv)
   g_test_add_func ("/content/gap/assumed", test_assumed);
   g_test_add_func ("/content/gap/no-reference", test_no_reference);
   g_test_add_func ("/content/gap/partial", test_partial);
+  g_test_add_func ("/content/gap/drawing-revision", test_drawing_revision);
+  g_test_add_func ("/content/gap/no-material", test_no_material);
+  g_test_add_func ("/content/gap/supplies", test_supplies);
+  g_test_add_func ("/content/gap/sub-parts", test_sub_parts);
+  g_test_add_func ("/content/gap/tooling", test_tooling);
+  g_test_add_func ("/content/gap/tooling-named", test_tooling_named);
+  g_test_add_func ("/content/gap/disposition", test_disposition);
+  g_test_add_func ("/content/gap/rework-open", test_rework_open);
+  g_test_add_func ("/content/gap/rework", test_rework);
   g_test_add_func ("/content/withdrawn", test_withdrawn);
   g_test_add_func ("/content/lines", test_lines);
   return g_test_run ();

@@ -48,6 +48,7 @@ test_gaps (void)
 {
   UiFixture *fixture = ui_fixture_new (ui_make_job ());
   TmJob *job = tm_document_job (fixture->document);
+  ((TmFeature *)g_ptr_array_index (job->features, 3))->tooling = "plug T-1";
   TmReportPage *page;
   Jump jump = { 0 };
   GtkWidget *window = open_page (fixture, &page);
