@@ -206,14 +206,18 @@ gather_readings (Copy *copy)
   }                                                                      \
   G_STMT_END
 
-#define COPY_WITHDRAWALS(list, Type, find)                                                         \
+/* The copy has no nonconformances: what a rework set aside is taken over as it stands. */
+#define COPY_FATES(list, Type, find)                                                               \
   G_STMT_START                                                                                     \
   {                                                                                                \
     for (guint i_ = 0; i_ < copy->to->list->len; i_++)                                             \
       {                                                                                            \
         Type *row_ = g_ptr_array_index (copy->to->list, i_);                                       \
         const Type *old_ = find (copy->from, row_->row.id);                                        \
-        if (old_ != NULL && old_->row.withdrawn != NULL)                                           \
+        if (old_ == NULL)                                                                          \
+          continue;                                                                                \
+        row_->row.before_rework = old_->row.before_rework;                                         \
+        if (old_->row.withdrawn != NULL)                                                           \
           tm_job_withdraw (copy->to, &row_->row, old_->row.withdrawn->by, old_->row.withdrawn->at, \
                            old_->row.withdrawn->reason);                                           \
       }                                                                                            \
@@ -228,9 +232,9 @@ copy_record (Copy *copy)
   COPY_RECORD (readings, TmReading, reading, tm_job_add_reading);
   COPY_RECORD (copy->from->pin_trials, TmPinTrial, pin_trial, tm_job_add_pin_trial);
   COPY_RECORD (copy->from->cuts, TmCutRow, cut_row, tm_job_add_cut);
-  COPY_WITHDRAWALS (readings, TmReading, tm_job_find_reading);
-  COPY_WITHDRAWALS (pin_trials, TmPinTrial, tm_job_find_pin_trial);
-  COPY_WITHDRAWALS (cuts, TmCutRow, tm_job_find_cut);
+  COPY_FATES (readings, TmReading, tm_job_find_reading);
+  COPY_FATES (pin_trials, TmPinTrial, tm_job_find_pin_trial);
+  COPY_FATES (cuts, TmCutRow, tm_job_find_cut);
 }
 
 TmJob *

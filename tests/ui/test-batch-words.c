@@ -486,11 +486,40 @@ test_copy_other_place (void)
   g_assert_true (tm_row_counts (&second->row));
 }
 
+/* What a rework set aside counts no more in the copy than in the job. */
+static void
+test_copy_rework (void)
+{
+  g_autoptr (TmJob) job = make_job (NULL, 0);
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+  TmNonconformance *note = tm_nonconformance_new ();
+  TmReading *before;
+
+  ui_add_piece (job, "001");
+  before = add_reading (job, "001", bore, 24.990);
+  note->piece = "001";
+  note->feature = bore->balloon;
+  note->disposition = "rework";
+  note->rework_at = "2026-05-04T10:00:00Z";
+  note->rework_after = before->row.id;
+  tm_job_add_nonconformance (job, note);
+  tm_job_mark_rework (job, note);
+  add_reading (job, "001", bore, 25.012);
+
+  g_autoptr (TmJob) copy = tm_batch_copy (job, bore);
+  g_assert_cmpuint (copy->readings->len, ==, 2);
+  g_assert_false (tm_row_counts (&before->row));
+  g_assert_false (tm_row_counts (&((TmReading *)g_ptr_array_index (copy->readings, 0))->row));
+  g_assert_true (tm_row_counts (&((TmReading *)g_ptr_array_index (copy->readings, 1))->row));
+  assert_same_judgement (job, copy, bore->balloon);
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/batch-words/few", test_few);
+  g_test_add_func ("/batch-words/copy-rework", test_copy_rework);
   g_test_add_func ("/batch-words/equal", test_equal);
   g_test_add_func ("/batch-words/drift", test_drift);
   g_test_add_func ("/batch-words/shift-and-out", test_shift_and_out);
