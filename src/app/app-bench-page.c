@@ -555,7 +555,7 @@ build_bench (TmBenchPage *self)
   gtk_box_append (GTK_BOX (bench), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
   gtk_box_append (GTK_BOX (measure), tm_column_new (build_centre (self)));
   gtk_box_append (GTK_BOX (measure), tm_column_new (GTK_WIDGET (self->panel)));
-  gtk_box_append (GTK_BOX (bench), tm_bench_page_build_work (self, measure));
+  gtk_box_append (GTK_BOX (bench), tm_column_new (tm_bench_page_build_work (self, measure)));
   return bench;
 }
 
