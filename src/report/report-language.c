@@ -21,15 +21,15 @@ list_folders (void)
   g_autofree char *program = g_file_read_link ("/proc/self/exe", NULL);
   g_autofree char *beside = program != NULL ? g_path_get_dirname (program) : g_strdup (".");
   g_autofree char *built = g_build_filename (beside, "..", "..", "po", NULL);
-  g_autofree char *installed = g_build_filename (beside, "..", "share", "locale", NULL);
-  const char *wanted = g_getenv ("TM_LOCALE_DIR");
+  g_autofree char *installed = g_build_filename (beside, "..", "share", "tenthmark", "languages", NULL);
+  const char *wanted = g_getenv ("TM_LANGUAGES_DIR");
   char **folders;
 
   if (wanted != NULL)
     g_strv_builder_add (builder, wanted);
   g_strv_builder_add (builder, built);
   g_strv_builder_add (builder, installed);
-  g_strv_builder_add (builder, TM_LOCALE_DIR);
+  g_strv_builder_add (builder, TM_LANGUAGES_DIR);
   folders = g_strv_builder_end (builder);
   g_strv_builder_unref (builder);
   return folders;
