@@ -127,7 +127,7 @@ def check_report_facts(program):
     program.find("list item", "EN-GJL-250, Raw material · no certificate")
     check_names(program, [])
     program.key("Escape")
-    program.find("list item", "Materials, processes, tests…: 1 listed, 1 without a certificate")
+    program.find("list item", "Materials, processes, tests…: 2 listed, 1 without a certificate")
 
 
 def check_batch(program):
