@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * report-form: how the customer wants the report: its languages, the form of numbers and dates, the paper.
+ * report-form: how a report looks: the customer's languages, form of numbers and dates, and paper, and the
+ * shop's template.
  */
 
 #pragma once
 
-#include <glib.h>
+#include "core-template.h"
 
 G_BEGIN_DECLS
 
@@ -26,6 +27,7 @@ typedef struct {
   TmDateForm dates;
   TmPaper paper;
   gboolean landscape;
+  const TmTemplate *template; /* of the shop's own; NULL: none; outlives whoever is given the form */
 } TmReportForm;
 
 /* The paper of the user's locale: Letter where LC_PAPER or the territory says so, else A4. */
