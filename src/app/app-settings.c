@@ -17,6 +17,8 @@ static const Default defaults[] = {
   { "order", "'piece-first'" }, { "gauges-view", "'register'" },
   { "picture", "'band'" },      { "maximized", "false" },
   { "width", "1280" },          { "height", "720" },
+  { "report-paper", "''" },     { "report-landscape", "false" },
+  { "report-decimal", "''" },   { "report-dates", "''" },
 };
 
 /* The settings, or NULL when the schema is missing. */

@@ -11,11 +11,12 @@
 G_BEGIN_DECLS
 
 /* Keys: "style" ("system", "light", "dark"), "initials" (who measured last), "order"
- * ("piece-first", "feature-first"), "gauges-view" (the view of the Gauges page shown last). */
+ * ("piece-first", "feature-first"), "gauges-view" (the view of the Gauges page shown last); "report-paper",
+ * "report-decimal", "report-dates": see app-report-form.h. */
 char *tm_settings_get_text (const char *key) G_GNUC_WARN_UNUSED_RESULT;
 void tm_settings_set_text (const char *key, const char *text);
 
-/* Key: "maximized". */
+/* Keys: "maximized", "report-landscape". */
 gboolean tm_settings_get_flag (const char *key);
 void tm_settings_set_flag (const char *key, gboolean flag);
 
