@@ -1,27 +1,37 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * book-content: the bytes of files that a job keeps: drawings, signed reports.
+ * book-content: the bytes of files that a job keeps, drawings and signed reports, and the shop's logo.
  *
- * They are named by their SHA-256 and kept for good, once in each job.  Each is a fact of the journal, so
- * that bytes that were changed or taken out are found.
+ * They are named by their SHA-256 and kept for good, once in each job, and once for the shop, whose number is
+ * 0.  Each is a fact of the journal, so that bytes that were changed or taken out are found.
  */
 
 #include "book-fault.h"
 
 #include <glib/gi18n-lib.h>
 
+/* What is asked about the file with a digest: of the shop the job is 0. */
+static sqlite3_stmt *
+ask_content (TmBook *book, const char *what, gint64 number, const char *digest, GError **error)
+{
+  g_autofree char *sql = g_strdup_printf ("SELECT %s FROM %s WHERE job = ? AND digest = ?", what,
+                                          number == 0 ? "shop_content" : "content");
+  sqlite3_stmt *statement = tm_book_prepare (book, sql, error);
+
+  if (statement == NULL)
+    return NULL;
+  sqlite3_bind_int64 (statement, 1, number);
+  tm_bind_text (statement, 2, digest);
+  return statement;
+}
+
 static gboolean
 has_content (TmBook *book, gint64 number, const char *digest, gboolean *present, GError **error)
 {
-  sqlite3_stmt *statement
-      = tm_book_prepare (book, "SELECT 1 FROM content WHERE job = ? AND digest = ?", error);
+  sqlite3_stmt *statement = ask_content (book, "1", number, digest, error);
   gint64 found = 0;
 
-  if (statement == NULL)
-    return FALSE;
-  sqlite3_bind_int64 (statement, 1, number);
-  tm_bind_text (statement, 2, digest);
-  if (!tm_book_ask (book, statement, 0, &found, error))
+  if (statement == NULL || !tm_book_ask (book, statement, 0, &found, error))
     return FALSE;
   *present = found == 1;
   return TRUE;
@@ -48,7 +58,10 @@ keep (TmBook *book, gint64 number, const char *digest, GBytes *bytes, GError **e
   gboolean present = FALSE;
 
   return check_size (book, bytes, error) && has_content (book, number, digest, &present, error)
-         && (present || tm_book_append (book, TM_BOOK_CONTENT, number, NULL, &row, error) > 0);
+         && (present
+             || tm_book_append (book, number == 0 ? TM_BOOK_SHOP_CONTENT : TM_BOOK_CONTENT, number, NULL,
+                                &row, error)
+                    > 0);
 }
 
 gboolean
@@ -96,15 +109,12 @@ tm_book_keep_content (TmBook *book, const char *job_id, GBytes *bytes, GError **
 static GBytes *
 read_content (TmBook *book, gint64 number, const char *digest, GError **error)
 {
-  sqlite3_stmt *statement
-      = tm_book_prepare (book, "SELECT bytes FROM content WHERE job = ? AND digest = ?", error);
+  sqlite3_stmt *statement = ask_content (book, "bytes", number, digest, error);
   GError *failure = NULL;
   GBytes *bytes = NULL;
 
   if (statement == NULL)
     return NULL;
-  sqlite3_bind_int64 (statement, 1, number);
-  tm_bind_text (statement, 2, digest);
   if (tm_book_step (book, statement, &failure))
     bytes = g_bytes_new (sqlite3_column_blob (statement, 0), (gsize)sqlite3_column_bytes (statement, 0));
   sqlite3_reset (statement);
@@ -148,9 +158,22 @@ tm_book_load_drawings (TmBook *book, gint64 number, TmJob *job, GError **error)
 }
 
 gboolean
-tm_book_check_contents (TmBook *book, TmFaults *faults, GError **error)
+tm_book_keep_logo (TmBook *book, const char *digest, GBytes *logo, GError **error)
 {
-  sqlite3_stmt *statement = tm_book_prepare (book, "SELECT digest, bytes, job FROM content", error);
+  return keep (book, 0, digest, logo, error);
+}
+
+GBytes *
+tm_book_read_logo (TmBook *book, const char *digest, GError **error)
+{
+  return read_content (book, 0, digest, error);
+}
+
+static gboolean
+check_kept (TmBook *book, TmBookKind kind, TmFaults *faults, GError **error)
+{
+  g_autofree char *sql = g_strdup_printf ("SELECT digest, bytes, job FROM %s", tm_kind_info (kind)->table);
+  sqlite3_stmt *statement = tm_book_prepare (book, sql, error);
   GError *failure = NULL;
 
   if (statement == NULL)
@@ -163,13 +186,19 @@ tm_book_check_contents (TmBook *book, TmFaults *faults, GError **error)
           G_CHECKSUM_SHA256, sqlite3_column_blob (statement, 1), (gsize)sqlite3_column_bytes (statement, 1));
 
       if (!g_str_equal (found, digest))
-        tm_faults_add (
-            faults, "content",
-            tm_faults_where (faults, sqlite3_column_int64 (statement, 2), TM_BOOK_CONTENT, payload),
-            g_strdup (_ ("its bytes do not give its SHA-256: they were changed")));
+        tm_faults_add (faults, tm_kind_info (kind)->table,
+                       tm_faults_where (faults, sqlite3_column_int64 (statement, 2), kind, payload),
+                       g_strdup (_ ("its bytes do not give its SHA-256: they were changed")));
     }
   if (failure == NULL)
     return TRUE;
   g_propagate_error (error, failure);
   return FALSE;
+}
+
+gboolean
+tm_book_check_contents (TmBook *book, TmFaults *faults, GError **error)
+{
+  return check_kept (book, TM_BOOK_CONTENT, faults, error)
+         && check_kept (book, TM_BOOK_SHOP_CONTENT, faults, error);
 }

@@ -162,7 +162,10 @@ tm_faults_where (TmFaults *faults, gint64 job, TmBookKind kind, const char *payl
   GString *out = g_string_new (NULL);
   g_autofree char *name = tm_payload_get (payload, info->name_column);
 
-  g_string_append_printf (out, _ ("part %s"), find_part (faults, job));
+  if (job == 0)
+    g_string_append (out, _ ("the whole shop"));
+  else
+    g_string_append_printf (out, _ ("part %s"), find_part (faults, job));
   if (kind == TM_BOOK_FACTS)
     return g_string_free (out, FALSE);
   if (kind != TM_BOOK_PIECE && kind != TM_BOOK_FEATURE)

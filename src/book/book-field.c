@@ -519,9 +519,9 @@ tm_kind_insert_sql (TmBookKind kind)
 
   g_string_append_printf (sql, "INSERT OR FAIL INTO %s (seq, job", tm_kind_info (kind)->table);
   append_kind_columns (sql, kind, FALSE);
-  g_string_append (sql, kind == TM_BOOK_CONTENT ? ", bytes) VALUES (?, ?" : ") VALUES (?, ?");
+  g_string_append (sql, tm_kind_has_bytes (kind) ? ", bytes) VALUES (?, ?" : ") VALUES (?, ?");
   append_kind_columns (sql, kind, TRUE);
-  g_string_append (sql, kind == TM_BOOK_CONTENT ? ", ?)" : ")");
+  g_string_append (sql, tm_kind_has_bytes (kind) ? ", ?)" : ")");
   return g_string_free (sql, FALSE);
 }
 

@@ -16,6 +16,7 @@
 #include <sqlite3.h>
 
 #include "core-model.h"
+#include "core-template.h"
 
 G_BEGIN_DECLS
 
@@ -50,6 +51,11 @@ typedef enum {
   TM_BOOK_CUT,
   TM_BOOK_WITHDRAWAL,
   TM_BOOK_CONTENT,
+  /* Of the whole shop: their job is 0. */
+  TM_BOOK_SHOP_CONTENT,
+  TM_BOOK_TEMPLATE,
+  TM_BOOK_TEMPLATE_FIELD,
+  TM_BOOK_TEMPLATE_TEXT,
   TM_N_BOOK_KINDS
 } TmBookKind;
 
@@ -95,12 +101,36 @@ typedef struct {
   TmWithdrawal note;
 } TmBookWithdrawal;
 
-/* A file that a job keeps.  Its bytes stand beside the cells: the journal has their digest. */
+/* A file that a job or the shop keeps.  Its bytes stand beside the cells: the journal has their digest. */
 typedef struct {
   const char *digest; /* SHA-256, hex */
   gint64 length;
   GBytes *bytes; /* borrowed */
 } TmBookContent;
+
+/* A version of the shop's template; its fields and statements are rows of their own, written with it. */
+typedef struct {
+  const char *by, *at;
+  const char *name, *address;
+  const char *accent; /* "#1a5f7a", or "" */
+  const char *hidden; /* words of the columns left out, a line each */
+  const char *logo;   /* digest of a file that the shop keeps, or "" */
+  const char *logo_media;
+} TmBookTemplate;
+
+typedef struct {
+  gint64 template; /* row of its template */
+  const char *name;
+  gboolean required;
+} TmBookTemplateField;
+
+/* One language of a statement. */
+typedef struct {
+  gint64 template;
+  guint statement; /* from 1, in the order printed */
+  TmStatementPlace place;
+  const char *language, *text;
+} TmBookTemplateText;
 
 typedef struct {
   const char *table;  /* also its word in the journal */
@@ -141,6 +171,8 @@ typedef struct {
 extern const char *const tm_book_unit_words[];
 
 const TmKindInfo *tm_kind_info (TmBookKind kind);
+/* Whether bytes stand beside the cells of a row. */
+gboolean tm_kind_has_bytes (TmBookKind kind);
 /* "reading 12", translated. */
 char *tm_kind_name (TmBookKind kind, const char *name) G_GNUC_WARN_UNUSED_RESULT;
 const TmField *tm_version_fields (guint *n);

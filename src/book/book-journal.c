@@ -164,7 +164,7 @@ tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *vers
   sqlite3_bind_int64 (statement, 1, seq);
   sqlite3_bind_int64 (statement, 2, job);
   tm_cells_bind (&book->cells, statement);
-  if (kind == TM_BOOK_CONTENT)
+  if (tm_kind_has_bytes (kind))
     bind_bytes (statement, (int)book->cells.n + 3, ((const TmBookContent *)row)->bytes);
   return tm_book_run (book, statement, error) ? seq : 0;
 }

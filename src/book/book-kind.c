@@ -28,12 +28,14 @@ static const char *const counts_words[] = { "", "combined", NULL };
 static const char *const drift_rule_words[] = { "", "ask", NULL };
 static const char *const reads_words[] = { "", "radius", NULL };
 static const char *const aim_words[] = { "", "proven", NULL };
+static const char *const statement_words[] = { "after cover", "before signatures", NULL };
 static const char *const line_kind_words[]
     = { "other", "feel", "temperature", "form", "setting", "people", NULL };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (tm_book_unit_words) == TM_N_UNITS + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (kind_words) == TM_N_KINDS + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (line_kind_words) == TM_N_LINE_KINDS + 1);
+G_STATIC_ASSERT (G_N_ELEMENTS (statement_words) == TM_N_STATEMENT_PLACES + 1);
 
 #define OTHER(type_, struct_, member_, column_)                                               \
   {                                                                                           \
@@ -388,6 +390,27 @@ static const TmField content_fields[] = {
   OTHER (WIDE, TmBookContent, length, "length"),
 };
 
+static const TmField template_fields[] = {
+  TEXT (TmBookTemplate, by, "changed_by"), TEXT (TmBookTemplate, at, "changed_at"),
+  TEXT (TmBookTemplate, name, "name"),     TEXT (TmBookTemplate, address, "address"),
+  TEXT (TmBookTemplate, accent, "accent"), TEXT (TmBookTemplate, hidden, "hidden"),
+  TEXT (TmBookTemplate, logo, "logo"),     TEXT (TmBookTemplate, logo_media, "logo_media"),
+};
+
+static const TmField template_field_fields[] = {
+  OTHER (WIDE, TmBookTemplateField, template, "template"),
+  TEXT (TmBookTemplateField, name, "name"),
+  OTHER (BOOL, TmBookTemplateField, required, "required"),
+};
+
+static const TmField template_text_fields[] = {
+  OTHER (WIDE, TmBookTemplateText, template, "template"),
+  OTHER (UINT, TmBookTemplateText, statement, "statement"),
+  WORD (TmBookTemplateText, place, "place", statement_words),
+  TEXT (TmBookTemplateText, language, "language"),
+  TEXT (TmBookTemplateText, text, "text"),
+};
+
 static const TmField event_fields[] = {
   TEXT (TmEvent, before_piece, "before_piece"),
   TEXT (TmEvent, kind, "kind"),
@@ -485,6 +508,13 @@ static const TmKindInfo kinds[TM_N_BOOK_KINDS] = {
   [TM_BOOK_CUT] = { "cut", N_ ("cut %s"), "id", FALSE, FIELDS (cut_fields), LIST (cuts) },
   [TM_BOOK_WITHDRAWAL] = { "withdrawal", N_ ("withdrawal of %s"), "id", FALSE, FIELDS (withdrawal_fields) },
   [TM_BOOK_CONTENT] = { "content", N_ ("kept file %s"), "digest", FALSE, FIELDS (content_fields) },
+  [TM_BOOK_SHOP_CONTENT] = { "shop_content", N_ ("kept file %s"), "digest", FALSE, FIELDS (content_fields) },
+  [TM_BOOK_TEMPLATE]
+  = { "template", N_ ("report template of %s"), "changed_at", FALSE, FIELDS (template_fields) },
+  [TM_BOOK_TEMPLATE_FIELD] = { "template_field", N_ ("field %s of the report template"), "name", FALSE,
+                               FIELDS (template_field_fields) },
+  [TM_BOOK_TEMPLATE_TEXT] = { "template_text", N_ ("statement %s of the report template"), "statement", FALSE,
+                              FIELDS (template_text_fields) },
   [TM_BOOK_EVENT] = { "event", N_ ("event %s"), "key", TRUE, FIELDS (event_fields), LIST (events) },
   [TM_BOOK_NONCONFORMANCE] = { "nonconformance", N_ ("nonconformance %s"), "number", TRUE,
                                FIELDS (nonconformance_fields), LIST (nonconformances) },
@@ -500,6 +530,12 @@ tm_kind_info (TmBookKind kind)
 {
   g_assert (kind < TM_N_BOOK_KINDS);
   return &kinds[kind];
+}
+
+gboolean
+tm_kind_has_bytes (TmBookKind kind)
+{
+  return kind == TM_BOOK_CONTENT || kind == TM_BOOK_SHOP_CONTENT;
 }
 
 char *

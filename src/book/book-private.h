@@ -115,6 +115,10 @@ gboolean tm_book_keep_drawing (TmBook *book, gint64 number, const TmDrawing *dra
 /* The bytes of all drawings of @job; one whose bytes are gone is left without. */
 gboolean tm_book_load_drawings (TmBook *book, gint64 number, TmJob *job, GError **error);
 
+/* Inside a transaction: keeps the shop's logo, unless it is there. */
+gboolean tm_book_keep_logo (TmBook *book, const char *digest, GBytes *logo, GError **error);
+GBytes *tm_book_read_logo (TmBook *book, const char *digest, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* --- book-place.c */
 
 /* Whether @magic, as statfs() gives it, is a file system on which the write-ahead log's shared

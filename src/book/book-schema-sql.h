@@ -79,3 +79,32 @@
   " reason TEXT NOT NULL, extra TEXT NOT NULL, UNIQUE (job, target, id)) STRICT;\n" GROWS (          \
       "withdrawal", BY_SEQ ("withdrawal") " OR EXISTS (SELECT 1 FROM withdrawal WHERE job = new.job" \
                                           " AND target = new.target AND id = new.id)")
+
+/* What belongs to the whole shop: its job is 0.  Each of its @columns_ begins with a comma. */
+#define SHOP_OF(table_, columns_, same_)                                                            \
+  "CREATE TABLE " table_ " (seq INTEGER PRIMARY KEY REFERENCES journal (seq) DEFERRABLE INITIALLY " \
+  "DEFERRED, job INTEGER NOT NULL CHECK (job = 0)" columns_                                         \
+  ") STRICT;\n" GROWS (table_, BY_SEQ (table_) same_)
+
+/* The bytes of the shop's own files, each once. */
+#define SHOP_CONTENT                                                                                      \
+  SHOP_OF ("shop_content", ", digest TEXT NOT NULL UNIQUE, length INTEGER NOT NULL, bytes BLOB NOT NULL", \
+           " OR EXISTS (SELECT 1 FROM shop_content WHERE digest = new.digest)")
+
+/* Belongs to a version of the template. */
+#define OF_TEMPLATE ", template INTEGER NOT NULL REFERENCES template (seq) DEFERRABLE INITIALLY DEFERRED"
+
+/* The shop's report template: each row is a version, the newest holds; the rows of its fields and statements
+ * are written with it. */
+#define TEMPLATE                                                                                             \
+  SHOP_OF ("template",                                                                                       \
+           ", changed_by TEXT NOT NULL, changed_at TEXT NOT NULL, name TEXT NOT NULL, address TEXT NOT NULL" \
+           ", accent TEXT NOT NULL, hidden TEXT NOT NULL, logo TEXT NOT NULL, logo_media TEXT NOT NULL",     \
+           "")                                                                                               \
+  SHOP_OF ("template_field",                                                                                 \
+           OF_TEMPLATE ", name TEXT NOT NULL, required INTEGER NOT NULL CHECK (required IN (0, 1))", "")     \
+  "CREATE INDEX template_field_of ON template_field (template);\n" SHOP_OF (                                 \
+      "template_text",                                                                                       \
+      OF_TEMPLATE ", statement INTEGER NOT NULL, place TEXT NOT NULL, language TEXT NOT NULL"                \
+                  ", text TEXT NOT NULL",                                                                    \
+      "") "CREATE INDEX template_text_of ON template_text (template);\n"

@@ -232,8 +232,13 @@ static const char version_5[] =
                 " y_count INTEGER, y_form TEXT, to_x_count INTEGER, to_x_form TEXT, to_y_count INTEGER,"
                 " to_y_form TEXT, extra TEXT NOT NULL")
     CONTENT;
+
+/* What belongs to the whole shop: the template of its reports. */
+static const char version_6[] =
+    SHOP_CONTENT
+    TEMPLATE;
 /* clang-format on */
 
-static const char *const steps[] = { version_1, version_2, version_3, version_4, version_5 };
+static const char *const steps[] = { version_1, version_2, version_3, version_4, version_5, version_6 };
 
 const TmSchema tm_schema = { steps, G_N_ELEMENTS (steps), tm_schema_tables };

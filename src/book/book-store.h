@@ -11,6 +11,7 @@
 
 #include "core-model.h"
 #include "core-recorder.h"
+#include "core-template.h"
 
 G_BEGIN_DECLS
 
@@ -137,6 +138,14 @@ char *tm_book_keep_content (TmBook *book, const char *job_id, GBytes *bytes,
  * of a job file, which carries the digests of signed reports but not their bytes). */
 GBytes *tm_book_read_content (TmBook *book, const char *job_id, const char *digest,
                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The template of the shop's reports, the newest version; an empty one where there is none. */
+TmTemplate *tm_book_template (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Makes @template the one that holds, as a new version that says who and when (UTC), unless it is the same;
+ * NULL or an empty one takes it away.  Every version stays.  REFUSED, with what is wrong, for one that
+ * tm_template_check() finds wrong. */
+gboolean tm_book_save_template (TmBook *book, const TmTemplate *template, const char *by, const char *at,
+                                GError **error);
 
 /* A recorder that writes to @book under @job_id; both must outlive it.  @job_id is borrowed. */
 TmRecorder tm_book_recorder (TmBook *book, const char *job_id);

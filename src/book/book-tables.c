@@ -121,6 +121,8 @@ const char tm_schema_tables[] =
     TEXT ("drawing") TEXT ("feature") MAYBE ("place") NUMBER ("x") NUMBER ("y") NUMBER ("to_x")
     NUMBER ("to_y") TEXT ("extra"))
   CONTENT
+  SHOP_CONTENT
+  TEMPLATE
   "CREATE INDEX reading_method ON reading (method, taken_at);\n"
   "CREATE INDEX reading_spot ON reading (job, piece, feature);\n"
   "CREATE INDEX cut_tool ON cut (tool, job);\n";

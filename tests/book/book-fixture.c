@@ -5,6 +5,8 @@
 #include <gio/gio.h>
 #include <glib/gstdio.h>
 
+#include "support-template.h"
+
 void
 place_set_up (Place *place, gconstpointer data)
 {
@@ -791,6 +793,18 @@ put_job (const char *path, const TmJob *job)
   tm_book_add_job (book, job, NULL, NULL, &added, &error);
   g_assert_no_error (error);
   g_assert_true (added);
+}
+
+void
+put_template (const char *path)
+{
+  GError *error = NULL;
+  g_autoptr (TmBook) book = tm_book_open (path, TM_BOOK_OPEN_NORMAL, &error);
+  g_autoptr (TmTemplate) template = tm_test_template ();
+
+  g_assert_no_error (error);
+  tm_book_save_template (book, template, "RW", "2026-05-04T09:12:33Z", &error);
+  g_assert_no_error (error);
 }
 
 TmJob *

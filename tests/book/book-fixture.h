@@ -56,6 +56,9 @@ void assert_clean (const char *path);
 /* Opens and adds; fails the test on an error. */
 void put_job (const char *path, const TmJob *job);
 
+/* Opens and saves the template of support-template.h. */
+void put_template (const char *path);
+
 TmJob *take_job (const char *path, const char *id);
 
 /* Runs SQL on the file behind the book's back, foreign keys and triggers as SQLite has them. */

@@ -8,6 +8,7 @@
 #include "book-fixture.h"
 #include "book-private.h"
 #include "fault-vfs.h"
+#include "support-template.h"
 
 #include <errno.h>
 #include <glib/gstdio.h>
@@ -78,6 +79,14 @@ work_save (TmBook *book, Place *place, GError **error)
 
   job->customer = "Other Works";
   return tm_book_save_definitions (book, job, "", "", error);
+}
+
+static gboolean
+work_template (TmBook *book, Place *place, GError **error)
+{
+  g_autoptr (TmTemplate) template = tm_test_template ();
+
+  return tm_book_save_template (book, template, "RW", "2026-05-04T09:12:33Z", error);
 }
 
 static gboolean
@@ -626,6 +635,7 @@ add_runs (void)
     { "trial", work_trial, 1 },
     { "withdraw-trial", work_withdraw_trial, 1 },
     { "save", work_save, 3 },
+    { "template", work_template, 1 },
     { "checkpoint", work_checkpoint, 1 },
     { "backup", work_backup, 11 },
   };

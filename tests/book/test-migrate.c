@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Migrations: books that the program wrote as versions 1 to 4, and the mechanism held to its word with steps
+ * Migrations: books that the program wrote as versions 1 to 5, and the mechanism held to its word with steps
  * that only this test knows.
  */
 
@@ -12,20 +12,23 @@
 #define VERSION_2_ID "5f6c2f0e-0000-4000-8000-000000000002"
 #define VERSION_3_ID "5f6c2f0e-0000-4000-8000-000000000003"
 #define VERSION_4_ID "5f6c2f0e-0000-4000-8000-000000000005"
+#define VERSION_5_ID "5f6c2f0e-0000-4000-8000-000000000006"
 /* The heads of those books as the program of that version told them. */
 #define VERSION_1_HEAD "190c7d4b24bfba2c1e9d17b00c51865e54ed46a4c6b78999a073ff663cd30138"
 #define VERSION_2_HEAD "8d1966b28692b9a1bc309c07b8f442049c106ee93b50f107015b744f9a32f170"
 #define VERSION_3_HEAD "682207172aab3f34de2cb2daa60f1558be0772e1bc5f125a9d36fd294a28a0f3"
 #define VERSION_4_HEAD "d964656d7b522f614e89dd79ee20e4d8b6f1a32f0b11de9ce28d13d4c3e3bedd"
+#define VERSION_5_HEAD "e663764ce1806aaaee3bcf229dcbef2da2cc0fee2cf2e2de3f92b0ff083f19b0"
 
 /* All steps that there are. */
-#define BEFORE \
-  tm_schema.steps[0], tm_schema.steps[1], tm_schema.steps[2], tm_schema.steps[3], tm_schema.steps[4]
+#define BEFORE                                                                                        \
+  tm_schema.steps[0], tm_schema.steps[1], tm_schema.steps[2], tm_schema.steps[3], tm_schema.steps[4], \
+      tm_schema.steps[5]
 
-static const char step_6[]
+static const char step_7[]
     = "CREATE TABLE humidity (seq INTEGER PRIMARY KEY REFERENCES journal (seq), percent"
       " INTEGER NOT NULL) STRICT; ALTER TABLE cut ADD COLUMN coolant TEXT NOT NULL DEFAULT '';";
-static const char step_7[] = "CREATE INDEX humidity_percent ON humidity (percent);";
+static const char step_8[] = "CREATE INDEX humidity_percent ON humidity (percent);";
 static const char step_wrong[] = "CREATE TABLE half (x); CREATE TABLE half (x);";
 
 static sqlite3 *
@@ -291,6 +294,7 @@ test_one_behaviour (Place *place, gconstpointer data)
   g_autofree char *refusals = NULL;
 
   put_job (place->path, job);
+  put_template (place->path);
   head = read_head (place->path);
   refusals = describe_refusals (place->path);
   for (guint version = 0; version < tm_schema.n_steps; version++)
@@ -301,6 +305,7 @@ test_one_behaviour (Place *place, gconstpointer data)
       g_autoptr (TmJob) back = NULL;
 
       put_job (path, job);
+      put_template (path);
       back = take_job (path, ID);
       assert_same_job (job, back);
       other_head = read_head (path);
@@ -576,13 +581,73 @@ test_version_4_goes_on (Place *place, gconstpointer data)
   assert_clean (place->path);
 }
 
+/* --- version 5 */
+
+/* The program of before knew nothing of a template; what it kept of a signed report is there. */
+static void
+test_version_5 (Place *place, gconstpointer data)
+{
+  g_autofree char *head = NULL;
+  g_autoptr (TmTemplate) template = NULL;
+  g_autoptr (GBytes) pages = NULL;
+  GError *error = NULL;
+  TmBook *book;
+
+  make_version (place->path, 5);
+  head = read_head (place->path);
+  g_assert_cmpstr (head, ==, VERSION_5_HEAD);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps);
+  assert_clean (place->path);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  template = tm_book_template (book, &error);
+  g_assert_no_error (error);
+  g_assert_true (tm_template_is_empty (template));
+  pages = tm_book_read_content (book, VERSION_5_ID,
+                                "2d36548b5c72f50aa2f81e28127b3ecd6698a1f241d94cf928e123f40173e3eb", &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (g_bytes_get_size (pages), ==, 25);
+  tm_book_close (book);
+}
+
+static void
+test_version_5_same_job (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) expected = make_rich_job (VERSION_5_ID);
+  g_autoptr (TmJob) job = NULL;
+
+  expected->customer = "Other Works";
+  tm_job_remove_drawing (expected, g_ptr_array_index (expected->drawings, 1));
+  ((TmNonconformance *)g_ptr_array_index (expected->nonconformances, 0))->rework_by = "RW";
+  g_assert_cmpint (tm_job_add_reading (expected, make_reading (expected, "", "003", "0.9844")), ==,
+                   TM_ADD_OK);
+  make_version (place->path, 5);
+  job = take_job (place->path, VERSION_5_ID);
+  assert_same_job (job, expected);
+}
+
+/* A template goes into it and comes back, with the job untouched. */
+static void
+test_version_5_goes_on (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) before = NULL;
+  g_autoptr (TmJob) after = NULL;
+
+  make_version (place->path, 5);
+  before = take_job (place->path, VERSION_5_ID);
+  put_template (place->path);
+  assert_clean (place->path);
+  after = take_job (place->path, VERSION_5_ID);
+  assert_same_job (before, after);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM template"), ==, 1);
+}
+
 /* --- steps of this test's own */
 
 /* By two steps in one go, with what was recorded unchanged. */
 static void
 test_older (Place *place, gconstpointer data)
 {
-  const char *steps[] = { BEFORE, step_6, step_7 };
+  const char *steps[] = { BEFORE, step_7, step_8 };
   GError *error = NULL;
   gint64 facts;
 
@@ -607,7 +672,7 @@ test_same_either_way (Place *place, gconstpointer data)
   g_autofree char *fresh = g_build_filename (place->folder, "fresh", NULL);
   g_autofree char *found = NULL;
   g_autofree char *wanted = NULL;
-  const char *steps[] = { BEFORE, step_6, step_7 };
+  const char *steps[] = { BEFORE, step_7, step_8 };
 
   fill (place->path);
   g_assert_true (migrate (place->path, steps, G_N_ELEMENTS (steps), TRUE, NULL));
@@ -620,7 +685,7 @@ test_same_either_way (Place *place, gconstpointer data)
 static void
 test_step_that_fails (Place *place, gconstpointer data)
 {
-  const char *steps[] = { BEFORE, step_6, step_wrong };
+  const char *steps[] = { BEFORE, step_7, step_wrong };
   GError *error = NULL;
   g_autoptr (TmJob) job = make_rich_job (ID);
   g_autoptr (TmJob) back = NULL;
@@ -657,7 +722,7 @@ test_newer (Place *place, gconstpointer data)
 static void
 test_older_without_leave_to_write (Place *place, gconstpointer data)
 {
-  const char *steps[] = { BEFORE, step_6 };
+  const char *steps[] = { BEFORE, step_7 };
   GError *error = NULL;
 
   fill (place->path);
@@ -738,6 +803,9 @@ main (int argc, char **argv)
   ADD ("version-4", test_version_4);
   ADD ("version-4-same-job", test_version_4_same_job);
   ADD ("version-4-goes-on", test_version_4_goes_on);
+  ADD ("version-5", test_version_5);
+  ADD ("version-5-same-job", test_version_5_same_job);
+  ADD ("version-5-goes-on", test_version_5_goes_on);
   ADD ("older", test_older);
   ADD ("same-either-way", test_same_either_way);
   ADD ("step-that-fails", test_step_that_fails);

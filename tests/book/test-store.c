@@ -212,7 +212,7 @@ test_set_up (Place *place, gconstpointer data)
       g_assert_cmpint (number, ==, i == 0 ? 2 : 1); /* FULL; on */
     }
   g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, 0x544d626b);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 5);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 6);
   g_assert_true (tm_book_add_job (book, job, NULL, NULL, NULL, &error));
   g_assert_true (tm_book_checkpoint (book, &error));
   g_assert_no_error (error);
