@@ -40,7 +40,7 @@ allowed_outside () {
   libc='(assert|ctype|errno|fcntl|float|inttypes|langinfo|limits|locale|math|signal|stdbool|stddef|stdint|stdio|stdlib|string|time|unistd|sys/[a-z]+|linux/magic)\.h'
   case $1 in
     core) echo '(glib\.h|glib/gi18n-lib\.h|gsl/.*|float\.h|math\.h|string\.h|stdint\.h|limits\.h)' ;;
-    plot) echo "(glib\\.h|glib/.*|cairo.*|pango/.*|float\\.h|math\\.h|string\\.h)" ;;
+    plot) echo "(glib\\.h|glib/.*|gio/.*|cairo.*|pango/.*|gdk-pixbuf/.*|librsvg/.*|poppler\\.h|$libc)" ;;
     book) echo "(glib\\.h|glib/.*|sqlite3\\.h|sodium\\.h|$libc)" ;;
     exchange) echo "(glib\\.h|glib/.*|yajl/.*|libxml/.*|sodium\\.h|$libc)" ;;
     report) echo "(glib\\.h|glib/.*|gio/.*|cairo.*|pango/.*|xlsxwriter\\.h|$libc)" ;;
@@ -63,7 +63,7 @@ forbidden_symbols () {
   clock='g_get_real_time|g_get_monotonic_time|g_date_time_new_now|gettimeofday|clock_gettime|^time$'
   case $1 in
     core | bench) echo "^($screen|cairo_|pango_|sqlite3_|yajl_|lxw_|workbook_|xml|$files|$clock|rand$|srand|setlocale|localeconv)" ;;
-    plot) echo "^($screen|sqlite3_|yajl_|workbook_|xml[A-Z]|$clock|rand$|setlocale)" ;;
+    plot) echo "^(gtk_|gdk_([^p]|p[^i])|gsk_|adw_|sqlite3_|yajl_|workbook_|xml[A-Z]|$clock|rand$|setlocale)" ;;
     book) echo "^($screen|cairo_|yajl_|workbook_|xml[A-Z])" ;;
     exchange) echo "^($screen|cairo_|sqlite3_|workbook_)" ;;
     report) echo "^($screen|sqlite3_|yajl_|xml[A-Z])" ;;
