@@ -106,6 +106,17 @@ tm_book_keep_content (TmBook *book, const char *job_id, GBytes *bytes, GError **
   return keep_bytes (book, job_id, bytes, error);
 }
 
+gboolean
+tm_book_keeps_content (TmBook *book, const char *job_id, const char *digest, gboolean *kept, GError **error)
+{
+  gint64 number;
+
+  g_return_val_if_fail (book != NULL && job_id != NULL && digest != NULL && kept != NULL, FALSE);
+
+  number = tm_book_job_number (book, job_id, error);
+  return number > 0 && has_content (book, number, digest, kept, error);
+}
+
 static GBytes *
 read_content (TmBook *book, gint64 number, const char *digest, GError **error)
 {
@@ -127,15 +138,31 @@ read_content (TmBook *book, gint64 number, const char *digest, GError **error)
   return bytes;
 }
 
+/* What leaves the book is what was put in. */
+static gboolean
+check_digest (TmBook *book, GBytes *bytes, const char *digest, GError **error)
+{
+  g_autofree char *found = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, bytes);
+
+  if (g_str_equal (found, digest))
+    return TRUE;
+  g_set_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_DAMAGED,
+               _ ("“%s”: the file kept under the SHA-256 %s was changed; look for it in a backup"),
+               book->path, digest);
+  return FALSE;
+}
+
 GBytes *
 tm_book_read_content (TmBook *book, const char *job_id, const char *digest, GError **error)
 {
+  g_autoptr (GBytes) bytes = NULL;
   gint64 number;
 
   g_return_val_if_fail (book != NULL && job_id != NULL && digest != NULL, NULL);
 
   number = tm_book_job_number (book, job_id, error);
-  return number > 0 ? read_content (book, number, digest, error) : NULL;
+  bytes = number > 0 ? read_content (book, number, digest, error) : NULL;
+  return bytes != NULL && check_digest (book, bytes, digest, error) ? g_steal_pointer (&bytes) : NULL;
 }
 
 gboolean

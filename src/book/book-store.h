@@ -134,7 +134,7 @@ GPtrArray *tm_book_tool_jobs (TmBook *book, const char *name, const char *except
 #define TM_BOOK_CONTENT_MAX (64u * 1048576u)
 char *tm_book_keep_content (TmBook *book, const char *job_id, GBytes *bytes,
                             GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* What the job keeps under @digest, byte for byte; NO_SUCH_FILE when it keeps no such file (the job came out
+/* What the job keeps under @digest, byte for byte; DAMAGED when it is not what was put in, NO_SUCH_FILE when it keeps no such file (the job came out
  * of a job file, which carries the digests of signed reports but not their bytes). */
 GBytes *tm_book_read_content (TmBook *book, const char *job_id, const char *digest,
                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -146,6 +146,24 @@ TmTemplate *tm_book_template (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_R
  * tm_template_check() finds wrong. */
 gboolean tm_book_save_template (TmBook *book, const TmTemplate *template, const char *by, const char *at,
                                 GError **error);
+
+/* Whether the job keeps bytes of that SHA-256, into @kept. */
+gboolean tm_book_keeps_content (TmBook *book, const char *job_id, const char *digest, gboolean *kept,
+                                GError **error);
+
+/* The number of the newest fact of the book, into @mark; and whether there is a newer one of the job since
+ * then, kept files left out, into @changed. */
+gboolean tm_book_mark (TmBook *book, gint64 *mark, GError **error);
+gboolean tm_book_changed_since (TmBook *book, const char *job_id, gint64 mark, gboolean *changed,
+                                GError **error);
+
+/* The jobs but @except_job (NULL: of all) whose report identifier, as it is now, is @identifier, spaces
+ * around it and case apart: TmBookEntry array, the counts left at 0; none for an empty identifier. */
+GPtrArray *tm_book_find_report (TmBook *book, const char *identifier, const char *except_job,
+                                GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The ids of the jobs that were signed (char *), the one that was signed last first. */
+GPtrArray *tm_book_signed_jobs (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* A recorder that writes to @book under @job_id; both must outlive it.  @job_id is borrowed. */
 TmRecorder tm_book_recorder (TmBook *book, const char *job_id);

@@ -146,6 +146,121 @@ test_tampering (Place *place, gconstpointer data)
     }
 }
 
+static void
+record (TmBook *book, const char *id)
+{
+  g_autoptr (TmJob) job = make_bench_job (ID, 1);
+  g_autoptr (TmReading) reading = make_reading (job, id, "001", "25.010");
+  GError *error = NULL;
+
+  tm_book_record_reading (book, ID, reading, &error);
+  g_assert_no_error (error);
+}
+
+/* What is signed is held against what the book had when it was read. */
+static void
+test_changed_since (Place *place, gconstpointer data)
+{
+  g_autoptr (TmBook) book = open_with_job (place);
+  g_autoptr (TmJob) other = make_bench_job ("5f6c2f0e-0000-4000-8000-000000000022", 1);
+  g_autoptr (GBytes) bytes = g_bytes_new_static ("abc", 3);
+  g_autofree char *digest = NULL;
+  gboolean changed = TRUE, kept = TRUE;
+  gint64 mark = 0;
+  GError *error = NULL;
+
+  g_assert_true (tm_book_keeps_content (book, ID, "ab", &kept, &error));
+  g_assert_false (kept);
+  g_assert_true (tm_book_mark (book, &mark, &error));
+  digest = tm_book_keep_content (book, ID, bytes, &error);
+  g_assert_true (tm_book_keeps_content (book, ID, digest, &kept, &error));
+  g_assert_true (kept);
+  put_job (place->path, other);
+  g_assert_true (tm_book_changed_since (book, ID, mark, &changed, &error));
+  g_assert_false (changed);
+  record (book, "1");
+  g_assert_true (tm_book_changed_since (book, ID, mark, &changed, &error));
+  g_assert_true (changed);
+  g_assert_false (tm_book_changed_since (book, "no such job", mark, &changed, &error));
+  g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NO_SUCH_JOB);
+  g_clear_error (&error);
+}
+
+static void
+test_not_handed_out (Place *place, gconstpointer data)
+{
+  g_autoptr (TmBook) book = open_with_job (place);
+  g_autoptr (GBytes) bytes = g_bytes_new_static ("abc", 3);
+  g_autofree char *digest = tm_book_keep_content (book, ID, bytes, NULL);
+  GError *error = NULL;
+
+  tamper (place->path, OPEN_TABLE ("content") "UPDATE content SET bytes = X'616264'");
+  g_assert_null (tm_book_read_content (book, ID, digest, &error));
+  g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_DAMAGED);
+  g_clear_error (&error);
+}
+
+static guint
+count_reports (TmBook *book, const char *identifier, const char *except)
+{
+  GError *error = NULL;
+  g_autoptr (GPtrArray) found = tm_book_find_report (book, identifier, except, &error);
+
+  g_assert_no_error (error);
+  return found->len;
+}
+
+/* The identifier as it is now counts, not one that was given up. */
+static void
+test_find_report (Place *place, gconstpointer data)
+{
+  g_autoptr (TmBook) book = open_with_job (place);
+  g_autoptr (TmJob) job = make_bench_job ("5f6c2f0e-0000-4000-8000-000000000022", 1);
+  g_autoptr (GPtrArray) found = NULL;
+  GError *error = NULL;
+
+  job->report_identifier = " FA-7";
+  g_assert_true (tm_book_add_job (book, job, NULL, NULL, NULL, &error));
+  g_assert_cmpuint (count_reports (book, "", NULL), ==, 0);
+  g_assert_cmpuint (count_reports (book, "FA-70", ID), ==, 0);
+  g_assert_cmpuint (count_reports (book, "FA-7", job->id), ==, 0);
+  found = tm_book_find_report (book, "fa-7 ", ID, &error);
+  g_assert_cmpuint (found->len, ==, 1);
+  g_assert_cmpstr (((const TmBookEntry *)g_ptr_array_index (found, 0))->id, ==, job->id);
+  job->report_identifier = "FA-8";
+  g_assert_true (tm_book_save_definitions (book, job, "AB", "2026-05-04T09:12:33Z", &error));
+  g_assert_cmpuint (count_reports (book, "FA-7", ID), ==, 0);
+  g_assert_cmpuint (count_reports (book, "FA-8", ID), ==, 1);
+}
+
+/* A signature is never taken out nor edited; the list names those who have one. */
+static void
+test_signed_jobs (Place *place, gconstpointer data)
+{
+  g_autoptr (TmBook) book = open_with_job (place);
+  g_autoptr (TmJob) job = make_bench_job (ID, 1);
+  g_autoptr (GPtrArray) before = NULL, after = NULL;
+  TmSignature *signature = tm_signature_new ();
+  GError *error = NULL;
+
+  before = tm_book_signed_jobs (book, &error);
+  g_assert_cmpuint (before->len, ==, 0);
+  signature->by = "AB";
+  signature->digest = "00";
+  tm_job_add_signature (job, signature);
+  g_assert_true (tm_book_save_definitions (book, job, "AB", "2026-05-04T09:12:33Z", &error));
+  after = tm_book_signed_jobs (book, &error);
+  g_assert_cmpuint (after->len, ==, 1);
+  g_assert_cmpstr (g_ptr_array_index (after, 0), ==, ID);
+  signature->pages = "11";
+  g_assert_false (tm_book_save_definitions (book, job, "AB", "2026-05-04T09:12:34Z", &error));
+  g_clear_error (&error);
+  g_ptr_array_set_size (job->signatures, 0);
+  g_assert_false (tm_book_save_definitions (book, job, "AB", "2026-05-04T09:12:34Z", &error));
+  g_clear_error (&error);
+  assert_clean (place->path);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -158,5 +273,9 @@ main (int argc, char **argv)
   ADD ("refused", test_refused);
   ADD ("drawing-without-bytes", test_drawing_without_bytes);
   ADD ("tampering", test_tampering);
+  ADD ("not-handed-out", test_not_handed_out);
+  ADD ("changed-since", test_changed_since);
+  ADD ("find-report", test_find_report);
+  ADD ("signed-jobs", test_signed_jobs);
   return g_test_run ();
 }
