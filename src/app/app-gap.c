@@ -112,6 +112,14 @@ tm_gap_go (TmWindow *window, const TmGap *gap)
     case TM_GAP_REWORK_OPEN:
       show_bench (window, gap, "bench.nonconformance");
       break;
+    case TM_GAP_SAME_IDENTIFIER:
+      tm_job_page_focus_fact (show_job_page (window), "report_identifier");
+      break;
+    case TM_GAP_UNSIGNED:
+    case TM_GAP_SUPERSEDED:
+      tm_window_show_page (window, "report");
+      gtk_widget_activate_action (gtk_stack_get_visible_child (window->pages), "report.sign", NULL);
+      break;
     case TM_GAP_NOT_MEASURED:
     case TM_GAP_STATION_MISSING:
     case TM_GAP_TOO_CLOSE:

@@ -3,6 +3,7 @@
 #include "report-content.h"
 
 #include "report-gaps.h"
+#include "report-signed.h"
 
 static void
 free_line_cb (gpointer data)
@@ -157,6 +158,7 @@ tm_report_content_new (const TmJob *job)
   add_referred (content);
   add_gauges (content);
   tm_report_find_gaps (content);
+  tm_report_find_signed_gaps (content);
   return content;
 }
 
@@ -169,5 +171,7 @@ tm_report_content_free (TmReportContent *content)
   g_ptr_array_unref (content->gaps);
   g_ptr_array_unref (content->gauges);
   g_ptr_array_unref (content->referred);
+  g_free (content->digest);
+  g_free (content->namesake);
   g_free (content);
 }

@@ -36,6 +36,9 @@ typedef enum {
   TM_GAP_NO_TOOLING,       /* a pass/fail result without gauge or tooling */
   TM_GAP_NO_DISPOSITION,   /* a nonconformance without disposition: see `field` */
   TM_GAP_REWORK_OPEN,      /* a rework or repair was decided and is not done: see `field` */
+  TM_GAP_SAME_IDENTIFIER,  /* another job has the same report identifier: see `field` */
+  TM_GAP_UNSIGNED,         /* nobody has signed */
+  TM_GAP_SUPERSEDED,       /* signed, and the record has changed since: see `signature` */
   TM_N_GAPS
 } TmGapKind;
 
@@ -46,8 +49,9 @@ typedef struct {
   guint place;              /* or 0 */
   const char *station;      /* or "" */
   const char *field; /* the fact's, gauge's, method's, supply's or sub-part's name, the nonconformance's
-                      * number; "cut", "rework": that was done since; or "" */
+                      * number, the other job's name; "cut", "rework": that was done since; or "" */
   guint row;         /* of a supply or a sub-part, in the job's list */
+  const TmSignature *signature; /* or NULL */
 } TmGap;
 
 /* One line of the characteristics table. */
@@ -69,11 +73,19 @@ typedef struct {
   GPtrArray *gaps;     /* TmGap */
   GPtrArray *gauges;   /* const TmGauge *: used by any reading or pin trial */
   guint n_in, n_out, n_too_close, n_not_measured;
+  char *digest;   /* of the record as it is now; NULL: not known, so no signature is called superseded */
+  char *namesake; /* another job with the same report identifier; NULL: none is known */
 } TmReportContent;
 
 TmReportContent *tm_report_content_new (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
 void tm_report_content_free (TmReportContent *content);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmReportContent, tm_report_content_free)
+
+/* What a job does not know of itself.  The digest is that of its canonical file without signatures: each
+ * signature holds or is superseded by it; NULL: not known.  @job is the name of another job in the book
+ * with the same report identifier; NULL: there is none.  Each puts its gaps after the others. */
+void tm_report_content_set_digest (TmReportContent *content, const char *digest);
+void tm_report_content_set_namesake (TmReportContent *content, const char *job);
 
 /* The gap in one translated line: the thing, the place, the mend. */
 char *tm_gap_describe (const TmGap *gap) G_GNUC_WARN_UNUSED_RESULT;

@@ -62,6 +62,19 @@ describe_report_gap (const TmGap *gap)
                           gap->field);
 }
 
+/* Of the report as a whole. */
+static char *
+describe_signed_gap (const TmGap *gap)
+{
+  if (gap->kind == TM_GAP_SAME_IDENTIFIER)
+    return g_strdup_printf (_ ("Job %s has the same report identifier: give this report one of its own."),
+                            gap->field);
+  if (gap->kind == TM_GAP_UNSIGNED)
+    return g_strdup (_ ("The report is not signed: sign it."));
+  return g_strdup_printf (_ ("The record has changed since %s signed the report on %.10s: sign it again."),
+                          gap->signature->by, gap->signature->at);
+}
+
 static char *
 describe_gauge_gap (const TmGap *gap, const char *feature)
 {
@@ -163,6 +176,10 @@ tm_gap_describe (const TmGap *gap)
     case TM_GAP_NO_SUB_PARTS:
     case TM_GAP_SUB_PART_REPORT:
       return describe_report_gap (gap);
+    case TM_GAP_SAME_IDENTIFIER:
+    case TM_GAP_UNSIGNED:
+    case TM_GAP_SUPERSEDED:
+      return describe_signed_gap (gap);
     case TM_GAP_GAUGE_UNKNOWN:
     case TM_GAP_GAUGE_OVERDUE:
       return describe_gauge_gap (gap, feature);

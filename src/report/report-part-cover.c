@@ -7,6 +7,7 @@
 
 #include "report-facts.h"
 #include "report-part.h"
+#include "report-signed.h"
 
 #define MOST_GAPS 40 /* told one by one */
 #define UNKNOWN   "–"
@@ -178,10 +179,21 @@ add_nonconformances (TmParts *parts)
     }
 }
 
+/* -------- An earlier report -------- */
+
+static char *
+say_superseded (gconstpointer data)
+{
+  const TmParts *parts = data;
+
+  return tm_report_say_superseded (parts->content, parts->form->dates);
+}
+
 void
 tm_part_cover (TmParts *parts)
 {
   add_part (parts);
+  tm_part_say (parts, say_superseded, parts, FALSE);
   add_result (parts);
   add_gaps (parts);
   add_nonconformances (parts);

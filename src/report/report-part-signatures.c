@@ -1,29 +1,46 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * report-part-signatures: who signed, and lines to sign on.
+ * report-part-signatures: who signed, and lines for those who have not.
  */
 
 #include <glib/gi18n-lib.h>
 
 #include "report-part.h"
+#include "report-signed.h"
+
+typedef struct {
+  const TmReportContent *content;
+  const TmSignature *signature;
+} Signed;
 
 static char *
-say_digest (gconstpointer digest)
+say_signature (gconstpointer data)
 {
-  return g_strdup_printf (_ ("signed over %.16s…"), (const char *)digest);
+  const Signed *is = data;
+
+  return tm_report_say_signature (is->content, is->signature);
 }
 
 static void
 add_signature (TmParts *parts, const TmSignature *signature)
 {
-  const TmPerson *person = tm_job_find_person (parts->job, signature->by);
+  const Signed is = { parts->content, signature };
   g_autofree char *time = tm_report_time (parts->form->dates, signature->at);
-  g_autofree char *digest = tm_part_both (parts, say_digest, signature->digest);
+  g_autofree char *said = tm_part_both (parts, say_signature, &is);
 
-  tm_report_add_cell (parts->document, signature->role);
-  tm_report_add_cell (parts->document, person != NULL ? person->name : signature->by);
+  if (g_strv_contains (tm_report_roles (), signature->role))
+    tm_part_word_cell (parts, NULL, signature->role);
+  else
+    tm_report_add_cell (parts->document, signature->role);
+  tm_report_add_cell (parts->document, tm_report_signer (parts->job, signature));
   tm_report_add_cell (parts->document, time);
-  tm_report_add_cell (parts->document, digest);
+  tm_report_add_cell (parts->document, said);
+}
+
+static char *
+say_gaps (gconstpointer content)
+{
+  return tm_report_say_signed_with_gaps (content);
 }
 
 static void
@@ -40,19 +57,38 @@ add_signed (TmParts *parts)
   tm_part_table (parts, columns, G_N_ELEMENTS (columns));
   for (guint i = 0; i < signatures->len; i++)
     add_signature (parts, g_ptr_array_index (signatures, i));
+  tm_part_say (parts, say_gaps, parts->content, FALSE);
+}
+
+static gboolean
+is_open (const TmParts *parts, const char *role)
+{
+  return !tm_report_role_is_signed (parts->content, role);
+}
+
+static guint
+count_open (const TmParts *parts)
+{
+  guint n = 0;
+
+  for (const char *const *role = tm_report_roles (); *role != NULL; role++)
+    n += is_open (parts, *role);
+  return n;
 }
 
 void
 tm_part_signatures (TmParts *parts)
 {
-  static const char *const roles[] = { N_ ("Measured by"), N_ ("Reviewed by"), N_ ("Customer's approval") };
-
   tm_part_section (parts, N_ ("Signatures"), "signatures", FALSE);
   add_signed (parts);
+  if (count_open (parts) == 0)
+    return;
   tm_report_begin_signatures (parts->document, 3);
-  for (gsize i = 0; i < G_N_ELEMENTS (roles); i++)
+  for (const char *const *role = tm_report_roles (); *role != NULL; role++)
     {
-      tm_report_add_signature (parts->document, tm_part_label (parts, NULL, roles[i]), "");
+      if (!is_open (parts, *role))
+        continue;
+      tm_report_add_signature (parts->document, tm_part_label (parts, NULL, *role), "");
       tm_report_add_signature (parts->document, tm_part_label (parts, NULL, N_ ("Date")), "");
       tm_report_add_signature (parts->document, tm_part_label (parts, NULL, N_ ("Signature")), "");
     }

@@ -7,6 +7,7 @@
 
 #include "report-facts.h"
 #include "report-sheets.h"
+#include "report-signed.h"
 #include "report-words.h"
 
 #define N_COLUMNS 6
@@ -145,30 +146,54 @@ write_nonconformances (TmSheet *sheet)
 }
 
 static void
-write_signatures (TmSheet *sheet)
+write_signature (TmSheet *sheet, const TmSignature *signature)
 {
-  const TmJob *job = sheet->workbook->job;
-  const char *names[] = { _ ("Role"), _ ("Name"), _ ("Date"), _ ("Signature") };
-  const char *roles[] = { _ ("Measured by"), _ ("Reviewed by"), _ ("Customer's approval") };
+  const TmReportContent *content = sheet->workbook->content;
+  gboolean known = g_strv_contains (tm_report_roles (), signature->role);
+  g_autofree char *said = tm_report_say_signature (content, signature);
 
-  write_section (sheet, _ ("Signatures"));
-  write_heads (sheet, names, G_N_ELEMENTS (names));
-  for (guint i = 0; i < job->signatures->len; i++)
+  tm_sheet_text (sheet, 0, known ? _ (signature->role) : signature->role, TM_STYLE_TEXT);
+  tm_sheet_text (sheet, 1, tm_report_signer (content->job, signature), TM_STYLE_TEXT);
+  tm_sheet_time (sheet, 2, signature->at);
+  tm_sheet_text (sheet, 3, said, TM_STYLE_TEXT);
+  tm_sheet_down (sheet);
+}
+
+/* What is said of all of them, where there is something. */
+static void
+write_signed (TmSheet *sheet)
+{
+  const TmWorkbook *workbook = sheet->workbook;
+  g_autofree char *superseded = tm_report_say_superseded (workbook->content, workbook->styles.dates);
+  g_autofree char *gaps = tm_report_say_signed_with_gaps (workbook->content);
+  const char *const said[] = { superseded, gaps };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (said); i++)
     {
-      const TmSignature *signature = g_ptr_array_index (job->signatures, i);
-      const TmPerson *person = tm_job_find_person (job, signature->by);
-      g_autofree char *digest = g_strdup_printf (_ ("signed over %.16s…"), signature->digest);
-
-      tm_sheet_text (sheet, 0, signature->role, TM_STYLE_TEXT);
-      tm_sheet_text (sheet, 1, person != NULL ? person->name : signature->by, TM_STYLE_TEXT);
-      tm_sheet_time (sheet, 2, signature->at);
-      tm_sheet_text (sheet, 3, digest, TM_STYLE_TEXT);
+      if (said[i] == NULL)
+        continue;
+      tm_sheet_across (sheet, 0, N_COLUMNS - 1, said[i], TM_STYLE_PARAGRAPH, 2);
       tm_sheet_down (sheet);
     }
-  for (gsize i = 0; i < G_N_ELEMENTS (roles); i++)
+}
+
+static void
+write_signatures (TmSheet *sheet)
+{
+  const TmReportContent *content = sheet->workbook->content;
+  const char *names[] = { _ ("Role"), _ ("Name"), _ ("Date"), _ ("Signature") };
+
+  write_section (sheet, _ ("Signatures"));
+  write_signed (sheet);
+  write_heads (sheet, names, G_N_ELEMENTS (names));
+  for (guint i = 0; i < content->job->signatures->len; i++)
+    write_signature (sheet, g_ptr_array_index (content->job->signatures, i));
+  for (const char *const *role = tm_report_roles (); *role != NULL; role++)
     {
+      if (tm_report_role_is_signed (content, *role))
+        continue;
       worksheet_set_row (sheet->sheet, sheet->row, 24.0, NULL);
-      tm_sheet_text (sheet, 0, roles[i], TM_STYLE_LABEL);
+      tm_sheet_text (sheet, 0, _ (*role), TM_STYLE_LABEL);
       for (guint column = 1; column < G_N_ELEMENTS (names); column++)
         tm_sheet_blank (sheet, column, TM_STYLE_BY_HAND);
       tm_sheet_down (sheet);

@@ -125,6 +125,23 @@ add_supply (TmJob *job, TmSupplyKind kind, const char *name, const char *certifi
   tm_job_add_supply (job, supply);
 }
 
+/* Of no job: what a record must give for the signature of make_whole_job() to hold. */
+#define SIGNED_DIGEST "3f1c6a2b9d8e7f605142332415061728394a5b6c7d8e9fa0b1c2d3e4f5061728"
+
+static inline TmSignature *
+add_signature (TmJob *job, const char *by, const char *role, const char *at, const char *digest)
+{
+  TmSignature *signature = tm_signature_new ();
+
+  signature->by = by;
+  signature->role = role;
+  signature->at = at;
+  signature->digest = digest;
+  signature->report = job->report_identifier;
+  tm_job_add_signature (job, signature);
+  return signature;
+}
+
 /* What the report says besides sizes: invented. */
 static inline void
 add_accountability (TmJob *job)
@@ -200,5 +217,6 @@ make_whole_job (void)
   bore->requirement = "Ø25 H7";
   piece = add_piece (job, "001", TRUE);
   add_reading (job, piece, bore, "", "25.010");
+  add_signature (job, "AB", "Measured by", "2026-05-05T10:00:00Z", SIGNED_DIGEST);
   return job;
 }

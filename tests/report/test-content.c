@@ -6,6 +6,7 @@
 #include "report-support.h"
 
 #include "report-gaps.h"
+#include "report-signed.h"
 
 static TmPiece *
 first_piece (TmJob *job)
@@ -66,6 +67,72 @@ test_whole (void)
 }
 
 static void
+test_unsigned (void)
+{
+  TmJob *job = make_whole_job ();
+
+  g_ptr_array_set_size (job->signatures, 0);
+  assert_only_gap (job, TM_GAP_UNSIGNED, "is not signed");
+}
+
+/* Whether the record has changed is known only by its digest. */
+static void
+test_superseded (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const TmGap *gap;
+  g_autofree char *text = NULL;
+
+  tm_report_content_set_digest (content, SIGNED_DIGEST);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+  tm_report_content_set_digest (content, "0000");
+  g_assert_cmpuint (content->gaps->len, ==, 1);
+  gap = g_ptr_array_index (content->gaps, 0);
+  g_assert_cmpint (gap->kind, ==, TM_GAP_SUPERSEDED);
+  g_assert_true (gap->signature == g_ptr_array_index (job->signatures, 0));
+  text = tm_gap_describe (gap);
+  g_assert_nonnull (strstr (text, "since AB signed the report on 2026-05-05"));
+  tm_report_content_set_digest (content, NULL);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+}
+
+/* One that holds is enough, whatever was signed before. */
+static void
+test_signed_again (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmSignature *again = add_signature (job, "CD", "Reviewed by", "2026-05-06T10:00:00Z", "00AB");
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+
+  tm_report_content_set_digest (content, "00ab");
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+  g_assert_cmpint (tm_signature_state (again, content->digest), ==, TM_SIGNED_HOLDS);
+  g_assert_cmpint (tm_signature_state (g_ptr_array_index (job->signatures, 0), content->digest), ==,
+                   TM_SIGNED_SUPERSEDED);
+  g_assert_true (tm_report_role_is_signed (content, "Reviewed by"));
+  g_assert_false (tm_report_role_is_signed (content, "Measured by"));
+}
+
+static void
+test_same_identifier (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const TmGap *gap;
+  g_autofree char *text = NULL;
+
+  tm_report_content_set_namesake (content, "Q-7 Cover, rev B");
+  g_assert_cmpuint (content->gaps->len, ==, 1);
+  gap = g_ptr_array_index (content->gaps, 0);
+  g_assert_cmpint (gap->kind, ==, TM_GAP_SAME_IDENTIFIER);
+  text = tm_gap_describe (gap);
+  g_assert_nonnull (strstr (text, "Q-7 Cover, rev B"));
+  tm_report_content_set_namesake (content, NULL);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+}
+
+static void
 test_no_features (void)
 {
   TmJob *job = make_whole_job ();
@@ -81,6 +148,7 @@ test_no_features (void)
   empty->organisation = job->organisation;
   add_supply (empty, TM_SUPPLY_MATERIAL, "Bar", "Z-0", TM_APPROVAL_UNSAID);
   add_piece (empty, "001", TRUE);
+  add_signature (empty, "AB", "Measured by", "2026-05-05T10:00:00Z", SIGNED_DIGEST);
   tm_job_free (job);
   assert_only_gap (empty, TM_GAP_NO_FEATURES, "no features");
 }
@@ -589,6 +657,10 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/content/whole", test_whole);
   g_test_add_func ("/content/cut-since", test_cut_since);
+  g_test_add_func ("/content/gap/unsigned", test_unsigned);
+  g_test_add_func ("/content/gap/superseded", test_superseded);
+  g_test_add_func ("/content/signed-again", test_signed_again);
+  g_test_add_func ("/content/gap/same-identifier", test_same_identifier);
   g_test_add_func ("/content/gap/no-features", test_no_features);
   g_test_add_func ("/content/gap/no-piece", test_no_piece);
   g_test_add_func ("/content/gap/facts", test_facts);

@@ -439,6 +439,48 @@ test_partial (void)
   g_assert_nonnull (strstr (unnamed, "a baseline report that is not named yet: features 20, 30."));
 }
 
+static char *
+write_signed_and_read (const TmJob *job, const char *digest)
+{
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  g_autoptr (GError) error = NULL;
+  Place place;
+  char *words;
+
+  tm_report_content_set_digest (content, digest);
+  make_place (&place);
+  g_assert_true (tm_report_package_write (content, &forms[0], MADE, place.path, NULL, NULL, NULL, &error));
+  g_assert_no_error (error);
+  words = pdf_ask (place.path, "-", "pdftotext", "-layout", NULL);
+  clear_place (&place);
+  g_strdelimit (words, "\n\f", ' ');
+  return words;
+}
+
+/* A signature that holds takes the place of the line to sign on; a superseded one does not, and the first
+ * page says so. */
+static void
+test_signed (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autofree char *holding = NULL, *superseded = NULL, *with_gaps = NULL;
+
+  if (!has_pdf_tools ())
+    return;
+  holding = write_signed_and_read (job, SIGNED_DIGEST);
+  g_assert_nonnull (strstr (holding, "3f1c6a2b9d8e7f60"));
+  g_assert_null (strstr (holding, "An earlier report"));
+  g_assert_null (strstr (holding, "Signed although"));
+  g_assert_cmpuint (count_text (holding, "Measured by"), ==, 1);
+  superseded = write_signed_and_read (job, "0000");
+  g_assert_nonnull (strstr (superseded, "An earlier report, FA-1, was signed by AB on 2026-05-05"));
+  g_assert_nonnull (strstr (superseded, "superseded"));
+  g_assert_cmpuint (count_text (superseded, "Measured by"), ==, 2);
+  job->customer = "";
+  with_gaps = write_signed_and_read (job, SIGNED_DIGEST);
+  g_assert_nonnull (strstr (with_gaps, "Signed although 1 thing was missing"));
+}
+
 static void
 test_two_languages (void)
 {
@@ -553,6 +595,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/package/partial", test_partial);
   g_test_add_func ("/package/rework", test_rework);
   g_test_add_func ("/package/two-languages", test_two_languages);
+  g_test_add_func ("/package/signed", test_signed);
   g_test_add_func ("/package/unknown-language", test_unknown_language);
   g_test_add_func ("/package/outline-and-links", test_outline_and_links);
   g_test_add_func ("/package/cancel", test_cancel);
