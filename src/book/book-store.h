@@ -134,8 +134,9 @@ GPtrArray *tm_book_tool_jobs (TmBook *book, const char *name, const char *except
 #define TM_BOOK_CONTENT_MAX (64u * 1048576u)
 char *tm_book_keep_content (TmBook *book, const char *job_id, GBytes *bytes,
                             GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* What the job keeps under @digest, byte for byte; DAMAGED when it is not what was put in, NO_SUCH_FILE when it keeps no such file (the job came out
- * of a job file, which carries the digests of signed reports but not their bytes). */
+/* What the job keeps under @digest, byte for byte; DAMAGED when it is not what was put in, NO_SUCH_FILE when
+ * it keeps no such file (the job came out of a job file, which carries the digests of signed reports but not
+ * their bytes). */
 GBytes *tm_book_read_content (TmBook *book, const char *job_id, const char *digest,
                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * cli-book: tenthmark-cli book list|add|export|verify|backup; recall stands in cli-book-recall.c.
+ * cli-book: tenthmark-cli book list|add|export|verify|backup; recall stands in cli-book-recall.c, signed in
+ * cli-book-signed.c.
  */
 
 #include <errno.h>
@@ -164,9 +165,8 @@ add_jobs (const TmBookCall *call)
   return status;
 }
 
-/* The id of the one job in the book whose id or part number is @wanted; NULL after an error line. */
-static char *
-find_job_id (TmBook *book, const char *wanted)
+char *
+tm_book_call_find_job (TmBook *book, const char *action, const char *wanted)
 {
   GError *error = NULL;
   g_autoptr (GPtrArray) entries = tm_book_list (book, &error);
@@ -187,14 +187,14 @@ find_job_id (TmBook *book, const char *wanted)
         continue;
       if (found != NULL)
         {
-          tm_fail (_ ("book export: several jobs have part number “%s”; name one by its id, see book list"),
+          tm_fail (_ ("%s: several jobs have part number “%s”; name one by its id, see book list"), action,
                    wanted);
           return NULL;
         }
       found = g_strdup (entry->id);
     }
   if (found == NULL)
-    tm_fail (_ ("book export: there is no job “%s” in %s; see book list"), wanted, tm_book_path (book));
+    tm_fail (_ ("%s: there is no job “%s” in %s; see book list"), action, wanted, tm_book_path (book));
   return g_steal_pointer (&found);
 }
 
@@ -223,7 +223,7 @@ export_job (const TmBookCall *call)
   if (call->n_operands != 1)
     return tm_fail (_ ("book export: it takes one job, by id or part number"));
   book = tm_book_call_open (call, TM_BOOK_OPEN_READ_ONLY);
-  id = book != NULL ? find_job_id (book, call->operands[0]) : NULL;
+  id = book != NULL ? tm_book_call_find_job (book, "book export", call->operands[0]) : NULL;
   if (id == NULL)
     return 2;
   job = tm_book_load_job (book, id, NULL, NULL, &error);
@@ -327,8 +327,13 @@ static const struct {
   int (*run) (const TmBookCall *call);
   gboolean bare; /* takes no operand */
 } actions[] = {
-  { "list", list_jobs, TRUE },     { "add", add_jobs, FALSE },        { "export", export_job, FALSE },
-  { "verify", verify_book, TRUE }, { "backup", back_up_book, FALSE }, { "recall", tm_book_call_recall, TRUE },
+  { "list", list_jobs, TRUE },
+  { "add", add_jobs, FALSE },
+  { "export", export_job, FALSE },
+  { "verify", verify_book, TRUE },
+  { "backup", back_up_book, FALSE },
+  { "recall", tm_book_call_recall, TRUE },
+  { "signed", tm_book_call_signed, FALSE },
 };
 
 static int
@@ -349,6 +354,8 @@ tm_verb_book (int n_words, char **words)
     { "book", "PATH", N_ ("which book; else the user's own"), &call.book_path, NULL },
     { "out", "FILE", N_ ("export, recall: where to write the job file or the list; else standard output"),
       &call.out, NULL },
+    { "digest", "SHA-256", N_ ("signed: the kept file to write to --out; its first 8 digits will do"),
+      &call.digest, NULL },
     { "tag", "TAG", N_ ("recall: the gauge that was found bad"), &call.tag, NULL },
     { "good-until", "DATE", N_ ("recall: the last day it was known to be good, like 2026-03-01"),
       &call.good_until, NULL },

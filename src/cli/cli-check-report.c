@@ -7,6 +7,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "exchange-job.h"
+#include "report-signed.h"
+
 /* -------- Nonconformances -------- */
 
 static gboolean
@@ -143,12 +146,28 @@ check_balloons (const TmJob *job, GPtrArray *faults)
     }
 }
 
+/* -------- Signatures -------- */
+
+static void
+check_signatures (const TmJob *job, GPtrArray *faults)
+{
+  g_autofree char *digest = job->signatures->len > 0 ? tm_job_digest (job) : NULL;
+  const TmSignature *superseded = tm_job_superseded (job, digest);
+
+  if (superseded != NULL)
+    g_ptr_array_add (
+        faults, g_strdup_printf (_ ("signature of %s, %s: superseded, the record has changed since; have "
+                                    "the report signed again"),
+                                 superseded->by, superseded->at));
+}
+
 void
 tm_check_report (const TmJob *job, GPtrArray *faults)
 {
   check_affected (job, faults);
   check_article (job, faults);
   check_balloons (job, faults);
+  check_signatures (job, faults);
   for (guint i = 0; i < job->nonconformances->len; i++)
     check_nonconformance (job, g_ptr_array_index (job->nonconformances, i), faults);
 }

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * cli-check-report: what contradicts itself in what a job's report says besides the sizes: nonconformances
- * and reworks, what a partial first article asks for, the parts of an assembly, balloons on drawings.
+ * and reworks, what a partial first article asks for, the parts of an assembly, balloons on drawings,
+ * signatures over another record.
  */
 
 #pragma once

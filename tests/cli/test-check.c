@@ -70,6 +70,9 @@ static const struct {
   { HEAD ", \"features\": [" BORE "], \"pieces\": [{\"serial\": \"1\"}],"
          " \"nonconformances\": [{\"piece\": \"1\", \"feature\": \"8\", \"number\": \"N-1\"}]}",
     "feature “8”" },
+  { HEAD ", \"signatures\": [{\"by\": \"AB\", \"role\": \"Measured by\", \"at\": \"2026-05-05T10:00:00Z\","
+         " \"digest\": \"3f1c6a2b9d8e7f605142332415061728394a5b6c7d8e9fa0b1c2d3e4f5061728\"}]}",
+    "signature of AB, 2026-05-05T10:00:00Z: superseded" },
   { REWORK ("1", "rework", "1", ""), "was reworked and not measured since; measure it again" },
   { REWORK ("1", "scrap", "1", AGAIN), "a rework was done, but its disposition is “scrap”" },
   { REWORK ("1", "rework", "77", AGAIN), "rework_after “77” is no reading" },
