@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * cli-book: tenthmark-cli book list|add|export|verify|backup; recall stands in cli-book-recall.c, signed in
- * cli-book-signed.c.
+ * cli-book-signed.c, template in cli-book-template.c.
  */
 
 #include <errno.h>
@@ -334,6 +334,7 @@ static const struct {
   { "backup", back_up_book, FALSE },
   { "recall", tm_book_call_recall, TRUE },
   { "signed", tm_book_call_signed, FALSE },
+  { "template", tm_book_call_template, TRUE },
 };
 
 static int
@@ -352,10 +353,14 @@ tm_verb_book (int n_words, char **words)
   TmBookCall call = { NULL };
   const TmOption options[] = {
     { "book", "PATH", N_ ("which book; else the user's own"), &call.book_path, NULL },
-    { "out", "FILE", N_ ("export, recall: where to write the job file or the list; else standard output"),
+    { "out", "FILE",
+      N_ ("export, recall, template: where to write the job file, the list or the template; else standard "
+          "output"),
       &call.out, NULL },
     { "digest", "SHA-256", N_ ("signed: the kept file to write to --out; its first 8 digits will do"),
       &call.digest, NULL },
+    { "set", "FILE", N_ ("template: the template file that the reports follow from now on"), &call.set,
+      NULL },
     { "tag", "TAG", N_ ("recall: the gauge that was found bad"), &call.tag, NULL },
     { "good-until", "DATE", N_ ("recall: the last day it was known to be good, like 2026-03-01"),
       &call.good_until, NULL },

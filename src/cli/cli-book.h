@@ -17,6 +17,7 @@ typedef struct {
   const char *good_until;
   const char *error;
   const char *digest;
+  const char *set;
   gboolean json;
   char **operands;
   guint n_operands;
@@ -34,5 +35,8 @@ int tm_book_call_signed (const TmBookCall *call);
 
 /* book recall: what was measured with a gauge since it was known to be good.  Returns the exit status. */
 int tm_book_call_recall (const TmBookCall *call);
+
+/* book template: the shop's report template, into the book or out of it.  Returns the exit status. */
+int tm_book_call_template (const TmBookCall *call);
 
 G_END_DECLS

@@ -45,8 +45,8 @@ static const TmVerb verbs[] = {
     tm_verb_budget },
   { "summary", "FILE", N_ ("Count, mean, standard deviation and lag-1 autocorrelation of a column."),
     tm_verb_summary },
-  { "book", "list|add|export|verify|backup|recall|signed", N_ ("Works on the book, the shop's store of jobs."),
-    tm_verb_book },
+  { "book", "list|add|export|verify|backup|recall|signed|template",
+    N_ ("Works on the book, the shop's store of jobs."), tm_verb_book },
 };
 
 static void

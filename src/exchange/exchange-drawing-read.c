@@ -3,6 +3,7 @@
  * Rows of "drawings" and "balloons".  A drawing's bytes are base64; nothing here looks into them.
  */
 
+#include "exchange-base64.h"
 #include "exchange-job-read.h"
 
 #include <glib/gi18n-lib.h>
@@ -24,20 +25,6 @@ take_media (TmJob *job, const TmJsonRow *row, TmDrawing *drawing, GError **error
   return TRUE;
 }
 
-/* The decoder skips what is no base64, so what comes out must give the same text again. */
-static GBytes *
-decode (const char *text)
-{
-  gsize length = 0;
-  guchar *bytes = g_base64_decode (text, &length);
-  g_autofree char *again = g_base64_encode (bytes, length);
-
-  if (length > 0 && g_str_equal (again, text))
-    return g_bytes_new_take (bytes, length);
-  g_free (bytes);
-  return NULL;
-}
-
 static gboolean
 take_content (TmJob *job, const TmJsonRow *row, TmDrawing *drawing, GError **error)
 {
@@ -51,7 +38,7 @@ take_content (TmJob *job, const TmJsonRow *row, TmDrawing *drawing, GError **err
     return tm_member_is_given (digest)
            || tm_member_fail (content, TM_EXCHANGE_ERROR_MISSING, error,
                               _ ("missing; write the file's bytes as base64"));
-  drawing->content = decode (tm_member_text (content));
+  drawing->content = tm_base64_read (tm_member_text (content));
   if (drawing->content == NULL)
     return tm_member_fail (content, TM_EXCHANGE_ERROR_BAD_VALUE, error,
                            _ ("is no base64; write the file's bytes so, without line ends"));

@@ -114,3 +114,59 @@ tm_file_replace (const char *path, TmFileFill fill, gpointer data, GError **erro
   tm_exchange_fail_io (error, shown, kept);
   return FALSE;
 }
+
+/* Reads what is left of @fd, at most @most bytes and one more. */
+static gboolean
+read_all (int fd, gsize most, GString *into)
+{
+
+  while (into->len <= most)
+    {
+      gsize have = into->len;
+      gsize step = MIN (MAX (into->allocated_len - have - 1, 64 * 1024), most + 1 - have);
+      gssize got;
+
+      g_string_set_size (into, have + step);
+      do
+        got = read (fd, into->str + have, step);
+      while (got < 0 && errno == EINTR);
+      g_string_set_size (into, have + (gsize)MAX (got, 0));
+      if (got <= 0)
+        return got == 0;
+    }
+  return TRUE;
+}
+
+GString *
+tm_file_load (const char *path, gsize most, const char *too_large, GError **error)
+{
+  g_autofree char *shown = g_filename_display_name (path);
+  int fd = g_open (path, O_RDONLY | O_CLOEXEC, 0);
+  struct stat facts;
+  GString *bytes = NULL;
+
+  if (fd < 0 || fstat (fd, &facts) != 0)
+    {
+      tm_exchange_fail_io (error, shown, errno);
+    }
+  else if (S_ISDIR (facts.st_mode))
+    {
+      tm_exchange_fail_io (error, shown, EISDIR);
+    }
+  else if (facts.st_size > (off_t)most)
+    {
+      tm_exchange_fail (error, TM_EXCHANGE_ERROR_TOO_LARGE, shown, NULL, "%s", too_large);
+    }
+  else
+    {
+      bytes = g_string_sized_new ((gsize)facts.st_size + 2);
+      if (!read_all (fd, most, bytes))
+        {
+          tm_exchange_fail_io (error, shown, errno);
+          g_string_free (g_steal_pointer (&bytes), TRUE);
+        }
+    }
+  if (fd >= 0)
+    close (fd);
+  return bytes;
+}

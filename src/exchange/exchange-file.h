@@ -19,4 +19,9 @@ typedef gboolean (*TmFileFill) (int fd, gpointer data, GError **error);
  * is there, never a part.  A link stays one: what it leads to is written. */
 gboolean tm_file_replace (const char *path, TmFileFill fill, gpointer data, GError **error);
 
+/* All of the file, at most @most bytes and one more (of a file that grows meanwhile); a larger one is refused
+ * with @too_large, which is translated. */
+GString *tm_file_load (const char *path, gsize most, const char *too_large,
+                       GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

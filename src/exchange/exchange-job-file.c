@@ -5,12 +5,7 @@
 
 #include "exchange-file.h"
 
-#include <errno.h>
-#include <fcntl.h>
 #include <glib/gi18n-lib.h>
-#include <glib/gstdio.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 /* @path as an error message shows it. */
 static char *
@@ -19,69 +14,13 @@ display_path (const char *path)
   return g_filename_display_name (path);
 }
 
-/* Reads what is left of @fd, at most the largest job file and one byte more. */
-static gboolean
-read_all (int fd, GString *into)
-{
-  const gsize most = (gsize)TM_EXCHANGE_MAX_BYTES + 1;
-
-  while (into->len < most)
-    {
-      gsize have = into->len;
-      gsize step = MIN (MAX (into->allocated_len - have - 1, 64 * 1024), most - have);
-      gssize got;
-
-      g_string_set_size (into, have + step);
-      do
-        got = read (fd, into->str + have, step);
-      while (got < 0 && errno == EINTR);
-      g_string_set_size (into, have + (gsize)MAX (got, 0));
-      if (got <= 0)
-        return got == 0;
-    }
-  return TRUE;
-}
-
-static GString *
-load_file (const char *path, const char *shown, GError **error)
-{
-  int fd = g_open (path, O_RDONLY | O_CLOEXEC, 0);
-  struct stat facts;
-  GString *bytes = NULL;
-
-  if (fd < 0 || fstat (fd, &facts) != 0)
-    {
-      tm_exchange_fail_io (error, shown, errno);
-    }
-  else if (S_ISDIR (facts.st_mode))
-    {
-      tm_exchange_fail_io (error, shown, EISDIR);
-    }
-  else if (facts.st_size > (off_t)TM_EXCHANGE_MAX_BYTES)
-    {
-      tm_exchange_fail (error, TM_EXCHANGE_ERROR_TOO_LARGE, shown, NULL,
-                        _ ("larger than a job file may be (96 MiB); split the job"));
-    }
-  else
-    {
-      bytes = g_string_sized_new ((gsize)facts.st_size + 2);
-      if (!read_all (fd, bytes))
-        {
-          tm_exchange_fail_io (error, shown, errno);
-          g_string_free (g_steal_pointer (&bytes), TRUE);
-        }
-    }
-  if (fd >= 0)
-    close (fd);
-  return bytes;
-}
-
 TmJob *
 tm_job_from_file (const char *path, TmJobNotes *notes, TmExchangeProgress progress, gpointer user_data,
                   GError **error)
 {
   g_autofree char *shown = display_path (path);
-  g_autoptr (GString) bytes = load_file (path, shown, error);
+  g_autoptr (GString) bytes = tm_file_load (
+      path, TM_EXCHANGE_MAX_BYTES, _ ("larger than a job file may be (96 MiB); split the job"), error);
 
   if (bytes == NULL)
     {

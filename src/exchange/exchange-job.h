@@ -30,6 +30,7 @@ typedef enum {
   TM_EXCHANGE_ERROR_IO,
   TM_EXCHANGE_ERROR_NOT_XML, /* or truncated */
   TM_EXCHANGE_ERROR_NOT_QIF, /* XML of another kind */
+  TM_EXCHANGE_ERROR_NOT_A_TEMPLATE,
 } TmExchangeError;
 
 #define TM_EXCHANGE_MAX_BYTES (96u * 1024u * 1024u)

@@ -98,8 +98,10 @@ tm_json_fail_type (TmJsonParser *parser, TmJsonFound found, TmJsonType wanted)
   g_autofree char *text = NULL;
 
   if (parser->level == AT_START)
-    return tm_json_fail_at (parser, TM_EXCHANGE_ERROR_NOT_A_JOB,
-                            _ ("this is JSON, but no job; open a file that was exported as a job"));
+    return parser->reader->stranger != NULL
+               ? tm_json_fail_at (parser, TM_EXCHANGE_ERROR_NOT_A_TEMPLATE, parser->reader->stranger)
+               : tm_json_fail_at (parser, TM_EXCHANGE_ERROR_NOT_A_JOB,
+                                  _ ("this is JSON, but no job; open a file that was exported as a job"));
   text = found == FOUND_NULL ? g_strdup (_ ("found null; leave out what is not known"))
                              : describe_mismatch (found, wanted);
   return tm_json_fail_at (parser, TM_EXCHANGE_ERROR_BAD_VALUE, text);
@@ -144,7 +146,7 @@ tm_json_fail_syntax (const TmJsonParser *parser, gboolean cut_short, GError **er
       = g_strdup_printf (_ ("line %u"), tm_json_line_at (parser->data, cut_short ? parser->length : at));
   const char *text = cut_short ? _ ("the file ends too early; part of it is missing, fetch it again")
                      : parser->level == AT_END
-                         ? _ ("something follows the end of the job; take it out")
+                         ? _ ("something follows its end; take it out")
                          : _ ("this is not JSON; look for a missing comma, quotation mark or bracket");
 
   tm_exchange_fail (error, TM_EXCHANGE_ERROR_NOT_JSON, parser->row.source, line, "%s", text);

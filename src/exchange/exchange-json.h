@@ -74,6 +74,7 @@ typedef struct {
   TmExchangeProgress progress; /* may be NULL */
   gpointer progress_data;
   gpointer data;
+  const char *stranger; /* what is said of JSON that is no object; NULL: that it is no job */
 } TmJsonReader;
 
 /* Reads the whole document.  @extra gets the unknown members of the document itself. */
