@@ -30,6 +30,7 @@ static const Shortcut shortcuts[] = {
   { "win.new-job", { "<Control>n" } },
   { "win.open-file", { "<Control>o" } },
   { "win.export-job", { "<Control>s" } },
+  { "win.new-revision", { "<Control><Shift>r" } },
   { "win.home", { "<Alt>Left", "<Alt>Home" } },
   { "win.page::job", { "<Alt>1" } },
   { "win.page::bench", { "<Alt>2" } },

@@ -8,6 +8,7 @@
 
 #include "app-edit.h"
 #include "core-callout.h"
+#include "core-revision.h"
 
 char *
 tm_edit_next_balloon (const TmJob *job)
@@ -103,6 +104,7 @@ read_again (TmJob *job, TmFeature *feature)
   guint places = feature->places;
 
   tm_callout_apply (job, feature);
+  feature->affected |= tm_job_is_by_reference (job);
   if (cut != TM_CUT_UNKNOWN)
     feature->cut = cut;
   feature->places = MAX (feature->places, places);

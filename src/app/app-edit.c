@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "core-callout.h"
+#include "core-revision.h"
 
 G_DEFINE_QUARK (tm - edit - error - quark, tm_edit_error)
 
@@ -67,7 +68,11 @@ gboolean
 tm_edit_add_feature (TmDocument *document, TmFeature *feature, GError **error)
 {
   TmJob *job = tm_document_job (document);
-  TmAddStatus status = tm_job_add_feature (job, feature);
+  TmAddStatus status;
+
+  /* No baseline report speaks of what is new. */
+  feature->affected |= tm_job_is_by_reference (job);
+  status = tm_job_add_feature (job, feature);
 
   if (status != TM_ADD_OK)
     {
@@ -89,7 +94,11 @@ tm_edit_replace_feature (TmDocument *document, const char *balloon, TmFeature *w
   TmFeature *feature = tm_job_find_feature (job, balloon);
   TmFeature *before = feature != NULL ? tm_edit_copy_feature (feature) : NULL;
   const char *new_balloon = with->balloon;
-  TmAddStatus status = tm_job_replace_feature (job, balloon, with);
+  TmAddStatus status;
+
+  if (feature != NULL && tm_job_is_by_reference (job) && tm_feature_requires_other (feature, with))
+    with->affected = TRUE;
+  status = tm_job_replace_feature (job, balloon, with);
 
   if (status != TM_ADD_OK)
     {
@@ -161,6 +170,16 @@ tm_edit_remove_row (TmDocument *document, GPtrArray *list, gpointer row, GDestro
   return TRUE;
 }
 
+/* Those added after the first @n: no baseline report speaks of them. */
+static void
+mark_features_after (TmJob *job, guint n)
+{
+  if (!tm_job_is_by_reference (job))
+    return;
+  for (guint i = n; i < job->features->len; i++)
+    ((TmFeature *)g_ptr_array_index (job->features, i))->affected = TRUE;
+}
+
 /* Takes away the features added after the first @n. */
 static void
 drop_features_after (TmDocument *document, guint n)
@@ -188,6 +207,7 @@ tm_edit_add_table (TmDocument *document, TmTablePreview *preview, guint *n_added
       g_set_error_literal (error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED, _ ("None of the rows can be added."));
       return FALSE;
     }
+  mark_features_after (job, n_before);
   if (tm_document_save_definitions (document, error))
     return TRUE;
   drop_features_after (document, n_before);

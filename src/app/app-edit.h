@@ -35,6 +35,8 @@ guint tm_edit_general_tolerance_count (TmDocument *document, const char *text);
 /* Each makes the change in the job and saves it in the book; when the job refuses it
  * (TM_EDIT_ERROR_REFUSED) or the book cannot keep it, the job is as before.  A row that is handed in is
  * taken in any case. */
+/* In a partial first article that has affected features a new feature, and one whose requirement becomes
+ * another, is marked as affected: its baseline report cannot speak of it. */
 gboolean tm_edit_add_feature (TmDocument *document, TmFeature *feature, GError **error);
 gboolean tm_edit_replace_feature (TmDocument *document, const char *balloon, TmFeature *with, GError **error);
 gboolean tm_edit_remove_feature (TmDocument *document, const char *balloon, GError **error);

@@ -9,6 +9,7 @@
 #include "app-edit.h"
 #include "app-files.h"
 #include "app-new-job.h"
+#include "app-revision-dialog.h"
 #include "app-toast.h"
 #include "app-window-private.h"
 #include "app-words.h"
@@ -328,6 +329,12 @@ show_toast_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+new_revision_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  tm_revision_dialog_present (TM_WINDOW (widget));
+}
+
+static void
 show_error_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   tm_window_put_error (TM_WINDOW (widget), g_variant_get_string (parameter, NULL));
@@ -342,6 +349,7 @@ tm_window_install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.import", "s", import_action);
   gtk_widget_class_install_action (klass, "win.open-job", "s", open_job_action);
   gtk_widget_class_install_action (klass, "win.retry-book", NULL, retry_book_action);
+  gtk_widget_class_install_action (klass, "win.new-revision", NULL, new_revision_action);
   gtk_widget_class_install_action (klass, "win.export", NULL, export_action);
   gtk_widget_class_install_action (klass, "win.export-job", NULL, export_job_action);
   gtk_widget_class_install_action (klass, "win.add-piece", NULL, add_piece_action);

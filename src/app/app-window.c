@@ -190,6 +190,7 @@ show_tools (TmWindow *self, gboolean in_job)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.home", in_job);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.page", in_job);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.export-job", in_job);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.new-revision", in_job);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.export", in_job);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.add-piece", in_job);
   if (!in_job)

@@ -3,7 +3,7 @@
  * app-window: the one window: Home, and the pages of the job that is open.  Owns the book.
  *
  * Actions ("win."): home, page(s), new-job, open-file, import(s: path), open-job(s: id),
- * export-job, add-piece, next-piece, previous-piece, show-toast(s), show-error(s).
+ * export-job, new-revision, add-piece, next-piece, previous-piece, show-toast(s), show-error(s).
  */
 
 #pragma once

@@ -135,6 +135,7 @@ mark_lists (const TmJob *job)
 {
   guint64 mark = mix (job->pieces->len, job->features->len);
 
+  mark = mix (mark, job->first_article);
   for (guint i = 0; i < job->pieces->len; i++)
     mark = mix (mark, (guint64)(guintptr)g_ptr_array_index (job->pieces, i));
   for (guint i = 0; i < job->features->len; i++)
@@ -143,7 +144,7 @@ mark_lists (const TmJob *job)
 
       mark = mix (mark, (guint64)(guintptr)feature);
       mark = mix (mark, (guint64)(guintptr)feature->check);
-      mark = mix (mark, feature->places);
+      mark = mix (mark, feature->places * 2 + feature->affected);
       for (guint s = 0; feature->stations != NULL && s < feature->stations->len; s++)
         mark = mix (mark, (guint64)(guintptr)g_ptr_array_index (feature->stations, s));
     }

@@ -14,6 +14,7 @@ int tm_verb_check (int n_words, char **words);
 int tm_verb_judge (int n_words, char **words);
 int tm_verb_record (int n_words, char **words);
 int tm_verb_report (int n_words, char **words);
+int tm_verb_revise (int n_words, char **words);
 int tm_verb_callout (int n_words, char **words);
 int tm_verb_fit (int n_words, char **words);
 int tm_verb_cut (int n_words, char **words);

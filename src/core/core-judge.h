@@ -153,7 +153,8 @@ gboolean tm_judge_outlook (const TmJob *job, const TmFeature *feature, const cha
 
 /* TRUE when the feature is to be measured on this piece by its `check` plan; @index is the piece's
  * position, from 0.  "first" is the pieces marked first article, and the first piece when none is
- * marked.  A plan that cannot be read means each piece. */
+ * marked.  A plan that cannot be read means each piece.  On a first-article piece what the baseline report
+ * speaks of is not measured. */
 gboolean tm_job_feature_is_due (const TmJob *job, const TmFeature *feature, const TmPiece *piece,
                                 guint index);
 

@@ -59,6 +59,8 @@ is_in_plan (const TmFeature *feature, guint index)
 gboolean
 tm_job_feature_is_due (const TmJob *job, const TmFeature *feature, const TmPiece *piece, guint index)
 {
+  if (piece->first_article && !tm_job_feature_is_asked (job, feature))
+    return FALSE;
   if (strcmp (feature->check, "first") == 0)
     return piece->first_article || (index == 0 && !tm_job_has_first_article (job));
   return is_in_plan (feature, index);

@@ -349,8 +349,27 @@ guess_length (const TmJob *job)
          + 40 * (gsize)job->pieces->len;
 }
 
+/* What belongs to the pieces that were made. */
+static void
+write_record (GString *out, const TmJob *job)
+{
+  write_rows (out, job, IN_PIECES, job->pieces, write_piece);
+  write_rows (out, job, IN_MATES, job->mate_sizes, tm_write_mate_size);
+  write_rows (out, job, IN_READINGS, job->readings, write_reading);
+  write_rows (out, job, IN_PIN_TRIALS, job->pin_trials, write_trial);
+  write_rows (out, job, IN_CUTS, job->cuts, write_cut);
+  write_rows (out, job, IN_EVENTS, job->events, write_event);
+  write_rows (out, job, IN_NONCONFORMANCES, job->nonconformances, tm_write_nonconformance);
+}
+
+typedef enum {
+  PART_RECORD = 1 << 0,
+  PART_DRAWING_BYTES = 1 << 1,
+  PART_SIGNATURES = 1 << 2,
+} Parts;
+
 static GString *
-write_document (const TmJob *job, gboolean with_signatures)
+write_document (const TmJob *job, Parts parts)
 {
   GString *out = g_string_sized_new (guess_length (job));
 
@@ -370,18 +389,14 @@ write_document (const TmJob *job, gboolean with_signatures)
   write_rows (out, job, IN_SUB_PARTS, job->sub_parts, tm_write_sub_part);
   write_rows (out, job, IN_REPORT_FIELDS, job->report_fields, tm_write_report_field);
   write_rows (out, job, IN_FEATURES, job->features, write_feature);
-  write_rows (out, job, IN_DRAWINGS, job->drawings, tm_write_drawing);
+  write_rows (out, job, IN_DRAWINGS, job->drawings,
+              parts & PART_DRAWING_BYTES ? tm_write_drawing : tm_write_drawing_digest);
   write_rows (out, job, IN_BALLOONS, job->balloon_marks, tm_write_balloon_mark);
-  write_rows (out, job, IN_PIECES, job->pieces, write_piece);
-  write_rows (out, job, IN_MATES, job->mate_sizes, tm_write_mate_size);
-  write_rows (out, job, IN_READINGS, job->readings, write_reading);
-  write_rows (out, job, IN_PIN_TRIALS, job->pin_trials, write_trial);
-  write_rows (out, job, IN_CUTS, job->cuts, write_cut);
-  write_rows (out, job, IN_EVENTS, job->events, write_event);
-  write_rows (out, job, IN_NONCONFORMANCES, job->nonconformances, tm_write_nonconformance);
+  if (parts & PART_RECORD)
+    write_record (out, job);
   write_rows (out, job, IN_STUDIES, job->studies, tm_write_study);
   write_rows (out, job, IN_STUDY_READINGS, job->study_readings, tm_write_study_reading);
-  if (with_signatures)
+  if (parts & PART_SIGNATURES)
     write_rows (out, job, IN_SIGNATURES, job->signatures, tm_write_signature);
   if (*job->extra != '\0')
     g_string_append_printf (out, ",\n %s", job->extra);
@@ -394,7 +409,7 @@ tm_job_to_string (const TmJob *job)
 {
   g_return_val_if_fail (job != NULL, g_string_new (NULL));
 
-  return write_document (job, TRUE);
+  return write_document (job, PART_RECORD | PART_DRAWING_BYTES | PART_SIGNATURES);
 }
 
 GString *
@@ -402,5 +417,13 @@ tm_job_write_unsigned (const TmJob *job)
 {
   g_return_val_if_fail (job != NULL, g_string_new (NULL));
 
-  return write_document (job, FALSE);
+  return write_document (job, PART_RECORD | PART_DRAWING_BYTES);
+}
+
+GString *
+tm_job_write_definitions (const TmJob *job)
+{
+  g_return_val_if_fail (job != NULL, g_string_new (NULL));
+
+  return write_document (job, 0);
 }

@@ -78,17 +78,15 @@ tm_write_report_field (TmJsonObject *object, const TmJob *job, gconstpointer row
 }
 
 /* The digest follows from the content, and is written only in its stead. */
-void
-tm_write_drawing (TmJsonObject *object, const TmJob *job, gconstpointer row)
+static void
+write_drawing (TmJsonObject *object, const TmDrawing *drawing, gboolean bytes_too)
 {
-  const TmDrawing *drawing = row;
-
   tm_put_text (object, DRAWING_NAME, drawing->name);
   tm_put_text (object, DRAWING_SHEET, drawing->sheet);
   tm_put_text (object, DRAWING_MEDIA, drawing->media);
   if (drawing->page != 1)
     tm_put_whole (object, DRAWING_PAGE, drawing->page);
-  if (drawing->content == NULL)
+  if (drawing->content == NULL || !bytes_too)
     {
       tm_put_text (object, DRAWING_DIGEST, drawing->digest);
     }
@@ -101,6 +99,18 @@ tm_write_drawing (TmJsonObject *object, const TmJob *job, gconstpointer row)
       tm_put_text (object, DRAWING_CONTENT, text);
     }
   tm_put_extra (object, drawing->extra);
+}
+
+void
+tm_write_drawing (TmJsonObject *object, const TmJob *job, gconstpointer row)
+{
+  write_drawing (object, row, TRUE);
+}
+
+void
+tm_write_drawing_digest (TmJsonObject *object, const TmJob *job, gconstpointer row)
+{
+  write_drawing (object, row, FALSE);
 }
 
 void

@@ -18,6 +18,7 @@ void tm_write_supply (TmJsonObject *object, const TmJob *job, gconstpointer row)
 void tm_write_sub_part (TmJsonObject *object, const TmJob *job, gconstpointer row);
 void tm_write_report_field (TmJsonObject *object, const TmJob *job, gconstpointer row);
 void tm_write_drawing (TmJsonObject *object, const TmJob *job, gconstpointer row);
+void tm_write_drawing_digest (TmJsonObject *object, const TmJob *job, gconstpointer row); /* not its bytes */
 void tm_write_balloon_mark (TmJsonObject *object, const TmJob *job, gconstpointer row);
 void tm_write_nonconformance (TmJsonObject *object, const TmJob *job, gconstpointer row);
 void tm_write_signature (TmJsonObject *object, const TmJob *job, gconstpointer row);

@@ -585,6 +585,34 @@ test_random (void)
     }
 }
 
+/* Definitions alone: all of them, and nothing of what the pieces were. */
+static void
+test_definitions (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (31);
+
+  for (guint i = 0; i < RANDOM_JOBS / 10; i++)
+    {
+      g_autoptr (TmJob) job = tm_test_random_job (rand);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (TmJob) copy = tm_job_copy_definitions (job, &error);
+
+      g_assert_no_error (error);
+      assert_same_gauges (job, copy);
+      assert_same_budgets (job, copy);
+      assert_same_studies (job, copy);
+      assert_same_rules (job, copy);
+      assert_same_tools (job, copy);
+      assert_same_supplies (job, copy);
+      assert_same_drawings (job, copy);
+      g_assert_cmpuint (copy->features->len, ==, job->features->len);
+      g_assert_cmpuint (copy->pieces->len + copy->readings->len + copy->pin_trials->len + copy->cuts->len, ==,
+                        0);
+      g_assert_cmpuint (copy->events->len + copy->nonconformances->len + copy->mate_sizes->len, ==, 0);
+      g_assert_cmpuint (copy->signatures->len, ==, 0);
+    }
+}
+
 /* Sections in the opposite order make the same job: what hangs on a gauge may stand before it. */
 static void
 test_backwards (void)
@@ -613,6 +641,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/exchange/job-again/random", test_random);
+  g_test_add_func ("/exchange/job-again/definitions", test_definitions);
   g_test_add_func ("/exchange/job-again/backwards", test_backwards);
   return g_test_run ();
 }

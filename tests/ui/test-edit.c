@@ -292,6 +292,32 @@ test_general_tolerance (void)
   ui_fixture_free (fixture);
 }
 
+/* What is new or becomes another requirement is not spoken of by the baseline report. */
+static void
+test_by_reference (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmDocument *document = fixture->document;
+  TmJob *job = tm_document_job (document);
+  TmFeature *renamed, *changed;
+
+  job->first_article = TM_FIRST_ARTICLE_PARTIAL;
+  g_assert_true (tm_edit_add_feature (document, make_feature (document, "5", "40 ±0.1"), NULL));
+  g_assert_false (tm_job_find_feature (job, "5")->affected);
+  tm_job_find_feature (job, "1")->affected = TRUE;
+  g_assert_true (tm_edit_add_feature (document, make_feature (document, "6", "41 ±0.1"), NULL));
+  g_assert_true (tm_job_find_feature (job, "6")->affected);
+  renamed = tm_edit_copy_feature (tm_job_find_feature (job, "5"));
+  renamed->name = "another name";
+  g_assert_true (tm_edit_replace_feature (document, "5", renamed, NULL));
+  g_assert_false (tm_job_find_feature (job, "5")->affected);
+  changed = make_feature (document, "5", "40 ±0.2");
+  g_assert_true (tm_edit_replace_feature (document, "5", changed, NULL));
+  g_assert_true (tm_job_find_feature (job, "5")->affected);
+  assert_kept (fixture);
+  ui_fixture_free (fixture);
+}
+
 static void
 test_next_serial (void)
 {
@@ -335,6 +361,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/edit/refused", test_refused);
   g_test_add_func ("/edit/bench-leaves", test_bench_leaves);
   g_test_add_func ("/edit/general-tolerance", test_general_tolerance);
+  g_test_add_func ("/edit/by-reference", test_by_reference);
   g_test_add_func ("/edit/next-serial", test_next_serial);
   g_test_add_func ("/edit/next-balloon", test_next_balloon);
   return g_test_run ();
