@@ -11,12 +11,15 @@
 
 #include "cli-verbs.h"
 #include "core-numerics.h"
+#include "report-drawing.h"
 
 static const TmVerb verbs[] = {
   { "check", "JOB", N_ ("Reads a job file, says what it holds and what is wrong with it."), tm_verb_check },
   { "judge", "JOB", N_ ("Says for each feature of each piece what its readings prove."), tm_verb_judge },
   { "record", "JOB --piece S --feature N VALUE…", N_ ("Adds readings to a job file, as typed at the bench."),
     tm_verb_record },
+  { "draw", "JOB --add FILE", N_ ("Keeps drawings with a job file, and puts balloons on them."),
+    tm_verb_draw },
   { "report", "JOB --out FILE", N_ ("Writes the first-article report: .pdf, .xlsx, .qif or .csv, by ending."),
     tm_verb_report },
   { "revise", "JOB --revision R --out FILE",
@@ -87,6 +90,7 @@ int
 main (int argc, char *argv[])
 {
   const TmVerb *verb;
+  int status;
 
   setlocale (LC_ALL, "");
   /* Sizes are written with a point wherever they stand; shares and chances beside them too. */
@@ -94,6 +98,8 @@ main (int argc, char *argv[])
   bindtextdomain (GETTEXT_PACKAGE, TM_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
+  if (tm_report_drawing_main (argc, argv, &status))
+    return status;
   tm_numerics_init ();
 
   if (argc < 2)

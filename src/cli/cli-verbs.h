@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 int tm_verb_check (int n_words, char **words);
 int tm_verb_judge (int n_words, char **words);
 int tm_verb_record (int n_words, char **words);
+int tm_verb_draw (int n_words, char **words);
 int tm_verb_report (int n_words, char **words);
 int tm_verb_revise (int n_words, char **words);
 int tm_verb_callout (int n_words, char **words);

@@ -3,12 +3,15 @@
 #include "plot-drawing-check.h"
 
 #include <errno.h>
+#include <fcntl.h>
+#include <pthread.h>
 #include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/mman.h>
 #include <sys/resource.h>
+#include <sys/time.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -16,15 +19,73 @@
 
 /* Sides of the picture that is drawn to try a page: as large as a screen shows it. */
 #define TRIAL_PIXELS 1600.0
+#define TRIAL_STACK  (2u * 1024u * 1024u)
 #define MAX_ANSWER   4096
 
-#if defined(__SANITIZE_ADDRESS__)
-#define SANITIZED 1 /* its shadow memory alone is more than any limit */
-#else
-#define SANITIZED 0
-#endif
+#define TICK_US 10000 /* between two looks at the memory */
+
+/* How the child ends. */
+enum { PASSED, REFUSED, TOO_MUCH_MEMORY = 3, TOO_MUCH_TIME = 4 };
 
 /* -------- The child -------- */
+
+/* A limit of the kernel's would make a library go on without what it asked for, and the same file would then
+ * be let through and get that memory here.  So the child may ask for all it likes, is looked at as it runs,
+ * and gives up once it has too much. */
+static struct {
+  int statm;
+  gsize page, base; /* bytes: of a page of memory, of the address space at the start */
+  guint ticks;
+} watch = { .statm = -1 };
+
+/* Address space and memory in use, in bytes (proc(5)).  Only what a signal handler may call. */
+static void
+read_memory (gsize *size, gsize *resident)
+{
+  char text[64];
+  const gssize n = pread (watch.statm, text, sizeof text - 1, 0);
+  gsize *out = size;
+
+  *size = *resident = 0;
+  for (gssize i = 0; i < n; i++)
+    if (text[i] >= '0' && text[i] <= '9')
+      *out = *out * 10 + (gsize)(text[i] - '0');
+    else if (out == size)
+      out = resident;
+    else
+      break;
+  *size *= watch.page;
+  *resident *= watch.page;
+}
+
+static void
+look_cb (int signal_number)
+{
+  const int before = errno;
+  gsize size, resident;
+
+  read_memory (&size, &resident);
+  if (resident > TM_DRAWING_CHECK_BYTES || size > watch.base + TM_DRAWING_CHECK_BYTES)
+    _exit (TOO_MUCH_MEMORY);
+  if (++watch.ticks > TM_DRAWING_CHECK_ALARM * (G_USEC_PER_SEC / TICK_US))
+    _exit (TOO_MUCH_TIME);
+  errno = before;
+}
+
+/* The most address space there was, which a look every now and then may miss. */
+static gboolean
+had_too_much (void)
+{
+  g_autofree char *status = NULL;
+  const char *peak;
+
+  if (!g_file_get_contents ("/proc/self/status", &status, NULL, NULL))
+    return TRUE;
+  peak = strstr (status, "VmPeak:");
+  return peak == NULL
+         || g_ascii_strtoull (peak + strlen ("VmPeak:"), NULL, 10) * 1024
+                > watch.base + TM_DRAWING_CHECK_BYTES;
+}
 
 static void
 set_limit (__rlimit_resource_t resource, rlim_t limit)
@@ -34,19 +95,20 @@ set_limit (__rlimit_resource_t resource, rlim_t limit)
   setrlimit (resource, &both);
 }
 
-static void
+static gboolean
 set_limits (void)
 {
-  const int nowhere = SANITIZED ? -1 : STDERR_FILENO;
+  const struct sigaction action = { .sa_handler = look_cb, .sa_flags = SA_RESTART };
+  const struct itimerval every = { { 0, TICK_US }, { 0, TICK_US } };
+  gsize resident;
 
   set_limit (RLIMIT_CORE, 0);
   set_limit (RLIMIT_CPU, TM_DRAWING_CHECK_SECONDS);
-  alarm (TM_DRAWING_CHECK_ALARM);
-  if (!SANITIZED)
-    set_limit (RLIMIT_DATA, TM_DRAWING_CHECK_BYTES);
-  /* What the libraries say of a damaged file is for nobody: the answer says it. */
-  if (nowhere >= 0 && freopen ("/dev/null", "w", stderr) == NULL)
-    close (nowhere);
+  watch.page = (gsize)sysconf (_SC_PAGESIZE);
+  watch.statm = open ("/proc/self/statm", O_RDONLY | O_CLOEXEC);
+  read_memory (&watch.base, &resident);
+  return watch.base > 0 && sigaction (SIGALRM, &action, NULL) == 0
+         && setitimer (ITIMER_REAL, &every, NULL) == 0;
 }
 
 static GBytes *
@@ -66,6 +128,7 @@ try_page (GBytes *content, guint number, GError **error)
 {
   g_autoptr (TmDrawingPage) page = tm_drawing_page_open_unchecked (content, number, error);
   cairo_surface_t *surface;
+  gboolean drawn;
   cairo_t *cr;
   double scale;
 
@@ -76,28 +139,45 @@ try_page (GBytes *content, guint number, GError **error)
                                         (int)MAX (1.0, page->height * scale));
   cr = cairo_create (surface);
   cairo_scale (cr, scale, scale);
-  tm_drawing_page_draw (page, cr);
+  drawn = tm_drawing_page_draw (page, cr);
   cairo_destroy (cr);
   cairo_surface_destroy (surface);
-  return TRUE;
+  if (!drawn)
+    tm_drawing_fail (error, TM_PLOT_ERROR_TOO_MUCH,
+                     _ ("the page is more than can be drawn; save the drawing simpler, or as PNG"));
+  return drawn;
 }
 
 /* Answers on standard output: the code of an error and its line, or nothing. */
+static gpointer
+run_trial (gpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GBytes) content = read_input ();
+  const guint number = *(const guint *)data;
+
+  if (number == 0 ? tm_drawing_look_unchecked (content, NULL, &error) != NULL
+                  : try_page (content, number, &error))
+    return GINT_TO_POINTER (had_too_much () ? TOO_MUCH_MEMORY : PASSED);
+  printf ("%d %s\n", error->code, error->message);
+  fflush (stdout);
+  return GINT_TO_POINTER (REFUSED);
+}
+
+/* On a small stack, so that what nests too deep breaks down here and not later on a larger one. */
 static int
 run_check (const char *page)
 {
-  g_autoptr (GBytes) content = NULL;
-  g_autoptr (GError) error = NULL;
-  const guint number = (guint)g_ascii_strtoull (page, NULL, 10);
+  guint number = (guint)g_ascii_strtoull (page, NULL, 10);
+  gpointer status = GINT_TO_POINTER (TOO_MUCH_MEMORY);
+  pthread_attr_t attributes;
+  pthread_t thread;
 
-  set_limits ();
-  content = read_input ();
-  if (number == 0 ? tm_drawing_look_unchecked (content, NULL, &error) != NULL
-                  : try_page (content, number, &error))
-    return 0;
-  printf ("%d %s\n", error->code, error->message);
-  fflush (stdout);
-  return 1;
+  if (set_limits () && pthread_attr_init (&attributes) == 0
+      && pthread_attr_setstacksize (&attributes, TRIAL_STACK) == 0
+      && pthread_create (&thread, &attributes, run_trial, &number) == 0)
+    pthread_join (thread, &status);
+  return GPOINTER_TO_INT (status);
 }
 
 /* -------- Who makes the check -------- */
@@ -212,18 +292,18 @@ take_answer (const char *answer, int status, GError **error)
   char *line = NULL;
   gint64 code;
 
-  if (WIFEXITED (status) && WEXITSTATUS (status) == 0)
+  if (WIFEXITED (status) && WEXITSTATUS (status) == PASSED)
     return TRUE;
   code = g_ascii_strtoll (answer, &line, 10);
-  if (WIFEXITED (status) && WEXITSTATUS (status) == 1 && line != answer && code >= 0
+  if (WIFEXITED (status) && WEXITSTATUS (status) == REFUSED && line != answer && code >= 0
       && code <= TM_PLOT_ERROR_NOT_CHECKED)
     {
       g_autofree char *valid = g_utf8_make_valid (line, -1);
 
       tm_drawing_fail (error, (TmPlotError)code, "%s", g_strstrip (valid));
     }
-  else if (WIFSIGNALED (status)
-           && (WTERMSIG (status) == SIGXCPU || WTERMSIG (status) == SIGKILL || WTERMSIG (status) == SIGALRM))
+  else if ((WIFEXITED (status) && WEXITSTATUS (status) == TOO_MUCH_TIME)
+           || (WIFSIGNALED (status) && (WTERMSIG (status) == SIGXCPU || WTERMSIG (status) == SIGKILL)))
     tm_drawing_fail (error, TM_PLOT_ERROR_TOO_MUCH,
                      _ ("drawing it takes more than %u seconds; save the drawing simpler, or as PNG"),
                      TM_DRAWING_CHECK_SECONDS);

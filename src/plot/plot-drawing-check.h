@@ -18,12 +18,13 @@ G_BEGIN_DECLS
 #define TM_DRAWING_CHECK_OPTION "--check-drawing"
 
 /* Most seconds of the processor, most seconds by the clock, and most bytes that the child may have. */
-#define TM_DRAWING_CHECK_SECONDS 10u
+#define TM_DRAWING_CHECK_SECONDS 6u
 #define TM_DRAWING_CHECK_ALARM   60u
 #define TM_DRAWING_CHECK_BYTES   (1536u * 1024u * 1024u)
 
-/* In main(), once it has a language and before all else: when the arguments ask for the check, makes it, sets @status to what main() is to
- * return, and gives TRUE.  Otherwise has this program make its checks from now on, by starting itself. */
+/* In main(), once it has a language and before all else: when the arguments ask for the check, makes it, sets
+ * @status to what main() is to return, and gives TRUE.  Otherwise has this program make its checks from now
+ * on, by starting itself. */
 gboolean tm_drawing_check_main (int argc, char *argv[], int *status);
 
 /* Has @program, a path, make the checks that this process asks for; NULL: none are made, as at first, which

@@ -55,12 +55,13 @@ free_pdf_page (gpointer data)
   g_free (pdf);
 }
 
-static void
+static gboolean
 draw_pdf (gpointer data, cairo_t *cr, double width, double height)
 {
   PdfPage *pdf = data;
 
   poppler_page_render_for_printing (pdf->page, cr);
+  return TRUE;
 }
 
 static gboolean

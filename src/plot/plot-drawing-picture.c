@@ -187,7 +187,7 @@ tm_drawing_read_jpeg_head (GBytes *content, TmPictureHead *head, GError **error)
 
 /* -------- The page -------- */
 
-static void
+static gboolean
 draw_picture (gpointer data, cairo_t *cr, double width, double height)
 {
   cairo_surface_t *surface = data;
@@ -197,6 +197,7 @@ draw_picture (gpointer data, cairo_t *cr, double width, double height)
   cairo_set_source_surface (cr, surface, 0.0, 0.0);
   cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_GOOD);
   cairo_paint (cr);
+  return TRUE;
 }
 
 static double

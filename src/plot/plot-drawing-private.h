@@ -13,7 +13,7 @@ struct _TmDrawingPage {
   gatomicrefcount refs;
   GMutex lock; /* the libraries draw one page on one thread at a time */
   double width, height;
-  void (*draw) (gpointer data, cairo_t *cr, double width, double height);
+  gboolean (*draw) (gpointer data, cairo_t *cr, double width, double height);
   gpointer data;
   GDestroyNotify free_data;
 };

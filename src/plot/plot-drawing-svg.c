@@ -8,15 +8,16 @@
 
 #include <gio/gio.h>
 #include <librsvg/rsvg.h>
+#include <string.h>
 
 #define POINTS_PER_PIXEL 0.75 /* CSS: 96 pixels an inch */
 
-static void
+static gboolean
 draw_svg (gpointer data, cairo_t *cr, double width, double height)
 {
   const RsvgRectangle room = { 0.0, 0.0, width, height };
 
-  rsvg_handle_render_document (data, cr, &room, NULL);
+  return rsvg_handle_render_document (data, cr, &room, NULL);
 }
 
 /* In points: its width and height, else its view box. */
@@ -41,6 +42,18 @@ find_size (RsvgHandle *handle, double *width, double *height)
   return TRUE;
 }
 
+/* What the parser says of it, from the line on. */
+static void
+fail_damaged (const GError *problem, GError **error)
+{
+  const char *line = strstr (problem->message, "line ");
+  g_autofree char *reason = g_strdup (line != NULL ? line : problem->message);
+
+  g_strdelimit (reason, "\n", ' ');
+  tm_drawing_fail (error, TM_PLOT_ERROR_DAMAGED, _ ("the SVG cannot be read (%s); save it again"),
+                   g_strstrip (reason));
+}
+
 gboolean
 tm_drawing_open_svg (TmDrawingPage *page, GBytes *content, GError **error)
 {
@@ -52,8 +65,7 @@ tm_drawing_open_svg (TmDrawingPage *page, GBytes *content, GError **error)
 
   if (handle == NULL)
     {
-      tm_drawing_fail (error, TM_PLOT_ERROR_DAMAGED, _ ("the SVG cannot be read (%s); save it again"),
-                       problem->message);
+      fail_damaged (problem, error);
       return FALSE;
     }
   page->data = handle;

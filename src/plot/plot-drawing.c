@@ -225,10 +225,12 @@ tm_drawing_page_height (const TmDrawingPage *page)
   return page->height;
 }
 
-void
+gboolean
 tm_drawing_page_draw (TmDrawingPage *page, cairo_t *cr)
 {
-  g_return_if_fail (page != NULL && cr != NULL);
+  gboolean drawn;
+
+  g_return_val_if_fail (page != NULL && cr != NULL, FALSE);
   cairo_save (cr);
   cairo_new_path (cr);
   cairo_rectangle (cr, 0.0, 0.0, page->width, page->height);
@@ -236,7 +238,8 @@ tm_drawing_page_draw (TmDrawingPage *page, cairo_t *cr)
   cairo_set_source_rgb (cr, 1.0, 1.0, 1.0);
   cairo_fill (cr);
   g_mutex_lock (&page->lock);
-  page->draw (page->data, cr, page->width, page->height);
+  drawn = page->draw (page->data, cr, page->width, page->height);
   g_mutex_unlock (&page->lock);
   cairo_restore (cr);
+  return drawn && cairo_status (cr) == CAIRO_STATUS_SUCCESS;
 }

@@ -44,7 +44,8 @@ double tm_drawing_page_width (const TmDrawingPage *page);
 double tm_drawing_page_height (const TmDrawingPage *page);
 
 /* Draws it on white into 0, 0, width, height of @cr, whose unit is the point: scale @cr before.  Lines stay
- * lines where @cr keeps them.  On any thread, several at once wait for each other. */
-void tm_drawing_page_draw (TmDrawingPage *page, cairo_t *cr);
+ * lines where @cr keeps them.  On any thread, several at once wait for each other.  FALSE when something of
+ * it could not be drawn. */
+gboolean tm_drawing_page_draw (TmDrawingPage *page, cairo_t *cr);
 
 G_END_DECLS

@@ -40,7 +40,7 @@ allowed_outside () {
   libc='(assert|ctype|errno|fcntl|float|inttypes|langinfo|limits|locale|math|signal|stdbool|stddef|stdint|stdio|stdlib|string|time|unistd|sys/[a-z]+|linux/magic)\.h'
   case $1 in
     core) echo '(glib\.h|glib/gi18n-lib\.h|gsl/.*|float\.h|math\.h|string\.h|stdint\.h|limits\.h)' ;;
-    plot) echo "(glib\\.h|glib/.*|gio/.*|cairo.*|pango/.*|gdk-pixbuf/.*|librsvg/.*|poppler\\.h|$libc)" ;;
+    plot) echo "(glib\\.h|glib/.*|gio/.*|cairo.*|pango/.*|gdk-pixbuf/.*|librsvg/.*|poppler\\.h|pthread\\.h|$libc)" ;;
     book) echo "(glib\\.h|glib/.*|sqlite3\\.h|sodium\\.h|$libc)" ;;
     exchange) echo "(glib\\.h|glib/.*|yajl/.*|libxml/.*|sodium\\.h|$libc)" ;;
     report) echo "(glib\\.h|glib/.*|gio/.*|cairo.*|pango/.*|xlsxwriter\\.h|$libc)" ;;
