@@ -8,6 +8,7 @@
 #include "app-access.h"
 #include "app-button.h"
 #include "app-pointer-list.h"
+#include "app-report-sign.h"
 #include "app-report-table.h"
 #include "app-report-work.h"
 #include "app-toast.h"
@@ -32,6 +33,7 @@ struct _TmReportPage {
   TmPointerList *gaps;
   TmPointerList *lines;
   GtkWidget *table;
+  TmReportSign *sign;
   GtkFileChooserNative *chooser;
 };
 
@@ -86,6 +88,28 @@ describe_missing (guint n_gaps)
 }
 
 static void
+show_gaps (TmReportPage *self)
+{
+  const GPtrArray *gaps = self->report.content->gaps;
+  g_autofree char *missing = describe_missing (gaps->len);
+
+  gtk_label_set_text (self->missing, missing);
+  tm_access_show_page (self->missing_stack, gaps->len > 0 ? "list" : "none");
+  tm_pointer_list_set_array (self->gaps, self->report.content->gaps);
+}
+
+/* Whether what was signed is still what the record says is known now. */
+static void
+signed_checked_cb (TmReportPage *self)
+{
+  if (self->report.content == NULL)
+    return;
+  tm_pointer_list_set_array (self->gaps, NULL);
+  tm_report_sign_complete (self->sign, self->report.content);
+  show_gaps (self);
+}
+
+static void
 show_content (TmReportPage *self)
 {
   const TmReportContent *content = self->report.content;
@@ -93,14 +117,12 @@ show_content (TmReportPage *self)
   g_autofree char *title = tm_words_job_title (job->part_number, job->part_name, job->revision);
   g_autofree char *about = describe_scope (job, content);
   g_autofree char *summary = describe_counts (content);
-  g_autofree char *missing = describe_missing (content->gaps->len);
+  tm_report_sign_complete (self->sign, self->report.content);
   gtk_label_set_text (self->title, title);
   gtk_label_set_text (self->about, about);
   gtk_label_set_text (self->summary, summary);
-  gtk_label_set_text (self->missing, missing);
-  tm_access_show_page (self->missing_stack, content->gaps->len > 0 ? "list" : "none");
+  show_gaps (self);
   tm_report_table_show_pieces (self->table, job->pieces->len > 1);
-  tm_pointer_list_set_array (self->gaps, content->gaps);
   tm_pointer_list_set_array (self->lines, content->lines);
 }
 
@@ -316,6 +338,12 @@ write_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+sign_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  tm_report_sign_begin (TM_REPORT_PAGE (widget)->sign);
+}
+
+static void
 tm_report_page_map (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (tm_report_page_parent_class)->map (widget);
@@ -353,6 +381,9 @@ tm_report_page_class_init (TmReportPageClass *klass)
   gtk_widget_class_install_action (widget_class, "report.export-workbook", NULL, export_workbook_action);
   gtk_widget_class_install_action (widget_class, "report.export-table", NULL, export_table_action);
   gtk_widget_class_install_action (widget_class, "report.write", "s", write_action);
+  gtk_widget_class_install_action (widget_class, "report.sign", NULL, sign_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_s, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+                                       "report.sign", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_e, GDK_CONTROL_MASK, "report.export-workbook",
                                        NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_e, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
@@ -424,6 +455,9 @@ build_missing (TmReportPage *self)
   GtkWidget *none = gtk_label_new (_ ("Every characteristic has its result, its gauge and its reference. The "
                                       "report can go out."));
   gtk_widget_add_css_class (box, "tm-missing");
+  self->sign = TM_REPORT_SIGN (tm_report_sign_new ());
+  g_signal_connect_swapped (self->sign, "checked", G_CALLBACK (signed_checked_cb), self);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->sign));
   self->missing = add_label (box, "tm-missing-title");
   gtk_label_set_wrap (GTK_LABEL (none), TRUE);
   gtk_label_set_xalign (GTK_LABEL (none), 0);
@@ -507,6 +541,8 @@ tm_report_page_set_document (TmReportPage *self, TmDocument *document)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_set_object (&self->document, document);
   self->stale = TRUE;
+  /* First, so that what it knew is forgotten before this page asks. */
+  tm_report_sign_set_document (self->sign, document);
   if (document == NULL)
     return;
   g_signal_connect_swapped (document, "recorded", G_CALLBACK (changed_cb), self);

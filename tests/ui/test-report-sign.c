@@ -1,0 +1,391 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Signing on the Report page: what was signed is in the book to the byte, a change of the record supersedes
+ * it, and a failure at any step leaves the job unsigned.
+ */
+
+#include <adwaita.h>
+#include <signal.h>
+#include <sys/resource.h>
+
+#include "app-dialog.h"
+#include "app-edit-signature.h"
+#include "app-edit.h"
+#include "app-hand-out.h"
+#include "app-report-page.h"
+#include "app-sign-dialog.h"
+#include "exchange-job.h"
+#include "report-signed.h"
+#include "ui-fixture.h"
+
+typedef struct {
+  UiFixture *fixture;
+  TmDocument *document;
+  TmJob *job;
+  GtkWidget *window;
+  TmReportPage *page;
+} Signs;
+
+static void
+open_page (Signs *is, const char *identifier)
+{
+  TmJob *job = ui_make_job ();
+  TmPerson *second = tm_person_new ();
+
+  job->report_identifier = tm_job_intern (job, identifier);
+  second->initials = tm_job_intern (job, "EF");
+  second->name = tm_job_intern (job, "E. F. (invented)");
+  g_assert_cmpint (tm_job_add_person (job, second), ==, TM_ADD_OK);
+  is->fixture = ui_fixture_new (job);
+  is->document = is->fixture->document;
+  is->job = job;
+  tm_bench_set_by (tm_document_bench (is->document), "CD");
+  is->window = gtk_window_new ();
+  is->page = TM_REPORT_PAGE (tm_report_page_new ());
+  gtk_window_set_child (GTK_WINDOW (is->window), GTK_WIDGET (is->page));
+  tm_report_page_set_document (is->page, is->document);
+  gtk_window_present (GTK_WINDOW (is->window));
+  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (is->page)));
+}
+
+static void
+close_page (Signs *is)
+{
+  gtk_window_destroy (GTK_WINDOW (is->window));
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+  ui_fixture_free (is->fixture);
+}
+
+static GtkWindow *
+begin (Signs *is)
+{
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (is->page), "report.sign", NULL));
+  ui_wait_until (tm_dialog_over (GTK_WINDOW (is->window)) != NULL);
+  return tm_dialog_over (GTK_WINDOW (is->window));
+}
+
+static const TmSignature *
+get_signature (Signs *is, guint i)
+{
+  g_assert_cmpuint (is->job->signatures->len, >, i);
+  return g_ptr_array_index (is->job->signatures, i);
+}
+
+static GtkLabel *
+find_problem (GtkWidget *widget)
+{
+  if (GTK_IS_LABEL (widget) && gtk_widget_has_css_class (widget, "tm-problem"))
+    return GTK_LABEL (widget);
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkLabel *found = find_problem (child);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static const char *
+problem (GtkWindow *window)
+{
+  return gtk_label_get_text (find_problem (GTK_WIDGET (window)));
+}
+
+static void
+sign (Signs *is, const char *by, const char *role)
+{
+  guint before = is->job->signatures->len;
+
+  g_assert_true (tm_sign_dialog_answer (begin (is), by, role, TRUE));
+  ui_wait_until (is->job->signatures->len == before + 1);
+  ui_wait_until (tm_dialog_over (GTK_WINDOW (is->window)) == NULL);
+}
+
+static gboolean
+has_gap (Signs *is, TmGapKind kind)
+{
+  g_autofree char *digest = tm_job_digest (is->job);
+  g_autoptr (TmReportContent) content = tm_report_content_new (is->job);
+
+  tm_report_content_set_digest (content, digest);
+  for (guint i = 0; i < content->gaps->len; i++)
+    if (((const TmGap *)g_ptr_array_index (content->gaps, i))->kind == kind)
+      return TRUE;
+  return FALSE;
+}
+
+static GBytes *
+read_kept (Signs *is, const char *digest)
+{
+  g_autoptr (GError) error = NULL;
+  GBytes *bytes = tm_book_read_content (is->fixture->book, is->job->id, digest, &error);
+
+  g_assert_no_error (error);
+  return bytes;
+}
+
+static void
+set_customer (TmJob *job, gpointer data)
+{
+  job->customer = tm_job_intern (job, data);
+}
+
+static void
+change (Signs *is, const char *customer)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (tm_edit_facts (is->document, set_customer, (gpointer)customer, &error));
+  g_assert_no_error (error);
+}
+
+static void
+test_sign (void)
+{
+  Signs is;
+  g_autofree char *digest = NULL;
+  g_autoptr (GBytes) pages = NULL, workbook = NULL, again = NULL;
+  const TmSignature *first;
+
+  open_page (&is, "FA-7");
+  digest = tm_job_digest (is.job);
+  g_assert_true (has_gap (&is, TM_GAP_UNSIGNED));
+  sign (&is, "", "Measured by");
+  first = get_signature (&is, 0);
+  g_assert_cmpstr (first->by, ==, "CD");
+  g_assert_cmpstr (first->role, ==, "Measured by");
+  g_assert_cmpstr (first->report, ==, "FA-7");
+  /* The copy out of the book, which was signed, and the job in hand are one record. */
+  g_assert_cmpstr (first->digest, ==, digest);
+  g_assert_false (has_gap (&is, TM_GAP_UNSIGNED));
+  g_assert_false (has_gap (&is, TM_GAP_SUPERSEDED));
+  pages = read_kept (&is, first->pages);
+  workbook = read_kept (&is, first->workbook);
+  g_assert_true (memcmp (g_bytes_get_data (pages, NULL), "%PDF", 4) == 0);
+  g_assert_true (memcmp (g_bytes_get_data (workbook, NULL), "PK", 2) == 0);
+
+  change (&is, "Invented");
+  g_assert_true (has_gap (&is, TM_GAP_SUPERSEDED));
+  again = read_kept (&is, first->pages);
+  g_assert_true (g_bytes_equal (again, pages));
+  close_page (&is);
+}
+
+/* The second person signs the same record: both stand on the second's pages. */
+static void
+test_two (void)
+{
+  Signs is;
+  const TmSignature *first, *second;
+
+  open_page (&is, "FA-7");
+  sign (&is, "CD", "Measured by");
+  sign (&is, "EF", "Released by");
+  first = get_signature (&is, 0);
+  second = get_signature (&is, 1);
+  g_assert_cmpstr (second->role, ==, "Released by");
+  g_assert_cmpstr (first->digest, ==, second->digest);
+  g_assert_cmpstr (first->pages, !=, second->pages);
+  close_page (&is);
+}
+
+static void
+test_must_say (void)
+{
+  Signs is;
+  GtkWindow *dialog;
+
+  open_page (&is, "FA-7");
+  dialog = begin (&is);
+  g_assert_false (tm_sign_dialog_answer (dialog, "", "Measured by", FALSE));
+  g_assert_false (tm_sign_dialog_answer (dialog, "", "", TRUE));
+  gtk_window_close (dialog);
+  g_assert_cmpuint (is.job->signatures->len, ==, 0);
+  close_page (&is);
+}
+
+static void
+test_no_identifier (void)
+{
+  Signs is;
+  GtkWindow *dialog;
+
+  open_page (&is, " ");
+  dialog = begin (&is);
+  g_assert_false (tm_sign_dialog_answer (dialog, "", "Measured by", TRUE));
+  g_assert_nonnull (strstr (problem (dialog), "no identifier"));
+  gtk_window_close (dialog);
+  close_page (&is);
+}
+
+/* What was signed would not be what was seen. */
+static void
+test_changed_meanwhile (void)
+{
+  Signs is;
+  GtkWindow *dialog;
+
+  open_page (&is, "FA-7");
+  dialog = begin (&is);
+  change (&is, "Invented");
+  g_assert_true (tm_sign_dialog_answer (dialog, "", "Measured by", TRUE));
+  ui_wait_until (*problem (dialog) != '\0');
+  g_assert_nonnull (strstr (problem (dialog), "has changed since"));
+  g_assert_cmpuint (is.job->signatures->len, ==, 0);
+  gtk_window_close (dialog);
+  sign (&is, "", "Measured by");
+  close_page (&is);
+}
+
+/* Files may grow no longer than that. */
+static void
+limit_files (rlim_t most)
+{
+  struct rlimit limit = { 0 };
+
+  g_assert_cmpint (getrlimit (RLIMIT_FSIZE, &limit), ==, 0);
+  limit.rlim_cur = most < limit.rlim_max ? most : limit.rlim_max;
+  g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &limit), ==, 0);
+}
+
+/* The disk is full for the pages, then for the book: nothing is signed, and afterwards it is. */
+static void
+test_no_room (void)
+{
+  static const rlim_t most[] = { 1000, 80000 };
+
+  signal (SIGXFSZ, SIG_IGN);
+  for (gsize i = 0; i < G_N_ELEMENTS (most); i++)
+    {
+      Signs is;
+      GtkWindow *dialog;
+
+      open_page (&is, "FA-7");
+      dialog = begin (&is);
+      limit_files (most[i]);
+      g_assert_true (tm_sign_dialog_answer (dialog, "", "Measured by", TRUE));
+      ui_wait_until (*problem (dialog) != '\0');
+      limit_files (RLIM_INFINITY);
+      g_test_message ("%s", problem (dialog));
+      g_assert_cmpuint (is.job->signatures->len, ==, 0);
+      g_assert_true (tm_sign_dialog_answer (dialog, "", "Measured by", TRUE));
+      ui_wait_until (is.job->signatures->len == 1);
+      close_page (&is);
+    }
+}
+
+/* The last step of all. */
+static void
+test_not_saved (void)
+{
+  Signs is;
+  TmSignature row = { .by = "CD",
+                      .role = "x",
+                      .at = "2026-05-05T10:00:00Z",
+                      .digest = "",
+                      .report = "",
+                      .pages = "",
+                      .workbook = "",
+                      .extra = "" };
+  gint64 mark = 0;
+  g_autoptr (GError) error = NULL;
+
+  open_page (&is, "FA-7");
+  g_assert_true (tm_book_mark (is.fixture->book, &mark, NULL));
+  limit_files (1000);
+  g_assert_false (tm_edit_add_signature (is.document, &row, mark, &error));
+  limit_files (RLIM_INFINITY);
+  g_assert_nonnull (error);
+  g_assert_cmpuint (is.job->signatures->len, ==, 0);
+  close_page (&is);
+}
+
+/* Given up while it works: whoever closed the dialog has not signed. */
+static void
+test_closed (void)
+{
+  Signs is;
+  GtkWindow *dialog;
+  GApplication *nothing = g_application_get_default ();
+
+  g_assert_null (nothing);
+  open_page (&is, "FA-7");
+  dialog = begin (&is);
+  g_assert_true (tm_sign_dialog_answer (dialog, "", "Measured by", TRUE));
+  gtk_window_destroy (dialog);
+  /* Signing again waits for no other: when this one is through, so is that one before it. */
+  sign (&is, "EF", "Reviewed by");
+  g_assert_cmpuint (is.job->signatures->len, ==, 1);
+  g_assert_cmpstr (get_signature (&is, 0)->by, ==, "EF");
+  close_page (&is);
+}
+
+static void
+test_hand_out (void)
+{
+  Signs is;
+  g_autofree char *path = NULL, *found = NULL, *digest = NULL, *name = NULL;
+  g_autoptr (GError) error = NULL;
+  gsize length = 0;
+
+  open_page (&is, "FA/7");
+  sign (&is, "", "Measured by");
+  name = tm_hand_out_name (is.job, get_signature (&is, 0), TM_HAND_OUT_PAGES);
+  g_assert_true (g_str_has_prefix (name, "FA-7 signed 2"));
+  g_assert_true (g_str_has_suffix (name, ".pdf"));
+  path = g_build_filename (is.fixture->folder, "again.pdf", NULL);
+  g_assert_true (tm_hand_out_write (is.document, get_signature (&is, 0)->pages, path, &error));
+  g_assert_no_error (error);
+  g_assert_true (g_file_get_contents (path, &found, &length, NULL));
+  digest = g_compute_checksum_for_data (G_CHECKSUM_SHA256, (const guchar *)found, length);
+  g_assert_cmpstr (digest, ==, get_signature (&is, 0)->pages);
+  g_assert_false (tm_hand_out_write (is.document, "00", path, &error));
+  g_assert_error (error, TM_BOOK_ERROR, TM_BOOK_ERROR_NO_SUCH_FILE);
+  close_page (&is);
+}
+
+/* The page itself names another job with the same identifier, and what was superseded. */
+static void
+test_page_says (void)
+{
+  Signs is;
+  g_autoptr (TmJob) other = ui_make_job ();
+  guint before;
+
+  open_page (&is, "FA-7");
+  before = tm_report_page_count_gaps (is.page);
+  other->id = "11111111-2222-4333-8444-666666666666";
+  other->report_identifier = "FA-7";
+  g_assert_true (tm_book_add_job (is.fixture->book, other, NULL, NULL, NULL, NULL));
+  change (&is, "Invented");
+  /* One for the customer went, one for the identifier came. */
+  g_assert_cmpuint (tm_report_page_count_gaps (is.page), ==, before);
+  sign (&is, "", "Measured by");
+  g_assert_cmpuint (tm_report_page_count_gaps (is.page), ==, before - 1);
+  change (&is, "Somebody else");
+  ui_wait_until (tm_report_page_count_gaps (is.page) == before);
+  close_page (&is);
+}
+
+int
+main (int argc, char **argv)
+{
+  if (ui_skip_without_display ())
+    return 0;
+  gtk_test_init (&argc, &argv, NULL);
+  adw_init ();
+  g_test_add_func ("/report-sign/sign", test_sign);
+  g_test_add_func ("/report-sign/two", test_two);
+  g_test_add_func ("/report-sign/must-say", test_must_say);
+  g_test_add_func ("/report-sign/no-identifier", test_no_identifier);
+  g_test_add_func ("/report-sign/changed-meanwhile", test_changed_meanwhile);
+  g_test_add_func ("/report-sign/no-room", test_no_room);
+  g_test_add_func ("/report-sign/not-saved", test_not_saved);
+  g_test_add_func ("/report-sign/closed", test_closed);
+  g_test_add_func ("/report-sign/hand-out", test_hand_out);
+  g_test_add_func ("/report-sign/page-says", test_page_says);
+  return g_test_run ();
+}
