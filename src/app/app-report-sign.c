@@ -4,6 +4,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
 #include "app-button.h"
 #include "app-dialog.h"
 #include "app-list-row.h"
@@ -325,6 +326,7 @@ add_label (GtkWidget *box, const char *css_class)
   gtk_label_set_xalign (label, 0);
   gtk_label_set_wrap (label, TRUE);
   gtk_label_set_wrap_mode (label, PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_max_width_chars (label, 24);
   gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (label));
   return label;
@@ -349,6 +351,7 @@ build_head (TmReportSign *self)
   gtk_box_append (GTK_BOX (head), words);
   gtk_box_append (GTK_BOX (head), button);
   gtk_widget_add_css_class (head, "tm-sign-head");
+  tm_access_hide_decoration (head);
   return head;
 }
 

@@ -61,19 +61,6 @@ is_blank (const char *text)
 /* -------- What is signed -------- */
 
 static void
-add_fact (AdwPreferencesGroup *group, const char *title, const char *value)
-{
-  GtkWidget *row = adw_action_row_new ();
-  g_autofree char *spoken = g_strdup_printf ("%s: %s", title, value);
-
-  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
-  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), value);
-  tm_name_widget (row, spoken);
-  adw_preferences_group_add (group, row);
-}
-
-static void
 build_facts (Dialog *dialog)
 {
   const TmSigning *signing = dialog->signing;
@@ -82,30 +69,23 @@ build_facts (Dialog *dialog)
       = tm_form_group (dialog->window.rows, _ ("What is signed"),
                        _ ("Pages and workbook are kept as they are now. When the record changes later the "
                           "signature stays, and is marked as superseded."));
+  GtkWidget *row = adw_action_row_new ();
   g_autofree char *counts
       = g_strdup_printf (_ ("%u in  ·  %u out  ·  %u too close  ·  %u not measured"), signing->n_in,
                          signing->n_out, signing->n_too_close, signing->n_not_measured);
-  g_autofree char *pages
-      = g_strdup_printf (ngettext ("%u page", "%u pages", signing->n_pages), signing->n_pages);
+  g_autofree char *title
+      = g_strdup_printf (ngettext ("Report %s, %u page", "Report %s, %u pages", signing->n_pages),
+                         is_blank (identifier) ? _ ("without identifier") : identifier, signing->n_pages);
+  g_autofree char *spoken = g_strdup_printf ("%s: %s", title, counts);
 
-  add_fact (group, _ ("Report"), is_blank (identifier) ? _ ("no identifier yet") : identifier);
-  add_fact (group, _ ("Pages"), pages);
-  add_fact (group, _ ("Characteristics"), counts);
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), counts);
+  tm_name_widget (row, spoken);
+  adw_preferences_group_add (group, row);
 }
 
 /* -------- What is missing -------- */
-
-static void
-add_missing_line (AdwPreferencesGroup *group, const char *text)
-{
-  GtkWidget *row = adw_action_row_new ();
-
-  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), text);
-  adw_action_row_set_title_lines (ADW_ACTION_ROW (row), 0);
-  tm_name_widget (row, text);
-  adw_preferences_group_add (group, row);
-}
 
 static void update_cb (Dialog *dialog);
 
@@ -127,25 +107,34 @@ add_although (Dialog *dialog, AdwPreferencesGroup *group, guint n)
   adw_preferences_group_add (group, row);
 }
 
+/* A line for each; the last one counts those that are not told. */
+static char *
+list_missing (const GPtrArray *missing)
+{
+  guint shown = missing->len > MOST_MISSING + 1 ? MOST_MISSING : missing->len;
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < shown; i++)
+    g_string_append_printf (text, "%s%u. %s", i > 0 ? "\n" : "", i + 1,
+                            (const char *)g_ptr_array_index (missing, i));
+  if (shown < missing->len)
+    {
+      g_string_append_c (text, '\n');
+      g_string_append_printf (text, ngettext ("… and %u more", "… and %u more", missing->len - shown),
+                              missing->len - shown);
+    }
+  return g_string_free (text, FALSE);
+}
+
 static void
 build_missing (Dialog *dialog)
 {
   const GPtrArray *missing = dialog->signing->missing;
-  guint shown = missing->len > MOST_MISSING + 1 ? MOST_MISSING : missing->len;
-  AdwPreferencesGroup *group;
+  g_autofree char *text = list_missing (missing);
+  g_autofree char *markup = g_markup_escape_text (text, -1);
 
-  if (missing->len == 0)
-    return;
-  group = tm_form_group (dialog->window.rows, _ ("What is missing"), NULL);
-  for (guint i = 0; i < shown; i++)
-    add_missing_line (group, g_ptr_array_index (missing, i));
-  if (shown < missing->len)
-    {
-      g_autofree char *more = g_strdup_printf (
-          ngettext ("… and %u more", "… and %u more", missing->len - shown), missing->len - shown);
-      add_missing_line (group, more);
-    }
-  add_although (dialog, group, missing->len);
+  if (missing->len > 0)
+    add_although (dialog, tm_form_group (dialog->window.rows, _ ("What is missing"), markup), missing->len);
 }
 
 /* -------- Who signs -------- */

@@ -177,6 +177,18 @@ def check_table(program):
 def check_report(program):
     program.key("alt+5")
     check_names(program, [("tree grid", "Characteristics"), ("button", "Export workbook…")])
+    program.key("ctrl+shift+s")
+    program.window("Sign the report")
+    check_names(program, [("combo box", re.compile("^Signed by")), ("combo box", re.compile("^Role"))])
+    program.tab_to("button", "Sign")
+    program.key("space")
+    program.window("BH-2047")
+    program.tab_to("list item", re.compile("^Measured by"))
+    program.key("Return")
+    program.window("Signed report")
+    check_names(program, [("button", "Open the signed pages"), ("button", "Save the signed workbook")])
+    program.key("Escape")
+    program.find("tree grid", "Characteristics")
 
 
 def check_list(program):
