@@ -93,7 +93,7 @@ show_state (TmReportSign *self)
     }
   else if (self->digest != NULL)
     {
-      about = g_strdup_printf (_ ("The record has changed since %s signed it, %s."),
+      about = g_strdup_printf (_ ("The record has changed since %s signed it (%s)."),
                                tm_report_signer (job, last), time);
       show_head (self, "dialog-warning-symbolic", _ ("Superseded"), about);
     }

@@ -12,8 +12,8 @@
 #include "app-words.h"
 #include "book-store.h"
 
-#define WIDTH  620
-#define HEIGHT 520
+#define WIDTH  760
+#define HEIGHT 590
 
 typedef struct {
   TmDocument *document;

@@ -180,6 +180,8 @@ def check_report(program):
     program.key("ctrl+shift+s")
     program.window("Sign the report")
     check_names(program, [("combo box", re.compile("^Signed by")), ("combo box", re.compile("^Role"))])
+    program.tab_to("checkbox", re.compile("^Sign although"))
+    program.key("space")
     program.tab_to("button", "Sign")
     program.key("space")
     program.window("BH-2047")
