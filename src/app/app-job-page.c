@@ -4,6 +4,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app-access.h"
+#include "app-job-drawing.h"
 #include "app-job-facts.h"
 #include "app-job-features.h"
 #include "app-job-people.h"
@@ -23,7 +25,14 @@ struct _TmJobPage {
   TmJobPeople *people;
   TmJobFeatures *features;
   TmJobPieces *pieces;
+  TmJobDrawing *drawing;
+  GtkStack *views; /* "features", "drawing" */
+  char *view;
 };
+
+enum { PROP_0, PROP_VIEW, N_PROPS };
+
+static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (TmJobPage, tm_job_page, ADW_TYPE_BIN)
 
@@ -69,6 +78,71 @@ parts_action (GtkWidget *widget, const char *name, GVariant *parameter)
     tm_window_toast (widget, _ ("The report is about one part; say in its facts that it is an assembly."));
 }
 
+/* -------- Views -------- */
+
+static void
+show_view (TmJobPage *self, const char *view)
+{
+  if (g_strcmp0 (view, "features") != 0 && g_strcmp0 (view, "drawing") != 0)
+    return;
+  if (g_strcmp0 (view, self->view) != 0)
+    {
+      g_free (self->view);
+      self->view = g_strdup (view);
+      tm_access_show_page (self->views, self->view);
+      g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_VIEW]);
+    }
+}
+
+static gboolean
+shows_drawing (TmJobPage *self)
+{
+  return g_strcmp0 (self->view, "drawing") == 0;
+}
+
+static void
+tm_job_page_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  if (id == PROP_VIEW)
+    g_value_set_string (value, TM_JOB_PAGE (object)->view);
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+}
+
+static void
+tm_job_page_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  TmJobPage *self = TM_JOB_PAGE (object);
+
+  if (id != PROP_VIEW)
+    {
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+      return;
+    }
+  show_view (self, g_value_get_string (value));
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    tm_job_page_enter (self);
+}
+
+static void
+add_drawing_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmJobPage *self = TM_JOB_PAGE (widget);
+
+  show_view (self, "drawing");
+  tm_job_drawing_add (self->drawing);
+}
+
+/* @parameter: the path, for a caller that has chosen one already. */
+static void
+take_drawing_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmJobPage *self = TM_JOB_PAGE (widget);
+
+  show_view (self, "drawing");
+  tm_job_drawing_take (self->drawing, g_variant_get_string (parameter, NULL));
+}
+
 static void
 focus_callout_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
@@ -81,6 +155,7 @@ tm_job_page_dispose (GObject *object)
   TmJobPage *self = TM_JOB_PAGE (object);
 
   g_clear_object (&self->document);
+  g_clear_pointer (&self->view, g_free);
   gtk_widget_dispose_template (GTK_WIDGET (self), TM_TYPE_JOB_PAGE);
   G_OBJECT_CLASS (tm_job_page_parent_class)->dispose (object);
 }
@@ -91,17 +166,32 @@ tm_job_page_class_init (TmJobPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = tm_job_page_dispose;
+  G_OBJECT_CLASS (klass)->get_property = tm_job_page_get_property;
+  G_OBJECT_CLASS (klass)->set_property = tm_job_page_set_property;
+  properties[PROP_VIEW] = g_param_spec_string (
+      "view", NULL, NULL, NULL, G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+  g_object_class_install_properties (G_OBJECT_CLASS (klass), N_PROPS, properties);
+  gtk_widget_class_install_property_action (widget_class, "job.view", "view");
   g_type_ensure (TM_TYPE_JOB_FACTS);
   g_type_ensure (TM_TYPE_JOB_REPORT);
   g_type_ensure (TM_TYPE_JOB_PEOPLE);
   g_type_ensure (TM_TYPE_JOB_FEATURES);
   g_type_ensure (TM_TYPE_JOB_PIECES);
+  g_type_ensure (TM_TYPE_JOB_DRAWING);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/tenthmark/Tenthmark/job-page.ui");
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, facts);
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, report);
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, people);
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, features);
   gtk_widget_class_bind_template_child (widget_class, TmJobPage, pieces);
+  gtk_widget_class_bind_template_child (widget_class, TmJobPage, drawing);
+  gtk_widget_class_bind_template_child (widget_class, TmJobPage, views);
+  gtk_widget_class_install_action (widget_class, "job.add-drawing", NULL, add_drawing_action);
+  gtk_widget_class_install_action (widget_class, "job.take-drawing", "s", take_drawing_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_1, GDK_CONTROL_MASK, "job.view", "s",
+                                       "features");
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_2, GDK_CONTROL_MASK, "job.view", "s", "drawing");
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_d, GDK_CONTROL_MASK, "job.add-drawing", NULL);
   gtk_widget_class_install_action (widget_class, "job.table", NULL, table_action);
   gtk_widget_class_install_action (widget_class, "job.report-facts", NULL, report_facts_action);
   gtk_widget_class_install_action (widget_class, "job.supplies", NULL, supplies_action);
@@ -120,6 +210,7 @@ static void
 tm_job_page_init (TmJobPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  show_view (self, "features");
 }
 
 GtkWidget *
@@ -139,6 +230,28 @@ tm_job_page_set_document (TmJobPage *self, TmDocument *document)
   tm_job_people_set_document (self->people, document);
   tm_job_features_set_document (self->features, document);
   tm_job_pieces_set_document (self->pieces, document);
+  tm_job_drawing_set_document (self->drawing, document);
+}
+
+void
+tm_job_page_enter (TmJobPage *self)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  if (shows_drawing (self))
+    tm_job_drawing_enter (self->drawing);
+  else
+    tm_job_features_focus_entry (self->features);
+}
+
+void
+tm_job_page_show_drawing (TmJobPage *self, const char *balloon)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  show_view (self, "drawing");
+  tm_job_drawing_choose (self->drawing, balloon);
+  tm_job_drawing_enter (self->drawing);
 }
 
 void
@@ -146,6 +259,7 @@ tm_job_page_focus_fact (TmJobPage *self, const char *fact)
 {
   g_return_if_fail (TM_IS_JOB_PAGE (self));
 
+  show_view (self, "features");
   if (tm_job_facts_focus (self->facts, fact) || self->document == NULL)
     return;
   if (tm_report_facts_has (fact))
@@ -175,6 +289,7 @@ tm_job_page_focus_callout (TmJobPage *self)
 {
   g_return_if_fail (TM_IS_JOB_PAGE (self));
 
+  show_view (self, "features");
   tm_job_features_focus_entry (self->features);
 }
 
@@ -183,6 +298,7 @@ tm_job_page_focus_piece (TmJobPage *self)
 {
   g_return_if_fail (TM_IS_JOB_PAGE (self));
 
+  show_view (self, "features");
   tm_job_pieces_focus_entry (self->pieces);
 }
 
@@ -191,5 +307,6 @@ tm_job_page_change_feature (TmJobPage *self, const TmFeature *feature)
 {
   g_return_if_fail (TM_IS_JOB_PAGE (self));
 
+  show_view (self, "features");
   tm_job_features_change (self->features, feature);
 }

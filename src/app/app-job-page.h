@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * app-job-page: the Job page: facts on the left, features in the middle, pieces on the right.
+ * app-job-page: the Job page, in two views: facts on the left, features in the middle, pieces on the right;
+ * and the drawing with its balloons.
  */
 
 #pragma once
@@ -18,6 +19,12 @@ GtkWidget *tm_job_page_new (void);
 
 /* @document may be NULL. */
 void tm_job_page_set_document (TmJobPage *self, TmDocument *document);
+
+/* Puts the focus where the present view wants it. */
+void tm_job_page_enter (TmJobPage *self);
+
+/* The drawing, with the feature @balloon chosen (NULL: none in particular). */
+void tm_job_page_show_drawing (TmJobPage *self, const char *balloon);
 
 /* Where something is missing: the row of a fact by its member of TmJob or its name in the job file
  * ("report_identifier"), the entry for a feature or a piece, one feature, a material, process or test in

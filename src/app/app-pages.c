@@ -43,7 +43,7 @@ set_report_document (GtkWidget *page, TmDocument *document)
 static void
 enter_job (GtkWidget *page)
 {
-  tm_job_page_focus_callout (TM_JOB_PAGE (page));
+  tm_job_page_enter (TM_JOB_PAGE (page));
 }
 
 static void

@@ -1,0 +1,178 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-drawing-pages.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app-button.h"
+#include "app-dialog.h"
+#include "app-drawing-picture.h"
+
+/* Pixels. */
+#define WIDTH  760
+#define HEIGHT 520
+/* A file with more pages is hardly a set of drawings: only its first page is proposed. */
+#define MOST_PROPOSED 12
+/* More than anybody goes through. */
+#define MOST_PAGES 500
+
+typedef struct {
+  GtkWidget *parent;
+  GtkWindow *window;
+  GtkListBox *list;
+  TmDrawingPicture *picture;
+  GtkWidget *add;
+  GBytes *content;
+  guint n_pages;
+  TmPagesChosen chosen;
+  gpointer data;
+  GDestroyNotify free_data;
+} Dialog;
+
+static void
+free_dialog (gpointer data)
+{
+  Dialog *dialog = data;
+
+  if (dialog->free_data != NULL)
+    dialog->free_data (dialog->data);
+  g_object_unref (dialog->parent);
+  g_bytes_unref (dialog->content);
+  g_free (dialog);
+}
+
+static GtkCheckButton *
+check_of (GtkListBoxRow *row)
+{
+  return GTK_CHECK_BUTTON (gtk_list_box_row_get_child (row));
+}
+
+static GArray *
+read_pages (Dialog *dialog)
+{
+  GArray *pages = g_array_new (FALSE, FALSE, sizeof (guint));
+  GtkListBoxRow *row;
+
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (dialog->list, i)) != NULL; i++)
+    {
+      guint page = (guint)i + 1;
+
+      if (gtk_check_button_get_active (check_of (row)))
+        g_array_append_val (pages, page);
+    }
+  return pages;
+}
+
+static void
+toggled_cb (Dialog *dialog)
+{
+  g_autoptr (GArray) pages = read_pages (dialog);
+  g_autofree char *label
+      = g_strdup_printf (ngettext ("_Add %u drawing", "_Add %u drawings", pages->len), pages->len);
+
+  tm_button_set_label (dialog->add, label);
+  gtk_widget_set_sensitive (dialog->add, pages->len > 0);
+}
+
+static void
+selected_cb (GtkListBox *list, GtkListBoxRow *row, Dialog *dialog)
+{
+  g_autofree char *name = NULL;
+  guint page;
+
+  /* While the window is taken apart nothing is chosen any more. */
+  if (row == NULL)
+    return;
+  page = (guint)gtk_list_box_row_get_index (row) + 1;
+  name = g_strdup_printf (_ ("Page %u"), page);
+  tm_drawing_picture_show (dialog->picture, dialog->content, page, name);
+}
+
+/* Enter, or a second click: as the space bar. */
+static void
+activated_cb (GtkListBox *list, GtkListBoxRow *row, Dialog *dialog)
+{
+  gtk_check_button_set_active (check_of (row), !gtk_check_button_get_active (check_of (row)));
+}
+
+static void
+add_cb (Dialog *dialog)
+{
+  g_autoptr (GArray) pages = read_pages (dialog);
+  g_autoptr (GtkWidget) parent = g_object_ref (dialog->parent);
+  TmPagesChosen chosen = dialog->chosen;
+
+  chosen (parent, pages, dialog->data);
+  gtk_window_destroy (dialog->window);
+}
+
+static GtkWidget *
+build_list (Dialog *dialog)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  dialog->list = GTK_LIST_BOX (gtk_list_box_new ());
+  gtk_list_box_set_selection_mode (dialog->list, GTK_SELECTION_BROWSE);
+  gtk_list_box_set_activate_on_single_click (dialog->list, FALSE);
+  tm_name_widget (GTK_WIDGET (dialog->list), _ ("Pages"));
+  for (guint i = 1; i <= MIN (dialog->n_pages, MOST_PAGES); i++)
+    {
+      g_autofree char *label = g_strdup_printf (_ ("Page %u"), i);
+      GtkWidget *check = gtk_check_button_new_with_label (label);
+
+      gtk_check_button_set_active (GTK_CHECK_BUTTON (check), dialog->n_pages <= MOST_PROPOSED || i == 1);
+      g_signal_connect_swapped (check, "toggled", G_CALLBACK (toggled_cb), dialog);
+      gtk_list_box_append (dialog->list, check);
+    }
+  g_signal_connect (dialog->list, "row-selected", G_CALLBACK (selected_cb), dialog);
+  g_signal_connect (dialog->list, "row-activated", G_CALLBACK (activated_cb), dialog);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (dialog->list));
+  gtk_widget_set_size_request (scroller, 180, -1);
+  return scroller;
+}
+
+static void
+build (Dialog *dialog, const char *name)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *across = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  g_autofree char *title = g_strdup_printf (_ ("Pages of %s"), name);
+
+  dialog->window = GTK_WINDOW (adw_window_new ());
+  dialog->add = tm_button_new ("");
+  gtk_widget_add_css_class (dialog->add, "suggested-action");
+  dialog->picture = TM_DRAWING_PICTURE (tm_drawing_picture_new ());
+  gtk_box_append (GTK_BOX (across), build_list (dialog));
+  gtk_box_append (GTK_BOX (across), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
+  gtk_box_append (GTK_BOX (across), GTK_WIDGET (dialog->picture));
+  gtk_widget_set_vexpand (across, TRUE);
+  gtk_box_append (GTK_BOX (box), tm_dialog_header_new (dialog->add));
+  gtk_box_append (GTK_BOX (box), across);
+  gtk_window_set_title (dialog->window, title);
+  gtk_window_set_default_size (dialog->window, WIDTH, HEIGHT);
+  gtk_window_set_default_widget (dialog->window, dialog->add);
+  adw_window_set_content (ADW_WINDOW (dialog->window), box);
+  g_signal_connect_swapped (dialog->add, "clicked", G_CALLBACK (add_cb), dialog);
+}
+
+void
+tm_drawing_pages_present (GtkWidget *any_child, const char *name, GBytes *content, guint n_pages,
+                          TmPagesChosen chosen, gpointer data, GDestroyNotify free_data)
+{
+  Dialog *dialog = g_new0 (Dialog, 1);
+
+  dialog->parent = g_object_ref (any_child);
+  dialog->content = g_bytes_ref (content);
+  dialog->n_pages = n_pages;
+  dialog->chosen = chosen;
+  dialog->data = data;
+  dialog->free_data = free_data;
+  build (dialog, name);
+  g_object_set_data_full (G_OBJECT (dialog->window), "dialog", dialog, free_dialog);
+  tm_dialog_attach (dialog->window, any_child);
+  toggled_cb (dialog);
+  gtk_list_box_select_row (dialog->list, gtk_list_box_get_row_at_index (dialog->list, 0));
+  gtk_window_present (dialog->window);
+  gtk_widget_grab_focus (GTK_WIDGET (gtk_list_box_get_row_at_index (dialog->list, 0)));
+}
