@@ -7,6 +7,7 @@
 
 #include "app-work.h"
 #include "book-store.h"
+#include "exchange-job.h"
 #include "exchange-table.h"
 #include "report-workbook.h"
 
@@ -125,8 +126,10 @@ tm_report_write_job (const TmJob *job, const char *path, gboolean (*progress) (d
   if (g_str_has_suffix (lower, ".csv"))
     return write_table (job, path, error);
   g_autoptr (TmReportContent) content = tm_report_content_new (job);
-  return tm_workbook_write (content, path, &(TmReportForm) { .paper = tm_paper_of_locale () }, progress, data,
-                            error);
+  g_autofree char *now = tm_now_utc ();
+  g_autofree char *digest = tm_job_digest (job);
+  return tm_workbook_write (content, path, &(TmReportForm) { .paper = tm_paper_of_locale () },
+                            &(TmWorkbookFacts) { now, digest }, progress, data, error);
 }
 
 static gpointer

@@ -277,7 +277,8 @@ write_files (Make *make, const Folder *folder, TmWork *work, GError **error)
   if (!tm_report_package_write (content, form, make->row->at, folder->pages, NULL, step_cb, &step, error))
     return FALSE;
   begin_step (&step, WORKBOOK_DONE);
-  return tm_workbook_write (content, folder->workbook, form, step_cb, &step, error);
+  return tm_workbook_write (content, folder->workbook, form, &(TmWorkbookFacts) { .made = make->row->at },
+                            step_cb, &step, error);
 }
 
 /* Both are kept before the signature names either. */

@@ -30,8 +30,8 @@ tm_read_form (const TmFormWords *words, TmReportForm *form)
   return FALSE;
 }
 
-static char *
-get_now (void)
+char *
+tm_report_now (void)
 {
   const char *fixed = g_getenv ("SOURCE_DATE_EPOCH");
   gint64 seconds;
@@ -47,7 +47,7 @@ gboolean
 tm_write_pages (const TmReportContent *content, const TmReportForm *form, const char *path, guint *n_pages,
                 GError **error)
 {
-  g_autofree char *made = get_now ();
+  g_autofree char *made = tm_report_now ();
 
   return tm_report_package_write (content, form, made, path, n_pages, NULL, NULL, error);
 }

@@ -18,7 +18,11 @@ typedef struct {
 /* Completes @form, whose languages and orientation are typed already.  FALSE: said on standard error. */
 gboolean tm_read_form (const TmFormWords *words, TmReportForm *form);
 
-/* Writes the pages as PDF, dated now, or by SOURCE_DATE_EPOCH (reproducible-builds.org) where that is set. */
+/* The time that a report is dated by: now, or SOURCE_DATE_EPOCH (reproducible-builds.org) where that is set;
+ * free it. */
+char *tm_report_now (void) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Writes the pages as PDF, dated by tm_report_now(). */
 gboolean tm_write_pages (const TmReportContent *content, const TmReportForm *form, const char *path,
                          guint *n_pages, GError **error);
 

@@ -35,6 +35,15 @@ write_qif (const TmJob *job, const char *out, GError **error)
   return tm_qif_write_file (job, &facts, out, NULL, NULL, error);
 }
 
+static gboolean
+write_workbook (const TmReportContent *content, const TmReportForm *form, const char *out, GError **error)
+{
+  g_autofree char *now = tm_report_now ();
+  g_autofree char *digest = content->digest == NULL ? tm_job_digest (content->job) : NULL;
+
+  return tm_workbook_write (content, out, form, &(TmWorkbookFacts) { now, digest }, NULL, NULL, error);
+}
+
 /* The digest of a long record takes its time, and is asked for only where something was signed. */
 static TmReportContent *
 gather (const TmJob *job)
@@ -54,7 +63,7 @@ write_report (const TmReportContent *content, const char *out, const TmReportFor
   gboolean written;
 
   if (g_str_has_suffix (lower, ".xlsx"))
-    written = tm_workbook_write (content, out, form, NULL, NULL, &error);
+    written = write_workbook (content, form, out, &error);
   else if (g_str_has_suffix (lower, ".csv"))
     written = write_csv (content->job, out, &error);
   else if (g_str_has_suffix (lower, ".qif"))

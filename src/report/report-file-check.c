@@ -107,7 +107,7 @@ keep_ends (Ends *ends, const char *data, gsize size)
 }
 
 static gboolean
-read_ends (const Member *member, Ends *ends, GError **error)
+read_ends (const Member *member, Ends *ends, const TmFileWatch *watch, GError **error)
 {
   g_autoptr (GInputStream) raw
       = g_memory_input_stream_new_from_data (member->data, (gssize)member->size, NULL);
@@ -117,9 +117,16 @@ read_ends (const Member *member, Ends *ends, GError **error)
   g_autofree char *buffer = g_malloc (65536);
   gssize got;
 
-  while ((got = g_input_stream_read (text, buffer, 65536, NULL, error)) > 0)
-    keep_ends (ends, buffer, (gsize)got);
-  return got == 0;
+  while ((got = g_input_stream_read (text, buffer, 65536, NULL, NULL)) > 0)
+    {
+      keep_ends (ends, buffer, (gsize)got);
+      if (watch != NULL && !watch->goes_on (watch->data))
+        {
+          g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_CANCELLED, _ ("cancelled"));
+          return FALSE;
+        }
+    }
+  return got == 0 || set_damaged (error, member->name);
 }
 
 /* The name of the first element: after "<", not "<?" or "<!". */
@@ -150,7 +157,7 @@ is_whole (const Ends *ends)
 }
 
 static gboolean
-check_member (const Member *member, GError **error)
+check_member (const Member *member, const TmFileWatch *watch, GError **error)
 {
   Ends ends;
   gboolean whole;
@@ -160,14 +167,14 @@ check_member (const Member *member, GError **error)
   if (member->method != STORED && member->method != DEFLATED)
     return set_damaged (error, member->name);
   ends = (Ends) { g_string_new (NULL), g_string_new (NULL) };
-  whole = read_ends (member, &ends, NULL) && is_whole (&ends);
+  whole = read_ends (member, &ends, watch, error) && (is_whole (&ends) || set_damaged (error, member->name));
   g_string_free (ends.head, TRUE);
   g_string_free (ends.tail, TRUE);
-  return whole || set_damaged (error, member->name);
+  return whole;
 }
 
 gboolean
-tm_file_check_workbook (const char *path, GError **error)
+tm_file_check_workbook (const char *path, const TmFileWatch *watch, GError **error)
 {
   g_autoptr (GMappedFile) file = g_mapped_file_new (path, FALSE, error);
   Archive archive;
@@ -186,7 +193,7 @@ tm_file_check_workbook (const char *path, GError **error)
 
       if (!read_member (&archive, &offset, &member))
         return set_damaged (error, path);
-      whole = check_member (&member, error);
+      whole = check_member (&member, watch, error);
       g_free (member.name);
       if (!whole)
         return FALSE;

@@ -13,7 +13,14 @@
 
 G_BEGIN_DECLS
 
-/* TRUE when @path is a zip archive whose every XML member ends with the end of its root element. */
-gboolean tm_file_check_workbook (const char *path, GError **error);
+/* Asked now and then; FALSE: stop. */
+typedef struct {
+  gboolean (*goes_on) (gpointer data);
+  gpointer data;
+} TmFileWatch;
+
+/* TRUE when @path is a zip archive whose every XML member ends with the end of its root element.  Fails with
+ * G_IO_ERROR_CANCELLED where @watch, which may be NULL, wants to stop. */
+gboolean tm_file_check_workbook (const char *path, const TmFileWatch *watch, GError **error);
 
 G_END_DECLS

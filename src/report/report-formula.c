@@ -61,9 +61,8 @@ tm_formula_digits (TmUnit unit)
   return (guint)CLAMP (ceil (log10 (counts) - 1e-9), 0.0, 11.0);
 }
 
-/* As a sheet's ROUND: to the nearest decimal, halves away from zero. */
-static double
-round_to (double value, guint digits)
+double
+tm_formula_round (double value, guint digits)
 {
   char format[16], text[G_ASCII_DTOSTR_BUF_SIZE + 32];
 
@@ -86,7 +85,7 @@ tm_deviation_value (const TmRowValues *values, guint digits)
 {
   const double low = values->smallest - values->nominal, high = values->largest - values->nominal;
 
-  return round_to (fabs (low) > fabs (high) ? low : high, digits);
+  return tm_formula_round (fabs (low) > fabs (high) ? low : high, digits);
 }
 
 /* -------- The verdict -------- */
@@ -160,18 +159,22 @@ static gboolean
 is_inside (const TmRowValues *values, guint digits)
 {
   return (isnan (values->lower)
-          || round_to (values->smallest, digits) >= round_to (values->lower + values->guard, digits))
+          || tm_formula_round (values->smallest, digits)
+                 >= tm_formula_round (values->lower + values->guard, digits))
          && (isnan (values->upper)
-             || round_to (values->largest, digits) <= round_to (values->upper - values->guard, digits));
+             || tm_formula_round (values->largest, digits)
+                    <= tm_formula_round (values->upper - values->guard, digits));
 }
 
 static gboolean
 is_outside (const TmRowValues *values, guint digits)
 {
   return (!isnan (values->lower)
-          && round_to (values->smallest, digits) < round_to (values->lower - values->guard_out, digits))
+          && tm_formula_round (values->smallest, digits)
+                 < tm_formula_round (values->lower - values->guard_out, digits))
          || (!isnan (values->upper)
-             && round_to (values->largest, digits) > round_to (values->upper + values->guard_out, digits));
+             && tm_formula_round (values->largest, digits)
+                    > tm_formula_round (values->upper + values->guard_out, digits));
 }
 
 /* What the formula below comes to. */

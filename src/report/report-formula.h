@@ -32,6 +32,9 @@ TmRowValues tm_row_values (const TmReportLine *line);
  * the tail of a binary fraction goes. */
 guint tm_formula_digits (TmUnit unit);
 
+/* As a sheet's ROUND. */
+double tm_formula_round (double value, guint digits);
+
 /* The larger of the two results' deviations from nominal.  NULL when the row has no nominal. */
 char *tm_formula_deviation (const TmRowValues *values, const TmRowCells *cells,
                             guint digits) G_GNUC_WARN_UNUSED_RESULT;

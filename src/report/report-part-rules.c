@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "report-part.h"
+#include "report-rule-words.h"
 #include "report-words.h"
 
 static char *
@@ -19,15 +20,5 @@ tm_part_rules (TmParts *parts)
 {
   tm_part_section (parts, N_ ("How it was judged"), "judged", FALSE);
   tm_part_say (parts, say_rule, parts->job, FALSE);
-  tm_part_say_text (
-      parts,
-      N_ ("The uncertainty beside a result is the expanded one (JCGM 100): for a coverage of 95 %, with the "
-          "factor "
-          "that the degrees of freedom ask for. It takes in what the method's budget names: limit of "
-          "error and resolution of the gauges, what their certificates state, repeatability, and "
-          "temperature. "
-          "Limits are absolute: a size is compared with them exactly as it was read, and only what is "
-          "printed "
-          "is rounded."),
-      FALSE);
+  tm_part_say_text (parts, tm_report_uncertainty_words (), FALSE);
 }

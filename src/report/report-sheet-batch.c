@@ -296,12 +296,6 @@ list_spots (const TmJob *job)
   return spots;
 }
 
-static gboolean
-stopped_cb (gpointer workbook)
-{
-  return tm_workbook_stopped (workbook);
-}
-
 /* Every piece of every feature of a tool is judged for it: once is enough. */
 static const char *
 find_tool_line (TmWorkbook *workbook, GHashTable *lines, const TmFeature *feature)
@@ -310,7 +304,7 @@ find_tool_line (TmWorkbook *workbook, GHashTable *lines, const TmFeature *featur
 
   if (line == NULL)
     {
-      line = tm_batch_tool_line (workbook->job, feature->tool, feature->unit, stopped_cb, workbook);
+      line = tm_batch_tool_line (workbook->job, feature->tool, feature->unit, tm_workbook_ask_stop, workbook);
       if (line == NULL)
         line = g_strdup ("");
       g_hash_table_insert (lines, (gpointer)feature->tool, line);
@@ -333,7 +327,8 @@ write_spots (TmSheet *sheet, TmSheet *data, const GArray *spots)
       TmDataBlock block = { 0 };
       TmBatchSection section = { sheet, data->name, &batch, &block, "", breaks };
 
-      if (!tm_batch_init (&batch, workbook->job, spot->feature, spot->place, NULL, stopped_cb, workbook))
+      if (!tm_batch_init (&batch, workbook->job, spot->feature, spot->place, NULL, tm_workbook_ask_stop,
+                          workbook))
         return;
       if (batch.series.n_measured < LEAST_PIECES)
         continue;
@@ -360,15 +355,16 @@ tm_sheet_write_batch (TmWorkbook *workbook)
 
   if (spots->len == 0)
     return;
-  if (tm_sheet_begin (&sheet, workbook, _ ("Batch"), _ ("The batch"),
+  if (tm_sheet_begin (&sheet, workbook, _ ("Batch"), N_ ("The batch"),
                       spots->len < MOST_PLACES ? _ ("Features that were measured on ten pieces or more.")
                                                : cut))
     {
       tm_sheet_columns (&sheet, widths, G_N_ELEMENTS (widths));
-      if (tm_sheet_begin (&data, workbook, _ ("Batch data"), _ ("Data of the batch’s charts"), NULL))
+      if (tm_sheet_begin (&data, workbook, _ ("Batch data"), N_ ("Data of the batch’s charts"), NULL))
         {
           tm_batch_data_head (&data);
           write_spots (&sheet, &data, spots);
+          tm_sheet_filter (&data, TM_N_DATA);
         }
       tm_sheet_end (&data);
     }

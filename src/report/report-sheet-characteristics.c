@@ -9,6 +9,7 @@
 
 #include "report-formula.h"
 #include "report-line-words.h"
+#include "report-names.h"
 #include "report-sheets.h"
 #include "report-words.h"
 
@@ -43,6 +44,7 @@ typedef enum {
   COLUMN_GUARD_OUT,
   COLUMN_SETTLES,
   COLUMN_UNREAD,
+  COLUMN_RECORDED,
   N_COLUMNS
 } Column;
 
@@ -73,6 +75,7 @@ static const TmColumn columns[N_COLUMNS] = {
   [COLUMN_GUARD_OUT] = { N_ ("Guard, out"), 9, 14 },
   [COLUMN_SETTLES] = { N_ ("Method settles"), 9, 14 },
   [COLUMN_UNREAD] = { N_ ("Stations unread"), 9, 10 },
+  [COLUMN_RECORDED] = { N_ ("Verdict recorded"), 10, 14 },
 };
 
 char *
@@ -180,7 +183,10 @@ write_verdict (TmSheet *sheet, const TmReportLine *line, const TmRowValues *valu
   if (formula != NULL)
     tm_sheet_formula_text (sheet, COLUMN_VERDICT, formula, word, TM_STYLE_CENTRE);
   else
-    tm_sheet_text (sheet, COLUMN_VERDICT, word, TM_STYLE_CENTRE);
+    {
+      tm_sheet_text (sheet, COLUMN_VERDICT, word, TM_STYLE_CENTRE);
+      sheet->workbook->n_plain++;
+    }
   tm_sheet_text (sheet, COLUMN_SIDE, tm_report_side_word (line->judgement.side), TM_STYLE_CENTRE);
 }
 
@@ -214,6 +220,7 @@ write_basis (TmSheet *sheet, const TmReportLine *line, const TmRowValues *values
                    count_spread_decimals (judgement, (double)judgement->guard_out), TM_STYLE_NUMBER);
   tm_sheet_text (sheet, COLUMN_SETTLES, tm_report_settles_word (judgement->settles), TM_STYLE_CENTRE);
   tm_sheet_number (sheet, COLUMN_UNREAD, values->unread, 0, TM_STYLE_NUMBER);
+  tm_sheet_text (sheet, COLUMN_RECORDED, tm_report_verdict_word (judgement->verdict), TM_STYLE_CENTRE);
 }
 
 static void
@@ -246,7 +253,7 @@ write_line (TmSheet *sheet, const TmReportLine *line)
 
 /* A verdict's own word marks its cell, whatever the formula comes to. */
 static void
-mark_word (TmSheet *sheet, TmVerdict verdict, lxw_format *format, guint32 last)
+mark_word (TmSheet *sheet, TmVerdict verdict, guint32 last)
 {
   g_autofree char *value = g_strdup_printf ("\"%s\"", tm_report_verdict_word (verdict));
   lxw_conditional_format condition = { 0 };
@@ -254,10 +261,41 @@ mark_word (TmSheet *sheet, TmVerdict verdict, lxw_format *format, guint32 last)
   condition.type = LXW_CONDITIONAL_TYPE_CELL;
   condition.criteria = LXW_CONDITIONAL_CRITERIA_EQUAL_TO;
   condition.value_string = value;
-  condition.format = format;
+  condition.format = sheet->workbook->styles.verdicts[verdict];
   tm_workbook_check (sheet->workbook,
                      worksheet_conditional_format_range (sheet->sheet, FIRST_ROW, COLUMN_VERDICT, last,
                                                          COLUMN_VERDICT, &condition));
+}
+
+static void
+finish_table (TmSheet *sheet)
+{
+  static const struct {
+    TmName name;
+    Column column;
+  } named[] = {
+    { TM_NAME_CHARACTERISTIC, COLUMN_BALLOON },
+    { TM_NAME_NOMINAL, COLUMN_NOMINAL },
+    { TM_NAME_LOWER, COLUMN_LOWER },
+    { TM_NAME_UPPER, COLUMN_UPPER },
+    { TM_NAME_SMALLEST, COLUMN_SMALLEST },
+    { TM_NAME_LARGEST, COLUMN_LARGEST },
+    { TM_NAME_DEVIATION, COLUMN_DEVIATION },
+    { TM_NAME_UNCERTAINTY, COLUMN_UNCERTAINTY },
+    { TM_NAME_VERDICT, COLUMN_VERDICT },
+    { TM_NAME_VERDICT_RECORDED, COLUMN_RECORDED },
+    { TM_NAME_GUARD_IN, COLUMN_GUARD },
+    { TM_NAME_GUARD_OUT, COLUMN_GUARD_OUT },
+    { TM_NAME_NONCONFORMANCE, COLUMN_REFERENCE },
+  };
+  const guint32 last = sheet->row - 1;
+
+  for (guint i = 0; i < TM_N_VERDICTS; i++)
+    mark_word (sheet, i, last);
+  for (gsize i = 0; i < G_N_ELEMENTS (named); i++)
+    tm_sheet_name_cells (sheet, named[i].name, FIRST_ROW, last, named[i].column);
+  tm_sheet_filter (sheet, N_COLUMNS);
+  worksheet_freeze_panes (sheet->sheet, FIRST_ROW, 1);
 }
 
 void
@@ -273,7 +311,7 @@ tm_sheet_write_characteristics (TmWorkbook *workbook)
                                                part);
   TmSheet sheet;
 
-  if (tm_sheet_begin (&sheet, workbook, _ ("Characteristics"), _ ("Characteristics"), subtitle))
+  if (tm_sheet_begin (&sheet, workbook, _ ("Characteristics"), N_ ("Characteristics"), subtitle))
     {
       tm_sheet_head (&sheet, columns, N_COLUMNS, COLUMN_GUARD);
       for (guint i = 0; i < lines->len; i++)
@@ -283,10 +321,7 @@ tm_sheet_write_characteristics (TmWorkbook *workbook)
             break;
         }
       if (lines->len > 0 && !tm_workbook_stopped (workbook))
-        {
-          mark_word (&sheet, TM_VERDICT_OUT, workbook->styles.out, sheet.row - 1);
-          mark_word (&sheet, TM_VERDICT_TOO_CLOSE, workbook->styles.close, sheet.row - 1);
-        }
+        finish_table (&sheet);
     }
   tm_sheet_end (&sheet);
 }

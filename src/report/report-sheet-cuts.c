@@ -138,7 +138,7 @@ tm_sheet_write_cuts (TmWorkbook *workbook)
   if (cuts->len == 0 || !tm_sheet_rows_fit (workbook, cuts->len))
     return;
   if (tm_sheet_begin (
-          &sheet, workbook, _ ("Cuts"), _ ("Cuts"),
+          &sheet, workbook, _ ("Cuts"), N_ ("Cuts"),
           _ ("Every cut in the order recorded: what the dial was moved by, and the change of size "
              "that the readings before and after it found, positive where metal went.")))
     {
@@ -151,6 +151,7 @@ tm_sheet_write_cuts (TmWorkbook *workbook)
           if (!tm_sheet_next (&sheet, (double)i / cuts->len))
             break;
         }
+      tm_sheet_filter (&sheet, N_COLUMNS);
     }
   tm_sheet_end (&sheet);
 }

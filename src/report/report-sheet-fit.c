@@ -130,7 +130,7 @@ tm_sheet_write_fit (TmWorkbook *workbook)
   fits = tm_report_fits (workbook->job);
   if (!tm_sheet_rows_fit (workbook, fits->len))
     return;
-  if (tm_sheet_begin (&sheet, workbook, _ ("Fit"), _ ("Fit"),
+  if (tm_sheet_begin (&sheet, workbook, _ ("Fit"), N_ ("Fit"),
                       _ ("Each feature with its mate at 20 °C, by limits and as measured. Clearance is bore "
                          "less shaft: below zero it is interference.")))
     {
@@ -141,6 +141,7 @@ tm_sheet_write_fit (TmWorkbook *workbook)
           if (!tm_sheet_next (&sheet, (double)i / fits->len))
             break;
         }
+      tm_sheet_filter (&sheet, N_COLUMNS);
     }
   tm_sheet_end (&sheet);
 }

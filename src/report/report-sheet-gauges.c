@@ -243,7 +243,7 @@ tm_sheet_write_gauges (TmWorkbook *workbook)
   const GPtrArray *gauges = workbook->content->gauges;
   TmSheet sheet;
 
-  if (tm_sheet_begin (&sheet, workbook, _ ("Gauges"), _ ("Gauges and methods"),
+  if (tm_sheet_begin (&sheet, workbook, _ ("Gauges"), N_ ("Gauges and methods"),
                       _ ("The gauges that took the readings, with their calibration.")))
     {
       tm_sheet_head (&sheet, columns, G_N_ELEMENTS (columns), G_N_ELEMENTS (columns));

@@ -6,6 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "report-sheet-words.h"
 #include "report-sheets.h"
 #include "report-supply-words.h"
 
@@ -19,6 +20,7 @@ static const TmColumn columns[] = {
   { N_ ("Customer approval verified (yes, no, not needed)"), 22, 26 },
   { N_ ("Certificate number"), 20, 26 },
   { N_ ("Comment"), 30, 40 },
+  { N_ ("Kind"), 12, 20 },
 };
 
 static const TmColumn test_columns[] = {
@@ -50,7 +52,7 @@ write_row (TmSheet *sheet, const char *const *cells, guint n)
 static void
 write_blanks (TmSheet *sheet, const char *first, guint n_columns, guint rows)
 {
-  const char *cells[] = { first, "", "", "", "", "", "" };
+  const char *cells[] = { first, "", "", "", "", "", "", "" };
 
   for (guint i = 0; i < rows; i++)
     {
@@ -69,11 +71,15 @@ write_supply (TmSheet *sheet, const TmSupply *supply)
     supply->specification,
     supply->code,
     supply->supplier,
-    *approval != '\0' ? g_dpgettext2 (GETTEXT_PACKAGE, "approval", approval) : "",
+    tm_sheet_label (sheet->workbook, "approval", approval),
     supply->certificate,
   };
 
   tm_sheet_text (sheet, G_N_ELEMENTS (cells), supply->note, TM_STYLE_TEXT);
+  if (supply->kind != TM_SUPPLY_TEST)
+    tm_sheet_text (sheet, G_N_ELEMENTS (cells) + 1,
+                   tm_sheet_label (sheet->workbook, NULL, tm_report_supply_word (supply->kind)),
+                   TM_STYLE_TEXT);
   write_row (sheet, cells, G_N_ELEMENTS (cells));
 }
 
@@ -121,7 +127,7 @@ tm_sheet_write_materials (TmWorkbook *workbook)
 {
   TmSheet sheet;
 
-  if (tm_sheet_begin (&sheet, workbook, _ ("Materials and processes"), _ ("Materials, processes and tests"),
+  if (tm_sheet_begin (&sheet, workbook, _ ("Materials and processes"), N_ ("Materials, processes and tests"),
                       _ ("One line for each raw material, special process and functional test. Shaded cells "
                          "are not held by the job: fill them in by hand.")))
     {

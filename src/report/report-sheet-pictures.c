@@ -7,6 +7,7 @@
 
 #include "core-form.h"
 #include "plot-band.h"
+#include "report-picture.h"
 #include "report-sheets.h"
 #include "report-words.h"
 
@@ -49,6 +50,7 @@ insert_picture (TmSheet *sheet, guint32 row, guint column, GBytes *png, const ch
   g_autofree char *description = tm_cell_text (words);
   lxw_image_options options = { 0 };
 
+  sheet->workbook->picture_bytes += length;
   options.x_scale = options.y_scale = 1.0 / SCALE;
   options.description = description;
   options.object_position = LXW_OBJECT_MOVE_DONT_SIZE;
@@ -66,8 +68,8 @@ write_picture (TmSheet *sheet, const TmReportLine *line, guint column)
   g_autofree char *heading = g_strdup_printf (_ ("%s, piece %s: %s"), feature, line->piece->serial,
                                               tm_report_verdict_word (line->judgement.verdict));
   g_autoptr (GError) error = NULL;
-  g_autoptr (GBytes) png = tm_band_plot_to_png (plot, WIDTH / ENLARGED, HEIGHT / ENLARGED, SCALE * ENLARGED,
-                                                tm_theme_paper (), &error);
+  g_autoptr (GBytes) png
+      = tm_picture_of_band_plot (plot, WIDTH / ENLARGED, HEIGHT / ENLARGED, SCALE * ENLARGED, &error);
 
   tm_sheet_text (sheet, column, heading, TM_STYLE_SECTION);
   if (png == NULL)
@@ -106,11 +108,14 @@ write_pictures (TmSheet *sheet, guint n)
   const guint most = MIN (n, MOST_PICTURES);
   guint shown = 0;
 
-  for (guint i = 0; i < lines->len && shown < most && !tm_workbook_stopped (sheet->workbook); i++)
+  for (guint i = 0; i < lines->len && shown < most; i++)
     {
       const TmReportLine *line = g_ptr_array_index (lines, i);
       if (!is_shown (line))
         continue;
+      if (!tm_workbook_goes_on (sheet->workbook,
+                                sheet->workbook->done + sheet->workbook->share * shown / most))
+        return;
       write_picture (sheet, line, shown % 2);
       shown++;
       if (shown % 2 == 0 || shown == most)
@@ -131,7 +136,7 @@ tm_sheet_write_pictures (TmWorkbook *workbook)
 
   if (n == 0)
     return;
-  if (tm_sheet_begin (&sheet, workbook, _ ("Band plots"), _ ("Band plots"),
+  if (tm_sheet_begin (&sheet, workbook, _ ("Band plots"), N_ ("Band plots"),
                       n > MOST_PICTURES ? cut
                                         : _ ("Each bore's limits, the zone in which a size is proven in, and "
                                              "each station's reading with its uncertainty.")))

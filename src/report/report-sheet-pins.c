@@ -85,7 +85,7 @@ tm_sheet_write_pins (TmWorkbook *workbook)
 
   if (trials->len == 0 || !tm_sheet_rows_fit (workbook, trials->len))
     return;
-  if (tm_sheet_begin (&sheet, workbook, _ ("Pin trials"), _ ("Pin trials"),
+  if (tm_sheet_begin (&sheet, workbook, _ ("Pin trials"), N_ ("Pin trials"),
                       _ ("Every pin tried, in the order recorded, and what each proves by its class and "
                          "sign or by its measured size.")))
     {
@@ -96,6 +96,7 @@ tm_sheet_write_pins (TmWorkbook *workbook)
           if (!tm_sheet_next (&sheet, (double)i / trials->len))
             break;
         }
+      tm_sheet_filter (&sheet, N_COLUMNS);
     }
   tm_sheet_end (&sheet);
 }

@@ -201,7 +201,7 @@ tm_sheet_write_press (TmWorkbook *workbook)
   presses = find_presses (workbook->job, fits);
   if (presses->len == 0 || !tm_sheet_rows_fit (workbook, presses->len))
     return;
-  if (tm_sheet_begin (&sheet, workbook, _ ("Press"), _ ("Press"),
+  if (tm_sheet_begin (&sheet, workbook, _ ("Press"), N_ ("Press"),
                       _ ("Elastic figures for planning, after what roughness takes: least at the least "
                          "interference and friction, most at the most. Stresses and growth at the most.")))
     {

@@ -7,6 +7,7 @@
 
 #include "core-correction.h"
 #include "plot-label.h"
+#include "report-names.h"
 #include "report-row.h"
 #include "report-sheets.h"
 #include "report-words.h"
@@ -121,6 +122,17 @@ write_reading (TmSheet *sheet, const TmReading *reading)
   tm_sheet_text (sheet, COLUMN_OVERDUE, reading->overdue_reason, TM_STYLE_TEXT);
 }
 
+static void
+finish_table (TmSheet *sheet)
+{
+  const guint32 first = sheet->head_last + 1, last = sheet->row - 1;
+
+  tm_sheet_name_cells (sheet, TM_NAME_READING, first, last, COLUMN_ID);
+  tm_sheet_name_cells (sheet, TM_NAME_READING_VALUE, first, last, COLUMN_VALUE);
+  tm_sheet_name_cells (sheet, TM_NAME_READING_STATUS, first, last, COLUMN_STATUS);
+  tm_sheet_filter (sheet, N_COLUMNS);
+}
+
 void
 tm_sheet_write_readings (TmWorkbook *workbook)
 {
@@ -128,7 +140,7 @@ tm_sheet_write_readings (TmWorkbook *workbook)
   TmSheet sheet;
 
   if (tm_sheet_rows_fit (workbook, readings->len)
-      && tm_sheet_begin (&sheet, workbook, _ ("Readings"), _ ("Readings"),
+      && tm_sheet_begin (&sheet, workbook, _ ("Readings"), N_ ("Readings"),
                          _ ("Every reading in the order recorded. Corrected and withdrawn readings and those "
                             "before a cut are kept; only those that count are judged, by the corrected value "
                             "where there is one.")))
@@ -140,6 +152,8 @@ tm_sheet_write_readings (TmWorkbook *workbook)
           if (!tm_sheet_next (&sheet, (double)i / readings->len))
             break;
         }
+      if (readings->len > 0 && !tm_workbook_stopped (workbook))
+        finish_table (&sheet);
       tm_sheet_end (&sheet);
     }
 }

@@ -177,15 +177,15 @@ make_chart (TmWorkbook *workbook, const char *data, const Block *block)
 {
   const TmLimits limits = tm_feature_limits (block->feature);
   /* One piece makes no line. */
-  const uint8_t limit_marker = block->n > 1 ? LXW_CHART_MARKER_NONE : LXW_CHART_MARKER_LONG_DASH;
+  const uint8_t limit_marker = block->n > 1 ? LXW_CHART_MARKER_NONE : LXW_CHART_MARKER_PLUS;
   lxw_chart *chart = workbook_add_chart (workbook->book, LXW_CHART_LINE);
   g_autofree char *name = tm_report_feature_name (block->feature, 0);
   /* A chart's title that began with = would be taken as a reference to cells. */
   g_autofree char *title = g_strdup_printf (_ ("Feature %s"), name);
   lxw_chart_font font = { .size = 11, .bold = LXW_TRUE };
 
-  add_series (chart, data, block, COLUMN_SMALLEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_SHORT_DASH);
-  add_series (chart, data, block, COLUMN_LARGEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_LONG_DASH);
+  add_series (chart, data, block, COLUMN_SMALLEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_TRIANGLE);
+  add_series (chart, data, block, COLUMN_LARGEST, 0x6B6B6B, 0.0f, LXW_CHART_MARKER_DIAMOND);
   if (limits.has_lower)
     add_series (chart, data, block, COLUMN_LOWER, 0x2A2A2A, 1.75f, limit_marker);
   if (limits.has_upper)
@@ -290,11 +290,14 @@ tm_sheet_write_runs (TmWorkbook *workbook)
 
   if (!has_any (workbook->job))
     return;
-  if (tm_sheet_begin (&charts, workbook, _ ("Runs"), _ ("Sizes over the pieces"),
+  if (tm_sheet_begin (&charts, workbook, _ ("Runs"), N_ ("Sizes over the pieces"),
                       n > MOST_CHARTS ? cut : _ ("Mean of the stations, with the smallest and the largest.")))
     {
-      if (tm_sheet_begin (&data, workbook, _ ("Run data"), _ ("Data of the charts"), NULL))
-        write_data (&data, blocks);
+      if (tm_sheet_begin (&data, workbook, _ ("Run data"), N_ ("Data of the charts"), NULL))
+        {
+          write_data (&data, blocks);
+          tm_sheet_filter (&data, N_COLUMNS);
+        }
       if (!tm_workbook_stopped (workbook))
         insert_charts (&charts, data.name, blocks);
       tm_sheet_end (&data);

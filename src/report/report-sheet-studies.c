@@ -158,7 +158,7 @@ tm_sheet_write_studies (TmWorkbook *workbook)
   if (studies->len == 0)
     return;
   if (tm_sheet_begin (
-          &sheet, workbook, _ ("Gauge studies"), _ ("Gauge studies"),
+          &sheet, workbook, _ ("Gauge studies"), N_ ("Gauge studies"),
           _ ("Repeatability and what people add, found on pieces measured several times in random "
              "order.")))
     {

@@ -414,7 +414,7 @@ tm_sheet_write_uncertainty (TmWorkbook *workbook)
 
   if (!has_any (workbook->content))
     return;
-  if (tm_sheet_begin (&sheet, workbook, _ ("Uncertainty"), _ ("Uncertainty"),
+  if (tm_sheet_begin (&sheet, workbook, _ ("Uncertainty"), N_ ("Uncertainty"),
                       _ ("What the uncertainty of each method on each feature is made of (JCGM 100), at the "
                          "station that decides. Standard, combined and expanded are formulas over their "
                          "rows.")))

@@ -2,6 +2,9 @@
 
 #include "report-sheet.h"
 
+#include "report-facts.h"
+#include "report-sheet-words.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
@@ -19,6 +22,35 @@ gboolean
 tm_workbook_stopped (const TmWorkbook *workbook)
 {
   return workbook->cancelled || workbook->error != NULL;
+}
+
+/* Often enough for whoever waits, and seldom enough to cost nothing. */
+#define ASK_EVERY (15 * G_TIME_SPAN_MILLISECOND)
+
+gboolean
+tm_workbook_tell (TmWorkbook *workbook, double fraction)
+{
+  if (tm_workbook_stopped (workbook))
+    return FALSE;
+  workbook->asked = g_get_monotonic_time ();
+  workbook->told = MAX (workbook->told, fraction);
+  if (workbook->progress != NULL && !workbook->progress (workbook->told, workbook->data))
+    workbook->cancelled = TRUE;
+  return !workbook->cancelled;
+}
+
+gboolean
+tm_workbook_goes_on (TmWorkbook *workbook, double fraction)
+{
+  if (g_get_monotonic_time () - workbook->asked < ASK_EVERY)
+    return !tm_workbook_stopped (workbook);
+  return tm_workbook_tell (workbook, fraction);
+}
+
+gboolean
+tm_workbook_ask_stop (gpointer workbook)
+{
+  return !tm_workbook_goes_on (workbook, ((TmWorkbook *)workbook)->done);
 }
 
 void
@@ -178,16 +210,21 @@ count_paragraph_lines (const char *text, double width)
 }
 
 static void
-note_lines (TmSheet *sheet, guint column, const char *text, double width)
+note_lines_at (TmSheet *sheet, const char *text, double width)
 {
   g_auto (GStrv) paragraphs = g_strsplit (text, "\n", -1);
   guint lines = 0;
 
-  if (column >= TM_SHEET_COLUMNS || width <= 2.0)
-    return;
   for (guint i = 0; paragraphs[i] != NULL; i++)
     lines += count_paragraph_lines (paragraphs[i], (width - 1.5) / 0.82);
   sheet->lines = MAX (sheet->lines, lines);
+}
+
+static void
+note_lines (TmSheet *sheet, guint column, const char *text, double width)
+{
+  if (column < TM_SHEET_COLUMNS && width > 2.0)
+    note_lines_at (sheet, text, width);
 }
 
 static void
@@ -216,7 +253,7 @@ tm_sheet_begin (TmSheet *sheet, TmWorkbook *workbook, const char *name, const ch
       return FALSE;
     }
   worksheet_set_row (sheet->sheet, sheet->row, 22.0, NULL);
-  tm_sheet_text (sheet, 0, title, TM_STYLE_TITLE);
+  tm_sheet_text (sheet, 0, tm_sheet_label (workbook, NULL, title), TM_STYLE_TITLE);
   sheet->row++;
   if (subtitle != NULL && *subtitle != '\0')
     {
@@ -251,6 +288,20 @@ set_footer (TmSheet *sheet)
     tm_workbook_check (sheet->workbook, worksheet_set_footer (sheet->sheet, footer));
 }
 
+/* The report's identifier, in the head of each page. */
+static void
+set_header (TmSheet *sheet)
+{
+  g_autofree char *valid = tm_cell_text (tm_report_identifier (sheet->workbook->job));
+  g_autofree char *cut = g_strndup (valid, find_cut (valid, 60));
+  g_autofree char *escaped = escape_footer (cut);
+  g_autofree char *report = g_strdup_printf (_ ("Report %s"), escaped);
+  g_autofree char *header = g_strconcat ("&R&8", report, NULL);
+
+  if (*cut != '\0' && g_utf8_strlen (header, -1) < FOOTER_LENGTH)
+    tm_workbook_check (sheet->workbook, worksheet_set_header (sheet->sheet, header));
+}
+
 static void
 set_page (TmSheet *sheet)
 {
@@ -268,6 +319,7 @@ set_page (TmSheet *sheet)
   if (sheet->has_head)
     tm_workbook_check (sheet->workbook,
                        worksheet_repeat_rows (sheet->sheet, sheet->head_first, sheet->head_last));
+  set_header (sheet);
   set_footer (sheet);
 }
 
@@ -279,7 +331,6 @@ tm_sheet_end (TmSheet *sheet)
       for (guint i = 0; i < TM_SHEET_COLUMNS; i++)
         if (sheet->widths[i] > 0)
           worksheet_set_column (sheet->sheet, (lxw_col_t)i, (lxw_col_t)i, sheet->widths[i], NULL);
-      worksheet_ignore_errors (sheet->sheet, LXW_IGNORE_NUMBER_STORED_AS_TEXT, "A1:XFD1048576");
       set_page (sheet);
     }
   g_clear_pointer (&sheet->name, g_free);
@@ -297,28 +348,13 @@ measure_longest_word (const char *text)
   return longest;
 }
 
-/* In both languages, where two are asked for. */
-static char *
-name_column (const TmWorkbook *workbook, const TmColumn *column)
-{
-  const char *first = _ (column->name), *second = first;
-
-  if (workbook->has_second)
-    {
-      const TmWords *before = tm_words_use (&workbook->second);
-
-      second = _ (column->name);
-      tm_words_use (before);
-    }
-  return g_str_equal (first, second) ? g_strdup (first) : g_strconcat (first, " / ", second, NULL);
-}
-
 void
 tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint printed)
 {
   for (guint i = 0; i < n; i++)
     {
-      g_autofree char *name = name_column (sheet->workbook, &columns[i]);
+      const char *name = tm_sheet_label (sheet->workbook, NULL, columns[i].name);
+
       set_column (sheet, i, MAX (columns[i].least, measure_longest_word (name) * NARROWER * 1.08 + 1.0),
                   columns[i].most);
       note_lines (sheet, i, name, MAX (sheet->least[i], 3.0));
@@ -333,6 +369,14 @@ tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint printed)
       worksheet_freeze_panes (sheet->sheet, sheet->row + 1, 0);
     }
   tm_sheet_down (sheet);
+}
+
+void
+tm_sheet_filter (TmSheet *sheet, guint n)
+{
+  if (!tm_workbook_stopped (sheet->workbook) && sheet->row > sheet->head_last + 1)
+    tm_workbook_check (sheet->workbook, worksheet_autofilter (sheet->sheet, sheet->head_last, 0,
+                                                              sheet->row - 1, (lxw_col_t)(n - 1)));
 }
 
 void
@@ -362,10 +406,7 @@ tm_sheet_next (TmSheet *sheet, double fraction)
     tm_workbook_fail (workbook, TM_REPORT_ERROR_TOO_LARGE,
                       _ ("Sheet “%s” needs more than the %u rows a sheet holds: split the job"), sheet->name,
                       TM_SHEET_ROWS);
-  if ((sheet->row & 0xff) == 0 && workbook->progress != NULL
-      && !workbook->progress (workbook->done + workbook->share * CLAMP (fraction, 0.0, 1.0), workbook->data))
-    workbook->cancelled = TRUE;
-  return !tm_workbook_stopped (workbook);
+  return tm_workbook_goes_on (workbook, workbook->done + workbook->share * CLAMP (fraction, 0.0, 1.0));
 }
 
 /* -------- Cells -------- */
@@ -380,6 +421,7 @@ tm_sheet_text (TmSheet *sheet, guint column, const char *text, TmStyle style)
       tm_sheet_blank (sheet, column, style);
       return;
     }
+  sheet->workbook->n_cells++;
   if (style > TM_STYLE_SECTION && style != TM_STYLE_PLAIN && style != TM_STYLE_PARAGRAPH)
     {
       grow_column (sheet, column, measure_text (shown));
@@ -415,6 +457,7 @@ tm_sheet_number (TmSheet *sheet, guint column, double value, guint decimals, TmS
       return;
     }
   grow_for_number (sheet, column, value, decimals);
+  sheet->workbook->n_cells++;
   tm_workbook_check (sheet->workbook,
                      worksheet_write_number (sheet->sheet, sheet->row, (lxw_col_t)column, value,
                                              tm_styles_get (&sheet->workbook->styles, style, decimals)));
@@ -428,6 +471,18 @@ find_decimals (gint64 count, TmUnit unit, guint least)
   const char *point = strchr (text, '.');
 
   return point != NULL ? (guint)strlen (point + 1) : 0;
+}
+
+gboolean
+tm_sheet_quantity_value (const TmQuantity *quantity, TmUnit unit, double *value)
+{
+  const TmUnit written = (TmUnit)quantity->unit;
+
+  if (!quantity->given)
+    return FALSE;
+  *value = tm_count_to_double (quantity->count,
+                               tm_unit_dimension (written) == tm_unit_dimension (unit) ? unit : written);
+  return TRUE;
 }
 
 void
@@ -493,6 +548,7 @@ static void
 write_datetime (TmSheet *sheet, guint column, lxw_datetime *when, TmStyle style, double width)
 {
   grow_column (sheet, column, width);
+  sheet->workbook->n_cells++;
   tm_workbook_check (sheet->workbook,
                      worksheet_write_datetime (sheet->sheet, sheet->row, (lxw_col_t)column, when,
                                                tm_styles_get (&sheet->workbook->styles, style, 0)));
@@ -525,6 +581,7 @@ tm_sheet_formula_number (TmSheet *sheet, guint column, const char *formula, doub
                          TmStyle style)
 {
   grow_for_number (sheet, column, value, decimals);
+  sheet->workbook->n_cells++;
   tm_workbook_check (sheet->workbook, worksheet_write_formula_num (
                                           sheet->sheet, sheet->row, (lxw_col_t)column, formula,
                                           tm_styles_get (&sheet->workbook->styles, style, decimals), value));
@@ -534,6 +591,7 @@ void
 tm_sheet_formula_text (TmSheet *sheet, guint column, const char *formula, const char *value, TmStyle style)
 {
   grow_column (sheet, column, measure_text (value));
+  sheet->workbook->n_cells++;
   tm_workbook_check (sheet->workbook,
                      worksheet_write_formula_str (sheet->sheet, sheet->row, (lxw_col_t)column, formula,
                                                   tm_styles_get (&sheet->workbook->styles, style, 0), value));
@@ -551,4 +609,19 @@ tm_sheet_across (TmSheet *sheet, guint from, guint to, const char *text, TmStyle
   if (*shown != '\0')
     tm_workbook_check (sheet->workbook,
                        worksheet_write_string (sheet->sheet, sheet->row, (lxw_col_t)from, shown, format));
+}
+
+void
+tm_sheet_paragraph (TmSheet *sheet, guint n, const char *text)
+{
+  g_autofree char *shown = tm_cell_text (text);
+  double width = 0.0;
+
+  for (guint i = 0; i < n; i++)
+    width += sheet->widths[i];
+  sheet->lines = 0;
+  note_lines_at (sheet, shown, width);
+  tm_sheet_across (sheet, 0, n - 1, shown, TM_STYLE_PARAGRAPH, sheet->lines);
+  sheet->lines = 0;
+  sheet->row++;
 }

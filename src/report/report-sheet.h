@@ -26,12 +26,18 @@ typedef struct {
   const TmJob *job;
   lxw_workbook *book;
   TmStyles styles;
+  TmWorkbookFacts facts;
   TmPaper paper;
   TmWords second; /* language beside the first, in table heads */
   gboolean has_second;
+  GStringChunk *texts; /* labels in both languages */
+  guint n_plain;       /* verdicts that are no formula */
   TmReportProgress progress;
   gpointer data;
   double done, share; /* of the work: before this sheet, and of this sheet */
+  gint64 asked;       /* when progress was told last, by the steady clock */
+  double told;        /* what it was told: it never goes back */
+  gsize n_cells, picture_bytes;
   gboolean cancelled;
   GError *error; /* the first one */
 } TmWorkbook;
@@ -57,7 +63,8 @@ typedef struct {
   double least, most;
 } TmColumn;
 
-/* Starts a sheet with its title; @subtitle may be NULL.  FALSE when the workbook has failed. */
+/* Starts a sheet with its title, marked for translation; @subtitle may be NULL.  FALSE when the workbook has
+ * failed. */
 gboolean tm_sheet_begin (TmSheet *sheet, TmWorkbook *workbook, const char *name, const char *title,
                          const char *subtitle);
 /* Column widths and page setup; also on failure, to free what the sheet holds. */
@@ -66,6 +73,9 @@ void tm_sheet_end (TmSheet *sheet);
 /* The head of a table at the current row, which then moves below it.  The first head of a sheet is
  * frozen and repeated on each page.  Columns from @printed on do not print. */
 void tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint printed);
+
+/* The table of the sheet's first head, which goes on to the current row, can be filtered by its columns. */
+void tm_sheet_filter (TmSheet *sheet, guint n);
 
 /* Columns of fixed widths, characters, for a sheet whose layout is no table. */
 void tm_sheet_columns (TmSheet *sheet, const double *widths, guint n);
@@ -81,6 +91,8 @@ gboolean tm_sheet_next (TmSheet *sheet, double fraction);
 /* Text stays text, whatever it begins with.  What a cell cannot hold is cut, and says so. */
 void tm_sheet_text (TmSheet *sheet, guint column, const char *text, TmStyle style);
 void tm_sheet_number (TmSheet *sheet, guint column, double value, guint decimals, TmStyle style);
+/* The number that tm_sheet_quantity() writes; FALSE: none. */
+gboolean tm_sheet_quantity_value (const TmQuantity *quantity, TmUnit unit, double *value);
 /* Blank when absent; converted to @unit when that is the same dimension. */
 void tm_sheet_quantity (TmSheet *sheet, guint column, const TmQuantity *quantity, TmUnit unit);
 /* @date: YYYY-MM-DD; @time: YYYY-MM-DDThh:mm:ssZ.  What is no date of this calendar stays text. */
@@ -95,6 +107,9 @@ void tm_sheet_blank (TmSheet *sheet, guint column, TmStyle style);
 /* One text across @from…@to of this row, in @lines lines. */
 void tm_sheet_across (TmSheet *sheet, guint from, guint to, const char *text, TmStyle style, guint lines);
 
+/* Wrapped across the sheet's first @n columns, in as many lines as it takes; moves below. */
+void tm_sheet_paragraph (TmSheet *sheet, guint n, const char *text);
+
 /* "B7"; free it. */
 char *tm_cell_name (guint32 row, guint column) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -104,6 +119,12 @@ void tm_workbook_fail (TmWorkbook *workbook, TmReportError code, const char *for
 /* Notes what the writing library answered. */
 void tm_workbook_check (TmWorkbook *workbook, lxw_error status);
 gboolean tm_workbook_stopped (const TmWorkbook *workbook);
+/* Tells how much of the work is done; FALSE: stop. */
+gboolean tm_workbook_tell (TmWorkbook *workbook, double fraction);
+/* The same, unless that was done a moment ago. */
+gboolean tm_workbook_goes_on (TmWorkbook *workbook, double fraction);
+/* The same in the middle of what cannot tell how far it is; TRUE: stop. */
+gboolean tm_workbook_ask_stop (gpointer workbook);
 
 /* A copy of @text that a cell can hold: valid, with no character a sheet cannot store, at most
  * 32,767 characters; what is cut off is said at its end. */

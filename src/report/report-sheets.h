@@ -19,6 +19,9 @@ void tm_sheet_write_cuts (TmWorkbook *workbook); /* only when there are cuts */
 void tm_sheet_write_fit (TmWorkbook *workbook);  /* only where a mate was measured or a clearance is wanted */
 void tm_sheet_write_press (TmWorkbook *workbook); /* only where such a fit presses, and the press is stated */
 void tm_sheet_write_gauges (TmWorkbook *workbook);
+void tm_sheet_write_judged (TmWorkbook *workbook);
+void tm_sheet_write_signatures (TmWorkbook *workbook);
+void tm_sheet_write_check (TmWorkbook *workbook);       /* after the characteristics */
 void tm_sheet_write_uncertainty (TmWorkbook *workbook); /* only where a method is known */
 void tm_sheet_write_studies (TmWorkbook *workbook);     /* only when there are studies */
 void tm_sheet_write_pictures (TmWorkbook *workbook);    /* only when a bore was measured */

@@ -12,8 +12,10 @@
 #define HAND_FILL  0xFFF8E1
 #define LINE       0xC4C4C4
 #define DIM        0x555555
+#define IN_FILL    0xDCEAF5
 #define OUT_FILL   0xF8DDCB
 #define CLOSE_FILL 0xFBEBCB
+#define NONE_FILL  0xECECEC
 
 /* The default font gives the unit of column widths; its digits are as wide as those the writing
  * library reckons with when it places pictures. */
@@ -28,6 +30,18 @@ set_default_font (lxw_workbook *book)
   format_set_font_size (first, 10.0);
 }
 
+/* Words carry the meaning; what needs an eye is bold as well, for those who see no colour. */
+static void
+add_verdict (TmStyles *styles, TmVerdict verdict, lxw_color_t fill, gboolean bold)
+{
+  lxw_format *format = workbook_add_format (styles->book);
+
+  format_set_bg_color (format, fill);
+  if (bold)
+    format_set_bold (format);
+  styles->verdicts[verdict] = format;
+}
+
 void
 tm_styles_init (TmStyles *styles, lxw_workbook *book, TmDateForm dates)
 {
@@ -35,12 +49,10 @@ tm_styles_init (TmStyles *styles, lxw_workbook *book, TmDateForm dates)
   styles->book = book;
   styles->dates = dates;
   set_default_font (book);
-  styles->out = workbook_add_format (book);
-  format_set_bold (styles->out);
-  format_set_bg_color (styles->out, OUT_FILL);
-  styles->close = workbook_add_format (book);
-  format_set_bold (styles->close);
-  format_set_bg_color (styles->close, CLOSE_FILL);
+  add_verdict (styles, TM_VERDICT_IN, IN_FILL, FALSE);
+  add_verdict (styles, TM_VERDICT_OUT, OUT_FILL, TRUE);
+  add_verdict (styles, TM_VERDICT_TOO_CLOSE, CLOSE_FILL, TRUE);
+  add_verdict (styles, TM_VERDICT_NOT_MEASURED, NONE_FILL, FALSE);
 }
 
 static void
@@ -114,9 +126,9 @@ set_words (lxw_format *format, TmStyle style)
       set_table_cell (format, LXW_ALIGN_LEFT, TRUE);
       format_set_indent (format, 1);
     }
-  if (style == TM_STYLE_CENTRE)
+  if (style == TM_STYLE_CENTRE || style == TM_STYLE_COUNT)
     set_table_cell (format, LXW_ALIGN_CENTER, TRUE);
-  if (style == TM_STYLE_STRONG)
+  if (style == TM_STYLE_STRONG || style == TM_STYLE_COUNT)
     format_set_bold (format);
   if (style == TM_STYLE_LABEL)
     format_set_bg_color (format, HEAD_FILL);

@@ -8,6 +8,7 @@
 #include <glib.h>
 #include <xlsxwriter.h>
 
+#include "core-judge.h"
 #include "report-form.h"
 
 G_BEGIN_DECLS
@@ -24,6 +25,7 @@ typedef enum {
   TM_STYLE_PLAIN,     /* text outside tables, not wrapped */
   TM_STYLE_PARAGRAPH, /* text outside tables, wrapped */
   TM_STYLE_NUMBER,    /* with decimals */
+  TM_STYLE_COUNT,     /* a whole number in bold, in the middle */
   TM_STYLE_SIGNED,    /* with decimals and its sign */
   TM_STYLE_DATE,
   TM_STYLE_TIME,
@@ -37,8 +39,7 @@ typedef struct {
   lxw_workbook *book;
   TmDateForm dates;
   lxw_format *formats[TM_N_STYLES][TM_STYLE_MAX_DECIMALS + 1];
-  lxw_format *out;   /* what the verdict's own word adds to a cell */
-  lxw_format *close; /* likewise */
+  lxw_format *verdicts[TM_N_VERDICTS]; /* what the verdict's own word adds to a cell */
 } TmStyles;
 
 void tm_styles_init (TmStyles *styles, lxw_workbook *book, TmDateForm dates);

@@ -3,7 +3,6 @@
 #include "report-workbook.h"
 
 #include <errno.h>
-#include <fcntl.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <locale.h>
@@ -14,6 +13,7 @@
 #include "report-language.h"
 #include "report-sheets.h"
 #include "report-target.h"
+#include "report-workbook-pack.h"
 
 #if !defined(LXW_VERSION_ID) || LXW_VERSION_ID < 114
 #error "libxlsxwriter 1.1.4 or later is needed"
@@ -24,6 +24,26 @@
 
 /* -------- Sheets -------- */
 
+/* "2026-05-04T09:12:33Z" as seconds since 1970; 0, which the library takes as now, where it is none. */
+static time_t
+read_made (const char *made)
+{
+  g_autoptr (GDateTime) at = made != NULL ? g_date_time_new_from_iso8601 (made, NULL) : NULL;
+
+  return at != NULL ? (time_t)g_date_time_to_unix (at) : 0;
+}
+
+/* Who signed last, else nobody. */
+static const char *
+find_author (const TmJob *job)
+{
+  const TmSignature *last
+      = job->signatures->len > 0 ? g_ptr_array_index (job->signatures, job->signatures->len - 1) : NULL;
+  const TmPerson *person = last != NULL ? tm_job_find_person (job, last->by) : NULL;
+
+  return person != NULL ? person->name : last != NULL ? last->by : job->organisation;
+}
+
 static void
 set_properties (TmWorkbook *workbook)
 {
@@ -33,17 +53,23 @@ set_properties (TmWorkbook *workbook)
   g_autofree char *title = tm_cell_text (name);
   g_autofree char *subject = tm_cell_text (job->part_name);
   g_autofree char *customer = tm_cell_text (job->customer);
+  g_autofree char *author = tm_cell_text (find_author (job));
+  g_autofree char *company = tm_cell_text (job->organisation);
   g_autofree char *comments = g_strdup_printf (_ ("Written by Tenthmark %s"), TM_VERSION);
   lxw_doc_properties properties = { 0 };
 
   properties.title = title;
   properties.subject = subject;
+  properties.author = author;
+  properties.company = company;
   properties.keywords = customer;
   properties.comments = comments;
+  properties.created = read_made (workbook->facts.made);
   tm_workbook_check (workbook, workbook_set_properties (workbook->book, &properties));
 }
 
-/* Each sheet's share of the work is about its share of the rows; pictures weigh more. */
+/* Each sheet's share of the work is about its share of the rows; pictures and batches weigh more.  The order
+ * is that of the pages; what these do not have stands behind. */
 static void
 write_sheets (TmWorkbook *workbook)
 {
@@ -51,118 +77,176 @@ write_sheets (TmWorkbook *workbook)
     void (*write) (TmWorkbook *workbook);
     double share;
   } sheets[] = {
-    { tm_sheet_write_part, 0.02 },
+    { tm_sheet_write_part, 0.01 },
     { tm_sheet_write_materials, 0.01 },
-    { tm_sheet_write_characteristics, 0.15 },
-    { tm_sheet_write_readings, 0.26 },
-    { tm_sheet_write_pins, 0.02 },
-    { tm_sheet_write_cuts, 0.02 },
+    { tm_sheet_write_characteristics, 0.11 },
+    { tm_sheet_write_pictures, 0.15 },
+    { tm_sheet_write_batch, 0.15 },
     { tm_sheet_write_fit, 0.01 },
     { tm_sheet_write_press, 0.01 },
-    { tm_sheet_write_gauges, 0.02 },
+    { tm_sheet_write_pins, 0.01 },
+    { tm_sheet_write_gauges, 0.01 },
+    { tm_sheet_write_judged, 0.0 },
+    { tm_sheet_write_signatures, 0.0 },
+    { tm_sheet_write_check, 0.01 },
+    { tm_sheet_write_readings, 0.20 },
     { tm_sheet_write_uncertainty, 0.02 },
     { tm_sheet_write_studies, 0.01 },
-    { tm_sheet_write_pictures, 0.17 },
+    { tm_sheet_write_cuts, 0.01 },
     { tm_sheet_write_runs, 0.08 },
-    { tm_sheet_write_batch, 0.05 },
   };
 
-  for (gsize i = 0; i < G_N_ELEMENTS (sheets) && !tm_workbook_stopped (workbook); i++)
+  for (gsize i = 0; i < G_N_ELEMENTS (sheets) && tm_workbook_tell (workbook, workbook->done); i++)
     {
       workbook->share = sheets[i].share;
-      if (workbook->progress != NULL && !workbook->progress (workbook->done, workbook->data))
-        workbook->cancelled = TRUE;
-      else
-        sheets[i].write (workbook);
+      sheets[i].write (workbook);
       workbook->done += sheets[i].share;
     }
 }
 
 /* -------- The file -------- */
 
-/* Packs the file.  Takes the workbook in any case. */
-static gboolean
-pack (TmWorkbook *workbook, GError **error)
-{
-  const lxw_error status = workbook_close (workbook->book);
+/* What the rows of a sheet come to in the file, packed: about. */
+#define BYTES_A_CELL 6.0
 
-  workbook->book = NULL;
-  tm_workbook_check (workbook, status);
-  if (workbook->error == NULL)
-    return TRUE;
-  g_propagate_error (error, workbook->error);
-  return FALSE;
+#define WRITTEN 0.80 /* of the work, before the file is packed */
+#define PACKED  0.99
+
+#define STEP ((gsize)1 << 20) /* bytes */
+
+static gboolean
+watch_cb (gsize bytes, gpointer data)
+{
+  TmWorkbook *workbook = data;
+  const double expected
+      = BYTES_A_CELL * (double)workbook->n_cells + (double)workbook->picture_bytes + 20000.0;
+
+  return tm_workbook_goes_on (workbook, WRITTEN + (PACKED - WRITTEN) * MIN (1.0, (double)bytes / expected));
+}
+
+/* Packs the file.  Takes the workbook in any case. */
+static void
+pack (TmWorkbook *workbook, const char *made)
+{
+  lxw_error status = LXW_NO_ERROR;
+  const TmPackEnd end
+      = tm_workbook_pack (g_steal_pointer (&workbook->book), made, watch_cb, workbook, &status);
+
+  if (end == TM_PACK_FAILED)
+    tm_workbook_check (workbook, status);
+}
+
+static void
+write_book (TmWorkbook *workbook, const TmReportForm *form, const char *made)
+{
+  tm_styles_init (&workbook->styles, workbook->book, form->dates);
+  set_properties (workbook);
+  write_sheets (workbook);
+  if (tm_workbook_tell (workbook, WRITTEN))
+    pack (workbook, made);
+  else
+    tm_workbook_drop (g_steal_pointer (&workbook->book));
+}
+
+static void
+set_cancelled (GError **error)
+{
+  g_set_error_literal (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANCELLED,
+                       _ ("The report was cancelled; nothing was written"));
 }
 
 static gboolean
-fill (const TmReportContent *content, const char *made, const TmReportForm *form, TmReportProgress progress,
-      gpointer data, GError **error)
+fill (TmWorkbook *workbook, const char *folder, const char *made, const TmReportForm *form, GError **error)
 {
-  lxw_workbook_options options = { .constant_memory = content->job->readings->len > MANY_READINGS };
-  TmWorkbook workbook
-      = { .content = content, .job = content->job, .paper = form->paper, .progress = progress, .data = data };
+  lxw_workbook_options options
+      = { .constant_memory = workbook->job->readings->len > MANY_READINGS, .tmpdir = (char *)folder };
 
-  workbook.book = workbook_new_opt (made, &options);
-  if (workbook.book == NULL)
+  workbook->book = workbook_new_opt (made, &options);
+  if (workbook->book == NULL)
     {
       tm_target_fail (made, ENOMEM, error);
       return FALSE;
     }
   if (form->second_language != NULL && *form->second_language != '\0')
     {
-      tm_language_words (form->second_language, TM_DECIMAL_POINT, &workbook.second);
-      workbook.has_second = TRUE;
+      tm_language_words (form->second_language, TM_DECIMAL_POINT, &workbook->second);
+      workbook->has_second = TRUE;
     }
-  tm_styles_init (&workbook.styles, workbook.book, form->dates);
-  set_properties (&workbook);
-  write_sheets (&workbook);
-  if (!tm_workbook_stopped (&workbook) && (progress == NULL || progress (0.85, data)))
-    return pack (&workbook, error);
-  lxw_workbook_free (workbook.book);
-  if (workbook.error != NULL)
-    g_propagate_error (error, workbook.error);
+  write_book (workbook, form, made);
+  if (workbook->error != NULL)
+    g_propagate_error (error, g_steal_pointer (&workbook->error));
+  else if (workbook->cancelled)
+    set_cancelled (error);
   else
-    g_set_error_literal (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANCELLED,
-                         _ ("The report was cancelled; nothing was written"));
+    return TRUE;
   return FALSE;
+}
+
+static gboolean
+goes_on_cb (gpointer data)
+{
+  return tm_workbook_goes_on (data, PACKED);
+}
+
+/* In steps that each reach the disk soon, so that none is long. */
+static gboolean
+copy (TmWorkbook *workbook, TmTarget *target, GMappedFile *file, GError **error)
+{
+  const gsize length = g_mapped_file_get_length (file);
+  const char *bytes = g_mapped_file_get_contents (file);
+
+  for (gsize at = 0; at < length; at += STEP)
+    {
+      if (!tm_workbook_goes_on (workbook, PACKED))
+        {
+          set_cancelled (error);
+          return FALSE;
+        }
+      if (!tm_target_write (target, bytes + at, MIN (STEP, length - at), error))
+        return FALSE;
+      (void)fdatasync (target->fd);
+    }
+  return TRUE;
 }
 
 /* Moves a finished workbook from @made to the target's place. */
 static gboolean
-take_place (TmTarget *target, const char *made, GError **error)
+take_place (TmWorkbook *workbook, TmTarget *target, const char *made, GError **error)
 {
+  const TmFileWatch watch = { goes_on_cb, workbook };
   g_autoptr (GError) damage = NULL;
   g_autoptr (GMappedFile) file = NULL;
 
-  if (!tm_file_check_workbook (made, &damage) || (file = g_mapped_file_new (made, FALSE, &damage)) == NULL)
-    {
-      g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE,
-                   _ ("The temporary folder %s cannot hold the workbook: %s; make room there"),
-                   g_get_tmp_dir (), damage->message);
-      return FALSE;
-    }
-  return tm_target_write (target, g_mapped_file_get_contents (file), g_mapped_file_get_length (file), error)
-         && tm_target_take_place (target, error);
+  if (tm_file_check_workbook (made, &watch, &damage)
+      && (file = g_mapped_file_new (made, FALSE, &damage)) != NULL)
+    return copy (workbook, target, file, error) && tm_target_take_place (target, error);
+  if (workbook->cancelled)
+    set_cancelled (error);
+  else
+    g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE,
+                 _ ("The temporary folder %s cannot hold the workbook: %s; make room there"),
+                 g_get_tmp_dir (), damage->message);
+  return FALSE;
 }
 
 /* The library makes its file among the temporary ones: what goes wrong at the target is then ours to
- * say, in one line. */
+ * say, in one line.  A folder of its own holds whatever it leaves open. */
 static gboolean
-make_and_place (const TmReportContent *content, TmTarget *target, const TmReportForm *form,
-                TmReportProgress progress, gpointer data, GError **error)
+make_and_place (TmWorkbook *workbook, TmTarget *target, const TmReportForm *form, GError **error)
 {
-  g_autofree char *made = g_build_filename (g_get_tmp_dir (), "tenthmark-report-XXXXXX", NULL);
-  const int fd = g_mkstemp_full (made, O_RDWR | O_CLOEXEC, 0600);
+  g_autofree char *folder = g_build_filename (g_get_tmp_dir (), "tenthmark-report-XXXXXX", NULL);
+  g_autofree char *made = NULL;
   gboolean done;
 
-  if (fd < 0)
+  if (g_mkdtemp_full (folder, 0700) == NULL)
     {
-      tm_target_fail (made, errno, error);
+      tm_target_fail (folder, errno, error);
       return FALSE;
     }
-  close (fd);
-  done = fill (content, made, form, progress, data, error) && take_place (target, made, error);
+  made = g_build_filename (folder, "report.xlsx", NULL);
+  done = fill (workbook, folder, made, form, error) && take_place (workbook, target, made, error);
   (void)g_unlink (made);
+  (void)g_rmdir (folder);
   return done;
 }
 
@@ -185,8 +269,9 @@ restore_locale (locale_t before, locale_t own)
 
 gboolean
 tm_workbook_write (const TmReportContent *content, const char *path, const TmReportForm *form,
-                   TmReportProgress progress, gpointer data, GError **error)
+                   const TmWorkbookFacts *facts, TmReportProgress progress, gpointer data, GError **error)
 {
+  TmWorkbook workbook = { .progress = progress, .data = data };
   TmTarget target = { .fd = -1 };
   locale_t own, before;
   TmWords words;
@@ -196,13 +281,21 @@ tm_workbook_write (const TmReportContent *content, const char *path, const TmRep
   g_return_val_if_fail (content != NULL && path != NULL && form != NULL, FALSE);
   if (!tm_report_form_check (form, error))
     return FALSE;
+  workbook.texts = g_string_chunk_new (1024);
+  workbook.content = content;
+  workbook.job = content->job;
+  workbook.paper = form->paper;
+  if (facts != NULL)
+    workbook.facts = *facts;
+  if (workbook.facts.digest == NULL)
+    workbook.facts.digest = content->digest;
   /* A sheet's numbers are written and read back with a point, whatever the pages print. */
   tm_language_words (form->language, TM_DECIMAL_POINT, &words);
   words_before = tm_words_use (&words);
   before = use_decimal_point (&own);
-  done = tm_target_open (&target, path, error)
-         && make_and_place (content, &target, form, progress, data, error);
+  done = tm_target_open (&target, path, error) && make_and_place (&workbook, &target, form, error);
   tm_target_close (&target, done);
+  g_string_chunk_free (workbook.texts);
   restore_locale (before, own);
   tm_words_use (words_before);
   if (done && progress != NULL)

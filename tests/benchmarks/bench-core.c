@@ -165,7 +165,7 @@ measure_workbook (gpointer data)
   double start = tm_steady_seconds ();
   g_autoptr (TmReportContent) content = tm_report_content_new (job);
 
-  tm_workbook_write (content, paths->other_path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL,
+  tm_workbook_write (content, paths->other_path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, NULL,
                      &error);
   g_assert_no_error (error);
   return tm_steady_seconds () - start;

@@ -43,7 +43,7 @@ allowed_outside () {
     plot) echo "(glib\\.h|glib/.*|gio/.*|cairo.*|pango/.*|gdk-pixbuf/.*|librsvg/.*|poppler\\.h|pthread\\.h|$libc)" ;;
     book) echo "(glib\\.h|glib/.*|sqlite3\\.h|sodium\\.h|$libc)" ;;
     exchange) echo "(glib\\.h|glib/.*|yajl/.*|libxml/.*|sodium\\.h|$libc)" ;;
-    report) echo "(glib\\.h|glib/.*|gio/.*|cairo.*|pango/.*|xlsxwriter\\.h|$libc)" ;;
+    report) echo "(glib\\.h|glib/.*|gio/.*|cairo.*|pango/.*|png\\.h|xlsxwriter\\.h|$libc)" ;;
     bench) echo '(glib\.h|glib/gi18n-lib\.h|string\.h|math\.h)' ;;
     cli) echo "(glib\\.h|glib/.*|yajl/.*|$libc)" ;;
     app) echo "(glib.*|gio/.*|gtk/.*|adwaita\\.h|cairo.*|$libc)" ;;

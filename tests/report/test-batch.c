@@ -52,7 +52,7 @@ write_parts (const TmJob *job)
   GError *error = NULL;
 
   g_assert_true (
-      tm_workbook_write (content, path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error));
+      tm_workbook_write (content, path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, NULL, &error));
   g_assert_no_error (error);
   for (guint i = 1; i < 20; i++)
     {

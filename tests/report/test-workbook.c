@@ -19,11 +19,11 @@
 #include "report-workbook.h"
 #include "zip-support.h"
 
-#define PART            "xl/worksheets/sheet1.xml"
-#define MATERIALS       "xl/worksheets/sheet2.xml"
-#define CHARACTERISTICS "xl/worksheets/sheet3.xml"
-#define READINGS        "xl/worksheets/sheet4.xml"
-#define GAUGES          "xl/worksheets/sheet5.xml"
+#define PART            "Part and order"
+#define MATERIALS       "Materials and processes"
+#define CHARACTERISTICS "Characteristics"
+#define READINGS        "Readings"
+#define GAUGES          "Gauges"
 
 typedef struct {
   char *folder;
@@ -64,7 +64,7 @@ write_job (const TmJob *job, const char *path, TmPaper paper)
   g_autoptr (TmReportContent) content = tm_report_content_new (job);
   g_autoptr (GError) error = NULL;
   gboolean written
-      = tm_workbook_write (content, path, &(TmReportForm) { .paper = paper }, NULL, NULL, &error);
+      = tm_workbook_write (content, path, &(TmReportForm) { .paper = paper }, NULL, NULL, NULL, &error);
 
   g_assert_no_error (error);
   g_assert_true (written);
@@ -87,7 +87,7 @@ test_text_stays_text (void)
   job->customer = texts[4];
   job->order = texts[5];
   write_job (job, place.path, TM_PAPER_A4);
-  sheet = zip_read (place.path, PART);
+  sheet = zip_sheet (place.path, PART);
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     {
       static const char *const cells[] = { "B4", "D4", "F4", "B5", "D5", "F5" };
@@ -108,7 +108,7 @@ test_numbers (void)
 
   make_place (&place);
   write_job (job, place.path, TM_PAPER_A4);
-  sheet = zip_read (place.path, CHARACTERISTICS);
+  sheet = zip_sheet (place.path, CHARACTERISTICS);
   /* The doubles nearest to the decimals: exact. */
   g_assert_true (cell_number (sheet, "H5") == 25.0);
   g_assert_true (cell_number (sheet, "I5") == 25.0);
@@ -141,13 +141,13 @@ test_dates (void)
   add_gauge (job, "M-2", "0.001", "0.002", "2027-02-30");
   g_ptr_array_add (tm_job_find_method (job, "micrometer")->gauges, (gpointer) "M-2");
   write_job (job, place.path, TM_PAPER_A4);
-  sheet = zip_read (place.path, CHARACTERISTICS);
+  sheet = zip_sheet (place.path, CHARACTERISTICS);
   g_assert_cmpfloat (cell_number (sheet, "R5"), ==, 46392.0);
-  gauges = zip_read (place.path, GAUGES);
+  gauges = zip_sheet (place.path, GAUGES);
   g_assert_cmpfloat (cell_number (gauges, "J5"), ==, 46392.0);
   bad = cell_string (place.path, gauges, "J6");
   g_assert_cmpstr (bad, ==, "2027-02-30");
-  readings = zip_read (place.path, READINGS);
+  readings = zip_sheet (place.path, READINGS);
   /* 09:12:33 of the day, to a tenth of a second. */
   g_assert_cmpfloat_with_epsilon (cell_number (readings, "N5"), 46146.0 + (9 * 3600 + 12 * 60 + 33) / 86400.0,
                                   1e-6);
@@ -167,16 +167,16 @@ test_pages (void)
   book = zip_read (place.path, "xl/workbook.xml");
   g_assert_nonnull (strstr (book, "localSheetId=\"2\">Characteristics!$A$1:$V$5</definedName>"));
   g_assert_nonnull (strstr (book, "localSheetId=\"2\">Characteristics!$4:$4</definedName>"));
-  sheet = zip_read (place.path, CHARACTERISTICS);
+  sheet = zip_sheet (place.path, CHARACTERISTICS);
   g_assert_nonnull (strstr (sheet, "paperSize=\"9\""));
   g_assert_nonnull (strstr (sheet, "fitToHeight=\"0\""));
   g_assert_nonnull (strstr (sheet, "<pageSetUpPr fitToPage=\"1\"/>"));
   g_assert_nonnull (strstr (sheet, "orientation=\"landscape\""));
   g_assert_nonnull (strstr (sheet, "page &amp;P of &amp;N"));
   g_assert_nonnull (strstr (sheet, "A&amp;&amp;B A"));
-  g_assert_nonnull (strstr (sheet, "<pane ySplit=\"4\""));
+  g_assert_nonnull (strstr (sheet, "<pane xSplit=\"1\" ySplit=\"4\""));
   write_job (job, place.path, TM_PAPER_LETTER);
-  letter = zip_read (place.path, CHARACTERISTICS);
+  letter = zip_sheet (place.path, CHARACTERISTICS);
   g_assert_nonnull (strstr (letter, "paperSize=\"1\""));
   clear_place (&place);
 }
@@ -223,7 +223,7 @@ test_history (void)
   g_assert_cmpint (tm_job_add_reading (job, second), ==, TM_ADD_OK);
   g_assert_cmpint (tm_job_withdraw (job, &second->row, "AB", "2026-05-05T08:00:00Z", "chip"), ==, TM_ADD_OK);
   write_job (job, place.path, TM_PAPER_A4);
-  sheet = zip_read (place.path, READINGS);
+  sheet = zip_sheet (place.path, READINGS);
   status = cell_string (place.path, sheet, "R5");
   g_assert_cmpstr (status, ==, "corrected by 2");
   withdrawn = cell_string (place.path, sheet, "R6");
@@ -256,7 +256,7 @@ test_accountability (void)
       g_test_message ("%s", told[i]);
       g_assert_nonnull (strstr (strings, cell));
     }
-  sheet = zip_read (place.path, MATERIALS);
+  sheet = zip_sheet (place.path, MATERIALS);
   name = cell_string (place.path, sheet, "A5");
   g_assert_cmpstr (name, ==, "Bar-EN-1.4301");
   approval = cell_string (place.path, sheet, "E6");
@@ -283,7 +283,7 @@ test_rework (void)
   bore->tooling = "bush T-7";
   bore->comment = "datum A";
   write_job (job, place.path, TM_PAPER_A4);
-  sheet = zip_read (place.path, CHARACTERISTICS);
+  sheet = zip_sheet (place.path, CHARACTERISTICS);
   g_assert_true (cell_number (sheet, "K5") == 25.01);
   verdict = cell_string (place.path, sheet, "S5");
   g_assert_cmpstr (verdict, ==, "NC-14");
@@ -293,7 +293,7 @@ test_rework (void)
   g_assert_true (g_str_has_prefix (
       comment, "first result 24.990 out, reworked 2026-05-04 (NC-14), then 25.010 in\ndatum A; "));
   g_assert_nonnull (strstr (comment, "bore under size; rework"));
-  readings = zip_read (place.path, READINGS);
+  readings = zip_sheet (place.path, READINGS);
   status = cell_string (place.path, readings, "R5");
   g_assert_cmpstr (status, ==, "before a rework");
   clear_place (&place);
@@ -334,7 +334,7 @@ test_long_text (void)
   make_place (&place);
   job->customer = text;
   write_job (job, place.path, TM_PAPER_A4);
-  sheet = zip_read (place.path, PART);
+  sheet = zip_sheet (place.path, PART);
   cell = cell_string (place.path, sheet, "D5");
   g_assert_cmpint (g_utf8_strlen (cell, -1), <=, 32767);
   clear_place (&place);
@@ -355,11 +355,11 @@ test_many (void)
   for (guint i = 0; i < 21000; i++)
     add_reading (job, piece, bore, "", "25.010");
   write_job (job, place.path, TM_PAPER_A4);
-  sheet = zip_read (place.path, READINGS);
+  sheet = zip_sheet (place.path, READINGS);
   g_assert_true (cell_number (sheet, "F21005") == 25.01);
   last = cell_string (place.path, sheet, "A21005");
   g_assert_cmpstr (last, ==, "21001");
-  part = zip_read (place.path, PART);
+  part = zip_sheet (place.path, PART);
   text = cell_string (place.path, part, "B4");
   g_assert_cmpstr (text, ==, "=P");
   g_assert_cmpuint (zip_count (place.path, "xl/media/image"), ==, 1);
@@ -384,12 +384,25 @@ watch_cb (double fraction, gpointer data)
   return ++watch->calls != watch->stop_at;
 }
 
+/* Everything there is among the temporary files, which are this program's own. */
+static guint
+count_temporary (void)
+{
+  g_autoptr (GDir) dir = g_dir_open (g_get_tmp_dir (), 0, NULL);
+  guint n = 0;
+
+  while (g_dir_read_name (dir) != NULL)
+    n++;
+  return n;
+}
+
 static void
 test_cancel (void)
 {
   Place place;
   g_autoptr (TmJob) job = make_whole_job ();
   g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const guint temporary = count_temporary ();
   guint stopped = 0;
 
   make_place (&place);
@@ -400,8 +413,8 @@ test_cancel (void)
       g_autoptr (GError) error = NULL;
       g_autofree char *data = NULL;
 
-      if (tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, watch_cb, &watch,
-                             &error))
+      if (tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, watch_cb,
+                             &watch, &error))
         break;
       stopped++;
       g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANCELLED);
@@ -411,6 +424,7 @@ test_cancel (void)
     }
   g_assert_cmpuint (stopped, >=, 8);
   clear_place (&place);
+  g_assert_cmpuint (count_temporary (), ==, temporary);
 }
 
 static void
@@ -421,7 +435,7 @@ test_no_folder (void)
   g_autoptr (GError) error = NULL;
 
   g_assert_false (tm_workbook_write (content, "/nonexistent/folder/r.xlsx",
-                                     &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error));
+                                     &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, NULL, &error));
   g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE);
   g_assert_nonnull (strstr (error->message, "/nonexistent/folder/r.xlsx"));
   g_assert_null (strchr (error->message, '\n'));
@@ -437,8 +451,8 @@ test_folder_in_the_way (void)
 
   make_place (&place);
   g_assert_cmpint (g_mkdir (place.path, 0700), ==, 0);
-  g_assert_false (
-      tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error));
+  g_assert_false (tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL,
+                                     NULL, NULL, &error));
   g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_CANNOT_WRITE);
   g_assert_cmpuint (count_files (&place), ==, 1);
   g_assert_cmpint (g_rmdir (place.path), ==, 0);
@@ -468,12 +482,12 @@ test_full (void)
       now = (struct rlimit) { most, old.rlim_max };
       g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &now), ==, 0);
       written = tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL,
-                                   &error);
+                                   NULL, &error);
       g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &old), ==, 0);
       g_assert_cmpuint (count_files (&place), ==, 1);
       if (written)
         {
-          g_assert_true (tm_file_check_workbook (place.path, NULL));
+          g_assert_true (tm_file_check_workbook (place.path, NULL, NULL));
           break;
         }
       failed++;
@@ -513,13 +527,13 @@ test_file_check (void)
 
   make_place (&place);
   write_job (job, place.path, TM_PAPER_A4);
-  g_assert_true (tm_file_check_workbook (place.path, NULL));
+  g_assert_true (tm_file_check_workbook (place.path, NULL, NULL));
   g_assert_true (g_file_get_contents (place.path, &data, &length, NULL));
   for (gsize part = 0; part < 20; part++)
     {
       g_autoptr (GError) error = NULL;
       g_assert_true (g_file_set_contents (place.path, data, (gssize)(length * part / 20), NULL));
-      g_assert_false (tm_file_check_workbook (place.path, &error));
+      g_assert_false (tm_file_check_workbook (place.path, NULL, &error));
       g_assert_nonnull (error);
     }
   clear_place (&place);
@@ -543,8 +557,8 @@ test_too_large (void)
   for (guint i = 0; i < 1048576; i++)
     add_reading (job, g_ptr_array_index (job->pieces, 0), g_ptr_array_index (job->features, 0), "", "25.010");
   content = tm_report_content_new (job);
-  g_assert_false (
-      tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL, NULL, &error));
+  g_assert_false (tm_workbook_write (content, place.path, &(TmReportForm) { .paper = TM_PAPER_A4 }, NULL,
+                                     NULL, NULL, &error));
   g_assert_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_TOO_LARGE);
   g_assert_cmpuint (count_files (&place), ==, 0);
   clear_place (&place);
@@ -571,7 +585,7 @@ test_decimal_comma (void)
   make_place (&place);
   write_job (job, place.path, TM_PAPER_A4);
   g_assert_cmpstr (localeconv ()->decimal_point, ==, ",");
-  sheet = zip_read (place.path, CHARACTERISTICS);
+  sheet = zip_sheet (place.path, CHARACTERISTICS);
   g_assert_true (cell_number (sheet, "K5") == 25.01);
   deviation = sheet_cell (sheet, "M5");
   g_assert_nonnull (strstr (deviation, "<v>0.01</v>"));
@@ -579,35 +593,123 @@ test_decimal_comma (void)
   clear_place (&place);
 }
 
-/* The same job gives the same file, but for the time it was written at. */
+/* The same job, form and time give the same bytes. */
 static void
 test_stable (void)
 {
-  static const char *const members[] = { "xl/workbook.xml",
-                                         "xl/styles.xml",
-                                         "xl/sharedStrings.xml",
-                                         PART,
-                                         CHARACTERISTICS,
-                                         READINGS,
-                                         GAUGES,
-                                         "xl/charts/chart1.xml",
-                                         "xl/drawings/drawing1.xml",
-                                         "[Content_Types].xml" };
   Place first, second;
   g_autoptr (TmJob) job = make_whole_job ();
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const TmWorkbookFacts facts = { .made = "2026-05-04T09:12:33Z" };
+  const TmReportForm form = { 0 };
+  g_autofree char *a = NULL, *b = NULL, *core = NULL, *company = NULL;
+  gsize length_a, length_b;
 
   make_place (&first);
   make_place (&second);
-  write_job (job, first.path, TM_PAPER_A4);
-  write_job (job, second.path, TM_PAPER_A4);
-  for (gsize i = 0; i < G_N_ELEMENTS (members); i++)
-    {
-      g_autofree char *a = zip_read (first.path, members[i]);
-      g_autofree char *b = zip_read (second.path, members[i]);
-      g_assert_cmpstr (a, ==, b);
-    }
+  g_assert_true (tm_workbook_write (content, first.path, &form, &facts, NULL, NULL, NULL));
+  g_assert_true (tm_workbook_write (content, second.path, &form, &facts, NULL, NULL, NULL));
+  g_assert_true (g_file_get_contents (first.path, &a, &length_a, NULL));
+  g_assert_true (g_file_get_contents (second.path, &b, &length_b, NULL));
+  g_assert_cmpuint (length_a, ==, length_b);
+  g_assert_true (memcmp (a, b, length_a) == 0);
+  core = zip_read (first.path, "docProps/core.xml");
+  g_assert_nonnull (strstr (core, ">2026-05-04T09:12:33Z</dcterms:created>"));
+  company = zip_read (first.path, "docProps/app.xml");
+  g_assert_nonnull (strstr (company, "<Company>Invented</Company>"));
   clear_place (&first);
   clear_place (&second);
+}
+
+/* What a customer's formulas may refer to, in any language; what can be filtered; what marks a verdict. */
+static void
+test_names (void)
+{
+  static const char *const names[] = { "\"Verdict\">'Merkmale'!$O$5<",
+                                       "\"Smallest_result\">'Merkmale'!$K$5<",
+                                       "\"Lower_limit\">'Merkmale'!$I$5<",
+                                       "\"Verdict_recorded\">'Merkmale'!$AA$5<",
+                                       "\"Reading_value\">'Messwerte'!$F$5<",
+                                       "\"Count_in\">'Teil und Auftrag'!$D$",
+                                       "\"Count_missing\">'Teil und Auftrag'!$B$",
+                                       "\"Self_check\">" };
+  static const char *const words[] = { "innerhalb", "außerhalb", "zu knapp", "nicht gemessen" };
+  Place place;
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const TmReportForm form = { .language = "de", .second_language = "en" };
+  g_autofree char *book = NULL, *sheet = NULL;
+
+  make_place (&place);
+  g_assert_true (tm_workbook_write (content, place.path, &form, NULL, NULL, NULL, NULL));
+  book = zip_read (place.path, "xl/workbook.xml");
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      g_test_message ("%s", names[i]);
+      g_assert_nonnull (strstr (book, names[i]));
+    }
+  sheet = zip_sheet (place.path, "Merkmale");
+  g_assert_nonnull (strstr (sheet, "<autoFilter ref=\"A4:AA5\"/>"));
+  for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
+    {
+      g_autofree char *rule = g_strdup_printf ("<formula>\"%s\"</formula>", words[i]);
+
+      g_test_message ("%s", rule);
+      g_assert_nonnull (strstr (sheet, rule));
+    }
+  clear_place (&place);
+}
+
+/* The sheet that a customer checks with: formulas over the other sheets, each with the value that the record
+ * gives, and the digest of the record. */
+static void
+test_check (void)
+{
+  Place place;
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const TmWorkbookFacts facts = { .digest = "0f1e2d3c" };
+  g_autofree char *sheet = NULL, *strings = NULL, *differing = NULL, *sum = NULL, *verdict = NULL;
+
+  make_place (&place);
+  g_assert_true (tm_workbook_write (content, place.path, &(TmReportForm) { 0 }, &facts, NULL, NULL, NULL));
+  sheet = zip_sheet (place.path, "How to check");
+  differing = between (sheet, "SUMPRODUCT(--(Verdict&lt;&gt;Verdict_recorded))</f><v>", "<");
+  g_assert_cmpstr (differing, ==, "0");
+  sum = between (sheet, "ROUND(SUM(Reading_value),6)</f><v>", "<");
+  g_assert_cmpstr (sum, ==, "25.01");
+  verdict = between (sheet, "COUNTIF(Reading_status,\"counts\")</f><v>", "<");
+  g_assert_cmpstr (verdict, ==, "1");
+  strings = zip_read (place.path, "xl/sharedStrings.xml");
+  g_assert_nonnull (strstr (strings, ">0f1e2d3c<"));
+  clear_place (&place);
+}
+
+/* Who signed, and over what: the whole digests. */
+static void
+test_signatures (void)
+{
+  Place place;
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmSignature *signature = tm_signature_new ();
+  g_autofree char *sheet = NULL, *role = NULL, *digest = NULL, *pages = NULL;
+
+  make_place (&place);
+  signature->by = "AB";
+  signature->role = "=Quality";
+  signature->at = "2026-05-05T08:00:00Z";
+  signature->digest = "aa00000000000000000000000000000000000000000000000000000000000011";
+  signature->pages = "bb00000000000000000000000000000000000000000000000000000000000022";
+  tm_job_add_signature (job, signature);
+  write_job (job, place.path, TM_PAPER_A4);
+  sheet = zip_sheet (place.path, "Signatures");
+  role = cell_string (place.path, sheet, "A6");
+  g_assert_cmpstr (role, ==, "=Quality");
+  digest = cell_string (place.path, sheet, "F6");
+  g_assert_cmpstr (digest, ==, signature->digest);
+  pages = cell_string (place.path, sheet, "G6");
+  g_assert_cmpstr (pages, ==, signature->pages);
+  clear_place (&place);
 }
 
 /* In the customer's language: names of sheets, heads in both, words in formulas; numbers stay numbers. */
@@ -623,11 +725,11 @@ test_language (void)
   g_autoptr (GError) error = NULL;
 
   make_place (&place);
-  g_assert_true (tm_workbook_write (content, place.path, &form, NULL, NULL, &error));
+  g_assert_true (tm_workbook_write (content, place.path, &form, NULL, NULL, NULL, &error));
   g_assert_no_error (error);
   book = zip_read (place.path, "xl/workbook.xml");
   g_assert_nonnull (strstr (book, "name=\"Merkmale\""));
-  sheet = zip_read (place.path, CHARACTERISTICS);
+  sheet = zip_sheet (place.path, "Merkmale");
   head = cell_string (place.path, sheet, "D4");
   g_assert_cmpstr (head, ==, "Anforderung / Requirement");
   g_assert_true (cell_number (sheet, "K5") == 25.01);
@@ -663,6 +765,11 @@ test_paper (void)
 int
 main (int argc, char **argv)
 {
+  g_autofree char *temporary = g_strdup ("/tmp/tenthmark-workbook-XXXXXX");
+  int result;
+
+  g_assert_nonnull (g_mkdtemp (temporary));
+  g_setenv ("TMPDIR", temporary, TRUE);
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/workbook/text-stays-text", test_text_stays_text);
   g_test_add_func ("/workbook/numbers", test_numbers);
@@ -685,6 +792,11 @@ main (int argc, char **argv)
   g_test_add_func ("/workbook/decimal-comma", test_decimal_comma);
   g_test_add_func ("/workbook/stable", test_stable);
   g_test_add_func ("/workbook/language", test_language);
+  g_test_add_func ("/workbook/names", test_names);
+  g_test_add_func ("/workbook/check", test_check);
+  g_test_add_func ("/workbook/signatures", test_signatures);
   g_test_add_func ("/workbook/paper", test_paper);
-  return g_test_run ();
+  result = g_test_run ();
+  (void)g_rmdir (temporary);
+  return result;
 }

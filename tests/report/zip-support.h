@@ -68,6 +68,27 @@ zip_read (const char *path, const char *name)
   return text;
 }
 
+/* The sheet called @name: the workbook numbers them in their order. */
+static inline char *
+zip_sheet (const char *path, const char *name)
+{
+  g_autofree char *book = zip_read (path, "xl/workbook.xml");
+  g_autofree char *wanted = g_strdup_printf ("<sheet name=\"%s\"", name);
+  guint number = 0;
+
+  for (const char *at = strstr (book, "<sheet name="); at != NULL; at = strstr (at + 1, "<sheet name="))
+    {
+      number++;
+      if (g_str_has_prefix (at, wanted))
+        {
+          g_autofree char *member = g_strdup_printf ("xl/worksheets/sheet%u.xml", number);
+
+          return zip_read (path, member);
+        }
+    }
+  g_error ("no sheet %s", name);
+}
+
 static inline guint
 zip_count (const char *path, const char *prefix)
 {
