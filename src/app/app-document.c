@@ -11,6 +11,7 @@ struct _TmDocument {
   TmBook *book; /* borrowed */
   TmJob *job;
   TmBench *bench;
+  TmTemplate *template; /* of the shop's reports */
   guint fold_id;
 };
 
@@ -105,6 +106,7 @@ tm_document_finalize (GObject *object)
   g_clear_handle_id (&self->fold_id, g_source_remove);
   g_clear_pointer (&self->bench, tm_bench_free);
   g_clear_pointer (&self->job, tm_job_free);
+  g_clear_pointer (&self->template, tm_template_free);
   G_OBJECT_CLASS (tm_document_parent_class)->finalize (object);
 }
 
@@ -138,6 +140,7 @@ tm_document_new (TmBook *book, TmJob *job)
   self = g_object_new (TM_TYPE_DOCUMENT, NULL);
   self->book = book;
   self->job = job;
+  self->template = tm_template_new ();
   self->bench = tm_bench_new (job, tm_book_recorder (book, job->id));
   return self;
 }
@@ -196,6 +199,28 @@ tm_document_save_definitions (TmDocument *self, GError **error)
   fold_log_when_idle (self);
   g_signal_emit (self, signals[SIGNAL_DEFINITIONS_CHANGED], 0);
   return TRUE;
+}
+
+const TmTemplate *
+tm_document_template (TmDocument *self)
+{
+  g_return_val_if_fail (TM_IS_DOCUMENT (self), NULL);
+
+  return self->template;
+}
+
+gboolean
+tm_document_load_template (TmDocument *self, GError **error)
+{
+  TmTemplate *template;
+
+  g_return_val_if_fail (TM_IS_DOCUMENT (self), FALSE);
+
+  template = tm_book_template (self->book, error);
+  tm_template_free (self->template);
+  self->template = template != NULL ? template : tm_template_new ();
+  g_signal_emit (self, signals[SIGNAL_DEFINITIONS_CHANGED], 0);
+  return template != NULL;
 }
 
 void

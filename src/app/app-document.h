@@ -36,6 +36,12 @@ TmBench *tm_document_bench (TmDocument *self);
  * "definitions-changed".  On FALSE the caller must undo its change to the model. */
 gboolean tm_document_save_definitions (TmDocument *self, GError **error);
 
+/* The template of the shop's reports, as the book had it when the job was opened or when it was last saved
+ * here; an empty one where there is none.  Borrowed until the next of these calls. */
+const TmTemplate *tm_document_template (TmDocument *self);
+/* Reads it out of the book again, and emits "definitions-changed".  On FALSE it is empty. */
+gboolean tm_document_load_template (TmDocument *self, GError **error);
+
 /* To be called after a change was undone that put other rows, saying the same, in the place of removed ones:
  * emits "definitions-changed", so that nobody keeps the old addresses. */
 void tm_document_restored (TmDocument *self);

@@ -3,6 +3,7 @@
 #include "app-form.h"
 
 #include "app-access.h"
+#include "app-dialog.h"
 
 AdwPreferencesGroup *
 tm_form_group (GtkBox *into, const char *title, const char *description)
@@ -22,6 +23,17 @@ tm_form_entry (AdwPreferencesGroup *group, const char *title)
   AdwEntryRow *row = tm_access_entry_row_new (title);
 
   adw_preferences_group_add (group, GTK_WIDGET (row));
+  return row;
+}
+
+AdwEntryRow *
+tm_form_plain_entry (AdwPreferencesGroup *group, const char *title)
+{
+  AdwEntryRow *row = tm_form_entry (group, "");
+
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  tm_name_widget (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (row))), title);
   return row;
 }
 

@@ -13,6 +13,9 @@ AdwPreferencesGroup *tm_form_group (GtkBox *into, const char *title, const char 
 
 AdwEntryRow *tm_form_entry (AdwPreferencesGroup *group, const char *title);
 
+/* The same with a title that is shown as it is written: a name that a person gave. */
+AdwEntryRow *tm_form_plain_entry (AdwPreferencesGroup *group, const char *title);
+
 /* @words: NULL-terminated, translated. */
 AdwComboRow *tm_form_choice (AdwPreferencesGroup *group, const char *title, const char *const *words);
 

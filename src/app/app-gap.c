@@ -112,6 +112,9 @@ tm_gap_go (TmWindow *window, const TmGap *gap)
     case TM_GAP_REWORK_OPEN:
       show_bench (window, gap, "bench.nonconformance");
       break;
+    case TM_GAP_FIELD_MISSING:
+      tm_job_page_show_field (show_job_page (window), gap->field);
+      break;
     case TM_GAP_SAME_IDENTIFIER:
       tm_job_page_focus_fact (show_job_page (window), "report_identifier");
       break;

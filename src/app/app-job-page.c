@@ -267,6 +267,15 @@ tm_job_page_focus_fact (TmJobPage *self, const char *fact)
 }
 
 void
+tm_job_page_show_field (TmJobPage *self, const char *name)
+{
+  g_return_if_fail (TM_IS_JOB_PAGE (self));
+
+  if (self->document != NULL)
+    tm_report_facts_present_field (GTK_WIDGET (self), self->document, name);
+}
+
+void
 tm_job_page_show_supply (TmJobPage *self, const TmSupply *supply)
 {
   g_return_if_fail (TM_IS_JOB_PAGE (self));

@@ -30,6 +30,8 @@ void tm_job_page_show_drawing (TmJobPage *self, const char *balloon);
  * ("report_identifier"), the entry for a feature or a piece, one feature, a material, process or test in
  * their list, a part in that of the assembly (NULL: the list). */
 void tm_job_page_focus_fact (TmJobPage *self, const char *fact);
+/* The field of the shop's template with this name. */
+void tm_job_page_show_field (TmJobPage *self, const char *name);
 void tm_job_page_show_supply (TmJobPage *self, const TmSupply *supply);
 void tm_job_page_show_sub_part (TmJobPage *self, const TmSubPart *part);
 void tm_job_page_focus_callout (TmJobPage *self);

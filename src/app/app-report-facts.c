@@ -5,9 +5,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-dialog.h"
-#include "app-edit.h"
+#include "app-edit-field.h"
 #include "app-form-dialog.h"
 #include "app-form.h"
+#include "app-report-fields.h"
 #include "report-language.h"
 
 /* Pixels. */
@@ -49,6 +50,7 @@ typedef struct {
   TmFormDialog window;
   AdwEntryRow *texts[N_TEXTS];
   AdwComboRow *article, *language, *second;
+  TmReportFields *fields;    /* or NULL */
   GStrv codes, second_codes; /* of the languages offered; the first is "" */
 } Dialog;
 
@@ -57,6 +59,7 @@ free_dialog (gpointer data)
 {
   Dialog *dialog = data;
 
+  tm_report_fields_free (dialog->fields);
   g_strfreev (dialog->codes);
   g_strfreev (dialog->second_codes);
   g_object_unref (dialog->document);
@@ -122,6 +125,7 @@ change_facts (TmJob *job, gpointer data)
   job->article = tm_form_chosen (dialog->article) == 1 ? TM_ARTICLE_ASSEMBLY : TM_ARTICLE_DETAIL;
   job->language = tm_job_intern (job, chosen_code (dialog->codes, dialog->language));
   job->second_language = tm_job_intern (job, chosen_code (dialog->second_codes, dialog->second));
+  tm_report_fields_read (dialog->fields, job);
 }
 
 static gboolean
@@ -143,7 +147,7 @@ save_cb (Dialog *dialog)
                              _ ("Second language: it is the first one already; choose another, or none."));
       gtk_widget_grab_focus (GTK_WIDGET (dialog->second));
     }
-  else if (tm_edit_facts (dialog->document, change_facts, dialog, &error))
+  else if (tm_edit_report_facts (dialog->document, change_facts, dialog, &error))
     tm_form_dialog_done (&dialog->window, _ ("Report facts recorded"));
   else
     tm_dialog_problem_set (dialog->window.problem, error->message);
@@ -174,6 +178,7 @@ build (Dialog *dialog)
   drawing = tm_form_group (dialog->window.rows, _ ("Drawing"), NULL);
   add_text (dialog, drawing, DRAWING_REVISION);
   add_text (dialog, drawing, DRAWING_CHANGES);
+  dialog->fields = tm_report_fields_new (dialog->window.rows, dialog->document, G_CALLBACK (save_cb), dialog);
   languages = tm_form_group (dialog->window.rows, _ ("Language of the report"), NULL);
   dialog->language = tm_form_choice (languages, _ ("Language"), (const char *const[]) { NULL });
   dialog->second
@@ -206,6 +211,26 @@ tm_report_facts_has (const char *fact)
   return g_strv_contains ((const char *const[]) { "article", "language", "second_language", NULL }, fact);
 }
 
+static Dialog *
+make_dialog (GtkWidget *any_child, TmDocument *document)
+{
+  Dialog *dialog = g_new0 (Dialog, 1);
+
+  dialog->document = g_object_ref (document);
+  tm_form_dialog_build (&dialog->window, any_child, _ ("Report facts"), WIDTH, HEIGHT);
+  build (dialog);
+  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
+  return dialog;
+}
+
+static GtkWindow *
+present_at (Dialog *dialog, GtkWidget *row)
+{
+  gtk_widget_grab_focus (row);
+  gtk_window_present (dialog->window.window);
+  return dialog->window.window;
+}
+
 GtkWindow *
 tm_report_facts_present (GtkWidget *any_child, TmDocument *document, const char *fact)
 {
@@ -214,12 +239,20 @@ tm_report_facts_present (GtkWidget *any_child, TmDocument *document, const char 
   g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
   g_return_val_if_fail (fact == NULL || tm_report_facts_has (fact), NULL);
 
-  dialog = g_new0 (Dialog, 1);
-  dialog->document = g_object_ref (document);
-  tm_form_dialog_build (&dialog->window, any_child, _ ("Report facts"), WIDTH, HEIGHT);
-  build (dialog);
-  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
-  gtk_widget_grab_focus (find_row (dialog, fact != NULL ? fact : texts[0].fact));
-  gtk_window_present (dialog->window.window);
-  return dialog->window.window;
+  dialog = make_dialog (any_child, document);
+  return present_at (dialog, find_row (dialog, fact != NULL ? fact : texts[0].fact));
+}
+
+/* A field that is gone meanwhile leaves the focus on the first row. */
+GtkWindow *
+tm_report_facts_present_field (GtkWidget *any_child, TmDocument *document, const char *name)
+{
+  Dialog *dialog;
+  GtkWidget *row;
+
+  g_return_val_if_fail (TM_IS_DOCUMENT (document), NULL);
+
+  dialog = make_dialog (any_child, document);
+  row = tm_report_fields_row (dialog->fields, name);
+  return present_at (dialog, row != NULL ? row : find_row (dialog, texts[0].fact));
 }

@@ -18,4 +18,7 @@ gboolean tm_report_facts_has (const char *fact);
 /* The row of @fact has the focus; NULL: the first. */
 GtkWindow *tm_report_facts_present (GtkWidget *any_child, TmDocument *document, const char *fact);
 
+/* The same with the focus on the row of a field that the shop's template or the job has. */
+GtkWindow *tm_report_facts_present_field (GtkWidget *any_child, TmDocument *document, const char *name);
+
 G_END_DECLS

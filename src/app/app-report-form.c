@@ -52,6 +52,13 @@ tm_form_choice_save (const TmFormChoice *choice)
 }
 
 static void
+own_template (TmJobForm *form, const TmTemplate *template)
+{
+  form->template = tm_template_copy (template);
+  form->form.template = form->template;
+}
+
+static void
 own_texts (TmJobForm *form, const char *language, const char *second_language)
 {
   form->language = g_strdup (language);
@@ -80,10 +87,20 @@ tm_job_form_fill (TmJobForm *out, const TmJob *job)
 }
 
 void
+tm_job_form_fill_for (TmJobForm *out, TmDocument *document)
+{
+  g_return_if_fail (TM_IS_DOCUMENT (document));
+
+  tm_job_form_fill (out, tm_document_job (document));
+  own_template (out, tm_document_template (document));
+}
+
+void
 tm_job_form_copy (TmJobForm *out, const TmJobForm *form)
 {
   *out = *form;
   own_texts (out, form->language, form->second_language);
+  own_template (out, form->template);
 }
 
 void
@@ -91,5 +108,6 @@ tm_job_form_clear (TmJobForm *form)
 {
   g_clear_pointer (&form->language, g_free);
   g_clear_pointer (&form->second_language, g_free);
+  g_clear_pointer (&form->template, tm_template_free);
   form->form = (TmReportForm) { 0 };
 }

@@ -6,7 +6,7 @@
 
 #pragma once
 
-#include "core-model.h"
+#include "app-document.h"
 #include "report-form.h"
 
 G_BEGIN_DECLS
@@ -16,11 +16,14 @@ typedef struct {
   TmReportForm form;
   char *language;
   char *second_language;
+  TmTemplate *template; /* or NULL */
 } TmJobForm;
 
 /* Decimal mark and dates are those of the job's language, the paper that of the place, where nothing else was
  * chosen.  @out is filled whole; clear it.  On the main loop only. */
 void tm_job_form_fill (TmJobForm *out, const TmJob *job);
+/* The same for the document's job, with the shop's template. */
+void tm_job_form_fill_for (TmJobForm *out, TmDocument *document);
 void tm_job_form_copy (TmJobForm *out, const TmJobForm *form);
 void tm_job_form_clear (TmJobForm *form);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (TmJobForm, tm_job_form_clear)

@@ -182,6 +182,7 @@ refresh (TmReportPage *self)
       return;
     }
   self->report.content = tm_report_content_new (tm_document_job (self->document));
+  tm_report_content_set_template (self->report.content, tm_document_template (self->document));
   show_content (self);
 }
 

@@ -15,6 +15,7 @@ typedef struct {
   char *book_path;
   char *id;
   char *path; /* of the file to write, or NULL */
+  TmTemplate *template;
   TmReportGathered gathered;
   TmReportWritten written;
 
@@ -45,6 +46,7 @@ free_work (gpointer data)
   g_free (report->book_path);
   g_free (report->id);
   g_free (report->path);
+  tm_template_free (report->template);
   g_free (report);
 }
 
@@ -55,6 +57,7 @@ new_work (TmDocument *document, const char *path)
   report->book_path = g_strdup (tm_book_path (tm_document_book (document)));
   report->id = g_strdup (tm_document_job (document)->id);
   report->path = g_strdup (path);
+  report->template = tm_template_copy (tm_document_template (document));
   return report;
 }
 
@@ -85,6 +88,7 @@ run_gather (TmWork *work, gpointer data, GError **error)
     return NULL;
   TmReportCopy *copy = g_new0 (TmReportCopy, 1);
   copy->content = tm_report_content_new (job);
+  tm_report_content_set_template (copy->content, report->template);
   copy->job = g_steal_pointer (&job);
   return copy;
 }

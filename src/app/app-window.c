@@ -226,6 +226,16 @@ choose_person (TmDocument *document)
     tm_bench_set_order (bench, TM_ORDER_FEATURE_FIRST);
 }
 
+/* A report without the shop's template would look right and say less: its loss is told. */
+static void
+load_template (TmWindow *self)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (!tm_document_load_template (self->document, &error))
+    tm_window_put_error (self, error->message);
+}
+
 void
 tm_window_show_job (TmWindow *self, TmJob *job, const char *page)
 {
@@ -238,6 +248,7 @@ tm_window_show_job (TmWindow *self, TmJob *job, const char *page)
   close_document (self);
   tm_window_put_error (self, "");
   self->document = tm_document_new (self->book, job);
+  load_template (self);
   choose_person (self->document);
   g_signal_connect_swapped (self->document, "definitions-changed", G_CALLBACK (definitions_changed_cb), self);
   g_signal_connect_swapped (self->document, "moved", G_CALLBACK (moved_cb), self);

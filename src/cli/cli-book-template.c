@@ -10,6 +10,7 @@
 #include "cli-json.h"
 #include "cli-verbs.h"
 #include "exchange-template.h"
+#include "report-template.h"
 
 static int
 set_template (const TmBookCall *call)
@@ -19,6 +20,11 @@ set_template (const TmBookCall *call)
   g_autoptr (TmBook) book = NULL;
   g_autofree char *now = tm_time_now ();
 
+  if (template != NULL && !tm_report_template_check (template, &error))
+    {
+      g_prefix_error (&error, "%s: ", call->set);
+      return tm_fail_error (error);
+    }
   if (template == NULL)
     return tm_fail_error (error);
   book = tm_book_call_open (call, TM_BOOK_OPEN_NORMAL);

@@ -12,6 +12,8 @@
 #include "exchange-job.h"
 #include "exchange-qif.h"
 #include "exchange-table.h"
+#include "exchange-template.h"
+#include "report-template.h"
 #include "report-workbook.h"
 
 static gboolean
@@ -46,13 +48,29 @@ write_workbook (const TmReportContent *content, const TmReportForm *form, const 
 
 /* The digest of a long record takes its time, and is asked for only where something was signed. */
 static TmReportContent *
-gather (const TmJob *job)
+gather (const TmJob *job, const TmTemplate *template)
 {
   TmReportContent *content = tm_report_content_new (job);
   g_autofree char *digest = job->signatures->len > 0 ? tm_job_digest (job) : NULL;
 
   tm_report_content_set_digest (content, digest);
+  tm_report_content_set_template (content, template);
   return content;
+}
+
+/* NULL after an error line. */
+static TmTemplate *
+load_template (const char *path)
+{
+  GError *error = NULL;
+  g_autoptr (TmTemplate) template = tm_template_from_file (path, &error);
+
+  if (template != NULL && tm_report_template_check (template, &error))
+    return g_steal_pointer (&template);
+  if (template != NULL)
+    g_prefix_error (&error, "%s: ", path);
+  tm_fail_error (error);
+  return NULL;
 }
 
 static int
@@ -124,6 +142,7 @@ tm_verb_report (int n_words, char **words)
 {
   const TmVerb *verb = tm_verb_find ("report");
   const char *out = NULL;
+  const char *template_path = NULL;
   gboolean json = FALSE;
   TmFormWords form_words = { 0 };
   TmReportForm form = { 0 };
@@ -134,11 +153,14 @@ tm_verb_report (int n_words, char **words)
     { "landscape", NULL, N_ ("pages on their side"), NULL, &form.landscape },
     { "language", "CODE", N_ ("that .pdf and .xlsx speak: de, en…"), &form.language, NULL },
     { "second-language", "CODE", N_ ("a second one beside it"), &form.second_language, NULL },
+    { "template", "FILE", N_ ("the shop's template that .pdf and .xlsx follow: a .tmtemplate file"),
+      &template_path, NULL },
     { "json", NULL, N_ ("print JSON"), NULL, &json },
     { NULL },
   };
   int status;
   g_autoptr (GPtrArray) operands = tm_options_read (verb, options, n_words, words, &status);
+  g_autoptr (TmTemplate) template = NULL;
   g_autoptr (TmJob) job = NULL;
   g_autoptr (TmReportContent) content = NULL;
   const char *path;
@@ -152,10 +174,13 @@ tm_verb_report (int n_words, char **words)
     return tm_fail (_ ("report: say where to write it with --out FILE.pdf, .xlsx, .qif or .csv"));
   if (!tm_read_form (&form_words, &form))
     return 2;
+  if (template_path != NULL && (template = load_template (template_path)) == NULL)
+    return 2;
+  form.template = template;
   job = tm_load_job (path);
   if (job == NULL)
     return 2;
-  content = gather (job);
+  content = gather (job, template);
   status = write_report (content, out, &form, &n_pages);
   if (status == 0)
     print_result (content, out, n_pages, json);

@@ -120,8 +120,9 @@ gboolean tm_colour_read (const char *text, guint32 *colour);
 char *tm_colour_format (guint32 colour) G_GNUC_WARN_UNUSED_RESULT;
 /* The contrast of two sRGB colours, 1 to 21 (WCAG 2.1, "contrast ratio" and "relative luminance"). */
 double tm_colour_contrast (guint32 a, guint32 b);
-/* What large type needs to be read (WCAG 2.1, success criterion 1.4.3). */
-#define TM_COLOUR_READABLE 3.0
+/* What type below 14 points in bold needs to be read, as the heads of sections are (WCAG 2.1, success
+ * criterion 1.4.3). */
+#define TM_COLOUR_READABLE 4.5
 /* Whether heads in the accent can be read on white paper; where not it only colours lines. */
 gboolean tm_template_accent_reads (const TmTemplate *template);
 

@@ -173,5 +173,6 @@ tm_report_content_free (TmReportContent *content)
   g_ptr_array_unref (content->referred);
   g_free (content->digest);
   g_free (content->namesake);
+  tm_template_free (content->template);
   g_free (content);
 }

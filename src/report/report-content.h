@@ -8,6 +8,7 @@
 #include "core-first-result.h"
 #include "core-judge.h"
 #include "core-model.h"
+#include "core-template.h"
 
 G_BEGIN_DECLS
 
@@ -39,6 +40,7 @@ typedef enum {
   TM_GAP_SAME_IDENTIFIER,  /* another job has the same report identifier: see `field` */
   TM_GAP_UNSIGNED,         /* nobody has signed */
   TM_GAP_SUPERSEDED,       /* signed, and the record has changed since: see `signature` */
+  TM_GAP_FIELD_MISSING,    /* the shop's template asks for it: see `field` */
   TM_N_GAPS
 } TmGapKind;
 
@@ -75,6 +77,7 @@ typedef struct {
   guint n_in, n_out, n_too_close, n_not_measured;
   char *digest;   /* of the record as it is now; NULL: not known, so no signature is called superseded */
   char *namesake; /* another job with the same report identifier; NULL: none is known */
+  TmTemplate *template; /* or NULL */
 } TmReportContent;
 
 TmReportContent *tm_report_content_new (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
@@ -86,6 +89,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmReportContent, tm_report_content_free)
  * with the same report identifier; NULL: there is none.  Each puts its gaps after the others. */
 void tm_report_content_set_digest (TmReportContent *content, const char *digest);
 void tm_report_content_set_namesake (TmReportContent *content, const char *job);
+
+/* The shop's template, of which a copy is kept: the facts stand in its order, and what it requires is missed.
+ * NULL: none. */
+void tm_report_content_set_template (TmReportContent *content, const TmTemplate *template);
 
 /* The gap in one translated line: the thing, the place, the mend. */
 char *tm_gap_describe (const TmGap *gap) G_GNUC_WARN_UNUSED_RESULT;

@@ -38,8 +38,8 @@ tm_report_document_new (const char *title)
   document->texts = g_string_chunk_new (TEXT_BLOCK);
   document->sections = g_ptr_array_new_with_free_func (free_section_cb);
   document->title = tm_report_text (document, title);
-  document->subtitle = document->head_left = document->head_right = document->foot
-      = tm_report_text (document, "");
+  document->subtitle = document->head_left = document->head_right = document->foot = document->shop.name
+      = document->shop.address = tm_report_text (document, "");
   return document;
 }
 
@@ -49,6 +49,7 @@ tm_report_document_free (TmReportDocument *document)
   if (document == NULL)
     return;
   g_ptr_array_unref (document->sections);
+  g_clear_pointer (&document->shop.logo, tm_drawing_page_unref);
   g_string_chunk_free (document->texts);
   g_free (document);
 }

@@ -10,6 +10,7 @@
 #include <cairo.h>
 
 #include "core-judge.h"
+#include "plot-drawing.h"
 
 G_BEGIN_DECLS
 
@@ -84,14 +85,25 @@ typedef struct {
   GPtrArray *blocks;    /* TmReportBlock */
 } TmReportSection;
 
+/* Who made the report. */
+typedef struct {
+  const char *name;    /* or "" */
+  const char *address; /* lines; or "" */
+  TmDrawingPage *logo; /* owned; or NULL */
+  gboolean has_accent;
+  guint32 accent;        /* 0xRRGGBB, of lines */
+  gboolean accent_reads; /* and of heads */
+} TmReportShop;
+
 typedef struct {
   const char *title;      /* of the whole */
   const char *subtitle;   /* or "" */
   const char *head_left;  /* repeated on each page: the part and its revision */
   const char *head_right; /* the report's identifier; or "" */
   const char *foot;       /* left of the page's number; or "" */
-  GPtrArray *sections;    /* TmReportSection */
-  GStringChunk *texts;    /* equal texts are one */
+  TmReportShop shop;
+  GPtrArray *sections; /* TmReportSection */
+  GStringChunk *texts; /* equal texts are one */
 } TmReportDocument;
 
 TmReportDocument *tm_report_document_new (const char *title) G_GNUC_WARN_UNUSED_RESULT;

@@ -94,6 +94,46 @@ add_report (TmReportFacts *facts, const TmJob *job)
   add (facts, N_ ("General tolerance"), job->general_tolerance, TM_FACT_OPTIONAL);
 }
 
+static void
+add_own (TmReportFacts *facts, const char *name, const char *value, TmFactNeed need)
+{
+  const TmReportFact fact = { name, value, need, FALSE, TRUE };
+
+  g_array_append_val (facts->facts, fact);
+}
+
+/* What the shop's template asks for, answered or not, in its order. */
+static void
+add_asked (TmReportFacts *facts, const TmJob *job, const TmTemplateField *asked)
+{
+  const guint before = facts->facts->len;
+
+  for (guint i = 0; i < job->report_fields->len; i++)
+    {
+      const TmReportField *field = g_ptr_array_index (job->report_fields, i);
+
+      if (g_str_equal (field->name, asked->name))
+        add_own (facts, field->name, field->value, TM_FACT_BY_HAND);
+    }
+  if (facts->facts->len == before)
+    add_own (facts, asked->name, "", asked->required ? TM_FACT_REQUIRED : TM_FACT_BY_HAND);
+}
+
+/* Then what the job says besides. */
+static void
+add_fields (TmReportFacts *facts, const TmJob *job, const TmTemplate *template)
+{
+  for (guint i = 0; template != NULL && i < template->fields->len; i++)
+    add_asked (facts, job, g_ptr_array_index (template->fields, i));
+  for (guint i = 0; i < job->report_fields->len; i++)
+    {
+      const TmReportField *field = g_ptr_array_index (job->report_fields, i);
+
+      if (tm_template_find_field (template, field->name) == NULL)
+        add_own (facts, field->name, field->value, TM_FACT_BY_HAND);
+    }
+}
+
 void
 tm_report_facts (const TmReportContent *content, TmReportFacts *out)
 {
@@ -104,13 +144,7 @@ tm_report_facts (const TmReportContent *content, TmReportFacts *out)
   out->tooling = list_tooling (job);
   add_part (out, job);
   add_report (out, job);
-  for (guint i = 0; i < job->report_fields->len; i++)
-    {
-      const TmReportField *field = g_ptr_array_index (job->report_fields, i);
-      const TmReportFact fact = { field->name, field->value, TM_FACT_BY_HAND, FALSE, TRUE };
-
-      g_array_append_val (out->facts, fact);
-    }
+  add_fields (out, job, content->template);
 }
 
 void

@@ -76,6 +76,13 @@ describe_signed_gap (const TmGap *gap)
 }
 
 static char *
+describe_field_gap (const TmGap *gap)
+{
+  return g_strdup_printf (_ ("The shop's field “%s” is empty: fill it in among the facts of the report."),
+                          gap->field);
+}
+
+static char *
 describe_gauge_gap (const TmGap *gap, const char *feature)
 {
   if (gap->kind == TM_GAP_GAUGE_UNKNOWN)
@@ -180,6 +187,8 @@ tm_gap_describe (const TmGap *gap)
     case TM_GAP_UNSIGNED:
     case TM_GAP_SUPERSEDED:
       return describe_signed_gap (gap);
+    case TM_GAP_FIELD_MISSING:
+      return describe_field_gap (gap);
     case TM_GAP_GAUGE_UNKNOWN:
     case TM_GAP_GAUGE_OVERDUE:
       return describe_gauge_gap (gap, feature);

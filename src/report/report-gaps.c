@@ -423,3 +423,30 @@ tm_report_find_gaps (TmReportContent *content)
   find_gauge_gaps (content);
   find_assumed_gaps (content);
 }
+
+static gboolean
+is_answered (const TmJob *job, const char *name)
+{
+  for (guint i = 0; i < job->report_fields->len; i++)
+    {
+      const TmReportField *field = g_ptr_array_index (job->report_fields, i);
+
+      if (g_str_equal (field->name, name) && !is_blank (field->value))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+void
+tm_report_find_field_gaps (TmReportContent *content)
+{
+  const TmTemplate *template = content->template;
+
+  for (guint i = 0; template != NULL && i < template->fields->len; i++)
+    {
+      const TmTemplateField *field = g_ptr_array_index (template->fields, i);
+
+      if (field->required && !is_answered (content->job, field->name))
+        add_gap (content, TM_GAP_FIELD_MISSING, NULL, "", field->name);
+    }
+}

@@ -13,6 +13,9 @@ G_BEGIN_DECLS
  * the lines, then the gauges and methods. */
 void tm_report_find_gaps (TmReportContent *content);
 
+/* Adds what the content's template requires and the job does not say. */
+void tm_report_find_field_gaps (TmReportContent *content);
+
 /* Calls @each with each gauge tag that @reading was taken with: those of its method, or the tag it
  * names; the feature's method when it names none. */
 typedef void (*TmTagFunc) (const char *tag, const TmReading *reading, gpointer data);

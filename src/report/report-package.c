@@ -8,6 +8,7 @@
 #include "report-facts.h"
 #include "report-language.h"
 #include "report-part.h"
+#include "report-template.h"
 #include "report-words.h"
 
 #define LONGEST_HEAD                                                                     \
@@ -77,9 +78,18 @@ set_margins (TmParts *parts)
 static void
 add_parts (TmParts *parts)
 {
-  static void (*const all[]) (TmParts * parts)
-      = { tm_part_cover, tm_part_supplies, tm_part_characteristics, tm_part_plots, tm_part_batch,
-          tm_part_fit,   tm_part_pins,     tm_part_gauges,          tm_part_rules, tm_part_signatures };
+  static void (*const all[]) (TmParts * parts) = { tm_part_cover,
+                                                   tm_part_statements_after_cover,
+                                                   tm_part_supplies,
+                                                   tm_part_characteristics,
+                                                   tm_part_plots,
+                                                   tm_part_batch,
+                                                   tm_part_fit,
+                                                   tm_part_pins,
+                                                   tm_part_gauges,
+                                                   tm_part_rules,
+                                                   tm_part_statements_before_signatures,
+                                                   tm_part_signatures };
 
   for (gsize i = 0; i < G_N_ELEMENTS (all) && tm_part_goes_on (parts, (double)i / G_N_ELEMENTS (all)); i++)
     all[i](parts);
@@ -104,6 +114,7 @@ tm_report_package_new (const TmReportContent *content, const TmReportForm *form,
     tm_language_words (form->second_language, form->decimal, &parts.words[parts.n_words++]);
   parts.document = tm_report_document_new ("");
   before = tm_words_use (&parts.words[0]);
+  tm_report_template_apply (form->template, parts.document);
   set_margins (&parts);
   add_parts (&parts);
   tm_words_use (before);

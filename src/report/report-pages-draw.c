@@ -10,6 +10,7 @@
 
 #define HAIRLINE  0.4
 #define THIN      0.7
+#define STRONG    1.6
 #define MARK_SIZE 2.6 /* radius */
 
 #define MOST_TAGGED 30000u /* cells of one table */
@@ -28,12 +29,37 @@ use_ink (const Sheet *sheet, gboolean dim)
 }
 
 static void
+use_accent (const TmPages *pages, const TmPen *pen, gboolean when)
+{
+  const guint32 accent = pages->document->shop.accent;
+  const TmColour colour
+      = { (accent >> 16 & 0xff) / 255.0, (accent >> 8 & 0xff) / 255.0, (accent & 0xff) / 255.0, 1.0 };
+
+  tm_pen_colour (pen, when ? &colour : &pen->theme->text, 1.0);
+}
+
+void
+tm_pages_use_head_ink (const TmPages *pages, const TmPen *pen)
+{
+  use_accent (pages, pen, pages->document->shop.accent_reads);
+}
+
+void
+tm_pages_use_line_ink (const TmPages *pages, const TmPen *pen)
+{
+  use_accent (pages, pen, pages->document->shop.has_accent);
+}
+
+static void
 draw_rule (const Sheet *sheet, double from, double to, double y, double width)
 {
   cairo_set_line_width (sheet->cr, width);
   cairo_move_to (sheet->cr, from, y);
   cairo_line_to (sheet->cr, to, y);
-  tm_pen_colour (&sheet->pen, &sheet->pen.theme->text, width < THIN ? 0.3 : 1.0);
+  if (width < THIN)
+    tm_pen_colour (&sheet->pen, &sheet->pen.theme->text, 0.3);
+  else
+    tm_pages_use_line_ink (sheet->pages, &sheet->pen);
   cairo_stroke (sheet->cr);
 }
 
@@ -241,7 +267,10 @@ static void
 draw_line (const Sheet *sheet, const TmItem *item, const char *tag, TmTypeStyle style, const char *text)
 {
   begin_tag (sheet, tag, NULL);
-  use_ink (sheet, FALSE);
+  if (style == TM_TYPE_SUBTITLE)
+    use_ink (sheet, FALSE);
+  else
+    tm_pages_use_head_ink (sheet->pages, &sheet->pen);
   tm_type_draw (sheet->pages->type, sheet->cr, style, text, item->x, item->y,
                 sheet->pages->right - sheet->pages->left, TM_SET_START, 0, 0);
   end_tag (sheet, tag);
@@ -252,6 +281,10 @@ draw_item (const Sheet *sheet, const TmItem *item)
 {
   switch (item->kind)
     {
+    case TM_ITEM_LETTERHEAD:
+      tm_pages_draw_letterhead (sheet->pages, &sheet->pen, item, sheet->tags);
+      draw_rule (sheet, sheet->pages->left, sheet->pages->right, item->y + item->height, STRONG);
+      return;
     case TM_ITEM_TITLE:
       draw_line (sheet, item, "H1", TM_TYPE_TITLE, sheet->pages->document->title);
       return;
@@ -277,16 +310,20 @@ draw_item (const Sheet *sheet, const TmItem *item)
 /* -------- The page -------- */
 
 static void
-draw_head (const Sheet *sheet)
+draw_head (const Sheet *sheet, guint page)
 {
   TmPages *pages = sheet->pages;
   const TmReportDocument *document = pages->document;
   const double half = (pages->right - pages->left - TM_PICTURE_GAP) / 2;
   const double y = TM_PAGE_MARGIN - 12.0;
 
+  const double logo = tm_pages_small_logo_room (pages);
+
+  if (logo > 0 && page > 0)
+    tm_pages_draw_small_logo (pages, sheet->cr, pages->left, y);
   use_ink (sheet, TRUE);
-  tm_type_draw (pages->type, sheet->cr, TM_TYPE_MARGIN, document->head_left, pages->left, y, half,
-                TM_SET_START, 0, 0);
+  tm_type_draw (pages->type, sheet->cr, TM_TYPE_MARGIN, document->head_left,
+                pages->left + (page > 0 ? logo : 0.0), y, half - logo, TM_SET_START, 0, 0);
   tm_type_draw (pages->type, sheet->cr, TM_TYPE_MARGIN, document->head_right, pages->right - half, y, half,
                 TM_SET_END, 0, 0);
   draw_rule (sheet, pages->left, pages->right, pages->top - 12.0, HAIRLINE);
@@ -331,7 +368,7 @@ tm_pages_draw_page (TmPages *pages, guint page, cairo_t *cr, gboolean tags)
 
   cairo_save (cr);
   tm_pen_init (&sheet.pen, cr, tm_theme_paper ());
-  draw_head (&sheet);
+  draw_head (&sheet, page);
   for (guint i = 0; i < at->n; i++)
     {
       const TmItem *item = &g_array_index (pages->items, TmItem, at->first + i);

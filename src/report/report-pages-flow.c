@@ -13,16 +13,17 @@
 
 #define LEAST_LINES 2
 /* Room above and below, points. */
-#define AFTER_TITLE     4.0
-#define AFTER_SUBTITLE  12.0
-#define BEFORE_SECTION  16.0
-#define AFTER_SECTION   7.0
-#define BEFORE_HEADING  7.0
-#define AFTER_HEADING   3.0
-#define AFTER_PARAGRAPH 3.0
-#define AFTER_CELLS     7.0
-#define AFTER_PICTURES  8.0
-#define NARROW_PICTURE  0.85 /* of its wished width is still enough for it */
+#define AFTER_LETTERHEAD 14.0
+#define AFTER_TITLE      4.0
+#define AFTER_SUBTITLE   12.0
+#define BEFORE_SECTION   16.0
+#define AFTER_SECTION    7.0
+#define BEFORE_HEADING   7.0
+#define AFTER_HEADING    3.0
+#define AFTER_PARAGRAPH  3.0
+#define AFTER_CELLS      7.0
+#define AFTER_PICTURES   8.0
+#define NARROW_PICTURE   0.85 /* of its wished width is still enough for it */
 
 typedef struct {
   TmPages *pages;
@@ -342,6 +343,17 @@ add_section (Flow *flow, const TmReportSection *section)
 }
 
 static void
+add_letterhead (Flow *flow)
+{
+  const TmItem item = { .kind = TM_ITEM_LETTERHEAD, .height = tm_pages_letterhead_height (flow->pages) };
+
+  if (item.height <= 0)
+    return;
+  add_item (flow, &item);
+  leave (flow, AFTER_LETTERHEAD);
+}
+
+static void
 add_title (Flow *flow)
 {
   const TmReportDocument *document = flow->pages->document;
@@ -365,6 +377,7 @@ tm_pages_flow (TmPages *pages)
   Flow flow = { .pages = pages };
 
   begin_page (&flow, sections->len > 0 ? g_ptr_array_index (sections, 0) : NULL);
+  add_letterhead (&flow);
   add_title (&flow);
   for (guint i = 0; i < sections->len; i++)
     add_section (&flow, g_ptr_array_index (sections, i));

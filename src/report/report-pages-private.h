@@ -5,6 +5,7 @@
 
 #pragma once
 
+#include "plot-text.h"
 #include "plot-words.h"
 #include "report-pages.h"
 #include "report-type.h"
@@ -21,7 +22,14 @@ G_BEGIN_DECLS
 #define TM_INK_ROOM    9.0 /* more room to write in */
 
 /* One thing on a page. */
-typedef enum { TM_ITEM_TITLE, TM_ITEM_SUBTITLE, TM_ITEM_SECTION, TM_ITEM_HEAD, TM_ITEM_ROW } TmItemKind;
+typedef enum {
+  TM_ITEM_LETTERHEAD,
+  TM_ITEM_TITLE,
+  TM_ITEM_SUBTITLE,
+  TM_ITEM_SECTION,
+  TM_ITEM_HEAD,
+  TM_ITEM_ROW
+} TmItemKind;
 
 typedef struct {
   TmItemKind kind;
@@ -78,7 +86,20 @@ guint tm_pages_slots (TmPages *pages, const TmReportBlock *block, guint row, gbo
 TmRowExtent tm_pages_row_extent (TmPages *pages, const TmReportBlock *block, guint row, gboolean head);
 const TmTableColumns *tm_pages_columns (TmPages *pages, const TmReportBlock *block);
 
+/* -------- Who made the report (report-pages-letterhead.c) -------- */
+
+/* With the room above the rule under it; 0: the report does not say. */
+double tm_pages_letterhead_height (TmPages *pages);
+void tm_pages_draw_letterhead (TmPages *pages, const TmPen *pen, const TmItem *item, gboolean tags);
+/* What the small logo takes of the head's left side; 0: there is none. */
+double tm_pages_small_logo_room (const TmPages *pages);
+void tm_pages_draw_small_logo (const TmPages *pages, cairo_t *cr, double x, double y);
+
 /* -------- Layout (report-pages-flow.c), drawing (report-pages-draw.c) -------- */
+
+/* The ink of heads and of strong lines: the shop's colour, where it has one that does. */
+void tm_pages_use_head_ink (const TmPages *pages, const TmPen *pen);
+void tm_pages_use_line_ink (const TmPages *pages, const TmPen *pen);
 
 void tm_pages_flow (TmPages *pages);
 /* @tags: structure, links and places for a PDF. */

@@ -32,7 +32,8 @@ set_inside (TmPages *pages)
 {
   const TmReportDocument *document = pages->document;
   const double half = (pages->right - pages->left - TM_PICTURE_GAP) / 2;
-  const TmTypeExtent left = tm_type_measure (pages->type, TM_TYPE_MARGIN, document->head_left, half);
+  const TmTypeExtent left = tm_type_measure (pages->type, TM_TYPE_MARGIN, document->head_left,
+                                             half - tm_pages_small_logo_room (pages));
   const TmTypeExtent right = tm_type_measure (pages->type, TM_TYPE_MARGIN, document->head_right, half);
 
   pages->top = TM_PAGE_MARGIN - 12.0 + MAX (left.height, right.height) + 16.0;

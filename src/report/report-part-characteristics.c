@@ -192,7 +192,9 @@ typedef struct {
   gboolean shown[N_COLUMNS];
   gboolean upright;
   gboolean tooling; /* of some feature */
-  TmUnit unit;      /* of all sizes; NONE: they differ */
+  gboolean gauges;
+  gboolean where, designator; /* also where they stand under the requirement */
+  TmUnit unit;                /* of all sizes; NONE: they differ */
 } Plan;
 
 static char *
@@ -236,6 +238,17 @@ stack (Plan *plan)
   plan->shown[COLUMN_LIMITS] = TRUE;
 }
 
+/* What the shop's template leaves out; tooling that was made for the part stays. */
+static void
+leave_out (Plan *plan, const TmTemplate *template)
+{
+  plan->shown[COLUMN_WHERE] &= tm_template_shows (template, TM_TEMPLATE_WHERE);
+  plan->shown[COLUMN_CLASS] &= tm_template_shows (template, TM_TEMPLATE_CLASS);
+  plan->shown[COLUMN_UNCERTAINTY] &= tm_template_shows (template, TM_TEMPLATE_UNCERTAINTY);
+  plan->gauges = tm_template_shows (template, TM_TEMPLATE_GAUGE);
+  plan->shown[COLUMN_GAUGE] &= plan->gauges || plan->tooling;
+}
+
 static Plan
 make_plan (TmParts *parts, const GArray *rows)
 {
@@ -249,6 +262,9 @@ make_plan (TmParts *parts, const GArray *rows)
     look_at (&plan, parts, &g_array_index (rows, Row, i));
   if (plan.shown[COLUMN_UNIT])
     plan.unit = TM_UNIT_NONE;
+  leave_out (&plan, parts->form->template);
+  plan.where = plan.shown[COLUMN_WHERE];
+  plan.designator = plan.shown[COLUMN_CLASS];
   if (plan.upright)
     stack (&plan);
   return plan;
@@ -311,11 +327,11 @@ add_requirement (TmParts *parts, const Plan *plan, const TmReportLine *line)
   g_autoptr (GString) text = g_string_new (feature->requirement);
 
   append_line (text, feature->name);
-  if (plan->upright)
+  if (plan->upright && plan->where)
     append_line (text, where);
-  if (plan->upright && *feature->designator != '\0')
+  if (plan->upright && plan->designator && *feature->designator != '\0')
     {
-      if (*where != '\0')
+      if (plan->where && *where != '\0')
         g_string_append (text, " · ");
       else if (text->len > 0)
         g_string_append_c (text, '\n');
@@ -518,9 +534,10 @@ add_comment (TmParts *parts, const Plan *plan, const Row *row)
 
 /* What measured it, and the tooling that was made to check it. */
 static char *
-name_gauges (const TmParts *parts, const TmReportLine *line)
+name_gauges (const TmParts *parts, const Plan *plan, const TmReportLine *line)
 {
-  g_autofree char *tags = tm_report_gauges_of (parts->job, line->judgement.method_name);
+  g_autofree char *tags
+      = plan->gauges ? tm_report_gauges_of (parts->job, line->judgement.method_name) : g_strdup ("");
   GString *text = g_string_new (tags);
 
   append_line (text, line->feature->tooling);
@@ -586,7 +603,7 @@ add_cell (TmParts *parts, const Plan *plan, Column column, const Row *row)
       text = format_upper (line);
       break;
     case COLUMN_GAUGE:
-      text = name_gauges (parts, line);
+      text = name_gauges (parts, plan, line);
       break;
     case COLUMN_REFERENCE:
       text = g_strdup (line->nonconformance != NULL ? line->nonconformance->number : "");
@@ -620,7 +637,7 @@ begin_table (TmParts *parts, const Plan *plan)
       {
         own[n] = columns[i];
         if (i == COLUMN_GAUGE && plan->tooling)
-          own[n].title = N_ ("Gauge, qualified tooling");
+          own[n].title = plan->gauges ? N_ ("Gauge, qualified tooling") : N_ ("Qualified tooling");
         n++;
       }
   tm_part_table (parts, own, n);

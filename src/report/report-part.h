@@ -41,6 +41,9 @@ void tm_part_pins (TmParts *parts);  /* only when there are pin trials */
 void tm_part_gauges (TmParts *parts);
 void tm_part_rules (TmParts *parts);
 void tm_part_signatures (TmParts *parts);
+/* Only where the shop's template has some. */
+void tm_part_statements_after_cover (TmParts *parts);
+void tm_part_statements_before_signatures (TmParts *parts);
 
 /* A label, of a text that is marked for translation (@context NULL: with N_ ()); the document's. */
 const char *tm_part_label (TmParts *parts, const char *context, const char *text);

@@ -74,11 +74,39 @@ test_book_wrong (void)
   g_assert_nonnull (strstr (none.out, "no report template"));
 }
 
+/* What it requires is missed, and what it states is printed; one that cannot be used is refused before
+ * anything is written. */
+static void
+test_report (void)
+{
+  g_autofree char *job = write_job ("bore.tmjob", bore_job);
+  g_autofree char *file = write_job ("shop.tmtemplate", template_text);
+  g_autofree char *broken = write_job (
+      "broken.tmtemplate", "{\"format\": \"tenthmark-template\", \"version\": 1, \"template\": {\"logo\": "
+                           "{\"media\": \"image/png\", \"content\": \"eA==\"}}}");
+  g_autofree char *out = g_build_filename (folder, "bore.pdf", NULL);
+  g_auto (Call) with = { 0 }, without = { 0 }, refused = { 0 }, not_kept = { 0 };
+
+  run (&with, "report", job, "--out", out, "--template", file, NULL);
+  g_assert_cmpint (with.status, ==, 0);
+  g_assert_nonnull (strstr (with.out, "missing: The shop's field “Heat number” is empty"));
+  run (&without, "report", job, "--out", out, NULL);
+  g_assert_null (strstr (without.out, "Heat number"));
+  g_unlink (out);
+  run (&refused, "report", job, "--out", out, "--template", broken, NULL);
+  assert_refused (&refused, "broken.tmtemplate: The logo cannot be used: ");
+  g_assert_false (g_file_test (out, G_FILE_TEST_EXISTS));
+  run (&not_kept, "book", "template", "--book", out, "--set", broken, NULL);
+  assert_refused (&not_kept, "broken.tmtemplate: The logo cannot be used: ");
+  g_assert_false (g_file_test (out, G_FILE_TEST_EXISTS));
+}
+
 static void
 add_tests (void)
 {
   g_test_add_func ("/cli/template/book", test_book);
   g_test_add_func ("/cli/template/book-wrong", test_book_wrong);
+  g_test_add_func ("/cli/template/report", test_report);
 }
 
 int

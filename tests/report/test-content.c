@@ -133,6 +133,47 @@ test_same_identifier (void)
 }
 
 static void
+answer (TmJob *job, const char *name, const char *value)
+{
+  TmReportField *field = tm_report_field_new ();
+
+  field->name = name;
+  field->value = value;
+  tm_job_add_report_field (job, field);
+}
+
+/* What the shop's template requires; what it only asks for may stay empty, and blanks are no answer. */
+static void
+test_field_missing (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  g_autoptr (TmTemplate) template = tm_template_new ();
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const TmGap *gap;
+  g_autofree char *text = NULL;
+
+  tm_template_add_field (template, "Packed by", FALSE);
+  tm_report_content_set_template (content, template);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+  tm_template_add_field (template, "Heat number", TRUE);
+  tm_report_content_set_template (content, template);
+  g_assert_cmpuint (content->gaps->len, ==, 1);
+  gap = g_ptr_array_index (content->gaps, 0);
+  g_assert_cmpint (gap->kind, ==, TM_GAP_FIELD_MISSING);
+  text = tm_gap_describe (gap);
+  g_assert_nonnull (strstr (text, "“Heat number” is empty"));
+  answer (job, "Heat number", " \t");
+  tm_report_content_set_template (content, template);
+  g_assert_cmpuint (content->gaps->len, ==, 1);
+  answer (job, "Heat number", "H-1");
+  tm_report_content_set_template (content, template);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+  g_ptr_array_set_size (job->report_fields, 0);
+  tm_report_content_set_template (content, NULL);
+  g_assert_cmpuint (content->gaps->len, ==, 0);
+}
+
+static void
 test_no_features (void)
 {
   TmJob *job = make_whole_job ();
@@ -661,6 +702,7 @@ main (int argc, char **argv)
   g_test_add_func ("/content/gap/superseded", test_superseded);
   g_test_add_func ("/content/signed-again", test_signed_again);
   g_test_add_func ("/content/gap/same-identifier", test_same_identifier);
+  g_test_add_func ("/content/gap/field-missing", test_field_missing);
   g_test_add_func ("/content/gap/no-features", test_no_features);
   g_test_add_func ("/content/gap/no-piece", test_no_piece);
   g_test_add_func ("/content/gap/facts", test_facts);

@@ -69,10 +69,10 @@ addresses_of (const TmJob *job)
 {
   GPtrArray *all = g_ptr_array_new ();
   const GPtrArray *lists[]
-      = { job->people,         job->gauges,          job->methods,   job->features,     job->pieces,
-          job->calibrations,   job->checks,          job->pin_sizes, job->budget_lines, job->studies,
-          job->study_readings, job->tools,           job->materials, job->mate_sizes,   job->supplies,
-          job->sub_parts,      job->nonconformances, job->drawings,  job->balloon_marks };
+      = { job->people,         job->gauges,          job->methods,   job->features,      job->pieces,
+          job->calibrations,   job->checks,          job->pin_sizes, job->budget_lines,  job->studies,
+          job->study_readings, job->tools,           job->materials, job->mate_sizes,    job->supplies,
+          job->sub_parts,      job->nonconformances, job->drawings,  job->balloon_marks, job->report_fields };
 
   for (guint l = 0; l < G_N_ELEMENTS (lists); l++)
     for (guint i = 0; i < lists[l]->len; i++)

@@ -4,6 +4,7 @@
  * report.  Needs no display.
  */
 
+#include "app-edit-field.h"
 #include "app-edit-supply.h"
 #include "edit-support.h"
 
@@ -114,6 +115,53 @@ do_facts (TmDocument *document, GError **error)
   return tm_edit_facts (document, change_facts, NULL, error);
 }
 
+static TmReportField *
+make_field (const char *name, const char *value)
+{
+  TmReportField *field = tm_report_field_new ();
+
+  field->name = name;
+  field->value = value;
+  return field;
+}
+
+static TmJob *
+make_job_with_fields (void)
+{
+  TmJob *job = make_job ();
+
+  tm_job_add_report_field (job, make_field ("Heat number", "H-1"));
+  tm_job_add_report_field (job, make_field ("Packed by", "AB"));
+  return job;
+}
+
+static void
+change_fields (TmJob *job, gpointer data)
+{
+  ((TmReportField *)g_ptr_array_index (job->report_fields, 0))->value = "H-2";
+  tm_job_remove_report_field (job, g_ptr_array_index (job->report_fields, 1));
+  tm_job_add_report_field (job, make_field ("Box", "7"));
+  job->report_identifier = "FA-0042";
+}
+
+static gboolean
+do_fields (TmDocument *document, GError **error)
+{
+  return tm_edit_report_facts (document, change_fields, NULL, error);
+}
+
+static void
+add_first_field (TmJob *job, gpointer data)
+{
+  tm_job_add_report_field (job, make_field ("Box", "7"));
+}
+
+static gboolean
+do_first_field (TmDocument *document, GError **error)
+{
+  return tm_edit_report_facts (document, add_first_field, NULL, error);
+}
+
 static const Edit edits[] = {
   { "add-supply", make_job, do_add },
   { "change-supply", make_job, do_change },
@@ -122,6 +170,8 @@ static const Edit edits[] = {
   { "change-sub-part", make_job, do_change_part },
   { "remove-sub-part", make_job, do_remove_part },
   { "report-facts", make_job, do_facts },
+  { "report-fields", make_job_with_fields, do_fields },
+  { "first-report-field", make_job, do_first_field },
 };
 
 /* One without a name leaves the job as it was, to the byte, added or changed to. */

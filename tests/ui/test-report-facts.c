@@ -197,6 +197,60 @@ test_first_article (void)
   close_page (page);
 }
 
+static void
+save_template (Page *page)
+{
+  g_autoptr (TmTemplate) template = tm_template_new ();
+  GError *error = NULL;
+
+  tm_template_add_field (template, "Heat & lot <number>", TRUE);
+  tm_template_add_field (template, "Packed by", FALSE);
+  g_assert_true (tm_book_save_template (page->fixture->book, template, "RW", "", &error));
+  g_assert_true (tm_document_load_template (page->fixture->document, &error));
+  g_assert_no_error (error);
+}
+
+static void
+fill_field (Page *page, const char *name, const char *value)
+{
+  GtkWidget *row;
+
+  tm_job_page_show_field (page->page, name);
+  row = focused_row (wait_for_dialog (page->window), ADW_TYPE_ENTRY_ROW);
+  g_assert_nonnull (row);
+  gtk_editable_set_text (GTK_EDITABLE (row), value);
+  g_signal_emit_by_name (row, "entry-activated");
+  wait_until_closed (page->window);
+}
+
+/* What the shop's template asks for is answered here; an answer that is emptied is taken out. */
+static void
+test_fields (void)
+{
+  Page *page = open_page ();
+  const TmReportField *field;
+
+  save_template (page);
+  fill_field (page, "Packed by", " AB ");
+  g_assert_cmpuint (page->job->report_fields->len, ==, 1);
+  field = g_ptr_array_index (page->job->report_fields, 0);
+  g_assert_cmpstr (field->name, ==, "Packed by");
+  g_assert_cmpstr (field->value, ==, "AB");
+  fill_field (page, "Heat & lot <number>", "H-1");
+  g_assert_cmpuint (page->job->report_fields->len, ==, 2);
+  fill_field (page, "Packed by", "");
+  g_assert_cmpuint (page->job->report_fields->len, ==, 1);
+  field = g_ptr_array_index (page->job->report_fields, 0);
+  g_assert_cmpstr (field->value, ==, "H-1");
+  /* The template gone, the job's own answer can still be changed. */
+  g_assert_true (tm_book_save_template (page->fixture->book, NULL, "RW", "", NULL));
+  g_assert_true (tm_document_load_template (page->fixture->document, NULL));
+  fill_field (page, "Heat & lot <number>", "H-2");
+  field = g_ptr_array_index (page->job->report_fields, 0);
+  g_assert_cmpstr (field->value, ==, "H-2");
+  close_page (page);
+}
+
 /* Types into the row that has the focus and presses Enter. */
 static void
 enter_text (GtkWindow *dialog, const char *text)
@@ -284,6 +338,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report-facts/choices", test_choices);
   g_test_add_func ("/report-facts/unknown-language", test_unknown_language);
   g_test_add_func ("/report-facts/first-article", test_first_article);
+  g_test_add_func ("/report-facts/fields", test_fields);
   g_test_add_func ("/report-facts/supply", test_supply);
   g_test_add_func ("/report-facts/sub-part", test_sub_part);
   return g_test_run ();
