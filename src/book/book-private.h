@@ -119,6 +119,12 @@ gboolean tm_book_load_drawings (TmBook *book, gint64 number, TmJob *job, GError 
 gboolean tm_book_keep_logo (TmBook *book, const char *digest, GBytes *logo, GError **error);
 GBytes *tm_book_read_logo (TmBook *book, const char *digest, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* --- book-signed.c */
+
+/* Whether the newest fact of the job @number, kept files left out, is a signature: its report is signed, and
+ * nothing has changed since. */
+gboolean tm_book_is_frozen (TmBook *book, gint64 number, gboolean *frozen, GError **error);
+
 /* --- book-place.c */
 
 /* Whether @magic, as statfs() gives it, is a file system on which the write-ahead log's shared

@@ -179,8 +179,14 @@ static gboolean
 spread_to (TmBook *book, const Spread *spread, gint64 number, GError **error)
 {
   const char *tag = spread->gauge->tag;
-  g_autoptr (TmJob) job = load_gauges (book, number, error);
+  g_autoptr (TmJob) job = NULL;
+  gboolean frozen = FALSE;
 
+  if (!tm_book_is_frozen (book, number, &frozen, error))
+    return FALSE;
+  if (frozen)
+    return TRUE;
+  job = load_gauges (book, number, error);
   if (job == NULL)
     return FALSE;
   tm_job_replace_gauge (job, tag, copy_row (book, job, TM_BOOK_GAUGE, spread->gauge));

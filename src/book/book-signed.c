@@ -92,6 +92,41 @@ tm_book_find_report (TmBook *book, const char *identifier, const char *except_jo
   return find_report (book, wanted, except_job != NULL ? except_job : "", error);
 }
 
+/* By the table's index on the job: the journal has none. */
+static gboolean
+ask_newest (TmBook *book, TmBookKind kind, gint64 number, gint64 *newest, GError **error)
+{
+  g_autofree char *sql
+      = g_strdup_printf ("SELECT coalesce (max (seq), 0) FROM %s WHERE job = ?", tm_kind_info (kind)->table);
+  sqlite3_stmt *statement = tm_book_prepare (book, sql, error);
+
+  if (statement == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (statement, 1, number);
+  return tm_book_ask (book, statement, 0, newest, error);
+}
+
+gboolean
+tm_book_is_frozen (TmBook *book, gint64 number, gboolean *frozen, GError **error)
+{
+  gint64 signed_at = 0, newest = 0;
+
+  *frozen = FALSE;
+  if (!ask_newest (book, TM_BOOK_SIGNATURE, number, &signed_at, error))
+    return FALSE;
+  if (signed_at == 0)
+    return TRUE;
+  for (TmBookKind kind = TM_BOOK_JOB; kind < TM_BOOK_CONTENT; kind++)
+    {
+      if (!ask_newest (book, kind, number, &newest, error))
+        return FALSE;
+      if (newest > signed_at)
+        return TRUE;
+    }
+  *frozen = TRUE;
+  return TRUE;
+}
+
 GPtrArray *
 tm_book_signed_jobs (TmBook *book, GError **error)
 {

@@ -112,7 +112,8 @@ gboolean tm_book_withdraw_cut (TmBook *book, const char *job_id, const char *cut
 TmJob *tm_book_gauge_register (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Makes the gauge @tag as it stands in @from, with its calibrations, checks and pin sizes, so in every other
- * job of the book that has that tag, in one transaction.  @n_jobs gets how many jobs changed. */
+ * job of the book that has that tag, in one transaction; a job that was signed and has not changed since
+ * stays as it was signed.  @n_jobs gets how many jobs changed. */
 gboolean tm_book_spread_gauge (TmBook *book, const TmJob *from, const char *tag, const char *by,
                                const char *at, guint *n_jobs, GError **error);
 

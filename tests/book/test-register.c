@@ -247,6 +247,31 @@ test_spread (Place *place, gconstpointer data)
   assert_clean (place->path);
 }
 
+/* A later calibration does not supersede what was signed before; what goes on after that gets it. */
+static void
+test_spread_past_signed (Place *place, gconstpointer data)
+{
+  g_autoptr (TmJob) newer = NULL, older = NULL, after = NULL;
+  TmSignature *signature = tm_signature_new ();
+
+  fill (place->path);
+  older = take_job (place->path, "older");
+  signature->by = "RW";
+  signature->digest = "00";
+  tm_job_add_signature (older, signature);
+  save (place->path, older);
+  newer = take_job (place->path, "newer");
+  tm_job_find_gauge (newer, "M-1")->due = "2027-06-01";
+  save (place->path, newer);
+  g_assert_cmpuint (spread (place->path, newer, "M-1"), ==, 0);
+  older->customer = "somebody else";
+  save (place->path, older);
+  g_assert_cmpuint (spread (place->path, newer, "M-1"), ==, 1);
+  after = take_job (place->path, "older");
+  g_assert_cmpstr (tm_job_find_gauge (after, "M-1")->due, ==, "2027-06-01");
+  assert_clean (place->path);
+}
+
 /* No other job is given a gauge that it does not have. */
 static void
 test_spread_to_nobody (Place *place, gconstpointer data)
@@ -279,6 +304,7 @@ main (int argc, char **argv)
   ADD ("removed", test_removed);
   ADD ("empty", test_empty);
   ADD ("spread", test_spread);
+  ADD ("spread-past-signed", test_spread_past_signed);
   ADD ("spread-to-nobody", test_spread_to_nobody);
   return g_test_run ();
 }
