@@ -126,7 +126,13 @@ tm_report_package_new (const TmReportContent *content, const TmReportForm *form,
 TmPdfFacts
 tm_report_package_facts (const TmJob *job, const char *made)
 {
-  return (TmPdfFacts) { .subject = job->part_name, .keywords = job->customer, .made = made };
+  return (TmPdfFacts) {
+    .author = job->organisation,
+    .subject = job->part_name,
+    .keywords = job->customer,
+    .made = made,
+    .language = job->language,
+  };
 }
 
 /* -------- In one step -------- */
@@ -151,7 +157,7 @@ tm_report_package_write (const TmReportContent *content, const TmReportForm *for
                          const char *path, guint *n_pages, TmReportProgress progress, gpointer data,
                          GError **error)
 {
-  const TmPdfFacts facts = tm_report_package_facts (content->job, made);
+  TmPdfFacts facts = tm_report_package_facts (content->job, made);
   Share share = { progress, data, 0.0, BUILT };
   g_autoptr (TmReportDocument) document = NULL;
   g_autoptr (TmPages) pages = NULL;
@@ -166,6 +172,7 @@ tm_report_package_write (const TmReportContent *content, const TmReportForm *for
       return FALSE;
     }
   pages = tm_pages_new (document, form);
+  facts.language = form->language;
   if (n_pages != NULL)
     *n_pages = tm_pages_count (pages);
   share.from = BUILT;

@@ -24,7 +24,8 @@ gboolean tm_report_package_write (const TmReportContent *content, const TmReport
                                   const char *path, guint *n_pages, TmReportProgress progress, gpointer data,
                                   GError **error);
 
-/* What the PDF says of itself, from the job; texts are borrowed from it. */
+/* What the PDF says of itself, from the job, whose language it is said to be in; texts are borrowed from it.
+ */
 TmPdfFacts tm_report_package_facts (const TmJob *job, const char *made);
 
 G_END_DECLS

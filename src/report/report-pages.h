@@ -32,6 +32,8 @@ void tm_pages_draw (TmPages *pages, guint page, cairo_t *cr);
 gint tm_pages_find (const TmPages *pages, const char *name);
 /* The title of the section that stands first on a page. */
 const char *tm_pages_section (const TmPages *pages, guint page);
+/* What stands on a page, line by line, pictures in words, for those who cannot see it; free it. */
+char *tm_pages_text (TmPages *pages, guint page) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What the file says of itself; NULL or "" is left out.  Dates: YYYY-MM-DDThh:mm:ssZ. */
 typedef struct {

@@ -327,6 +327,31 @@ test_german (void)
   clear_place (&place);
 }
 
+/* The file names who made the report, what of and for whom. */
+static void
+test_facts (void)
+{
+  g_autoptr (TmJob) job = make_job (3);
+  Place place;
+  g_autofree char *info = NULL;
+
+  job->organisation = "Invented Works";
+  job->part_name = "Sleeve";
+  job->customer = "Invented Pumps";
+  job->language = "de";
+  g_assert_cmpstr (tm_report_package_facts (job, MADE).author, ==, "Invented Works");
+  g_assert_cmpstr (tm_report_package_facts (job, MADE).language, ==, "de");
+  if (!has_pdf_tools ())
+    return;
+  make_place (&place);
+  write_report (job, &forms[0], place.path);
+  info = pdf_ask (place.path, NULL, "pdfinfo", NULL);
+  g_assert_nonnull (strstr (info, "Invented Works"));
+  g_assert_nonnull (strstr (info, "Sleeve"));
+  g_assert_nonnull (strstr (info, "Invented Pumps"));
+  clear_place (&place);
+}
+
 /* The page's text with each run of white space as one blank. */
 static char *
 write_and_read (const TmJob *job, const TmReportForm *form)
@@ -590,6 +615,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/package/many-pieces", test_many_pieces);
   g_test_add_func ("/package/hard-names", test_hard_names);
   g_test_add_func ("/package/endless-texts", test_endless_texts);
+  g_test_add_func ("/package/facts", test_facts);
   g_test_add_func ("/package/german", test_german);
   g_test_add_func ("/package/accountability", test_accountability);
   g_test_add_func ("/package/partial", test_partial);

@@ -445,12 +445,47 @@ test_full_sink (void)
     }
 }
 
+static char *
+describe_cb (gpointer data)
+{
+  return g_strdup ("three dots under a line");
+}
+
+/* What a page shows is what it says, facts with their labels, pictures in words. */
+static void
+test_text (void)
+{
+  static const TmReportColumn columns[]
+      = { { "No.", 30, 0, 0, TM_CELL_PLAIN }, { "Size", 60, 0, 1, TM_CELL_NUMBER } };
+  g_autoptr (TmReportDocument) document = tm_report_document_new ("Report");
+  const TmReportPicture picture = { draw_box, describe_cb, &freed, NULL, 200, 0.5 };
+  g_autoptr (TmPages) pages = NULL;
+  g_autofree char *first = NULL, *second = NULL;
+
+  tm_report_add_section (document, "Part", "part", FALSE);
+  tm_report_begin_facts (document, 2);
+  tm_report_add_fact (document, "Number", "S-1");
+  tm_report_add_fact (document, "Revision", "C");
+  tm_report_begin_table (document, columns, G_N_ELEMENTS (columns));
+  tm_report_add_cell (document, "7");
+  tm_report_add_cell (document, "25.012");
+  tm_report_add_section (document, "Plots", "plots", TRUE);
+  tm_report_add_picture (document, &picture, "Feature 7", NULL);
+  pages = tm_pages_new (document, &(TmReportForm) { 0 });
+  g_assert_cmpuint (tm_pages_count (pages), ==, 2);
+  first = tm_pages_text (pages, 0);
+  g_assert_cmpstr (first, ==, "Report\nPart\nNumber: S-1, Revision: C\nNo., Size\n7, 25.012");
+  second = tm_pages_text (pages, 1);
+  g_assert_cmpstr (second, ==, "Plots\nFeature 7\nthree dots under a line");
+}
+
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/document/cells", test_document);
   g_test_add_func ("/pages/pictures", test_pictures);
+  g_test_add_func ("/pages/text", test_text);
   g_test_add_func ("/pages/repeated-head", test_repeated_head);
   g_test_add_func ("/pages/long-texts", test_long_texts);
   g_test_add_func ("/pages/direction", test_direction);
