@@ -8,8 +8,8 @@
 #include "app-edit-field.h"
 #include "app-form-dialog.h"
 #include "app-form.h"
+#include "app-language-choice.h"
 #include "app-report-fields.h"
-#include "report-language.h"
 
 /* Pixels. */
 #define WIDTH  560
@@ -72,45 +72,6 @@ text_of (TmJob *job, guint which)
   return G_STRUCT_MEMBER_P (job, texts[which].offset);
 }
 
-static guint
-find_code (GStrv codes, const char *code)
-{
-  for (guint i = 0; codes[i] != NULL; i++)
-    if (g_str_equal (codes[i], code))
-      return i;
-  return 0;
-}
-
-/* "" for @none, then the languages there are; one that the job names and that is not there is kept. */
-static GStrv
-fill_languages (AdwComboRow *row, const char *none, const char *chosen)
-{
-  g_auto (GStrv) known = tm_language_list ();
-  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
-  g_autoptr (GPtrArray) words = g_ptr_array_new ();
-  GStrv codes;
-
-  g_strv_builder_add (builder, "");
-  g_strv_builder_addv (builder, (const char **)known);
-  if (*chosen != '\0' && !g_strv_contains ((const char *const *)known, chosen))
-    g_strv_builder_add (builder, chosen);
-  codes = g_strv_builder_end (builder);
-  g_ptr_array_add (words, (gpointer)none);
-  for (guint i = 1; codes[i] != NULL; i++)
-    g_ptr_array_add (words, (gpointer)tm_language_name (codes[i]));
-  g_ptr_array_add (words, NULL);
-  tm_form_set_words (row, (const char *const *)words->pdata, find_code (codes, chosen));
-  return codes;
-}
-
-static const char *
-chosen_code (GStrv codes, AdwComboRow *row)
-{
-  guint chosen = tm_form_chosen (row);
-
-  return chosen < g_strv_length (codes) ? codes[chosen] : "";
-}
-
 static void
 change_facts (TmJob *job, gpointer data)
 {
@@ -123,17 +84,17 @@ change_facts (TmJob *job, gpointer data)
       *text_of (job, i) = tm_job_intern (job, text);
     }
   job->article = tm_form_chosen (dialog->article) == 1 ? TM_ARTICLE_ASSEMBLY : TM_ARTICLE_DETAIL;
-  job->language = tm_job_intern (job, chosen_code (dialog->codes, dialog->language));
-  job->second_language = tm_job_intern (job, chosen_code (dialog->second_codes, dialog->second));
+  job->language = tm_job_intern (job, tm_language_choice_get (dialog->codes, dialog->language));
+  job->second_language = tm_job_intern (job, tm_language_choice_get (dialog->second_codes, dialog->second));
   tm_report_fields_read (dialog->fields, job);
 }
 
 static gboolean
 languages_differ (Dialog *dialog)
 {
-  const char *second = chosen_code (dialog->second_codes, dialog->second);
+  const char *second = tm_language_choice_get (dialog->second_codes, dialog->second);
 
-  return *second == '\0' || !g_str_equal (second, chosen_code (dialog->codes, dialog->language));
+  return *second == '\0' || !g_str_equal (second, tm_language_choice_get (dialog->codes, dialog->language));
 }
 
 static void
@@ -183,8 +144,8 @@ build (Dialog *dialog)
   dialog->language = tm_form_choice (languages, _ ("Language"), (const char *const[]) { NULL });
   dialog->second
       = tm_form_choice (languages, _ ("Second language beside it"), (const char *const[]) { NULL });
-  dialog->codes = fill_languages (dialog->language, _ ("as the screen"), job->language);
-  dialog->second_codes = fill_languages (dialog->second, _ ("none"), job->second_language);
+  dialog->codes = tm_language_choice_fill (dialog->language, _ ("as the screen"), job->language);
+  dialog->second_codes = tm_language_choice_fill (dialog->second, _ ("none"), job->second_language);
   g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
 }
 
