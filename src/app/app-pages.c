@@ -58,12 +58,18 @@ enter_gauges (GtkWidget *page)
   tm_gauges_page_enter (TM_GAUGES_PAGE (page));
 }
 
+static void
+enter_report (GtkWidget *page)
+{
+  tm_report_page_enter (TM_REPORT_PAGE (page));
+}
+
 static const TmPageKind pages[] = {
   { "job", N_ ("Job"), tm_job_page_new, set_job_document, enter_job },
   { "bench", N_ ("Bench"), tm_bench_page_new, set_bench_document, NULL },
   { "batch", N_ ("Batch"), tm_batch_page_new, set_batch_document, enter_batch },
   { "gauges", N_ ("Gauges"), tm_gauges_page_new, set_gauges_document, enter_gauges },
-  { "report", N_ ("Report"), tm_report_page_new, set_report_document, NULL },
+  { "report", N_ ("Report"), tm_report_page_new, set_report_document, enter_report },
 };
 
 const TmPageKind *

@@ -1,11 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The Report page: what is missing leads to the place, and the files it writes are there whole.
+ * The Report page: what is missing leads to the place, the pages shown are those of the record in the form
+ * that was chosen, and what it prints and writes is there whole.
  */
 
 #include <adwaita.h>
 
+#include "../report/pdf-support.h"
+#include "app-edit.h"
+#include "app-report-form.h"
 #include "app-report-page.h"
+#include "report-language.h"
 #include "ui-fixture.h"
 
 typedef struct {
@@ -34,6 +39,7 @@ open_page (UiFixture *fixture, TmReportPage **page)
   return window;
 }
 
+/* Threads that still lay out or draw let the document go when they have ended. */
 static void
 close_page (GtkWidget *window, UiFixture *fixture)
 {
@@ -41,6 +47,41 @@ close_page (GtkWidget *window, UiFixture *fixture)
   while (g_main_context_iteration (NULL, FALSE))
     ;
   ui_fixture_free (fixture);
+}
+
+static TmReportView *
+view_of (TmReportPage *page)
+{
+  return tm_report_preview_view (tm_report_page_preview (page));
+}
+
+static TmReportPaper *
+wait_settled (TmReportPage *page)
+{
+  ui_wait_until (tm_report_page_is_settled (page));
+  g_assert_nonnull (tm_report_view_paper (view_of (page)));
+  return tm_report_view_paper (view_of (page));
+}
+
+static gboolean
+is_drawn (TmReportPage *page)
+{
+  return tm_report_tiles_bytes (tm_report_view_tiles (view_of (page))) > 0
+         && tm_report_tiles_is_idle (tm_report_view_tiles (view_of (page)));
+}
+
+static char *
+all_text (TmReportPaper *paper)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < tm_report_paper_n_pages (paper); i++)
+    {
+      g_autofree char *page = tm_report_paper_text (paper, i);
+      g_string_append (text, page);
+      g_string_append_c (text, '\f');
+    }
+  return g_string_free (text, FALSE);
 }
 
 static void
@@ -83,7 +124,9 @@ test_writes (void)
   static const struct {
     const char *name;
     const char *start; /* of the file */
-  } cases[] = { { "report.xlsx", "PK" }, { "report.csv", NULL } };
+  } cases[] = {
+    { "report.xlsx", "PK" }, { "report.csv", NULL }, { "report.pdf", "%PDF-" }, { "report.qif", "<?xml" }
+  };
   UiFixture *fixture = ui_fixture_new (ui_make_job ());
   TmReportPage *page;
   GtkWidget *window = open_page (fixture, &page);
@@ -123,6 +166,184 @@ test_large (void)
   close_page (window, fixture);
 }
 
+/* Sections, page numbers and zoom: what is asked for is what is looked at. */
+static void
+test_pages (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmReportPage *page;
+  GtkWidget *window = open_page (fixture, &page);
+  TmReportPaper *paper = wait_settled (page);
+  TmReportView *view = view_of (page);
+  const guint n = tm_report_paper_n_pages (paper);
+  const GArray *sections = tm_report_paper_sections (paper);
+
+  g_assert_cmpuint (n, >, 1);
+  g_assert_cmpuint (sections->len, >, 2);
+  ui_wait_until (is_drawn (page));
+  g_assert_cmpuint (tm_report_view_page (view), ==, 0);
+  tm_report_view_show_page (view, n - 1);
+  g_assert_cmpuint (tm_report_view_page (view), ==, n - 1);
+  tm_report_view_show_page (view, 1);
+  g_assert_cmpuint (tm_report_view_page (view), ==, 1);
+
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.zoom-page", NULL));
+  g_assert_cmpint (tm_report_view_zoom (view), ==, TM_ZOOM_PAGE);
+  g_assert_cmpuint (tm_report_view_page (view), ==, 1);
+  const double whole = tm_report_view_factor (view);
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.zoom-width", NULL));
+  g_assert_cmpfloat (tm_report_view_factor (view), >, whole);
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.zoom-one", NULL));
+  g_assert_cmpfloat (tm_report_view_factor (view), ==, 1);
+  for (guint i = 0; i < 20; i++)
+    g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.zoom-in", NULL));
+  g_assert_cmpfloat (tm_report_view_factor (view), ==, 4);
+  for (guint i = 0; i < 40; i++)
+    g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.zoom-out", NULL));
+  g_assert_cmpfloat (tm_report_view_factor (view), ==, 0.1);
+  close_page (window, fixture);
+}
+
+/* However large they are shown and however far one scrolls, pictures of pages stay within their bound. */
+static void
+test_bound (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmReportPage *page;
+  GtkWidget *window = open_page (fixture, &page);
+  TmReportPaper *paper = wait_settled (page);
+  TmReportTiles *tiles = tm_report_view_tiles (view_of (page));
+  gsize most = 0;
+
+  for (guint zoom = 1; zoom <= 4; zoom += 3)
+    {
+      tm_report_view_set_factor (view_of (page), zoom);
+      for (guint i = 0; i < tm_report_paper_n_pages (paper); i++)
+        {
+          tm_report_view_show_page (view_of (page), i);
+          gtk_test_widget_wait_for_draw (GTK_WIDGET (page));
+          ui_wait_until (is_drawn (page));
+          most = MAX (most, tm_report_tiles_bytes (tiles));
+        }
+    }
+  g_assert_cmpuint (most, >, 1024 * 1024);
+  g_assert_cmpuint (most, <=, tm_report_tiles_most_bytes ());
+  close_page (window, fixture);
+}
+
+/* Another paper is laid out again at once, without the record being gathered anew. */
+static void
+test_form (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmReportPage *page;
+  GtkWidget *window = open_page (fixture, &page);
+  TmReportContent *content = tm_report_paper_content (wait_settled (page));
+  TmFormChoice choice;
+  double width, height;
+
+  tm_form_choice_load (&choice);
+  tm_report_paper_size (wait_settled (page), &width, &height);
+  g_assert_cmpfloat (width, <, height);
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.form", NULL));
+  tm_form_choice_save (&(TmFormChoice) { TM_PAPER_LETTER, -1, -1, TRUE });
+  tm_report_page_form_changed (GTK_WIDGET (page));
+  g_assert_false (tm_report_page_is_settled (page));
+  tm_report_paper_size (wait_settled (page), &width, &height);
+  /* ANSI/ASME Y14.1: Letter is 8.5 in by 11 in, of 72 points. */
+  g_assert_cmpfloat (width, ==, 792);
+  g_assert_cmpfloat (height, ==, 612);
+  g_assert_true (tm_report_paper_content (wait_settled (page)) == content);
+  tm_form_choice_save (&choice);
+  close_page (window, fixture);
+}
+
+static void
+speak_cb (TmJob *job, gpointer language)
+{
+  job->language = tm_job_intern (job, language);
+}
+
+/* The pages speak the job's language; one that is not there is said, in place of pages. */
+static void
+test_language (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmReportPage *page;
+  GtkWidget *window = open_page (fixture, &page);
+  g_autofree char *english = all_text (wait_settled (page));
+  g_autofree char *german = NULL;
+  g_auto (GStrv) languages = tm_language_list ();
+
+  g_assert_nonnull (strstr (english, "Characteristics"));
+  if (g_strv_contains ((const char *const *)languages, "de"))
+    {
+      g_assert_true (tm_edit_facts (fixture->document, speak_cb, (gpointer) "de", NULL));
+      german = all_text (wait_settled (page));
+      g_assert_nonnull (strstr (german, "Merkmale"));
+      g_assert_null (strstr (german, "Characteristics"));
+    }
+  g_assert_true (tm_edit_facts (fixture->document, speak_cb, (gpointer) "xx", NULL));
+  ui_wait_until (tm_report_preview_problem (tm_report_page_preview (page)) != NULL);
+  g_assert_true (tm_edit_facts (fixture->document, speak_cb, (gpointer) "en", NULL));
+  wait_settled (page);
+  g_assert_null (tm_report_preview_problem (tm_report_page_preview (page)));
+  close_page (window, fixture);
+}
+
+/* What is recorded while the pages are shown is on them. */
+static void
+test_record (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmJob *job = tm_document_job (fixture->document);
+  TmReportPage *page;
+  GtkWidget *window = open_page (fixture, &page);
+  g_autofree char *before = all_text (wait_settled (page));
+  g_autofree char *after = NULL;
+
+  g_assert_null (strstr (before, "6.623"));
+  tm_document_go (fixture->document, g_ptr_array_index (job->pieces, 0), g_ptr_array_index (job->features, 1),
+                  1, "");
+  tm_document_set_text (fixture->document, "6.623");
+  g_assert_cmpint (tm_document_submit (fixture->document, NULL), ==, TM_SUBMIT_RECORDED);
+  after = all_text (wait_settled (page));
+  g_assert_nonnull (strstr (after, "6.623"));
+  close_page (window, fixture);
+}
+
+/* What is printed has the pages that are shown, on their paper, and their text. */
+static void
+test_print (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmReportPage *page;
+  GtkWidget *window;
+  TmReportPaper *paper;
+  g_autofree char *path = g_build_filename (fixture->folder, "print.pdf", NULL);
+  g_autofree char *text = NULL, *info = NULL, *missing = NULL;
+
+  tm_form_choice_save (&(TmFormChoice) { TM_PAPER_LETTER, -1, -1, FALSE });
+  window = open_page (fixture, &page);
+  paper = wait_settled (page);
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.print-to", "s", path));
+  ui_wait_until (has_file (path));
+  if (g_find_program_in_path ("pdfinfo") != NULL && g_find_program_in_path ("pdftotext") != NULL)
+    {
+      info = pdf_ask (path, NULL, "pdfinfo", NULL);
+      text = pdf_text (path);
+      g_assert_cmpuint (pdf_pages (path), ==, tm_report_paper_n_pages (paper));
+      g_assert_nonnull (strstr (info, "612 x 792 pts"));
+      g_assert_nonnull (strstr (text, "Characteristics"));
+      g_assert_nonnull (strstr (text, "UI-1"));
+    }
+  missing = g_build_filename (fixture->folder, "nowhere", "print.pdf", NULL);
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.print-to", "s", missing));
+  g_assert_false (g_file_test (missing, G_FILE_TEST_EXISTS));
+  tm_form_choice_save (&(TmFormChoice) { -1, -1, -1, FALSE });
+  close_page (window, fixture);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -133,5 +354,11 @@ main (int argc, char **argv)
   g_test_add_func ("/report-page/gaps", test_gaps);
   g_test_add_func ("/report-page/writes", test_writes);
   g_test_add_func ("/report-page/large", test_large);
+  g_test_add_func ("/report-page/pages", test_pages);
+  g_test_add_func ("/report-page/bound", test_bound);
+  g_test_add_func ("/report-page/form", test_form);
+  g_test_add_func ("/report-page/language", test_language);
+  g_test_add_func ("/report-page/record", test_record);
+  g_test_add_func ("/report-page/print", test_print);
   return g_test_run ();
 }

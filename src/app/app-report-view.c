@@ -1,0 +1,641 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+
+#include "app-report-view.h"
+
+#include <adwaita.h>
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app-dialog.h"
+
+/* Pixels. */
+#define MARGIN 16.0 /* around the sheets */
+#define GAP    14.0 /* between them */
+#define LEAST  200  /* of the view */
+
+#define PER_POINT     (96.0 / 72.0) /* pixels at factor 1: CSS has 96 to the inch */
+#define LEAST_FACTOR  0.1
+#define MOST_FACTOR   4.0
+#define PREFETCH_MOST 4194304.0 /* pixels of a page that is drawn before it is looked at */
+#define LONGEST_TEXT  6000      /* letters of a page that are handed to those who read it aloud */
+
+struct _TmReportView {
+  GtkWidget parent_instance;
+
+  TmReportPaper *paper; /* or NULL */
+  TmReportTiles *tiles;
+  GtkAdjustment *adjustments[2];
+  GtkScrollablePolicy policies[2];
+
+  TmZoom zoom;
+  double factor; /* as it is now */
+  double
+      anchor; /* pages from the top: what stays in place while the size changes; < 0: the top of the view */
+  guint page; /* looked at */
+
+  guint said_page; /* + 1; 0: none */
+  guint read_id, moved_id;
+};
+
+enum { PROP_0, PROP_HADJUSTMENT, PROP_VADJUSTMENT, PROP_HSCROLL_POLICY, PROP_VSCROLL_POLICY };
+enum { SIGNAL_MOVED, N_SIGNALS };
+
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (TmReportView, tm_report_view, GTK_TYPE_WIDGET,
+                               G_IMPLEMENT_INTERFACE (GTK_TYPE_SCROLLABLE, NULL))
+
+/* -------- Where the sheets lie -------- */
+
+/* Pixels of a sheet, whole ones of the screen. */
+static void
+get_sheet (TmReportView *self, double *width, double *height)
+{
+  const double scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  int across, down;
+
+  tm_report_tiles_page_size (self->tiles, &across, &down);
+  *width = across / scale;
+  *height = down / scale;
+}
+
+static double
+get_step (TmReportView *self)
+{
+  double width, height;
+
+  get_sheet (self, &width, &height);
+  return height + GAP;
+}
+
+static guint
+get_n_pages (TmReportView *self)
+{
+  return self->paper != NULL ? tm_report_paper_n_pages (self->paper) : 0;
+}
+
+static double
+get_top (TmReportView *self)
+{
+  return gtk_adjustment_get_value (self->adjustments[GTK_ORIENTATION_VERTICAL]);
+}
+
+/* The page with the most of the upper half of the view. */
+static guint
+find_page (TmReportView *self)
+{
+  const double middle = get_top (self) + gtk_widget_get_height (GTK_WIDGET (self)) / 2.0;
+  const double at = (middle - MARGIN) / get_step (self);
+
+  return get_n_pages (self) > 0 ? (guint)CLAMP (at, 0, get_n_pages (self) - 1) : 0;
+}
+
+/* -------- What is read aloud -------- */
+
+typedef struct {
+  TmReportPaper *paper;
+  guint page;
+} Asked;
+
+static void
+free_asked (gpointer data)
+{
+  Asked *asked = data;
+
+  tm_report_paper_unref (asked->paper);
+  g_free (asked);
+}
+
+static void
+read_cb (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  const Asked *asked = data;
+  g_autofree char *text = tm_report_paper_text (asked->paper, asked->page);
+
+  g_task_return_pointer (task, g_utf8_substring (text, 0, MIN (g_utf8_strlen (text, -1), LONGEST_TEXT)),
+                         g_free);
+}
+
+static void
+was_read_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  GWeakRef *view = data;
+  g_autoptr (TmReportView) self = g_weak_ref_get (view);
+  const Asked *asked = g_task_get_task_data (G_TASK (result));
+  g_autofree char *text = g_task_propagate_pointer (G_TASK (result), NULL);
+
+  g_weak_ref_clear (view);
+  g_free (view);
+  if (self != NULL && self->paper == asked->paper && self->page == asked->page)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+}
+
+/* The text of the page, once the view has come to rest.  The task does not hold the view, whose last
+ * reference must not go on another thread. */
+static gboolean
+rest_cb (gpointer data)
+{
+  TmReportView *self = data;
+  GWeakRef *view;
+  g_autoptr (GTask) task = NULL;
+  Asked *asked;
+
+  self->read_id = 0;
+  if (self->paper == NULL)
+    return G_SOURCE_REMOVE;
+  view = g_new0 (GWeakRef, 1);
+  g_weak_ref_init (view, self);
+  asked = g_new (Asked, 1);
+  *asked = (Asked) { tm_report_paper_ref (self->paper), self->page };
+  task = g_task_new (NULL, NULL, was_read_cb, view);
+  g_task_set_task_data (task, asked, free_asked);
+  g_task_run_in_thread (task, read_cb);
+  return G_SOURCE_REMOVE;
+}
+
+/* "First-article report, page 3 of 12, Characteristics" */
+static void
+say_page (TmReportView *self)
+{
+  g_autofree char *words = NULL;
+
+  if (self->said_page == self->page + 1)
+    return;
+  if (self->paper == NULL)
+    words = g_strdup (_ ("Pages of the report: nothing to show yet"));
+  else
+    words = g_strdup_printf (_ ("%s, page %u of %u, %s"), tm_report_paper_title (self->paper), self->page + 1,
+                             get_n_pages (self), tm_report_paper_section_of (self->paper, self->page));
+  tm_name_widget (GTK_WIDGET (self), words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, "", -1);
+  self->said_page = self->page + 1;
+  g_clear_handle_id (&self->read_id, g_source_remove);
+  self->read_id = g_timeout_add (150, rest_cb, self);
+}
+
+static gboolean
+moved_cb (gpointer data)
+{
+  TmReportView *self = data;
+
+  self->moved_id = 0;
+  say_page (self);
+  g_signal_emit (self, signals[SIGNAL_MOVED], 0);
+  return G_SOURCE_REMOVE;
+}
+
+/* Not at once: it may be found out while room is given to widgets, which then must not ask for more. */
+static void
+tell_moved (TmReportView *self)
+{
+  self->page = find_page (self);
+  if (self->moved_id == 0)
+    self->moved_id = g_idle_add_full (G_PRIORITY_HIGH_IDLE, moved_cb, self, NULL);
+}
+
+/* -------- Zoom -------- */
+
+static double
+find_factor (TmReportView *self, int width, int height)
+{
+  double across, down, wide, high;
+
+  if (self->paper == NULL || self->zoom == TM_ZOOM_FACTOR)
+    return self->factor;
+  tm_report_paper_size (self->paper, &across, &down);
+  wide = (width - 2 * MARGIN) / (across * PER_POINT);
+  high = (height - 2 * MARGIN) / (down * PER_POINT);
+  return CLAMP (self->zoom == TM_ZOOM_WIDTH ? wide : MIN (wide, high), LEAST_FACTOR, MOST_FACTOR);
+}
+
+static void
+configure (TmReportView *self, GtkOrientation orientation, double value)
+{
+  const gboolean across = orientation == GTK_ORIENTATION_HORIZONTAL;
+  const guint n = get_n_pages (self);
+  const double room = MAX (
+      across ? gtk_widget_get_width (GTK_WIDGET (self)) : gtk_widget_get_height (GTK_WIDGET (self)), 1);
+  double width, height, whole;
+
+  get_sheet (self, &width, &height);
+  whole = across ? width + 2 * MARGIN : n * height + (n > 0 ? n - 1 : 0) * GAP + 2 * MARGIN;
+  whole = MAX (whole, room);
+  gtk_adjustment_configure (self->adjustments[orientation], CLAMP (value, 0, whole - room), 0, whole,
+                            room * 0.1, room * 0.9, room);
+}
+
+/* Another size of the sheets, or of the view: what is in its middle stays there, but its first page begins at
+ * the top. */
+static void
+arrange (TmReportView *self, int width, int height)
+{
+  GtkAdjustment *across = self->adjustments[GTK_ORIENTATION_HORIZONTAL];
+  const double scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  const double hold = get_top (self) <= 0 ? 0 : height / 2.0;
+  const double place = (get_top (self) + hold - MARGIN) / get_step (self);
+  const double middle = gtk_adjustment_get_upper (across) > 0
+                            ? (gtk_adjustment_get_value (across) + gtk_adjustment_get_page_size (across) / 2)
+                                  / gtk_adjustment_get_upper (across)
+                            : 0.5;
+
+  self->factor = find_factor (self, width, height);
+  tm_report_tiles_set (self->tiles, self->paper, self->factor * PER_POINT * scale);
+  configure (self, GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_adjustment_set_value (across, middle * gtk_adjustment_get_upper (across) - width / 2.0);
+  configure (self, GTK_ORIENTATION_VERTICAL,
+             self->anchor >= 0 ? self->anchor * get_step (self) : place * get_step (self) + MARGIN - hold);
+  self->anchor = -1;
+}
+
+static void
+tm_report_view_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  TmReportView *self = TM_REPORT_VIEW (widget);
+
+  arrange (self, width, height);
+  tell_moved (self);
+}
+
+static void
+tm_report_view_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
+                        int *natural, int *minimum_baseline, int *natural_baseline)
+{
+  *minimum = *natural = LEAST;
+}
+
+/* -------- Painting -------- */
+
+static void
+paint_sheet (TmReportView *self, GtkSnapshot *snapshot, guint page, double x, double y)
+{
+  const float scale = (float)gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  const float room_x = (float)gtk_widget_get_width (GTK_WIDGET (self));
+  const float room_y = (float)gtk_widget_get_height (GTK_WIDGET (self));
+  double width, height;
+  graphene_rect_t seen;
+
+  get_sheet (self, &width, &height);
+  seen = GRAPHENE_RECT_INIT ((float)-x * scale, (float)-y * scale, room_x * scale, room_y * scale);
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)x, (float)y));
+  gtk_snapshot_append_outset_shadow (snapshot, &GSK_ROUNDED_RECT_INIT (0, 0, (float)width, (float)height),
+                                     &(GdkRGBA) { 0, 0, 0, 0.35F }, 0, 1, 0, 4);
+  gtk_snapshot_scale (snapshot, 1 / scale, 1 / scale);
+  tm_report_tiles_paint (self->tiles, snapshot, page, &seen);
+  gtk_snapshot_restore (snapshot);
+}
+
+/* The pages beside those that are seen, unless they are so large that others would have to go for them. */
+static void
+want_beside (TmReportView *self, guint first, guint last)
+{
+  int width, height;
+
+  tm_report_tiles_page_size (self->tiles, &width, &height);
+  if ((double)width * height > PREFETCH_MOST)
+    return;
+  if (last + 1 < get_n_pages (self))
+    tm_report_tiles_want (self->tiles, last + 1);
+  if (first > 0)
+    tm_report_tiles_want (self->tiles, first - 1);
+}
+
+static void
+tm_report_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  TmReportView *self = TM_REPORT_VIEW (widget);
+  const int room = gtk_widget_get_height (widget);
+  const double step = get_step (self), top = get_top (self);
+  const double left = gtk_adjustment_get_value (self->adjustments[GTK_ORIENTATION_HORIZONTAL]);
+  const guint n = get_n_pages (self);
+  const guint first = (guint)MAX (floor ((top - MARGIN) / step), 0);
+  guint last = first;
+  double width, height;
+
+  if (n == 0)
+    return;
+  get_sheet (self, &width, &height);
+  tm_report_tiles_begin (self->tiles);
+  for (guint i = first; i < n && MARGIN + i * step - top < room; last = i, i++)
+    paint_sheet (self, snapshot, i, round (MAX ((gtk_widget_get_width (widget) - width) / 2, MARGIN) - left),
+                 round (MARGIN + i * step - top));
+  want_beside (self, first, last);
+  tm_report_tiles_end (self->tiles);
+}
+
+/* -------- Keys and wheel -------- */
+
+/* @where: -1, 1: a tenth of the view; -2, 2: a view; -3, 3: the first, the last page. */
+static gboolean
+key_cb (GtkWidget *widget, GVariant *where, gpointer data)
+{
+  TmReportView *self = TM_REPORT_VIEW (widget);
+  GtkAdjustment *adjustment = self->adjustments[GTK_ORIENTATION_VERTICAL];
+  const int way = g_variant_get_int32 (where);
+  const double step = ABS (way) == 1   ? gtk_adjustment_get_step_increment (adjustment)
+                      : ABS (way) == 2 ? gtk_adjustment_get_page_increment (adjustment)
+                                       : gtk_adjustment_get_upper (adjustment);
+
+  /* A whole page at a time where that is what is shown. */
+  if (ABS (way) == 2 && self->zoom == TM_ZOOM_PAGE)
+    tm_report_view_show_page (self, (guint)CLAMP ((int)self->page + way / 2, 0, (int)get_n_pages (self) - 1));
+  else
+    gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment) + (way < 0 ? -step : step));
+  return TRUE;
+}
+
+static gboolean
+aside_cb (GtkWidget *widget, GVariant *where, gpointer data)
+{
+  GtkAdjustment *adjustment = TM_REPORT_VIEW (widget)->adjustments[GTK_ORIENTATION_HORIZONTAL];
+
+  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment)
+                                            + g_variant_get_int32 (where)
+                                                  * gtk_adjustment_get_step_increment (adjustment));
+  return TRUE;
+}
+
+static void
+add_keys (GtkWidgetClass *widget_class)
+{
+  static const struct {
+    guint key;
+    int where;
+  } keys[] = {
+    { GDK_KEY_Up, -1 },       { GDK_KEY_KP_Up, -1 },       { GDK_KEY_Down, 1 },
+    { GDK_KEY_KP_Down, 1 },   { GDK_KEY_Page_Up, -2 },     { GDK_KEY_KP_Page_Up, -2 },
+    { GDK_KEY_Page_Down, 2 }, { GDK_KEY_KP_Page_Down, 2 }, { GDK_KEY_Home, -3 },
+    { GDK_KEY_KP_Home, -3 },  { GDK_KEY_End, 3 },          { GDK_KEY_KP_End, 3 },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
+    gtk_widget_class_add_binding (widget_class, keys[i].key, 0, key_cb, "i", keys[i].where);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Left, 0, aside_cb, "i", -1);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Right, 0, aside_cb, "i", 1);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_KP_Left, 0, aside_cb, "i", -1);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_KP_Right, 0, aside_cb, "i", 1);
+}
+
+/* Ctrl and the wheel. */
+static gboolean
+scroll_cb (GtkEventControllerScroll *scroll, double dx, double dy, TmReportView *self)
+{
+  const GdkModifierType state = gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (scroll));
+
+  if ((state & GDK_CONTROL_MASK) == 0)
+    return FALSE;
+  if (dy != 0)
+    tm_report_view_step_zoom (self, dy < 0 ? 1 : -1);
+  return TRUE;
+}
+
+static void
+pressed_cb (GtkGestureClick *click, int n_press, double x, double y, TmReportView *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+}
+
+/* -------- The widget -------- */
+
+static void
+scrolled_cb (TmReportView *self)
+{
+  tell_moved (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static void
+set_adjustment (TmReportView *self, GtkOrientation orientation, GtkAdjustment *adjustment)
+{
+  if (adjustment == NULL)
+    adjustment = gtk_adjustment_new (0, 0, 0, 0, 0, 0);
+  if (self->adjustments[orientation] != NULL)
+    g_signal_handlers_disconnect_by_data (self->adjustments[orientation], self);
+  g_clear_object (&self->adjustments[orientation]);
+  self->adjustments[orientation] = g_object_ref_sink (adjustment);
+  g_signal_connect_swapped (adjustment, "value-changed", G_CALLBACK (scrolled_cb), self);
+  gtk_widget_queue_allocate (GTK_WIDGET (self));
+}
+
+static void
+tm_report_view_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  TmReportView *self = TM_REPORT_VIEW (object);
+
+  switch (id)
+    {
+    case PROP_HADJUSTMENT:
+    case PROP_VADJUSTMENT:
+      g_value_set_object (value, self->adjustments[id - PROP_HADJUSTMENT]);
+      break;
+    case PROP_HSCROLL_POLICY:
+    case PROP_VSCROLL_POLICY:
+      g_value_set_enum (value, self->policies[id - PROP_HSCROLL_POLICY]);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+tm_report_view_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  TmReportView *self = TM_REPORT_VIEW (object);
+
+  switch (id)
+    {
+    case PROP_HADJUSTMENT:
+    case PROP_VADJUSTMENT:
+      set_adjustment (self, (GtkOrientation)(id - PROP_HADJUSTMENT), g_value_get_object (value));
+      break;
+    case PROP_HSCROLL_POLICY:
+    case PROP_VSCROLL_POLICY:
+      self->policies[id - PROP_HSCROLL_POLICY] = (GtkScrollablePolicy)g_value_get_enum (value);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+tm_report_view_dispose (GObject *object)
+{
+  TmReportView *self = TM_REPORT_VIEW (object);
+
+  g_clear_handle_id (&self->read_id, g_source_remove);
+  g_clear_handle_id (&self->moved_id, g_source_remove);
+  if (self->tiles != NULL)
+    g_signal_handlers_disconnect_by_data (self->tiles, self);
+  for (guint i = 0; i < G_N_ELEMENTS (self->adjustments); i++)
+    {
+      if (self->adjustments[i] != NULL)
+        g_signal_handlers_disconnect_by_data (self->adjustments[i], self);
+      g_clear_object (&self->adjustments[i]);
+    }
+  g_clear_object (&self->tiles);
+  g_clear_pointer (&self->paper, tm_report_paper_unref);
+  G_OBJECT_CLASS (tm_report_view_parent_class)->dispose (object);
+}
+
+static void
+tm_report_view_class_init (TmReportViewClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->get_property = tm_report_view_get_property;
+  object_class->set_property = tm_report_view_set_property;
+  object_class->dispose = tm_report_view_dispose;
+  widget_class->snapshot = tm_report_view_snapshot;
+  widget_class->measure = tm_report_view_measure;
+  widget_class->size_allocate = tm_report_view_size_allocate;
+  g_object_class_override_property (object_class, PROP_HADJUSTMENT, "hadjustment");
+  g_object_class_override_property (object_class, PROP_VADJUSTMENT, "vadjustment");
+  g_object_class_override_property (object_class, PROP_HSCROLL_POLICY, "hscroll-policy");
+  g_object_class_override_property (object_class, PROP_VSCROLL_POLICY, "vscroll-policy");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_widget_class_set_css_name (widget_class, "reportview");
+  signals[SIGNAL_MOVED] = g_signal_new ("moved", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                        NULL, G_TYPE_NONE, 0);
+  add_keys (widget_class);
+}
+
+static void
+tm_report_view_init (TmReportView *self)
+{
+  GtkEventController *scroll = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL
+                                                                | GTK_EVENT_CONTROLLER_SCROLL_DISCRETE);
+  GtkGesture *click = gtk_gesture_click_new ();
+
+  self->factor = 1;
+  self->anchor = -1;
+  self->tiles = tm_report_tiles_new ();
+  for (guint i = 0; i < G_N_ELEMENTS (self->adjustments); i++)
+    set_adjustment (self, (GtkOrientation)i, NULL);
+  g_signal_connect_swapped (self->tiles, "drawn", G_CALLBACK (gtk_widget_queue_draw), self);
+  g_signal_connect (scroll, "scroll", G_CALLBACK (scroll_cb), self);
+  g_signal_connect (click, "pressed", G_CALLBACK (pressed_cb), self);
+  gtk_event_controller_set_propagation_phase (scroll, GTK_PHASE_CAPTURE);
+  gtk_widget_add_controller (GTK_WIDGET (self), scroll);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
+  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
+  g_signal_connect (self, "notify::scale-factor", G_CALLBACK (gtk_widget_queue_allocate), NULL);
+}
+
+GtkWidget *
+tm_report_view_new (void)
+{
+  return g_object_new (TM_TYPE_REPORT_VIEW, NULL);
+}
+
+void
+tm_report_view_set_paper (TmReportView *self, TmReportPaper *paper)
+{
+  g_return_if_fail (TM_IS_REPORT_VIEW (self));
+
+  if (paper != NULL)
+    tm_report_paper_ref (paper);
+  g_clear_pointer (&self->paper, tm_report_paper_unref);
+  self->paper = paper;
+  self->said_page = 0;
+  arrange (self, gtk_widget_get_width (GTK_WIDGET (self)), gtk_widget_get_height (GTK_WIDGET (self)));
+  tell_moved (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+TmReportPaper *
+tm_report_view_paper (TmReportView *self)
+{
+  g_return_val_if_fail (TM_IS_REPORT_VIEW (self), NULL);
+
+  return self->paper;
+}
+
+guint
+tm_report_view_page (TmReportView *self)
+{
+  g_return_val_if_fail (TM_IS_REPORT_VIEW (self), 0);
+
+  return self->page;
+}
+
+void
+tm_report_view_show_page (TmReportView *self, guint page)
+{
+  g_return_if_fail (TM_IS_REPORT_VIEW (self));
+
+  gtk_adjustment_set_value (self->adjustments[GTK_ORIENTATION_VERTICAL], page * get_step (self));
+}
+
+TmZoom
+tm_report_view_zoom (TmReportView *self)
+{
+  g_return_val_if_fail (TM_IS_REPORT_VIEW (self), TM_ZOOM_WIDTH);
+
+  return self->zoom;
+}
+
+double
+tm_report_view_factor (TmReportView *self)
+{
+  g_return_val_if_fail (TM_IS_REPORT_VIEW (self), 1);
+
+  return self->factor;
+}
+
+static void
+change_zoom (TmReportView *self, TmZoom zoom, double factor)
+{
+  self->zoom = zoom;
+  self->factor = factor;
+  if (zoom == TM_ZOOM_PAGE)
+    self->anchor = self->page;
+  arrange (self, gtk_widget_get_width (GTK_WIDGET (self)), gtk_widget_get_height (GTK_WIDGET (self)));
+  tell_moved (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+void
+tm_report_view_set_zoom (TmReportView *self, TmZoom zoom)
+{
+  g_return_if_fail (TM_IS_REPORT_VIEW (self));
+
+  change_zoom (self, zoom, self->factor);
+}
+
+void
+tm_report_view_set_factor (TmReportView *self, double factor)
+{
+  g_return_if_fail (TM_IS_REPORT_VIEW (self));
+
+  change_zoom (self, TM_ZOOM_FACTOR, CLAMP (factor, LEAST_FACTOR, MOST_FACTOR));
+}
+
+void
+tm_report_view_step_zoom (TmReportView *self, int way)
+{
+  static const double usual[] = { 0.1, 0.25, 0.33, 0.5, 0.67, 0.8, 1.0, 1.25, 1.5, 1.75, 2.0, 2.5, 3.0, 4.0 };
+  double next;
+
+  g_return_if_fail (TM_IS_REPORT_VIEW (self));
+  g_return_if_fail (way == 1 || way == -1);
+
+  next = way > 0 ? MOST_FACTOR : LEAST_FACTOR;
+  for (guint i = 0; i < G_N_ELEMENTS (usual); i++)
+    if (way > 0 && usual[i] > self->factor * 1.01)
+      next = MIN (next, usual[i]);
+    else if (way < 0 && usual[i] < self->factor * 0.99)
+      next = MAX (next, usual[i]);
+  tm_report_view_set_factor (self, next);
+}
+
+TmReportTiles *
+tm_report_view_tiles (TmReportView *self)
+{
+  g_return_val_if_fail (TM_IS_REPORT_VIEW (self), NULL);
+
+  return self->tiles;
+}
