@@ -87,7 +87,8 @@ static void
 build_rows (Dialog *dialog, GtkBox *box)
 {
   AdwPreferencesGroup *words
-      = tm_form_group (box, _ ("Language"), _ ("Kept with the job; the window goes on in its own."));
+      = tm_form_group (box, _ ("Words and numbers"),
+                       _ ("The languages are kept with the job; the window goes on in its own."));
   AdwPreferencesGroup *sheet = tm_form_group (box, _ ("Paper"), NULL);
   const char *none[] = { NULL };
   const char *decimals[] = { _ ("as the language has it"), _ ("point: 25.012"), _ ("comma: 25,012"), NULL };

@@ -24,6 +24,7 @@ struct _TmReportPage {
   TmStale stale;
   TmReportLayout *layout; /* under way, or NULL */
   guint progress_id, n_progress;
+  GtkWidget *lost_focus; /* the list or table that had it when its rows went, or NULL */
 
   GtkLabel *title;
   GtkLabel *about;

@@ -58,6 +58,38 @@ describe_counts (const TmReportContent *content)
                           content->n_out, content->n_too_close, content->n_not_measured);
 }
 
+static gboolean
+has_focus (TmReportPage *self, GtkWidget *part)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, part);
+}
+
+/* Rows go with the content, and with them the focus, which comes back to those that take their place. */
+static void
+give_focus_back (TmReportPage *self)
+{
+  if (self->lost_focus == self->table)
+    gtk_widget_child_focus (self->table, GTK_DIR_TAB_FORWARD);
+  else if (self->lost_focus != NULL)
+    tm_report_page_enter (self);
+  self->lost_focus = NULL;
+}
+
+static void
+drop_content (TmReportPage *self)
+{
+  if (has_focus (self, GTK_WIDGET (self->gaps)))
+    self->lost_focus = GTK_WIDGET (self->gaps);
+  else if (has_focus (self, self->table))
+    self->lost_focus = self->table;
+  tm_report_gaps_set (self->gaps, NULL);
+  tm_pointer_list_set_array (self->lines, NULL);
+  g_clear_pointer (&self->content, tm_report_content_free);
+}
+
 static void
 show_content (TmReportPage *self, TmReportContent *content)
 {
@@ -72,14 +104,7 @@ show_content (TmReportPage *self, TmReportContent *content)
   tm_report_table_show_pieces (self->table, job->pieces->len > 1);
   tm_report_gaps_set (self->gaps, content->gaps);
   tm_pointer_list_set_array (self->lines, content->lines);
-}
-
-static void
-drop_content (TmReportPage *self)
-{
-  tm_report_gaps_set (self->gaps, NULL);
-  tm_pointer_list_set_array (self->lines, NULL);
-  g_clear_pointer (&self->content, tm_report_content_free);
+  give_focus_back (self);
 }
 
 /* Whether what was signed is still what the record says is known now. Pages find that out by themselves. */

@@ -25,13 +25,17 @@ add_row (TmPages *pages, const TmItem *item, GString *out)
 
   for (guint i = 0; i < n; i++)
     {
-      if (*slots[i].text == '\0')
+      if (*slots[i].text == '\0' && *slots[i].label == '\0')
         continue;
       g_string_append (line, line->len > 0 ? ", " : "");
-      if (*slots[i].label != '\0')
-        g_string_append (g_string_append (line, slots[i].label), ": ");
+      g_string_append (line, slots[i].label);
+      /* A label alone is a line to write on. */
+      if (*slots[i].label != '\0' && *slots[i].text != '\0')
+        g_string_append (line, ": ");
       g_string_append (line, slots[i].text);
     }
+  /* A cell of several lines is read as one. */
+  g_strdelimit (line->str, "\n", ' ');
   add_line (out, line->str);
 }
 

@@ -126,9 +126,11 @@ def correct_reading(program, book):
 
 def export_report(program, path):
     program.key("alt+5")
-    program.find("tree grid", "Characteristics")
+    program.find("image", re.compile("^First-article report, page 1 of"))
     program.find("list", "What is missing")
     program.picture("journey-11-report")
+    program.key("ctrl+2")
+    program.find("tree grid", "Characteristics")
     program.key("ctrl+e")
     program.window("Export the report")
     program.picture("journey-12-chooser")

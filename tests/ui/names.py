@@ -176,7 +176,15 @@ def check_table(program):
 
 def check_report(program):
     program.key("alt+5")
-    check_names(program, [("tree grid", "Characteristics"), ("button", "Export workbook…")])
+    check_names(program, [("image", re.compile("^First-article report, page 1 of")), ("text box", "Page"),
+                          ("combo box", "Section"), ("button", "Larger"), ("button", "Print…"),
+                          ("button", "Export")])
+    program.key("ctrl+l")
+    program.window("Form of the report")
+    check_names(program, [("combo box", re.compile("^Language")), ("combo box", re.compile("^Size"))])
+    program.key("Escape")
+    program.key("ctrl+2")
+    check_names(program, [("tree grid", "Characteristics")])
     program.key("ctrl+shift+s")
     program.window("Sign the report")
     check_names(program, [("combo box", re.compile("^Signed by")), ("combo box", re.compile("^Role"))])
