@@ -4,10 +4,11 @@
 
 #include <gio/gio.h>
 
-#include "book-store.h"
+#include "app-report-gather.h"
 
-/* How much of the work is done when the job is read. */
-#define READ 0.3
+/* How much of the work is done when the job is read, and when it is judged. */
+#define READ     0.3
+#define GATHERED 0.6
 
 struct _TmReportLayout {
   gatomicrefcount n_refs;
@@ -42,7 +43,7 @@ lay_out_cb (double fraction, gpointer data)
 {
   const Share *share = data;
 
-  return share->progress == NULL || share->progress (READ + fraction * (1 - READ), share->data);
+  return share->progress == NULL || share->progress (GATHERED + fraction * (1 - GATHERED), share->data);
 }
 
 TmReportPaper *
@@ -50,10 +51,13 @@ tm_report_lay_out (const char *book_path, const char *id, const TmJobForm *form,
                    gpointer data, GError **error)
 {
   g_autoptr (TmBook) book = tm_book_open (book_path, TM_BOOK_OPEN_NORMAL, error);
-  Share share = { .progress = progress, .data = data };
-  TmJob *job = book != NULL ? tm_book_load_job (book, id, read_cb, &share, error) : NULL;
+  Share share = { progress, data };
+  g_autoptr (TmJob) job = book != NULL ? tm_book_load_job (book, id, read_cb, &share, error) : NULL;
+  TmReportContent *content = job != NULL ? tm_report_gather (book, job, error) : NULL;
 
-  return job != NULL ? tm_report_paper_new (job, form, lay_out_cb, &share, error) : NULL;
+  if (content == NULL)
+    return NULL;
+  return tm_report_paper_new (g_steal_pointer (&job), content, form, lay_out_cb, &share, error);
 }
 
 static gboolean

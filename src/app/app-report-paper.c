@@ -7,9 +7,8 @@
 #include "report-language.h"
 #include "report-package.h"
 
-/* How much of the work is done when the content is gathered; composing is the rest but for the laying out. */
-#define GATHERED 0.3
-#define COMPOSED 0.6
+/* How much of the work is done when the document is composed: the rest is laying it out. */
+#define COMPOSED 0.5
 
 /* What the pages say, whatever their form: papers in several forms share it. */
 typedef struct {
@@ -40,8 +39,7 @@ compose_cb (double fraction, gpointer data)
 {
   const Share *share = data;
 
-  return share->progress == NULL
-         || share->progress (GATHERED + fraction * (COMPOSED - GATHERED), share->data);
+  return share->progress == NULL || share->progress (fraction * COMPOSED, share->data);
 }
 
 static gboolean
@@ -78,10 +76,6 @@ fill (TmReportPaper *paper, TmReportProgress progress, gpointer data, GError **e
 
   if (!tm_report_form_check (form, error) || !goes_on (&share, 0.0, error))
     return FALSE;
-  if (paper->matter->content == NULL)
-    paper->matter->content = tm_report_content_new (paper->matter->job);
-  if (!goes_on (&share, GATHERED, error))
-    return FALSE;
   paper->document = tm_report_package_new (paper->matter->content, form, compose_cb, &share);
   if (paper->document == NULL || !goes_on (&share, COMPOSED, error))
     {
@@ -112,16 +106,17 @@ make (Matter *matter, const TmJobForm *form, TmReportProgress progress, gpointer
 }
 
 TmReportPaper *
-tm_report_paper_new (TmJob *job, const TmJobForm *form, TmReportProgress progress, gpointer data,
-                     GError **error)
+tm_report_paper_new (TmJob *job, TmReportContent *content, const TmJobForm *form, TmReportProgress progress,
+                     gpointer data, GError **error)
 {
   Matter *matter;
 
-  g_return_val_if_fail (job != NULL && form != NULL, NULL);
+  g_return_val_if_fail (job != NULL && content != NULL && form != NULL, NULL);
 
   matter = g_new0 (Matter, 1);
   g_atomic_ref_count_init (&matter->n_refs);
   matter->job = job;
+  matter->content = content;
   return make (matter, form, progress, data, error);
 }
 
@@ -140,7 +135,7 @@ unref_matter (Matter *matter)
 {
   if (!g_atomic_ref_count_dec (&matter->n_refs))
     return;
-  g_clear_pointer (&matter->content, tm_report_content_free);
+  tm_report_content_free (matter->content);
   tm_job_free (matter->job);
   g_free (matter);
 }

@@ -22,10 +22,11 @@ typedef struct {
   guint page; /* from 0 */
 } TmPaperSection;
 
-/* Gathers, composes and lays out; slow for a large job: not on the main loop.  Takes @job.  NULL with @error:
- * there is no such language, or @progress has cancelled (TM_REPORT_ERROR_CANCELLED). */
-TmReportPaper *tm_report_paper_new (TmJob *job, const TmJobForm *form, TmReportProgress progress,
-                                    gpointer data, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Composes and lays out; slow for a large job: not on the main loop.  Takes @job and its @content.  NULL with
+ * @error: there is no such language, or @progress has cancelled (TM_REPORT_ERROR_CANCELLED). */
+TmReportPaper *tm_report_paper_new (TmJob *job, TmReportContent *content, const TmJobForm *form,
+                                    TmReportProgress progress, gpointer data,
+                                    GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* What @paper says in another form: nothing is gathered again. */
 TmReportPaper *tm_report_paper_again (TmReportPaper *paper, const TmJobForm *form, TmReportProgress progress,
                                       gpointer data, GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -6,8 +6,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-report-form.h"
+#include "app-report-gather.h"
 #include "app-work.h"
-#include "book-store.h"
 #include "exchange-qif.h"
 #include "exchange-table.h"
 #include "report-package.h"
@@ -65,20 +65,10 @@ step_progress (double fraction, gpointer data)
   return tm_work_progress (report->from + fraction * (report->to - report->from), report->work);
 }
 
-static TmJob *
-load_job (ReportWork *report, GError **error)
-{
-  g_autoptr (TmBook) book = tm_book_open (report->book_path, TM_BOOK_OPEN_NORMAL, error);
-
-  if (book == NULL)
-    return NULL;
-  return tm_book_load_job (book, report->id, step_progress, report, error);
-}
-
 /* -------- One for each ending -------- */
 
 static gboolean
-write_table (const TmJob *job, ReportWork *report, GError **error)
+write_table (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 {
   GString *table = tm_table_report (job);
   gboolean written
@@ -93,7 +83,7 @@ write_table (const TmJob *job, ReportWork *report, GError **error)
 }
 
 static gboolean
-write_qif (const TmJob *job, ReportWork *report, GError **error)
+write_qif (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 {
   const TmQifFacts facts = { .created = report->made };
 
@@ -101,28 +91,30 @@ write_qif (const TmJob *job, ReportWork *report, GError **error)
 }
 
 static gboolean
-write_pages (const TmJob *job, ReportWork *report, GError **error)
+write_pages (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 {
-  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  g_autoptr (TmReportContent) content = tm_report_gather (book, job, error);
 
-  return tm_report_package_write (content, &report->form.form, report->made, report->path, NULL,
-                                  step_progress, report, error);
+  return content != NULL
+         && tm_report_package_write (content, &report->form.form, report->made, report->path, NULL,
+                                     step_progress, report, error);
 }
 
 static gboolean
-write_workbook (const TmJob *job, ReportWork *report, GError **error)
+write_workbook (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 {
-  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  g_autoptr (TmReportContent) content = tm_report_gather (book, job, error);
 
-  return tm_workbook_write (content, report->path, &report->form.form, step_progress, report, error);
+  return content != NULL
+         && tm_workbook_write (content, report->path, &report->form.form, step_progress, report, error);
 }
 
 static gboolean
-write_by_ending (const TmJob *job, ReportWork *report, GError **error)
+write_by_ending (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 {
   static const struct {
     const char *ending;
-    gboolean (*write) (const TmJob *job, ReportWork *report, GError **error);
+    gboolean (*write) (TmBook *book, const TmJob *job, ReportWork *report, GError **error);
   } kinds[] = {
     { ".csv", write_table }, { ".qif", write_qif }, { ".pdf", write_pages }, { ".xlsx", write_workbook }
   };
@@ -130,7 +122,7 @@ write_by_ending (const TmJob *job, ReportWork *report, GError **error)
 
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
     if (g_str_has_suffix (lower, kinds[i].ending))
-      return kinds[i].write (job, report, error);
+      return kinds[i].write (book, job, report, error);
   g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_SUPPORTED,
                _ ("%s: a report is written as .pdf, .xlsx, .qif or .csv; choose one of these endings"),
                report->path);
@@ -143,15 +135,17 @@ static gpointer
 run_write (TmWork *work, gpointer data, GError **error)
 {
   ReportWork *report = data;
+  g_autoptr (TmBook) book = tm_book_open (report->book_path, TM_BOOK_OPEN_NORMAL, error);
   g_autoptr (TmJob) job = NULL;
 
   report->work = work;
-  job = load_job (report, error);
+  if (book != NULL)
+    job = tm_book_load_job (book, report->id, step_progress, report, error);
   if (job == NULL || !tm_work_progress (READ, work))
     return NULL;
   report->from = READ;
   report->to = 1.0;
-  return write_by_ending (job, report, error) ? g_strdup (report->path) : NULL;
+  return write_by_ending (book, job, report, error) ? g_strdup (report->path) : NULL;
 }
 
 static void
