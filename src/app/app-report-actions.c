@@ -122,7 +122,7 @@ print (TmReportPage *self, const char *path)
   printing->book_path = g_strdup (tm_book_path (tm_document_book (self->document)));
   printing->id = g_strdup (tm_document_job (self->document)->id);
   printing->path = g_strdup (path);
-  tm_job_form_fill (&printing->form, tm_document_job (self->document));
+  tm_job_form_fill_for (&printing->form, self->document);
   tm_work_run (GTK_WIDGET (self), _ ("Laying out the pages"), run_lay_out, laid_out_cb, printing,
                free_printing, (GDestroyNotify)tm_report_paper_unref);
 }

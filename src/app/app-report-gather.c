@@ -17,7 +17,7 @@ name_first (const GPtrArray *found)
 }
 
 TmReportContent *
-tm_report_gather (TmBook *book, const TmJob *job, GError **error)
+tm_report_gather (TmBook *book, const TmJob *job, const TmReportForm *form, GError **error)
 {
   g_autoptr (GPtrArray) found = tm_book_find_report (book, job->report_identifier, job->id, error);
   g_autofree char *namesake = NULL;
@@ -30,6 +30,7 @@ tm_report_gather (TmBook *book, const TmJob *job, GError **error)
   /* Only a signature is compared with it. */
   digest = job->signatures->len > 0 ? tm_job_digest (job) : NULL;
   content = tm_report_content_new (job);
+  tm_report_content_set_template (content, form->template);
   tm_report_content_set_digest (content, digest);
   tm_report_content_set_namesake (content, namesake);
   return content;

@@ -53,7 +53,7 @@ tm_report_lay_out (const char *book_path, const char *id, const TmJobForm *form,
   g_autoptr (TmBook) book = tm_book_open (book_path, TM_BOOK_OPEN_NORMAL, error);
   Share share = { progress, data };
   g_autoptr (TmJob) job = book != NULL ? tm_book_load_job (book, id, read_cb, &share, error) : NULL;
-  TmReportContent *content = job != NULL ? tm_report_gather (book, job, error) : NULL;
+  TmReportContent *content = job != NULL ? tm_report_gather (book, job, &form->form, error) : NULL;
 
   if (content == NULL)
     return NULL;
@@ -118,7 +118,7 @@ tm_report_layout_begin (GObject *owner, TmDocument *document, TmReportPaper *aga
   layout->done = done;
   layout->book_path = g_strdup (tm_book_path (tm_document_book (document)));
   layout->id = g_strdup (tm_document_job (document)->id);
-  tm_job_form_fill (&layout->form, tm_document_job (document));
+  tm_job_form_fill_for (&layout->form, document);
   layout->again = again != NULL ? tm_report_paper_ref (again) : NULL;
   layout->cancellable = g_cancellable_new ();
   /* One for the task, let go on the main loop. */

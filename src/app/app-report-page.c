@@ -198,6 +198,7 @@ refresh (TmReportPage *self)
       && count_lines (tm_document_job (self->document)) <= GATHER_HERE_LINES)
     {
       self->content = tm_report_content_new (tm_document_job (self->document));
+      tm_report_content_set_template (self->content, tm_document_template (self->document));
       tm_report_sign_complete (self->sign, self->content);
       show_content (self, self->content);
     }

@@ -8,6 +8,7 @@
 #include "app-report-form.h"
 #include "app-report-gather.h"
 #include "app-work.h"
+#include "exchange-job.h"
 #include "exchange-qif.h"
 #include "exchange-table.h"
 #include "report-package.h"
@@ -51,7 +52,7 @@ new_work (TmDocument *document, const char *path, TmReportWritten done)
   report->id = g_strdup (tm_document_job (document)->id);
   report->path = g_strdup (path);
   report->made = tm_now_utc ();
-  tm_job_form_fill (&report->form, tm_document_job (document));
+  tm_job_form_fill_for (&report->form, document);
   report->written = done;
   report->to = READ;
   return report;
@@ -93,7 +94,7 @@ write_qif (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 static gboolean
 write_pages (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 {
-  g_autoptr (TmReportContent) content = tm_report_gather (book, job, error);
+  g_autoptr (TmReportContent) content = tm_report_gather (book, job, &report->form.form, error);
 
   return content != NULL
          && tm_report_package_write (content, &report->form.form, report->made, report->path, NULL,
@@ -103,10 +104,12 @@ write_pages (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 static gboolean
 write_workbook (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 {
-  g_autoptr (TmReportContent) content = tm_report_gather (book, job, error);
+  g_autoptr (TmReportContent) content = tm_report_gather (book, job, &report->form.form, error);
+  g_autofree char *digest = tm_job_digest (job);
 
   return content != NULL
-         && tm_workbook_write (content, report->path, &report->form.form, step_progress, report, error);
+         && tm_workbook_write (content, report->path, &report->form.form,
+                               &(TmWorkbookFacts) { report->made, digest }, step_progress, report, error);
 }
 
 static gboolean

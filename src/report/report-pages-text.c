@@ -54,6 +54,10 @@ add_item (TmPages *pages, const TmItem *item, GString *out)
 {
   switch (item->kind)
     {
+    case TM_ITEM_LETTERHEAD:
+      add_line (out, pages->document->shop.name);
+      add_line (out, pages->document->shop.address);
+      return;
     case TM_ITEM_TITLE:
       add_line (out, pages->document->title);
       return;
