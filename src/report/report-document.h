@@ -65,6 +65,8 @@ typedef struct {
   GDestroyNotify free; /* of data; may be NULL */
   double width;        /* wished, points; two stand side by side where both fit */
   double aspect;       /* height / width */
+  gboolean fills_page; /* has what is left of a page for itself, and a page that lies on its side where it is
+                        * larger so; width is not looked at */
 } TmReportPicture;
 
 typedef struct {

@@ -81,6 +81,7 @@ add_parts (TmParts *parts)
   static void (*const all[]) (TmParts * parts) = { tm_part_cover,
                                                    tm_part_statements_after_cover,
                                                    tm_part_supplies,
+                                                   tm_part_drawing,
                                                    tm_part_characteristics,
                                                    tm_part_plots,
                                                    tm_part_batch,
@@ -99,12 +100,14 @@ TmReportDocument *
 tm_report_package_new (const TmReportContent *content, const TmReportForm *form, TmReportProgress progress,
                        gpointer data)
 {
+  g_autoptr (GPtrArray) drawn = g_ptr_array_new ();
   g_autoptr (GArray) plotted = NULL;
   TmParts parts = { .content = content, .form = form, .n_words = 1, .progress = progress, .data = data };
   const TmWords *before;
 
   g_return_val_if_fail (content != NULL && form != NULL, NULL);
   parts.job = content->job;
+  parts.drawn = drawn;
   parts.together = has_many_pieces (content->lines);
   parts.plotted = plotted = list_plotted (&parts);
   parts.n_plottable = plotted->len;

@@ -366,6 +366,7 @@ tm_pages_draw_page (TmPages *pages, guint page, cairo_t *cr, gboolean tags)
   Sheet sheet = { .pages = pages, .cr = cr, .tags = tags };
   const TmWords *before = tm_words_use (&pages->words[0]);
 
+  tm_pages_turn (pages, at->turned);
   cairo_save (cr);
   tm_pen_init (&sheet.pen, cr, tm_theme_paper ());
   draw_head (&sheet, page);
@@ -382,5 +383,6 @@ tm_pages_draw_page (TmPages *pages, guint page, cairo_t *cr, gboolean tags)
   draw_foot (&sheet, page);
   tm_pen_clear (&sheet.pen);
   cairo_restore (cr);
+  tm_pages_turn (pages, FALSE);
   tm_words_use (before);
 }

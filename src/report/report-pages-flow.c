@@ -13,6 +13,7 @@
 
 #define LEAST_LINES 2
 /* Room above and below, points. */
+<<<<<<< HEAD
 #define AFTER_LETTERHEAD 14.0
 #define AFTER_TITLE      4.0
 #define AFTER_SUBTITLE   12.0
@@ -24,6 +25,19 @@
 #define AFTER_CELLS      7.0
 #define AFTER_PICTURES   8.0
 #define NARROW_PICTURE   0.85 /* of its wished width is still enough for it */
+=======
+#define AFTER_TITLE     4.0
+#define AFTER_SUBTITLE  12.0
+#define BEFORE_SECTION  16.0
+#define AFTER_SECTION   7.0
+#define BEFORE_HEADING  7.0
+#define AFTER_HEADING   3.0
+#define AFTER_PARAGRAPH 3.0
+#define AFTER_CELLS     7.0
+#define AFTER_PICTURES  8.0
+#define WORTH_TURNING   1.15 /* as large again, at least: turning paper is a nuisance */
+#define NARROW_PICTURE  0.85 /* of its wished width is still enough for it */
+>>>>>>> 05394ca (report: the ballooned drawing as pages of the package; the sample jobs have one)
 
 typedef struct {
   TmPages *pages;
@@ -35,9 +49,10 @@ typedef struct {
 /* -------- Pages -------- */
 
 static void
-begin_page (Flow *flow, const TmReportSection *section)
+begin_page (Flow *flow, const TmReportSection *section, gboolean turned)
 {
-  flow->page = (TmPage) { .first = flow->pages->items->len, .section = section };
+  tm_pages_turn (flow->pages, turned);
+  flow->page = (TmPage) { .first = flow->pages->items->len, .section = section, .turned = turned };
   flow->y = flow->pages->top;
   flow->fresh = TRUE;
 }
@@ -53,7 +68,7 @@ static void
 turn_page (Flow *flow, const TmReportSection *section)
 {
   end_page (flow);
-  begin_page (flow, section);
+  begin_page (flow, section, FALSE);
 }
 
 static double
@@ -274,6 +289,76 @@ add_pictures (Flow *flow, const TmReportSection *section, guint from)
   return n;
 }
 
+/* -------- Pictures with a page of their own -------- */
+
+/* As large as it can be in that room. */
+static double
+get_scale (const TmReportBlock *block, double width, double height)
+{
+  return MIN (width, height / block->picture.aspect);
+}
+
+/* Whether it is larger on a page that lies on its side. */
+static gboolean
+is_better_turned (const Flow *flow, const TmReportBlock *block)
+{
+  const TmPages *pages = flow->pages;
+  const double width = pages->right - pages->left, height = pages->bottom - pages->top;
+  const double other_width = pages->height - 2.0 * TM_PAGE_MARGIN;
+  const double other_height = pages->width - TM_PAGE_MARGIN - TM_PAGE_FOOT - pages->top;
+
+  return get_scale (block, other_width, other_height) > WORTH_TURNING * get_scale (block, width, height);
+}
+
+/* What is not on a page by itself gets one that is like @block wants it. */
+static void
+turn_for_picture (Flow *flow, const TmReportSection *section, const TmReportBlock *block)
+{
+  gboolean turned;
+
+  tm_pages_turn (flow->pages, FALSE);
+  turned = is_better_turned (flow, block);
+  tm_pages_turn (flow->pages, flow->page.turned);
+  if (flow->fresh && flow->page.turned == turned)
+    return;
+  end_page (flow);
+  begin_page (flow, section, turned);
+}
+
+/* In the middle of the room that is left, and nothing under it. */
+static void
+add_filling_picture (Flow *flow, const TmReportSection *section, const TmReportBlock *block, gboolean begun)
+{
+  const double room = flow->pages->right - flow->pages->left;
+  TmItem item = { .kind = TM_ITEM_ROW, .section = section, .block = block };
+  double caption;
+
+  if (!begun)
+    turn_for_picture (flow, section, block);
+  caption = get_caption_height (flow, block, room);
+  item.width = get_scale (block, room, MAX (1.0, get_rest (flow) - caption));
+  item.height = item.width * block->picture.aspect + caption;
+  item.x = (room - item.width) / 2.0;
+  add_item (flow, &item);
+  flow->y = flow->pages->bottom;
+}
+
+/* The first picture of a section that fills a page; the words before it stand above it. */
+static const TmReportBlock *
+find_filling_picture (const TmReportSection *section)
+{
+  for (guint i = 0; i < section->blocks->len; i++)
+    {
+      const TmReportBlock *block = g_ptr_array_index (section->blocks, i);
+
+      if (block->kind == TM_BLOCK_PICTURE && block->picture.fills_page)
+        return block;
+      if (block->kind != TM_BLOCK_PARAGRAPH)
+        return NULL;
+    }
+  return NULL;
+}
+
 /* -------- Sections -------- */
 
 static double
@@ -322,13 +407,23 @@ add_section_title (Flow *flow, const TmReportSection *section)
 static void
 add_section (Flow *flow, const TmReportSection *section)
 {
-  if (section->starts_page && !flow->fresh)
+  const TmReportBlock *filling = find_filling_picture (section);
+
+  if (filling != NULL)
+    turn_for_picture (flow, section, filling);
+  else if (flow->page.turned || (section->starts_page && !flow->fresh))
     turn_page (flow, section);
   add_section_title (flow, section);
   for (guint i = 0; i < section->blocks->len;)
     {
       const TmReportBlock *block = get_block (section, i);
 
+      if (block->kind == TM_BLOCK_PICTURE && block->picture.fills_page)
+        {
+          add_filling_picture (flow, section, block, block == filling);
+          i++;
+          continue;
+        }
       if (block->kind == TM_BLOCK_PICTURE)
         {
           i += add_pictures (flow, section, i);
@@ -376,10 +471,15 @@ tm_pages_flow (TmPages *pages)
   const GPtrArray *sections = pages->document->sections;
   Flow flow = { .pages = pages };
 
+<<<<<<< HEAD
   begin_page (&flow, sections->len > 0 ? g_ptr_array_index (sections, 0) : NULL);
   add_letterhead (&flow);
+=======
+  begin_page (&flow, sections->len > 0 ? g_ptr_array_index (sections, 0) : NULL, FALSE);
+>>>>>>> 05394ca (report: the ballooned drawing as pages of the package; the sample jobs have one)
   add_title (&flow);
   for (guint i = 0; i < sections->len; i++)
     add_section (&flow, g_ptr_array_index (sections, i));
   end_page (&flow);
+  tm_pages_turn (pages, FALSE);
 }

@@ -99,6 +99,15 @@ fail (cairo_status_t status, Drain *drain, GError **error)
   return FALSE;
 }
 
+static void
+set_page_size (const TmPages *pages, cairo_surface_t *surface, guint page)
+{
+  double width, height;
+
+  tm_pages_upright_size (pages, page, &width, &height);
+  cairo_pdf_surface_set_size (surface, width, height);
+}
+
 static gboolean
 draw_all (TmPages *pages, cairo_surface_t *surface, TmReportProgress progress, gpointer data, Drain *drain,
           GError **error)
@@ -116,6 +125,7 @@ draw_all (TmPages *pages, cairo_surface_t *surface, TmReportProgress progress, g
           done = FALSE;
           break;
         }
+      set_page_size (pages, surface, i);
       tm_pages_draw_page (pages, i, cr, TRUE);
       cairo_show_page (cr);
       if (cairo_status (cr) != CAIRO_STATUS_SUCCESS)

@@ -40,6 +40,18 @@ set_inside (TmPages *pages)
   pages->bottom = pages->height - TM_PAGE_MARGIN - TM_PAGE_FOOT;
 }
 
+void
+tm_pages_turn (TmPages *pages, gboolean turned)
+{
+  const gboolean wide = pages->form.landscape != turned;
+  const double shorter = MIN (pages->width, pages->height), longer = MAX (pages->width, pages->height);
+
+  pages->width = wide ? longer : shorter;
+  pages->height = wide ? shorter : longer;
+  pages->right = pages->width - TM_PAGE_MARGIN;
+  pages->bottom = pages->height - TM_PAGE_MARGIN - TM_PAGE_FOOT;
+}
+
 TmPages *
 tm_pages_new (const TmReportDocument *document, const TmReportForm *form)
 {
@@ -91,6 +103,31 @@ tm_pages_size (const TmPages *pages, double *width, double *height)
 
 void
 tm_pages_draw (TmPages *pages, guint page, cairo_t *cr)
+{
+  g_return_if_fail (pages != NULL && page < pages->pages->len && cr != NULL);
+  cairo_save (cr);
+  if (g_array_index (pages->pages, TmPage, page).turned)
+    {
+      cairo_translate (cr, 0.0, pages->height);
+      cairo_rotate (cr, -G_PI / 2.0);
+    }
+  tm_pages_draw_page (pages, page, cr, FALSE);
+  cairo_restore (cr);
+}
+
+void
+tm_pages_upright_size (const TmPages *pages, guint page, double *width, double *height)
+{
+  gboolean turned;
+
+  g_return_if_fail (pages != NULL && page < pages->pages->len);
+  turned = g_array_index (pages->pages, TmPage, page).turned;
+  *width = turned ? pages->height : pages->width;
+  *height = turned ? pages->width : pages->height;
+}
+
+void
+tm_pages_draw_upright (TmPages *pages, guint page, cairo_t *cr)
 {
   g_return_if_fail (pages != NULL && page < pages->pages->len && cr != NULL);
   tm_pages_draw_page (pages, page, cr, FALSE);

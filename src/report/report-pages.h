@@ -26,8 +26,12 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmPages, tm_pages_free)
 guint tm_pages_count (const TmPages *pages); /* at least 1 */
 /* Points, with the orientation taken into account. */
 void tm_pages_size (const TmPages *pages, double *width, double *height);
-/* Page @page, from 0, into 0,0 … width,height.  Nothing is painted behind it. */
+/* Page @page, from 0, into 0,0 … width,height.  Nothing is painted behind it.  A page that lies on its side
+ * is turned to fit, its top to the left: as a printer wants it. */
 void tm_pages_draw (TmPages *pages, guint page, cairo_t *cr);
+/* The same for a screen: size of that page as it is read, and the page upright. */
+void tm_pages_upright_size (const TmPages *pages, guint page, double *width, double *height);
+void tm_pages_draw_upright (TmPages *pages, guint page, cairo_t *cr);
 /* The page, from 0, on which the section or block of that name begins; -1: there is none. */
 gint tm_pages_find (const TmPages *pages, const char *name);
 /* The title of the section that stands first on a page. */

@@ -303,10 +303,13 @@ add_balloon (TmParts *parts, const Plan *plan, const TmReportLine *line)
 {
   g_autoptr (GString) text = g_string_new (line->feature->balloon);
   g_autofree char *place = say_place (line);
+  g_autofree char *drawing = tm_part_drawing_name (parts, line->feature, line->place);
 
   if (plan->upright)
     append_line (text, place);
   tm_report_add_cell (parts->document, text->str);
+  if (drawing != NULL)
+    tm_report_link_cell (parts->document, drawing);
 }
 
 static const char *

@@ -25,6 +25,7 @@ typedef struct {
   gboolean together; /* many pieces: each characteristic stands for all of them, and those not in are named */
   GArray *plotted;   /* guint: lines of the content that have a band plot */
   guint n_plottable; /* that could have one */
+  GPtrArray *drawn;  /* const TmDrawing *: have a page */
   TmReportProgress progress;
   gpointer data;
   gboolean cancelled;
@@ -33,6 +34,7 @@ typedef struct {
 /* Each part, in the order of the document. */
 void tm_part_cover (TmParts *parts);
 void tm_part_supplies (TmParts *parts); /* only where there are materials, processes, tests or sub-parts */
+void tm_part_drawing (TmParts *parts);  /* only where the job keeps drawings */
 void tm_part_characteristics (TmParts *parts);
 void tm_part_plots (TmParts *parts); /* only when a bore was measured */
 void tm_part_batch (TmParts *parts); /* only where a feature was measured on ten pieces or more */
@@ -71,6 +73,10 @@ void tm_part_section (TmParts *parts, const char *title, const char *name, gbool
 
 /* "plot-12": where the band plot of a line stands; free it.  NULL where it has none. */
 char *tm_part_plot_name (const TmParts *parts, guint line) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "drawing-1": where the first balloon of a place stands; free it.  NULL where there is none. */
+char *tm_part_drawing_name (const TmParts *parts, const TmFeature *feature,
+                            guint place) G_GNUC_WARN_UNUSED_RESULT;
 
 /* FALSE when the work is cancelled: stop then. */
 gboolean tm_part_goes_on (TmParts *parts, double fraction);
