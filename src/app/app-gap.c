@@ -89,6 +89,10 @@ tm_gap_go (TmWindow *window, const TmGap *gap)
     case TM_GAP_DRAWING_REVISION:
       tm_job_page_focus_fact (show_job_page (window), gap->field);
       break;
+    case TM_GAP_NO_DRAWING:
+    case TM_GAP_NO_BALLOON:
+      tm_job_page_show_drawing (show_job_page (window), gap->feature != NULL ? gap->feature->balloon : NULL);
+      break;
     case TM_GAP_NO_MATERIAL:
     case TM_GAP_SUPPLY_PROOF:
     case TM_GAP_SUPPLY_APPROVAL:

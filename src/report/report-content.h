@@ -28,6 +28,8 @@ typedef enum {
   TM_GAP_PINS_CONTRADICT,  /* pins, or pins and readings, that cannot all be true */
   TM_GAP_METHODS_DISAGREE, /* beyond what their uncertainties explain */
   TM_GAP_ASSUMED,          /* a verdict rests on an uncertainty that nobody measured here: see `field` */
+  TM_GAP_NO_DRAWING,       /* no drawing is kept with the job */
+  TM_GAP_NO_BALLOON,       /* drawings are, and a feature, or a place of it, has no balloon on any */
   TM_GAP_DRAWING_REVISION, /* the drawing's revision is not the part's */
   TM_GAP_NO_MATERIAL,      /* no line for a raw material */
   TM_GAP_SUPPLY_PROOF,     /* a material, process or test without certificate or report: see `row` */

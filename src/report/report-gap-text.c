@@ -83,6 +83,14 @@ describe_field_gap (const TmGap *gap)
 }
 
 static char *
+describe_drawing_gap (const TmGap *gap, const char *feature)
+{
+  if (gap->kind == TM_GAP_NO_BALLOON)
+    return g_strdup_printf (_ ("Feature %s has no balloon on the drawing: place it."), feature);
+  return g_strdup (_ ("No drawing is kept with the job: add it, and place a balloon for each feature."));
+}
+
+static char *
 describe_gauge_gap (const TmGap *gap, const char *feature)
 {
   if (gap->kind == TM_GAP_GAUGE_UNKNOWN)
@@ -176,6 +184,9 @@ tm_gap_describe (const TmGap *gap)
     case TM_GAP_FACT_MISSING:
     case TM_GAP_PARTIAL_REASON:
       return describe_job_gap (gap);
+    case TM_GAP_NO_DRAWING:
+    case TM_GAP_NO_BALLOON:
+      return describe_drawing_gap (gap, feature);
     case TM_GAP_DRAWING_REVISION:
     case TM_GAP_NO_MATERIAL:
     case TM_GAP_SUPPLY_PROOF:

@@ -106,6 +106,84 @@ find_sub_part_gaps (TmReportContent *content)
     }
 }
 
+/* -------- Drawings and balloons -------- */
+
+/* Which places of a feature have a balloon. */
+typedef struct {
+  gboolean all;
+  GHashTable *places; /* guint; NULL: none by itself */
+} Marked;
+
+static void
+free_marked_cb (gpointer data)
+{
+  Marked *marked = data;
+
+  g_clear_pointer (&marked->places, g_hash_table_unref);
+  g_free (marked);
+}
+
+/* By balloon: many features with many marks are looked through once. */
+static GHashTable *
+collect_marks (const TmJob *job)
+{
+  GHashTable *all = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, free_marked_cb);
+
+  for (guint i = 0; i < job->balloon_marks->len; i++)
+    {
+      const TmBalloonMark *mark = g_ptr_array_index (job->balloon_marks, i);
+      Marked *marked = g_hash_table_lookup (all, mark->feature);
+
+      if (marked == NULL)
+        {
+          marked = g_new0 (Marked, 1);
+          marked->places = g_hash_table_new (NULL, NULL);
+          g_hash_table_insert (all, (gpointer)mark->feature, marked);
+        }
+      marked->all |= mark->place == 0;
+      g_hash_table_add (marked->places, GUINT_TO_POINTER (mark->place));
+    }
+  return all;
+}
+
+/* The first place without a balloon, 0 where none has one; FALSE: nothing is missing. */
+static gboolean
+find_unmarked (const TmFeature *feature, const Marked *marked, guint *place)
+{
+  *place = 0;
+  if (marked == NULL)
+    return TRUE;
+  for (guint i = 1; i <= feature->places && !marked->all; i++)
+    if (!g_hash_table_contains (marked->places, GUINT_TO_POINTER (i)))
+      {
+        *place = i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+static void
+find_drawing_gaps (TmReportContent *content)
+{
+  const TmJob *job = content->job;
+  g_autoptr (GHashTable) marks = collect_marks (job);
+
+  if (job->drawings->len == 0)
+    {
+      add_gap (content, TM_GAP_NO_DRAWING, NULL, "", "");
+      return;
+    }
+  for (guint i = 0; i < job->features->len; i++)
+    {
+      const TmFeature *feature = g_ptr_array_index (job->features, i);
+      TmReportLine line = { .feature = feature };
+
+      if (tm_job_feature_is_asked (job, feature)
+          && find_unmarked (feature, g_hash_table_lookup (marks, feature->balloon), &line.place))
+        add_gap (content, TM_GAP_NO_BALLOON, &line, "", "");
+    }
+}
+
 static void
 find_job_gaps (TmReportContent *content)
 {
@@ -118,6 +196,7 @@ find_job_gaps (TmReportContent *content)
   find_fact_gaps (content);
   if (!is_blank (job->drawing_revision) && !g_str_equal (job->drawing_revision, job->revision))
     add_gap (content, TM_GAP_DRAWING_REVISION, NULL, "", "drawing_revision");
+  find_drawing_gaps (content);
   find_supply_gaps (content);
   find_sub_part_gaps (content);
   if (job->first_article != TM_FIRST_ARTICLE_PARTIAL)

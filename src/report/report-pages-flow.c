@@ -13,7 +13,6 @@
 
 #define LEAST_LINES 2
 /* Room above and below, points. */
-<<<<<<< HEAD
 #define AFTER_LETTERHEAD 14.0
 #define AFTER_TITLE      4.0
 #define AFTER_SUBTITLE   12.0
@@ -24,20 +23,8 @@
 #define AFTER_PARAGRAPH  3.0
 #define AFTER_CELLS      7.0
 #define AFTER_PICTURES   8.0
+#define WORTH_TURNING    1.15 /* as large again, at least: turning paper is a nuisance */
 #define NARROW_PICTURE   0.85 /* of its wished width is still enough for it */
-=======
-#define AFTER_TITLE     4.0
-#define AFTER_SUBTITLE  12.0
-#define BEFORE_SECTION  16.0
-#define AFTER_SECTION   7.0
-#define BEFORE_HEADING  7.0
-#define AFTER_HEADING   3.0
-#define AFTER_PARAGRAPH 3.0
-#define AFTER_CELLS     7.0
-#define AFTER_PICTURES  8.0
-#define WORTH_TURNING   1.15 /* as large again, at least: turning paper is a nuisance */
-#define NARROW_PICTURE  0.85 /* of its wished width is still enough for it */
->>>>>>> 05394ca (report: the ballooned drawing as pages of the package; the sample jobs have one)
 
 typedef struct {
   TmPages *pages;
@@ -471,12 +458,8 @@ tm_pages_flow (TmPages *pages)
   const GPtrArray *sections = pages->document->sections;
   Flow flow = { .pages = pages };
 
-<<<<<<< HEAD
-  begin_page (&flow, sections->len > 0 ? g_ptr_array_index (sections, 0) : NULL);
-  add_letterhead (&flow);
-=======
   begin_page (&flow, sections->len > 0 ? g_ptr_array_index (sections, 0) : NULL, FALSE);
->>>>>>> 05394ca (report: the ballooned drawing as pages of the package; the sample jobs have one)
+  add_letterhead (&flow);
   add_title (&flow);
   for (guint i = 0; i < sections->len; i++)
     add_section (&flow, g_ptr_array_index (sections, i));

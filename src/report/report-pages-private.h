@@ -87,7 +87,6 @@ guint tm_pages_slots (TmPages *pages, const TmReportBlock *block, guint row, gbo
 TmRowExtent tm_pages_row_extent (TmPages *pages, const TmReportBlock *block, guint row, gboolean head);
 const TmTableColumns *tm_pages_columns (TmPages *pages, const TmReportBlock *block);
 
-<<<<<<< HEAD
 /* -------- Who made the report (report-pages-letterhead.c) -------- */
 
 /* With the room above the rule under it; 0: the report does not say. */
@@ -96,10 +95,9 @@ void tm_pages_draw_letterhead (TmPages *pages, const TmPen *pen, const TmItem *i
 /* What the small logo takes of the head's left side; 0: there is none. */
 double tm_pages_small_logo_room (const TmPages *pages);
 void tm_pages_draw_small_logo (const TmPages *pages, cairo_t *cr, double x, double y);
-=======
+
 /* From now on everything is laid out and drawn on the paper as it is, or turned by a quarter. */
 void tm_pages_turn (TmPages *pages, gboolean turned);
->>>>>>> 05394ca (report: the ballooned drawing as pages of the package; the sample jobs have one)
 
 /* -------- Layout (report-pages-flow.c), drawing (report-pages-draw.c) -------- */
 

@@ -49,6 +49,40 @@ add_method (TmJob *job, const char *name, const char *first, const char *second)
   return method;
 }
 
+/* A picture of one pixel: what a drawing shows is tested elsewhere. */
+static inline TmDrawing *
+add_drawing (TmJob *job, const char *name)
+{
+  static const char svg[] = "<svg xmlns='http://www.w3.org/2000/svg' width='297mm' height='210mm'>"
+                            "<rect x='9' y='9' width='90' height='60' fill='none' stroke='black'/></svg>";
+  TmDrawing *drawing = tm_drawing_new ();
+
+  drawing->name = name;
+  drawing->sheet = "1";
+  drawing->media = "image/svg+xml";
+  drawing->content = g_bytes_new_static (svg, sizeof svg - 1);
+  g_assert_cmpint (tm_job_add_drawing (job, drawing), ==, TM_ADD_OK);
+  return drawing;
+}
+
+/* In the middle of the page, its tip in the upper left quarter. */
+static inline TmBalloonMark *
+add_mark (TmJob *job, const char *drawing, const char *feature, guint place)
+{
+  TmBalloonMark *mark = tm_balloon_mark_new ();
+
+  mark->drawing = drawing;
+  mark->feature = feature;
+  mark->place = place;
+  mark->x = quantity ("0.5", TM_UNIT_HARDNESS);
+  mark->y = quantity ("0.5", TM_UNIT_HARDNESS);
+  mark->to_x = quantity ("0.25", TM_UNIT_HARDNESS);
+  mark->to_y = quantity ("0.25", TM_UNIT_HARDNESS);
+  g_assert_cmpint (tm_job_add_balloon_mark (job, mark), ==, TM_ADD_OK);
+  return mark;
+}
+
+/* With its balloon, where the job has a drawing. */
 static inline TmFeature *
 add_feature (TmJob *job, const char *balloon, TmKind kind, const char *nominal, const char *lower,
              const char *upper, const char *method)
@@ -64,6 +98,8 @@ add_feature (TmJob *job, const char *balloon, TmKind kind, const char *nominal, 
   feature->method = method;
   feature->places = 1;
   g_assert_cmpint (tm_job_add_feature (job, feature), ==, TM_ADD_OK);
+  if (job->drawings->len > 0)
+    add_mark (job, ((const TmDrawing *)g_ptr_array_index (job->drawings, 0))->name, balloon, 0);
   return feature;
 }
 
@@ -210,6 +246,7 @@ make_whole_job (void)
   job->order = "O-1";
   job->report_identifier = "FA-1";
   job->organisation = "Invented";
+  add_drawing (job, "D-1");
   add_supply (job, TM_SUPPLY_MATERIAL, "Bar", "Z-0", TM_APPROVAL_UNSAID);
   add_gauge (job, "M-1", "0.001", "0.002", "2027-01-05");
   add_method (job, "micrometer", "M-1", NULL);

@@ -187,6 +187,7 @@ test_no_features (void)
   empty->order = job->order;
   empty->report_identifier = job->report_identifier;
   empty->organisation = job->organisation;
+  add_drawing (empty, "D-1");
   add_supply (empty, TM_SUPPLY_MATERIAL, "Bar", "Z-0", TM_APPROVAL_UNSAID);
   add_piece (empty, "001", TRUE);
   add_signature (empty, "AB", "Measured by", "2026-05-05T10:00:00Z", SIGNED_DIGEST);
@@ -535,6 +536,50 @@ test_drawing_revision (void)
 }
 
 static void
+test_no_drawing (void)
+{
+  TmJob *job = make_whole_job ();
+
+  tm_job_remove_drawing (job, g_ptr_array_index (job->drawings, 0));
+  assert_only_gap (job, TM_GAP_NO_DRAWING, "No drawing is kept");
+}
+
+static void
+test_no_balloon (void)
+{
+  TmJob *job = make_whole_job ();
+
+  tm_job_remove_balloon_mark (job, g_ptr_array_index (job->balloon_marks, 0));
+  assert_only_gap (job, TM_GAP_NO_BALLOON, "has no balloon on the drawing");
+}
+
+/* Where places have balloons of their own each needs one, on whichever drawing. */
+static void
+test_place_without_balloon (void)
+{
+  TmJob *job = make_whole_job ();
+  TmFeature *holes = add_feature (job, "2", TM_KIND_ATTRIBUTE, "", "", "", "");
+  g_autoptr (TmReportContent) content = NULL;
+
+  holes->places = 3;
+  holes->tooling = "Plug PG-2";
+  for (guint place = 1; place <= 3; place++)
+    add_reading (job, first_piece (job), holes, "", "pass")->place = place;
+  tm_job_remove_balloon_mark (job, g_ptr_array_index (job->balloon_marks, 1));
+  add_drawing (job, "D-2");
+  add_mark (job, "D-1", "2", 1);
+  add_mark (job, "D-2", "2", 3);
+  content = tm_report_content_new (job);
+  g_assert_cmpuint (((const TmGap *)g_ptr_array_index (content->gaps, 0))->place, ==, 2);
+  g_clear_pointer (&content, tm_report_content_free);
+  add_mark (job, "D-2", "2", 2);
+  content = tm_report_content_new (job);
+  for (guint i = 0; i < content->gaps->len; i++)
+    g_assert_cmpint (((const TmGap *)g_ptr_array_index (content->gaps, i))->kind, !=, TM_GAP_NO_BALLOON);
+  tm_job_free (job);
+}
+
+static void
 test_no_material (void)
 {
   TmJob *job = make_whole_job ();
@@ -725,6 +770,9 @@ main (int argc, char **argv)
   g_test_add_func ("/content/gap/no-reference", test_no_reference);
   g_test_add_func ("/content/gap/partial", test_partial);
   g_test_add_func ("/content/gap/drawing-revision", test_drawing_revision);
+  g_test_add_func ("/content/gap/no-drawing", test_no_drawing);
+  g_test_add_func ("/content/gap/no-balloon", test_no_balloon);
+  g_test_add_func ("/content/gap/place-without-balloon", test_place_without_balloon);
   g_test_add_func ("/content/gap/no-material", test_no_material);
   g_test_add_func ("/content/gap/supplies", test_supplies);
   g_test_add_func ("/content/gap/sub-parts", test_sub_parts);

@@ -606,12 +606,46 @@ test_same_bytes (void)
   clear_place (&place);
 }
 
+/* The drawing has a page that is as wide as it wants, named and with its balloons; the characteristic leads
+ * to it.  What is not here, or cannot be read, is said in a line. */
+static void
+test_drawing (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmDrawing *elsewhere, *broken;
+  g_autofree char *text = NULL, *bytes = NULL, *size = NULL;
+  const TmReportForm form = { .paper = TM_PAPER_A4 };
+  gsize length;
+  Place place;
+
+  if (!has_pdf_tools ())
+    return;
+  elsewhere = add_drawing (job, "D-2");
+  g_clear_pointer (&elsewhere->content, g_bytes_unref);
+  broken = add_drawing (job, "D-3");
+  g_clear_pointer (&broken->content, g_bytes_unref);
+  broken->content = g_bytes_new_static ("PK\3\4", 4);
+  make_place (&place);
+  write_report (job, &form, place.path);
+  text = pdf_text (place.path);
+  g_assert_nonnull (strstr (text, "D-1, sheet 1, revision A"));
+  g_assert_nonnull (strstr (text, "Each balloon tells the worst verdict"));
+  g_assert_nonnull (strstr (text, "Drawing D-2 belongs to this report and is kept elsewhere."));
+  g_assert_nonnull (strstr (text, "Drawing D-3 cannot be shown: the file is no PNG, JPEG, SVG or PDF"));
+  size = pdf_ask (place.path, NULL, "pdfinfo", "-f", "2", "-l", "2", NULL);
+  g_assert_nonnull (strstr (size, "841.89 x 595.2"));
+  g_assert_true (g_file_get_contents (place.path, &bytes, &length, NULL));
+  g_assert_nonnull (memmem (bytes, length, "drawing-1", strlen ("drawing-1")));
+  clear_place (&place);
+}
+
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/package/samples", test_samples);
   g_test_add_func ("/package/sizes", test_sizes);
+  g_test_add_func ("/package/drawing", test_drawing);
   g_test_add_func ("/package/many-pieces", test_many_pieces);
   g_test_add_func ("/package/hard-names", test_hard_names);
   g_test_add_func ("/package/endless-texts", test_endless_texts);

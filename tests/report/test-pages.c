@@ -166,6 +166,88 @@ test_pictures (void)
   cairo_surface_destroy (surface);
 }
 
+static void
+fill_red (cairo_t *cr, double width, double height, gpointer data)
+{
+  cairo_set_source_rgb (cr, 1, 0, 0);
+  cairo_rectangle (cr, 0, 0, width, height);
+  cairo_fill (cr);
+  *(double *)data = width;
+}
+
+/* Where red begins and ends on a page as @draw draws it: from left, top to right, bottom. */
+static void
+find_red (TmPages *pages, guint page, void (*draw) (TmPages *, guint, cairo_t *), guint *left, guint *top,
+          guint *right, guint *bottom)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 900, 900);
+  cairo_t *cr = cairo_create (surface);
+  const guint32 *pixels;
+
+  draw (pages, page, cr);
+  cairo_surface_flush (surface);
+  pixels = (const guint32 *)(gconstpointer)cairo_image_surface_get_data (surface);
+  *left = *top = 900;
+  *right = *bottom = 0;
+  for (guint y = 0; y < 900; y++)
+    for (guint x = 0; x < 900; x++)
+      if ((pixels[y * 900 + x] & 0xffffff) == 0xff0000)
+        {
+          *left = MIN (*left, x);
+          *right = MAX (*right, x);
+          *top = MIN (*top, y);
+          *bottom = MAX (*bottom, y);
+        }
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
+/* A wide picture has an upright report's page for itself, on its side, and the next page stands again. */
+static void
+test_filling_picture (void)
+{
+  g_autoptr (TmReportDocument) document = tm_report_document_new ("Report");
+  const TmReportForm form = { .paper = TM_PAPER_A4 };
+  double drawn = 0, width, height;
+  const TmReportPicture picture = { .draw = fill_red, .data = &drawn, .aspect = 0.5, .fills_page = TRUE };
+  const TmReportPicture upright = { .draw = fill_red, .data = &drawn, .aspect = 1.4, .fills_page = TRUE };
+  g_autoptr (TmPages) pages = NULL;
+  guint left, top, right, bottom;
+
+  tm_report_add_section (document, "First", "first", FALSE);
+  tm_report_add_paragraph (document, "Before.", FALSE);
+  tm_report_add_section (document, "Drawing", "drawing", TRUE);
+  tm_report_add_paragraph (document, "Above.", FALSE);
+  tm_report_add_picture (document, &picture, "wide", "wide");
+  tm_report_add_picture (document, &upright, "high", "high");
+  tm_report_add_section (document, "Last", "last", FALSE);
+  tm_report_add_paragraph (document, "After.", FALSE);
+  pages = tm_pages_new (document, &form);
+  g_assert_cmpuint (tm_pages_count (pages), ==, 4);
+  g_assert_cmpint (tm_pages_find (pages, "drawing"), ==, 1);
+  g_assert_cmpint (tm_pages_find (pages, "wide"), ==, 1);
+  g_assert_cmpint (tm_pages_find (pages, "high"), ==, 2);
+  g_assert_cmpint (tm_pages_find (pages, "last"), ==, 3);
+  tm_pages_upright_size (pages, 1, &width, &height);
+  g_assert_cmpfloat_with_epsilon (width, 841.89, 0.01);
+  g_assert_cmpfloat_with_epsilon (height, 595.28, 0.01);
+  tm_pages_upright_size (pages, 3, &width, &height);
+  g_assert_cmpfloat_with_epsilon (width, 595.28, 0.01);
+  /* Half as high as wide, on 842 by 595 points less margins of 42. */
+  find_red (pages, 1, tm_pages_draw_upright, &left, &top, &right, &bottom);
+  g_assert_cmpuint (right - left, >, 700);
+  g_assert_cmpuint (bottom, <, 595 - 42);
+  /* The same on paper that stands: turned by a quarter, its top to the left. */
+  find_red (pages, 1, tm_pages_draw, &left, &top, &right, &bottom);
+  g_assert_cmpuint (bottom - top, >, 700);
+  g_assert_cmpuint (right, <, 595 - 42);
+  g_assert_cmpuint (left, <, 595 - right);
+  find_red (pages, 2, tm_pages_draw, &left, &top, &right, &bottom);
+  g_assert_cmpuint (bottom - top, >, right - left);
+  find_red (pages, 3, tm_pages_draw, &left, &top, &right, &bottom);
+  g_assert_cmpuint (right, ==, 0);
+}
+
 /* -------- Pages -------- */
 
 static void
@@ -484,6 +566,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/document/cells", test_document);
+  g_test_add_func ("/pages/filling-picture", test_filling_picture);
   g_test_add_func ("/pages/pictures", test_pictures);
   g_test_add_func ("/pages/text", test_text);
   g_test_add_func ("/pages/repeated-head", test_repeated_head);
