@@ -35,13 +35,23 @@ tm_form_dialog_build (TmFormDialog *dialog, GtkWidget *any_child, const char *ti
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (dialog->rows));
   gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_widget_set_hexpand (scroller, TRUE);
+  dialog->body = GTK_BOX (gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0));
+  gtk_box_append (dialog->body, scroller);
   gtk_box_append (GTK_BOX (box), build_header (dialog));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (dialog->problem));
-  gtk_box_append (GTK_BOX (box), scroller);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (dialog->body));
   gtk_window_set_title (dialog->window, title);
   gtk_window_set_default_size (dialog->window, width, height);
   adw_window_set_content (ADW_WINDOW (dialog->window), box);
   tm_dialog_attach (dialog->window, any_child);
+}
+
+void
+tm_form_dialog_add_side (TmFormDialog *dialog, GtkWidget *side)
+{
+  gtk_box_append (dialog->body, side);
+  gtk_box_set_homogeneous (dialog->body, TRUE);
 }
 
 void

@@ -10,6 +10,7 @@
 #include "app-files.h"
 #include "app-new-job.h"
 #include "app-revision-dialog.h"
+#include "app-template-dialog.h"
 #include "app-toast.h"
 #include "app-window-private.h"
 #include "app-words.h"
@@ -335,6 +336,15 @@ new_revision_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+template_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmWindow *self = TM_WINDOW (widget);
+
+  if (self->book != NULL)
+    tm_template_dialog_present (widget, self->book, self->document);
+}
+
+static void
 show_error_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   tm_window_put_error (TM_WINDOW (widget), g_variant_get_string (parameter, NULL));
@@ -352,6 +362,7 @@ tm_window_install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "win.new-revision", NULL, new_revision_action);
   gtk_widget_class_install_action (klass, "win.export", NULL, export_action);
   gtk_widget_class_install_action (klass, "win.export-job", NULL, export_job_action);
+  gtk_widget_class_install_action (klass, "win.template", NULL, template_action);
   gtk_widget_class_install_action (klass, "win.add-piece", NULL, add_piece_action);
   gtk_widget_class_install_action (klass, "win.next-piece", NULL, step_piece_action);
   gtk_widget_class_install_action (klass, "win.previous-piece", NULL, step_piece_action);

@@ -294,6 +294,7 @@ tm_window_open_book (TmWindow *self)
   tm_home_set_book (self->home, self->book, error != NULL ? error->message : NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.new-job", self->book != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-file", self->book != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.template", self->book != NULL);
   tm_home_enter (self->home);
 }
 

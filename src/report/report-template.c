@@ -28,6 +28,51 @@ tm_report_content_set_template (TmReportContent *content, const TmTemplate *temp
 
 /* -------- How it makes a report look -------- */
 
+/* The logo that was opened last: while somebody looks at pages, or changes the template, it is opened again
+ * and again, and that is slow. */
+static GMutex kept_lock;
+static struct {
+  char *digest;
+  TmDrawingPage *page;
+} kept;
+
+static TmDrawingPage *
+take_kept (const char *digest)
+{
+  TmDrawingPage *page = NULL;
+
+  g_mutex_lock (&kept_lock);
+  if (kept.digest != NULL && g_str_equal (kept.digest, digest))
+    page = tm_drawing_page_ref (kept.page);
+  g_mutex_unlock (&kept_lock);
+  return page;
+}
+
+static void
+keep (const char *digest, TmDrawingPage *page)
+{
+  g_mutex_lock (&kept_lock);
+  g_free (kept.digest);
+  g_clear_pointer (&kept.page, tm_drawing_page_unref);
+  kept.digest = g_strdup (digest);
+  kept.page = tm_drawing_page_ref (page);
+  g_mutex_unlock (&kept_lock);
+}
+
+static TmDrawingPage *
+open_logo (const TmTemplate *template, GError **error)
+{
+  TmDrawingPage *page = take_kept (template->logo_digest);
+
+  if (page == NULL)
+    {
+      page = tm_drawing_page_open (template->logo, 1, error);
+      if (page != NULL)
+        keep (template->logo_digest, page);
+    }
+  return page;
+}
+
 gboolean
 tm_report_template_check (const TmTemplate *template, GError **error)
 {
@@ -36,7 +81,7 @@ tm_report_template_check (const TmTemplate *template, GError **error)
 
   if (template == NULL || template->logo == NULL)
     return TRUE;
-  page = tm_drawing_page_open (template->logo, 1, &problem);
+  page = open_logo (template, &problem);
   if (page == NULL)
     g_set_error (error, TM_REPORT_ERROR, TM_REPORT_ERROR_FAILED, _ ("The logo cannot be used: %s"),
                  problem->message);
@@ -58,7 +103,7 @@ tm_report_template_apply (const TmTemplate *template, TmReportDocument *document
   shop->accent_reads = tm_template_accent_reads (template);
   g_clear_pointer (&shop->logo, tm_drawing_page_unref);
   if (template->logo != NULL)
-    shop->logo = tm_drawing_page_open (template->logo, 1, NULL);
+    shop->logo = open_logo (template, NULL);
 }
 
 /* -------- Statements -------- */
