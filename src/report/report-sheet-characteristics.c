@@ -16,6 +16,8 @@
 /* Rows of the title, the subtitle, a gap and the head. */
 #define FIRST_ROW 4
 
+#define LONGEST_NAME 60 /* letters of the part, in the line under the title */
+
 typedef enum {
   COLUMN_BALLOON,
   COLUMN_WHERE,
@@ -50,11 +52,11 @@ typedef enum {
 
 static const TmColumn columns[N_COLUMNS] = {
   [COLUMN_BALLOON] = { N_ ("No."), 4, 7 },
-  [COLUMN_WHERE] = { N_ ("Sheet, zone"), 6, 9 },
-  [COLUMN_DESIGNATOR] = { N_ ("Class"), 6, 9 },
+  [COLUMN_WHERE] = { N_ ("Sheet, zone"), 6, 9, TRUE },
+  [COLUMN_DESIGNATOR] = { N_ ("Class"), 6, 9, TRUE },
   [COLUMN_REQUIREMENT] = { N_ ("Requirement"), 14, 24 },
   [COLUMN_PIECE] = { N_ ("Piece"), 5, 12 },
-  [COLUMN_PLACE] = { N_ ("Place"), 5, 7 },
+  [COLUMN_PLACE] = { N_ ("Place"), 5, 7, TRUE },
   [COLUMN_UNIT] = { N_ ("Unit"), 4, 6 },
   [COLUMN_NOMINAL] = { N_ ("Nominal"), 7, 12 },
   [COLUMN_LOWER] = { N_ ("Lower limit"), 7, 12 },
@@ -64,13 +66,13 @@ static const TmColumn columns[N_COLUMNS] = {
   [COLUMN_DEVIATION] = { N_ ("Deviation from nominal"), 7, 12 },
   [COLUMN_UNCERTAINTY] = { N_ ("Uncertainty ± (95 %)"), 7, 12 },
   [COLUMN_VERDICT] = { N_ ("Verdict"), 10, 14 },
-  [COLUMN_SIDE] = { N_ ("Side"), 5, 11 },
+  [COLUMN_SIDE] = { N_ ("Side"), 5, 11, TRUE },
   [COLUMN_GAUGE] = { N_ ("Gauge"), 7, 12 },
   [COLUMN_DUE] = { N_ ("Calibration due"), 10, 12 },
-  [COLUMN_REFERENCE] = { N_ ("Nonconformance"), 9, 16 },
-  [COLUMN_COUNTS] = { N_ ("What counts"), 8, 10 },
-  [COLUMN_TOOLING] = { N_ ("Qualified tooling"), 8, 14 },
-  [COLUMN_COMMENT] = { N_ ("Comment"), 10, 24 },
+  [COLUMN_REFERENCE] = { N_ ("Nonconformance"), 9, 16, TRUE },
+  [COLUMN_COUNTS] = { N_ ("What counts"), 8, 15 },
+  [COLUMN_TOOLING] = { N_ ("Qualified tooling"), 8, 14, TRUE },
+  [COLUMN_COMMENT] = { N_ ("Comment"), 10, 24, TRUE },
   [COLUMN_GUARD] = { N_ ("Guard, in"), 9, 14 },
   [COLUMN_GUARD_OUT] = { N_ ("Guard, out"), 9, 14 },
   [COLUMN_SETTLES] = { N_ ("Method settles"), 9, 14 },
@@ -303,8 +305,9 @@ tm_sheet_write_characteristics (TmWorkbook *workbook)
 {
   const GPtrArray *lines = workbook->content->lines;
   const char *revision = workbook->job->revision;
-  g_autofree char *part
+  g_autofree char *whole
       = g_strconcat (workbook->job->part_number, *revision != '\0' ? " " : "", revision, NULL);
+  g_autofree char *part = tm_report_shorten (whole, LONGEST_NAME);
   g_autofree char *subtitle = g_strdup_printf (_ ("Part %s. Deviation and verdict are formulas over their "
                                                   "row; what the verdict also rests on stands "
                                                   "to the right of the printed page."),

@@ -12,7 +12,8 @@
 #include "report-signed.h"
 #include "report-words.h"
 
-#define N_COLUMNS 7
+#define N_COLUMNS    7
+#define LONGEST_NAME 70 /* letters, in the line under the title; the facts have all of it */
 /* More of them would push the result off the first page. */
 #define MOST_GAPS 30
 
@@ -197,12 +198,13 @@ write_nonconformances (TmSheet *sheet)
 static char *
 name_part (const TmJob *job)
 {
-  const char *part = *job->part_name != '\0' ? job->part_name : job->part_number;
+  const char *name = *job->part_name != '\0' ? job->part_name : job->part_number;
+  g_autofree char *part = tm_report_shorten (name, LONGEST_NAME);
+  g_autofree char *revision = tm_report_shorten (job->revision, LONGEST_NAME);
 
-  if (*job->revision == '\0')
+  if (*revision == '\0')
     return g_strdup_printf (_ ("%s. Shaded cells are to be filled in by hand."), part);
-  return g_strdup_printf (_ ("%s, revision %s. Shaded cells are to be filled in by hand."), part,
-                          job->revision);
+  return g_strdup_printf (_ ("%s, revision %s. Shaded cells are to be filled in by hand."), part, revision);
 }
 
 void

@@ -21,6 +21,8 @@
 /* More pictures than this make a file nobody can mail; the sheet says so. */
 #define MOST_PICTURES 200
 
+#define LONGEST_PIECE 20 /* letters of its serial number, over the picture */
+
 #define ROWS_EACH   14 /* of 20 pixels: one heading, the picture, a gap */
 #define ROWS_A_PAGE 3
 /* Percent: three rows of pictures then fit on a landscape page of either paper. */
@@ -64,8 +66,9 @@ write_picture (TmSheet *sheet, const TmReportLine *line, guint column)
   const TmJob *job = sheet->workbook->job;
   g_autoptr (TmBandPlot) plot = tm_band_plot_new (job, &line->judgement, NULL);
   g_autofree char *words = tm_band_plot_describe (plot);
-  g_autofree char *feature = tm_report_feature_name (line->feature, line->place);
-  g_autofree char *heading = g_strdup_printf (_ ("%s, piece %s: %s"), feature, line->piece->serial,
+  g_autofree char *feature = tm_report_feature_short_name (line->feature, line->place);
+  g_autofree char *piece = tm_report_shorten (line->piece->serial, LONGEST_PIECE);
+  g_autofree char *heading = g_strdup_printf (_ ("%s, piece %s: %s"), feature, piece,
                                               tm_report_verdict_word (line->judgement.verdict));
   g_autoptr (GError) error = NULL;
   g_autoptr (GBytes) png

@@ -115,10 +115,21 @@ find_cut (const char *text, guint most)
   return (gsize)(at - text);
 }
 
-char *
-tm_cell_text (const char *text)
+/* Most texts: what a cell holds as it is. */
+static gboolean
+is_plain (const char *text)
 {
-  g_autofree char *valid = g_utf8_make_valid (text != NULL ? text : "", -1);
+  const unsigned char *at = (const unsigned char *)text;
+
+  while ((*at >= 0x20 && *at < 0x7F) || *at == '\t' || *at == '\n')
+    at++;
+  return *at == '\0' && (gsize)((const char *)at - text) <= CELL_CHARACTERS;
+}
+
+static char *
+make_storable (const char *text)
+{
+  g_autofree char *valid = g_utf8_make_valid (text, -1);
   GString *out = g_string_sized_new (strlen (valid));
 
   for (const char *at = valid; *at != '\0'; at = g_utf8_next_char (at))
@@ -135,6 +146,12 @@ tm_cell_text (const char *text)
       g_string_append (out, note);
     }
   return g_string_free (out, FALSE);
+}
+
+char *
+tm_cell_text (const char *text)
+{
+  return text == NULL || is_plain (text) ? g_strdup (text != NULL ? text : "") : make_storable (text);
 }
 
 char *
@@ -161,7 +178,12 @@ static double
 measure_text (const char *text)
 {
   double widest = 0.0, line = 0.0;
+  gsize plain = 0;
 
+  while (text[plain] >= 0x20 && text[plain] < 0x7F)
+    plain++;
+  if (text[plain] == '\0')
+    return (double)plain;
   for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at))
     {
       const gunichar c = g_utf8_get_char (at);
@@ -181,7 +203,10 @@ measure_text (const char *text)
 static void
 grow_column (TmSheet *sheet, guint column, double width)
 {
-  if (column < TM_SHEET_COLUMNS && sheet->most[column] > 0)
+  if (column >= TM_SHEET_COLUMNS)
+    return;
+  sheet->used |= 1u << column;
+  if (sheet->most[column] > 0)
     sheet->widths[column] = MAX (sheet->widths[column], MIN (width * NARROWER + 2.5, sheet->most[column]));
 }
 
@@ -209,6 +234,13 @@ count_paragraph_lines (const char *text, double width)
   return lines;
 }
 
+/* Letters of the table's font that fit into a column as wide as @width digits. */
+static double
+count_fitting (double width)
+{
+  return (width - 1.5) / 0.82;
+}
+
 static void
 note_lines_at (TmSheet *sheet, const char *text, double width)
 {
@@ -216,7 +248,7 @@ note_lines_at (TmSheet *sheet, const char *text, double width)
   guint lines = 0;
 
   for (guint i = 0; paragraphs[i] != NULL; i++)
-    lines += count_paragraph_lines (paragraphs[i], (width - 1.5) / 0.82);
+    lines += count_paragraph_lines (paragraphs[i], count_fitting (width));
   sheet->lines = MAX (sheet->lines, lines);
 }
 
@@ -323,6 +355,17 @@ set_page (TmSheet *sheet)
   set_footer (sheet);
 }
 
+/* The page then has room for what there is. */
+static void
+finish_column (const TmSheet *sheet, guint column)
+{
+  lxw_row_col_options options = { .hidden = (sheet->optional & ~sheet->used & (1u << column)) != 0 };
+
+  tm_workbook_check (sheet->workbook,
+                     worksheet_set_column_opt (sheet->sheet, (lxw_col_t)column, (lxw_col_t)column,
+                                               sheet->widths[column], NULL, &options));
+}
+
 void
 tm_sheet_end (TmSheet *sheet)
 {
@@ -330,7 +373,7 @@ tm_sheet_end (TmSheet *sheet)
     {
       for (guint i = 0; i < TM_SHEET_COLUMNS; i++)
         if (sheet->widths[i] > 0)
-          worksheet_set_column (sheet->sheet, (lxw_col_t)i, (lxw_col_t)i, sheet->widths[i], NULL);
+          finish_column (sheet, i);
       set_page (sheet);
     }
   g_clear_pointer (&sheet->name, g_free);
@@ -355,6 +398,8 @@ tm_sheet_head (TmSheet *sheet, const TmColumn *columns, guint n, guint printed)
     {
       const char *name = tm_sheet_label (sheet->workbook, NULL, columns[i].name);
 
+      if (columns[i].is_optional)
+        sheet->optional |= 1u << i;
       set_column (sheet, i, MAX (columns[i].least, measure_longest_word (name) * NARROWER * 1.08 + 1.0),
                   columns[i].most);
       note_lines (sheet, i, name, MAX (sheet->least[i], 3.0));
@@ -411,10 +456,26 @@ tm_sheet_next (TmSheet *sheet, double fraction)
 
 /* -------- Cells -------- */
 
+/* The column grows, and the row, where it cannot grow enough. */
+static void
+make_room (TmSheet *sheet, guint column, const char *text)
+{
+  const double width = measure_text (text);
+  const double most = sheet->most[MIN (column, TM_SHEET_COLUMNS - 1)];
+
+  grow_column (sheet, column, width);
+  if (width > count_fitting (most) || strchr (text, '\n') != NULL)
+    note_lines (sheet, column, text, most);
+  else
+    sheet->lines = MAX (sheet->lines, 1);
+}
+
 void
 tm_sheet_text (TmSheet *sheet, guint column, const char *text, TmStyle style)
 {
-  g_autofree char *shown = tm_cell_text (text);
+  const gboolean plain = text == NULL || is_plain (text);
+  g_autofree char *stored = plain ? NULL : make_storable (text);
+  const char *shown = stored != NULL ? stored : text != NULL ? text : "";
 
   if (*shown == '\0')
     {
@@ -423,10 +484,7 @@ tm_sheet_text (TmSheet *sheet, guint column, const char *text, TmStyle style)
     }
   sheet->workbook->n_cells++;
   if (style > TM_STYLE_SECTION && style != TM_STYLE_PLAIN && style != TM_STYLE_PARAGRAPH)
-    {
-      grow_column (sheet, column, measure_text (shown));
-      note_lines (sheet, column, shown, sheet->most[MIN (column, TM_SHEET_COLUMNS - 1)]);
-    }
+    make_room (sheet, column, shown);
   tm_workbook_check (sheet->workbook,
                      worksheet_write_string (sheet->sheet, sheet->row, (lxw_col_t)column, shown,
                                              tm_styles_get (&sheet->workbook->styles, style, 0)));

@@ -53,6 +53,7 @@ typedef struct {
   guint lines;                     /* of text in the current row */
   guint scale;                     /* percent that it prints at; 0: fitted to the page's width */
   gboolean portrait;               /* else landscape */
+  guint32 used, optional;          /* columns, a bit each: that have content, that may go without */
   double widths[TM_SHEET_COLUMNS]; /* characters */
   double least[TM_SHEET_COLUMNS], most[TM_SHEET_COLUMNS];
 } TmSheet;
@@ -61,6 +62,7 @@ typedef struct {
 typedef struct {
   const char *name; /* marked for translation */
   double least, most;
+  gboolean is_optional; /* hidden where no row has anything for it */
 } TmColumn;
 
 /* Starts a sheet with its title, marked for translation; @subtitle may be NULL.  FALSE when the workbook has
