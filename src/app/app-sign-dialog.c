@@ -169,6 +169,34 @@ build_people (Dialog *dialog, AdwPreferencesGroup *group)
   adw_preferences_group_add (group, GTK_WIDGET (dialog->person));
 }
 
+/* Whether that person has signed this record in that role; NULL: anybody. */
+static gboolean
+has_signed (const Dialog *dialog, const char *by, const char *role)
+{
+  const GPtrArray *signatures = dialog->signing->job->signatures;
+
+  for (guint i = 0; i < signatures->len; i++)
+    {
+      const TmSignature *row = g_ptr_array_index (signatures, i);
+
+      if (tm_signature_state (row, dialog->signing->digest) == TM_SIGNED_HOLDS
+          && g_str_equal (row->role, role) && (by == NULL || g_str_equal (row->by, by)))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* The first that nobody has signed in, else the last. */
+static guint
+find_open_role (const Dialog *dialog)
+{
+  guint role = 0;
+
+  while (role + 1 < count_roles () && has_signed (dialog, NULL, tm_report_roles ()[role]))
+    role++;
+  return role;
+}
+
 static void
 build_roles (Dialog *dialog, AdwPreferencesGroup *group)
 {
@@ -179,6 +207,7 @@ build_roles (Dialog *dialog, AdwPreferencesGroup *group)
   gtk_string_list_append (words, _ ("Another role"));
   dialog->role = tm_access_combo_row_new (_ ("Role"));
   adw_combo_row_set_model (dialog->role, G_LIST_MODEL (words));
+  adw_combo_row_set_selected (dialog->role, find_open_role (dialog));
   adw_preferences_group_add (group, GTK_WIDGET (dialog->role));
   dialog->other = tm_form_entry (group, _ ("Which role"));
 }
@@ -203,14 +232,18 @@ chosen_role (const Dialog *dialog)
 
 /* -------- Signing -------- */
 
-/* Why it cannot be signed yet; NULL: it can. */
+/* Why it cannot be signed so; NULL: it can. */
 static const char *
-find_problem (const Dialog *dialog)
+find_problem (const Dialog *dialog, const char *role)
 {
+  const TmPerson *person = chosen_person (dialog);
+
   if (is_blank (dialog->signing->job->report_identifier))
     return _ ("The report has no identifier: enter it on the job page (Report facts), then sign.");
-  if (dialog->signing->job->people->len == 0)
+  if (person == NULL)
     return _ ("The job names nobody: add who signs on the job page (People), then sign.");
+  if (has_signed (dialog, person->initials, role))
+    return _ ("This person has signed this record in this role already.");
   return NULL;
 }
 
@@ -218,12 +251,12 @@ static void
 update_cb (Dialog *dialog)
 {
   g_autofree char *role = chosen_role (dialog);
+  const char *problem = find_problem (dialog, role);
   gboolean agreed = dialog->although == NULL || gtk_check_button_get_active (dialog->although);
 
   gtk_widget_set_visible (GTK_WIDGET (dialog->other), tm_form_chosen (dialog->role) >= count_roles ());
-  gtk_widget_set_sensitive (dialog->window.save, !dialog->busy && agreed && *role != '\0'
-                                                     && chosen_person (dialog) != NULL
-                                                     && find_problem (dialog) == NULL);
+  gtk_widget_set_sensitive (dialog->window.save, !dialog->busy && agreed && *role != '\0' && problem == NULL);
+  tm_dialog_problem_set (dialog->window.problem, problem);
 }
 
 static void
@@ -263,7 +296,6 @@ sign_cb (Dialog *dialog)
     return;
   dialog->busy = TRUE;
   update_cb (dialog);
-  tm_dialog_problem_set (dialog->window.problem, NULL);
   tm_signing_make (GTK_WIDGET (dialog->window.rows), dialog->signing, person->initials, role, made_cb);
 }
 
@@ -295,7 +327,6 @@ tm_sign_dialog_present (GtkWidget *any_child, TmDocument *document, TmSigning *s
   build_roles (dialog, group);
   connect (dialog);
   update_cb (dialog);
-  tm_dialog_problem_set (dialog->window.problem, find_problem (dialog));
   gtk_window_present (dialog->window.window);
   gtk_widget_grab_focus (GTK_WIDGET (dialog->person));
   return dialog->window.window;

@@ -129,7 +129,7 @@ tm_report_say_signature (const TmReportContent *content, const TmSignature *sign
   switch (tm_signature_state (signature, content->digest))
     {
     case TM_SIGNED_HOLDS:
-      return g_strdup_printf (_ ("signed over %.16s…, which is the record as it is now"), signature->digest);
+      return g_strdup_printf (_ ("signed over %.16s…, the record that this report shows"), signature->digest);
     case TM_SIGNED_SUPERSEDED:
       return g_strdup_printf (_ ("signed over %.16s…; superseded: the record has changed since"),
                               signature->digest);

@@ -179,10 +179,16 @@ static void
 test_two (void)
 {
   Signs is;
+  GtkWindow *dialog;
   const TmSignature *first, *second;
 
   open_page (&is, "FA-7");
   sign (&is, "CD", "Measured by");
+  /* Once in a role is enough. */
+  dialog = begin (&is);
+  g_assert_false (tm_sign_dialog_answer (dialog, "CD", "Measured by", TRUE));
+  g_assert_nonnull (strstr (problem (dialog), "already"));
+  gtk_window_close (dialog);
   sign (&is, "EF", "Released by");
   first = get_signature (&is, 0);
   second = get_signature (&is, 1);
