@@ -10,6 +10,7 @@
 #include "app-list-row.h"
 #include "app-sign-dialog.h"
 #include "app-signed-dialog.h"
+#include "app-tip.h"
 #include "app-toast.h"
 #include "app-words.h"
 #include "book-store.h"
@@ -327,6 +328,9 @@ add_label (GtkWidget *box, const char *css_class)
   gtk_label_set_wrap (label, TRUE);
   gtk_label_set_wrap_mode (label, PANGO_WRAP_WORD_CHAR);
   gtk_label_set_max_width_chars (label, 24);
+  gtk_label_set_lines (label, 4);
+  gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
+  tm_tip_own_text (GTK_WIDGET (label));
   gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (label));
   return label;
