@@ -87,6 +87,7 @@ gather (const TmSigning *signing)
 {
   TmReportContent *content = tm_report_content_new (signing->job);
 
+  tm_report_content_set_template (content, signing->form.form.template);
   tm_report_content_set_digest (content, signing->digest);
   tm_report_content_set_namesake (content, signing->namesake);
   return content;
@@ -200,7 +201,7 @@ tm_signing_prepare (GtkWidget *parent, TmDocument *document, TmSigningPrepared d
 
   signing->book_path = g_strdup (tm_book_path (tm_document_book (document)));
   signing->id = g_strdup (tm_document_job (document)->id);
-  tm_job_form_fill (&signing->form, tm_document_job (document));
+  tm_job_form_fill_for (&signing->form, document);
   signing->missing = g_ptr_array_new_with_free_func (g_free);
   prepare->signing = signing;
   prepare->done = done;
