@@ -39,13 +39,12 @@ open_page (UiFixture *fixture, TmReportPage **page)
   return window;
 }
 
-/* Threads that still lay out or draw let the document go when they have ended. */
+/* Work whose file is there already may have yet to say so: it holds the page, and the page the document. */
 static void
 close_page (GtkWidget *window, UiFixture *fixture)
 {
   gtk_window_destroy (GTK_WINDOW (window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_wait_until (G_OBJECT (fixture->document)->ref_count == 1);
   ui_fixture_free (fixture);
 }
 
