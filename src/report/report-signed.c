@@ -100,12 +100,11 @@ tm_report_say_superseded (const TmReportContent *content, TmDateForm dates)
   date = tm_report_date (dates, signature->at);
   if (*signature->report == '\0')
     return g_strdup_printf (_ ("An earlier report was signed by %s on %s; the record has changed since, and "
-                               "this report takes its "
-                               "place."),
+                               "this report shows it as changed."),
                             tm_report_signer (content->job, signature), date);
   return g_strdup_printf (
       _ ("An earlier report, %s, was signed by %s on %s; the record has changed since, and "
-         "this report takes its place."),
+         "this report shows it as changed."),
       signature->report, tm_report_signer (content->job, signature), date);
 }
 

@@ -48,12 +48,12 @@ open_page (Signs *is, const char *identifier)
   ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (is->page)));
 }
 
+/* Threads that still read the record hold what asked for it, and that the document. */
 static void
 close_page (Signs *is)
 {
   gtk_window_destroy (GTK_WINDOW (is->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_wait_until (G_OBJECT (is->document)->ref_count == 1);
   ui_fixture_free (is->fixture);
 }
 
@@ -353,6 +353,50 @@ test_hand_out (void)
   close_page (&is);
 }
 
+static char *
+read_text (const char *path)
+{
+  const char *command[] = { "pdftotext", path, "-", NULL };
+  g_autoptr (GError) error = NULL;
+  char *text = NULL;
+
+  g_spawn_sync (NULL, (char **)command, NULL, G_SPAWN_SEARCH_PATH | G_SPAWN_STDERR_TO_DEV_NULL, NULL, NULL,
+                &text, NULL, NULL, &error);
+  g_assert_no_error (error);
+  return text;
+}
+
+/* The signed pages are the shop's own, and name who signed and what is missing all the same. */
+static void
+test_pages (void)
+{
+  Signs is;
+  g_autoptr (TmTemplate) template = tm_template_new ();
+  g_autofree char *tool = g_find_program_in_path ("pdftotext");
+  g_autofree char *path = NULL, *text = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (tool == NULL)
+    {
+      g_test_skip ("no pdftotext");
+      return;
+    }
+  template->name = g_strdup ("Invented Works");
+  open_page (&is, "FA-7");
+  g_assert_true (tm_book_save_template (is.fixture->book, template, "CD", "2026-05-05T10:00:00Z", &error));
+  g_assert_true (tm_document_load_template (is.document, &error));
+  sign (&is, "EF", "Released by");
+  path = g_build_filename (is.fixture->folder, "signed.pdf", NULL);
+  g_assert_true (tm_hand_out_write (is.document, get_signature (&is, 0)->pages, path, &error));
+  text = read_text (path);
+  g_assert_nonnull (strstr (text, "Invented Works"));
+  g_assert_nonnull (strstr (text, "Released by"));
+  g_assert_nonnull (strstr (text, "E. F. (invented)"));
+  g_assert_nonnull (strstr (text, "Signed although"));
+  g_assert_null (strstr (text, "The report is not signed"));
+  close_page (&is);
+}
+
 /* The page itself names another job with the same identifier, and what was superseded. */
 static void
 test_page_says (void)
@@ -392,6 +436,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report-sign/not-saved", test_not_saved);
   g_test_add_func ("/report-sign/closed", test_closed);
   g_test_add_func ("/report-sign/hand-out", test_hand_out);
+  g_test_add_func ("/report-sign/pages", test_pages);
   g_test_add_func ("/report-sign/page-says", test_page_says);
   return g_test_run ();
 }
