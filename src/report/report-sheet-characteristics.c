@@ -300,6 +300,30 @@ finish_table (TmSheet *sheet)
   worksheet_freeze_panes (sheet->sheet, FIRST_ROW, 1);
 }
 
+/* What the shop's template leaves out is hidden: formulas rest on some of it. */
+static void
+leave_out (TmSheet *sheet)
+{
+  static const struct {
+    Column column;
+    TmTemplateColumn left_out;
+  } choices[] = {
+    { COLUMN_WHERE, TM_TEMPLATE_WHERE },
+    { COLUMN_DESIGNATOR, TM_TEMPLATE_CLASS },
+    { COLUMN_NOMINAL, TM_TEMPLATE_NOMINAL },
+    { COLUMN_DEVIATION, TM_TEMPLATE_DEVIATION },
+    { COLUMN_UNCERTAINTY, TM_TEMPLATE_UNCERTAINTY },
+    { COLUMN_SIDE, TM_TEMPLATE_SIDE },
+    { COLUMN_GAUGE, TM_TEMPLATE_GAUGE },
+    { COLUMN_DUE, TM_TEMPLATE_DUE },
+    { COLUMN_COUNTS, TM_TEMPLATE_COUNTS },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (choices); i++)
+    if (!tm_template_shows (sheet->workbook->template, choices[i].left_out))
+      sheet->left_out |= 1u << choices[i].column;
+}
+
 void
 tm_sheet_write_characteristics (TmWorkbook *workbook)
 {
@@ -316,6 +340,7 @@ tm_sheet_write_characteristics (TmWorkbook *workbook)
 
   if (tm_sheet_begin (&sheet, workbook, _ ("Characteristics"), N_ ("Characteristics"), subtitle))
     {
+      leave_out (&sheet);
       tm_sheet_head (&sheet, columns, N_COLUMNS, COLUMN_GUARD);
       for (guint i = 0; i < lines->len; i++)
         {

@@ -7,6 +7,7 @@
 
 #include "report-facts.h"
 #include "report-names.h"
+#include "report-sheet-shop.h"
 #include "report-sheet-words.h"
 #include "report-sheets.h"
 #include "report-signed.h"
@@ -14,6 +15,7 @@
 
 #define N_COLUMNS    7
 #define LONGEST_NAME 70 /* letters, in the line under the title; the facts have all of it */
+#define LOGO_COLUMN  5
 /* More of them would push the result off the first page. */
 #define MOST_GAPS 30
 
@@ -216,10 +218,12 @@ tm_sheet_write_part (TmWorkbook *workbook)
   if (tm_sheet_begin (&sheet, workbook, _ ("Part and order"), N_ ("First-article report"), subtitle))
     {
       tm_sheet_columns (&sheet, widths, N_COLUMNS);
+      tm_sheet_write_shop (&sheet, N_COLUMNS, LOGO_COLUMN);
       write_part (&sheet);
       write_result (&sheet);
       write_gaps (&sheet);
       write_nonconformances (&sheet);
+      tm_sheet_write_statements (&sheet, TM_STATEMENT_AFTER_COVER, N_COLUMNS);
     }
   tm_sheet_end (&sheet);
 }

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "report-sheet-shop.h"
 #include "report-sheet-words.h"
 #include "report-sheets.h"
 #include "report-signed.h"
@@ -94,6 +95,8 @@ tm_sheet_write_signatures (TmWorkbook *workbook)
                       _ ("Shaded cells are to be filled in by hand.")))
     {
       tm_sheet_columns (&sheet, widths, is_signed ? G_N_ELEMENTS (widths) : N_BY_HAND);
+      tm_sheet_write_statements (&sheet, TM_STATEMENT_BEFORE_SIGNATURES,
+                                 is_signed ? G_N_ELEMENTS (widths) : N_BY_HAND);
       write_signed (&sheet);
       write_lines (&sheet);
     }

@@ -359,7 +359,8 @@ set_page (TmSheet *sheet)
 static void
 finish_column (const TmSheet *sheet, guint column)
 {
-  lxw_row_col_options options = { .hidden = (sheet->optional & ~sheet->used & (1u << column)) != 0 };
+  const guint hidden = sheet->left_out | (sheet->optional & ~sheet->used);
+  lxw_row_col_options options = { .hidden = (hidden & (1u << column)) != 0 };
 
   tm_workbook_check (sheet->workbook,
                      worksheet_set_column_opt (sheet->sheet, (lxw_col_t)column, (lxw_col_t)column,

@@ -24,6 +24,8 @@ G_BEGIN_DECLS
 typedef struct {
   const TmReportContent *content;
   const TmJob *job;
+  const TmReportForm *form;
+  const TmTemplate *template; /* of the form; or NULL */
   lxw_workbook *book;
   TmStyles styles;
   TmWorkbookFacts facts;
@@ -54,6 +56,7 @@ typedef struct {
   guint scale;                     /* percent that it prints at; 0: fitted to the page's width */
   gboolean portrait;               /* else landscape */
   guint32 used, optional;          /* columns, a bit each: that have content, that may go without */
+  guint32 left_out;                /* likewise: hidden by the shop's template, there for formulas */
   double widths[TM_SHEET_COLUMNS]; /* characters */
   double least[TM_SHEET_COLUMNS], most[TM_SHEET_COLUMNS];
 } TmSheet;

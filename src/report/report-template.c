@@ -89,6 +89,12 @@ tm_report_template_check (const TmTemplate *template, GError **error)
   return problem == NULL;
 }
 
+TmDrawingPage *
+tm_report_template_logo (const TmTemplate *template)
+{
+  return template != NULL && template->logo != NULL ? open_logo (template, NULL) : NULL;
+}
+
 void
 tm_report_template_apply (const TmTemplate *template, TmReportDocument *document)
 {
@@ -102,8 +108,7 @@ tm_report_template_apply (const TmTemplate *template, TmReportDocument *document
   shop->accent = template->accent;
   shop->accent_reads = tm_template_accent_reads (template);
   g_clear_pointer (&shop->logo, tm_drawing_page_unref);
-  if (template->logo != NULL)
-    shop->logo = open_logo (template, NULL);
+  shop->logo = tm_report_template_logo (template);
 }
 
 /* -------- Statements -------- */

@@ -15,6 +15,9 @@ G_BEGIN_DECLS
  * file.  TRUE for NULL. */
 gboolean tm_report_template_check (const TmTemplate *template, GError **error);
 
+/* The logo, ready to be drawn; NULL where there is none or it cannot be. */
+TmDrawingPage *tm_report_template_logo (const TmTemplate *template) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Puts the shop's name, address, logo and colour into the document; a logo that cannot be drawn stays out. */
 void tm_report_template_apply (const TmTemplate *template, TmReportDocument *document);
 

@@ -285,6 +285,8 @@ tm_workbook_write (const TmReportContent *content, const char *path, const TmRep
   workbook.content = content;
   workbook.job = content->job;
   workbook.paper = form->paper;
+  workbook.form = form;
+  workbook.template = form->template;
   if (facts != NULL)
     workbook.facts = *facts;
   if (workbook.facts.digest == NULL)

@@ -9,7 +9,9 @@
 #include "report-package.h"
 #include "report-support.h"
 #include "report-template.h"
+#include "report-workbook.h"
 #include "support-template.h"
+#include "zip-support.h"
 
 #define MADE     "2026-05-04T09:12:33Z"
 #define ACCENT   0x1a5f7a
@@ -418,6 +420,80 @@ test_same_bytes (void)
   g_rmdir (folder);
 }
 
+/* -------- The workbook -------- */
+
+/* Whether column @n, from 1, of the sheet is hidden. */
+static gboolean
+is_hidden (const char *sheet, guint n)
+{
+  g_autofree char *start = g_strdup_printf ("<col min=\"%u\" max=\"%u\"", n, n);
+  const char *at = strstr (sheet, start);
+  const char *end = at != NULL ? strchr (at, '>') : NULL;
+  const char *hidden = at != NULL ? strstr (at, " hidden=\"1\"") : NULL;
+
+  g_assert_nonnull (at);
+  return hidden != NULL && hidden < end;
+}
+
+static void
+write_workbook (const TmJob *job, const TmTemplate *template, const char *path)
+{
+  g_autoptr (TmReportContent) content = tm_report_content_new (job);
+  const TmReportForm form = { .language = "en", .second_language = "de", .template = template };
+  g_autoptr (GError) error = NULL;
+  gboolean written;
+
+  tm_report_content_set_template (content, template);
+  written = tm_workbook_write (content, path, &form, NULL, NULL, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_true (written);
+}
+
+/* The logo, the shop and its statements stand on the sheets; what is left out is hidden and still there for
+ * the formulas, and the columns that a report needs are shown whatever the template says. */
+static void
+test_workbook (void)
+{
+  static const char *const hidden[]
+      = { "Sheet, zone", "Class", "Nominal",         "Deviation",  "Uncertainty",
+          "Side",        "Gauge", "Calibration due", "What counts" };
+  g_autoptr (TmJob) job = load_sample ("pump-bearing-housing.tmjob");
+  g_autoptr (TmTemplate) template = tm_test_template ();
+  g_autofree char *folder = g_dir_make_tmp ("tenthmark-template-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "report.xlsx", NULL);
+  g_autofree char *before = NULL, *after = NULL, *strings = NULL;
+  guint n_before, n_hidden = 0;
+
+  write_workbook (job, NULL, path);
+  n_before = zip_count (path, "xl/media/image");
+  before = zip_sheet (path, "Characteristics");
+  template->hidden = (1u << TM_N_TEMPLATE_COLUMNS) - 1;
+  write_workbook (job, template, path);
+  g_assert_cmpuint (zip_count (path, "xl/media/image"), ==, n_before + 1);
+  after = zip_sheet (path, "Characteristics");
+  for (guint column = 1; column <= 22; column++)
+    {
+      g_autofree char *cell = g_strdup_printf ("%c4", 'A' + (int)column - 1);
+      g_autofree char *head = cell_string (path, after, cell);
+      gboolean left_out = FALSE;
+
+      for (gsize i = 0; i < G_N_ELEMENTS (hidden); i++)
+        left_out |= g_str_has_prefix (head, hidden[i]);
+      /* A column that no line has anything for is hidden without a template too. */
+      g_assert_cmpint (is_hidden (after, column), ==, left_out || is_hidden (before, column));
+      n_hidden += left_out;
+    }
+  g_assert_cmpuint (n_hidden, ==, G_N_ELEMENTS (hidden));
+  strings = zip_read (path, "xl/sharedStrings.xml");
+  g_assert_nonnull (strstr (strings, "Example Precision (invented)"));
+  g_assert_nonnull (strstr (strings, "1 Mill Lane"));
+  g_assert_nonnull (strstr (strings, "Records are kept for ten years."));
+  g_assert_nonnull (strstr (strings, "Jedes Teil dieses Loses"));
+  g_assert_nonnull (strstr (strings, "Heat number"));
+  g_unlink (path);
+  g_rmdir (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -431,5 +507,6 @@ main (int argc, char **argv)
   g_test_add_func ("/report/template/hard", test_hard);
   g_test_add_func ("/report/template/broken-logo", test_broken_logo);
   g_test_add_func ("/report/template/same-bytes", test_same_bytes);
+  g_test_add_func ("/report/template/workbook", test_workbook);
   return g_test_run ();
 }
