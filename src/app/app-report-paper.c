@@ -197,6 +197,12 @@ tm_report_paper_size (TmReportPaper *paper, double *width, double *height)
   tm_pages_size (paper->pages, width, height);
 }
 
+void
+tm_report_paper_page_size (TmReportPaper *paper, guint page, double *width, double *height)
+{
+  tm_pages_upright_size (paper->pages, page, width, height);
+}
+
 const GArray *
 tm_report_paper_sections (TmReportPaper *paper)
 {
@@ -218,6 +224,16 @@ tm_report_paper_draw (TmReportPaper *paper, guint page, cairo_t *cr)
 
   g_mutex_lock (&paper->turn);
   tm_pages_draw (paper->pages, page, cr);
+  g_mutex_unlock (&paper->turn);
+}
+
+void
+tm_report_paper_draw_upright (TmReportPaper *paper, guint page, cairo_t *cr)
+{
+  g_return_if_fail (page < tm_report_paper_n_pages (paper));
+
+  g_mutex_lock (&paper->turn);
+  tm_pages_draw_upright (paper->pages, page, cr);
   g_mutex_unlock (&paper->turn);
 }
 

@@ -39,14 +39,17 @@ const TmReportForm *tm_report_paper_form (TmReportPaper *paper);
 const char *tm_report_paper_title (TmReportPaper *paper);
 
 guint tm_report_paper_n_pages (TmReportPaper *paper);
-/* Points. */
+/* Of the paper, points. */
 void tm_report_paper_size (TmReportPaper *paper, double *width, double *height);
+/* Of one page as it is read: one that lies on its side is as wide as the paper is high. */
+void tm_report_paper_page_size (TmReportPaper *paper, guint page, double *width, double *height);
 /* TmPaperSection, in order; and which of them a page begins in. */
 const GArray *tm_report_paper_sections (TmReportPaper *paper);
 const char *tm_report_paper_section_of (TmReportPaper *paper, guint page);
 
-/* From any thread; the unit of @cr is a point. */
+/* From any thread; the unit of @cr is a point.  As the printer wants it, and as it is read. */
 void tm_report_paper_draw (TmReportPaper *paper, guint page, cairo_t *cr);
+void tm_report_paper_draw_upright (TmReportPaper *paper, guint page, cairo_t *cr);
 /* What stands on the page, line by line; free it. */
 char *tm_report_paper_text (TmReportPaper *paper, guint page) G_GNUC_WARN_UNUSED_RESULT;
 

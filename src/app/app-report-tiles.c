@@ -161,7 +161,7 @@ draw_tile (const Order *order, int finer)
   cairo_paint (cr);
   cairo_translate (cr, -SIDE * finer * (double)order->place.column, -SIDE * finer * (double)order->place.row);
   cairo_scale (cr, order->scale * finer, order->scale * finer);
-  tm_report_paper_draw (order->paper, order->place.page, cr);
+  tm_report_paper_draw_upright (order->paper, order->place.page, cr);
   cairo_destroy (cr);
   return surface;
 }
@@ -221,6 +221,19 @@ drawn_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_signal_emit (self, signals[SIGNAL_DRAWN], 0);
 }
 
+/* Pixels to the point of one page. */
+static double
+get_scale (TmReportTiles *self, guint page)
+{
+  double across, down, wide, high;
+
+  if (self->paper == NULL || page >= tm_report_paper_n_pages (self->paper))
+    return self->now.scale;
+  tm_report_paper_size (self->paper, &across, &down);
+  tm_report_paper_page_size (self->paper, page, &wide, &high);
+  return self->now.scale * MIN (1.0, across / wide);
+}
+
 static void
 draw_next (TmReportTiles *self)
 {
@@ -230,11 +243,11 @@ draw_next (TmReportTiles *self)
 
   if (self->busy || self->wanted->len == 0 || self->paper == NULL)
     return;
-  tm_report_tiles_page_size (self, &width, &height);
+  tm_report_tiles_page_size (self, g_array_index (self->wanted, Place, 0).page, &width, &height);
   order = g_new0 (Order, 1);
   order->paper = tm_report_paper_ref (self->paper);
   order->place = g_array_index (self->wanted, Place, 0);
-  order->scale = self->now.scale;
+  order->scale = get_scale (self, order->place.page);
   order->width = MIN (SIDE, width - (int)order->place.column * SIDE);
   order->height = MIN (SIDE, height - (int)order->place.row * SIDE);
   order->painting = self->painting;
@@ -248,16 +261,17 @@ draw_next (TmReportTiles *self)
 /* -------- Looking -------- */
 
 void
-tm_report_tiles_page_size (TmReportTiles *self, int *width, int *height)
+tm_report_tiles_page_size (TmReportTiles *self, guint page, int *width, int *height)
 {
+  const double scale = get_scale (self, page);
   double across = 0, down = 0;
 
   g_return_if_fail (TM_IS_REPORT_TILES (self));
 
-  if (self->paper != NULL)
-    tm_report_paper_size (self->paper, &across, &down);
-  *width = MAX ((int)lround (across * self->now.scale), 1);
-  *height = MAX ((int)lround (down * self->now.scale), 1);
+  if (self->paper != NULL && page < tm_report_paper_n_pages (self->paper))
+    tm_report_paper_page_size (self->paper, page, &across, &down);
+  *width = MAX ((int)lround (across * scale), 1);
+  *height = MAX ((int)lround (down * scale), 1);
 }
 
 void
@@ -363,7 +377,7 @@ tm_report_tiles_paint (TmReportTiles *self, GtkSnapshot *snapshot, guint page, c
 
   g_return_if_fail (TM_IS_REPORT_TILES (self));
 
-  tm_report_tiles_page_size (self, &width, &height);
+  tm_report_tiles_page_size (self, page, &width, &height);
   gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
   gtk_snapshot_append_color (snapshot, &(GdkRGBA) { 1, 1, 1, 1 },
                              &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
@@ -387,7 +401,7 @@ tm_report_tiles_want (TmReportTiles *self, guint page)
 
   g_return_if_fail (TM_IS_REPORT_TILES (self));
 
-  tm_report_tiles_page_size (self, &width, &height);
+  tm_report_tiles_page_size (self, page, &width, &height);
   for (guint row = 0; (int)row * SIDE < height; row++)
     for (guint column = 0; (int)column * SIDE < width; column++)
       (void)look_at (self, &(Place) { page, column, row });

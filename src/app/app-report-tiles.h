@@ -22,8 +22,9 @@ TmReportTiles *tm_report_tiles_new (void) G_GNUC_WARN_UNUSED_RESULT;
  * until the same is there anew. */
 void tm_report_tiles_set (TmReportTiles *self, TmReportPaper *paper, double scale);
 
-/* Pixels of a page. */
-void tm_report_tiles_page_size (TmReportTiles *self, int *width, int *height);
+/* Pixels of a page.  One that lies on its side is made smaller, so that it is no wider than the others: to
+ * read it as large, zoom in. */
+void tm_report_tiles_page_size (TmReportTiles *self, guint page, int *width, int *height);
 
 /* A look at the pages: those parts that are painted or wanted between begin and end and are not there yet are
  * drawn, in that order; what was wanted before and is not any more is left out. */

@@ -30,8 +30,10 @@ struct _TmReportView {
   TmZoom zoom;
   double factor; /* as it is now */
   double
-      anchor; /* pages from the top: what stays in place while the size changes; < 0: the top of the view */
-  guint page; /* looked at */
+      anchor;   /* pages from the top: what stays in place while the size changes; < 0: the top of the view */
+  guint page;   /* looked at */
+  GArray *tops; /* double, pixels: where each sheet begins, and where one more would */
+  double widest; /* of them, pixels */
 
   guint said_page; /* + 1; 0: none */
   guint read_id, moved_id;
@@ -49,29 +51,83 @@ G_DEFINE_FINAL_TYPE_WITH_CODE (TmReportView, tm_report_view, GTK_TYPE_WIDGET,
 
 /* Pixels of a sheet, whole ones of the screen. */
 static void
-get_sheet (TmReportView *self, double *width, double *height)
+get_sheet (TmReportView *self, guint page, double *width, double *height)
 {
   const double scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
   int across, down;
 
-  tm_report_tiles_page_size (self->tiles, &across, &down);
+  tm_report_tiles_page_size (self->tiles, page, &across, &down);
   *width = across / scale;
   *height = down / scale;
-}
-
-static double
-get_step (TmReportView *self)
-{
-  double width, height;
-
-  get_sheet (self, &width, &height);
-  return height + GAP;
 }
 
 static guint
 get_n_pages (TmReportView *self)
 {
   return self->paper != NULL ? tm_report_paper_n_pages (self->paper) : 0;
+}
+
+static void
+place_sheets (TmReportView *self)
+{
+  const guint n = get_n_pages (self);
+  double top = MARGIN, width, height;
+
+  g_array_set_size (self->tops, 0);
+  self->widest = 0;
+  for (guint i = 0; i < n; i++)
+    {
+      get_sheet (self, i, &width, &height);
+      g_array_append_val (self->tops, top);
+      self->widest = MAX (self->widest, width);
+      top += height + GAP;
+    }
+  g_array_append_val (self->tops, top);
+}
+
+/* One more than there are sheets: their lower end. */
+static double
+get_sheet_top (TmReportView *self, guint page)
+{
+  return g_array_index (self->tops, double, MIN (page, self->tops->len - 1));
+}
+
+/* The sheet at that height, with the gap under it. */
+static guint
+find_sheet (TmReportView *self, double y)
+{
+  guint low = 0, high = self->tops->len - 1;
+
+  while (low + 1 < high)
+    {
+      const guint middle = (low + high) / 2;
+
+      if (g_array_index (self->tops, double, middle) <= y)
+        low = middle;
+      else
+        high = middle;
+    }
+  return low;
+}
+
+/* The same with the share of the sheet above it, and back: what stays where it is when sheets change. */
+static double
+find_place (TmReportView *self, double y)
+{
+  const guint page = find_sheet (self, y);
+  const double top = get_sheet_top (self, page), end = get_sheet_top (self, page + 1);
+
+  return end > top ? page + (y - top) / (end - top) : page;
+}
+
+static double
+find_height (TmReportView *self, double place)
+{
+  const guint n = self->tops->len - 1;
+  const guint page = n > 0 ? (guint)CLAMP (floor (place), 0, n - 1) : 0;
+  const double top = get_sheet_top (self, page);
+
+  return top + (place - page) * (get_sheet_top (self, page + 1) - top);
 }
 
 static double
@@ -84,10 +140,7 @@ get_top (TmReportView *self)
 static guint
 find_page (TmReportView *self)
 {
-  const double middle = get_top (self) + gtk_widget_get_height (GTK_WIDGET (self)) / 2.0;
-  const double at = (middle - MARGIN) / get_step (self);
-
-  return get_n_pages (self) > 0 ? (guint)CLAMP (at, 0, get_n_pages (self) - 1) : 0;
+  return find_sheet (self, get_top (self) + gtk_widget_get_height (GTK_WIDGET (self)) / 2.0);
 }
 
 /* -------- What is read aloud -------- */
@@ -215,11 +268,9 @@ configure (TmReportView *self, GtkOrientation orientation, double value)
   const guint n = get_n_pages (self);
   const double room = MAX (
       across ? gtk_widget_get_width (GTK_WIDGET (self)) : gtk_widget_get_height (GTK_WIDGET (self)), 1);
-  double width, height, whole;
+  const double high = get_sheet_top (self, n) - (n > 0 ? GAP : 0) + MARGIN;
+  const double whole = MAX (across ? self->widest + 2 * MARGIN : high, room);
 
-  get_sheet (self, &width, &height);
-  whole = across ? width + 2 * MARGIN : n * height + (n > 0 ? n - 1 : 0) * GAP + 2 * MARGIN;
-  whole = MAX (whole, room);
   gtk_adjustment_configure (self->adjustments[orientation], CLAMP (value, 0, whole - room), 0, whole,
                             room * 0.1, room * 0.9, room);
 }
@@ -232,7 +283,7 @@ arrange (TmReportView *self, int width, int height)
   GtkAdjustment *across = self->adjustments[GTK_ORIENTATION_HORIZONTAL];
   const double scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
   const double hold = get_top (self) <= 0 ? 0 : height / 2.0;
-  const double place = (get_top (self) + hold - MARGIN) / get_step (self);
+  const double place = find_place (self, get_top (self) + hold);
   const double middle = gtk_adjustment_get_upper (across) > 0
                             ? (gtk_adjustment_get_value (across) + gtk_adjustment_get_page_size (across) / 2)
                                   / gtk_adjustment_get_upper (across)
@@ -240,10 +291,12 @@ arrange (TmReportView *self, int width, int height)
 
   self->factor = find_factor (self, width, height);
   tm_report_tiles_set (self->tiles, self->paper, self->factor * PER_POINT * scale);
+  place_sheets (self);
   configure (self, GTK_ORIENTATION_HORIZONTAL, 0);
   gtk_adjustment_set_value (across, middle * gtk_adjustment_get_upper (across) - width / 2.0);
   configure (self, GTK_ORIENTATION_VERTICAL,
-             self->anchor >= 0 ? self->anchor * get_step (self) : place * get_step (self) + MARGIN - hold);
+             self->anchor >= 0 ? find_height (self, self->anchor) - MARGIN
+                               : find_height (self, place) - hold);
   self->anchor = -1;
 }
 
@@ -274,7 +327,7 @@ paint_sheet (TmReportView *self, GtkSnapshot *snapshot, guint page, double x, do
   double width, height;
   graphene_rect_t seen;
 
-  get_sheet (self, &width, &height);
+  get_sheet (self, page, &width, &height);
   seen = GRAPHENE_RECT_INIT ((float)-x * scale, (float)-y * scale, room_x * scale, room_y * scale);
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)x, (float)y));
@@ -291,7 +344,7 @@ want_beside (TmReportView *self, guint first, guint last)
 {
   int width, height;
 
-  tm_report_tiles_page_size (self->tiles, &width, &height);
+  tm_report_tiles_page_size (self->tiles, first, &width, &height);
   if ((double)width * height > PREFETCH_MOST)
     return;
   if (last + 1 < get_n_pages (self))
@@ -305,20 +358,22 @@ tm_report_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   TmReportView *self = TM_REPORT_VIEW (widget);
   const int room = gtk_widget_get_height (widget);
-  const double step = get_step (self), top = get_top (self);
+  const double top = get_top (self);
   const double left = gtk_adjustment_get_value (self->adjustments[GTK_ORIENTATION_HORIZONTAL]);
   const guint n = get_n_pages (self);
-  const guint first = (guint)MAX (floor ((top - MARGIN) / step), 0);
+  const double middle = MAX (gtk_widget_get_width (widget) / 2.0, MARGIN + self->widest / 2) - left;
+  const guint first = find_sheet (self, top);
   guint last = first;
   double width, height;
 
   if (n == 0)
     return;
-  get_sheet (self, &width, &height);
   tm_report_tiles_begin (self->tiles);
-  for (guint i = first; i < n && MARGIN + i * step - top < room; last = i, i++)
-    paint_sheet (self, snapshot, i, round (MAX ((gtk_widget_get_width (widget) - width) / 2, MARGIN) - left),
-                 round (MARGIN + i * step - top));
+  for (guint i = first; i < n && get_sheet_top (self, i) - top < room; last = i, i++)
+    {
+      get_sheet (self, i, &width, &height);
+      paint_sheet (self, snapshot, i, round (middle - width / 2), round (get_sheet_top (self, i) - top));
+    }
   want_beside (self, first, last);
   tm_report_tiles_end (self->tiles);
 }
@@ -473,6 +528,7 @@ tm_report_view_dispose (GObject *object)
       g_clear_object (&self->adjustments[i]);
     }
   g_clear_object (&self->tiles);
+  g_clear_pointer (&self->tops, g_array_unref);
   g_clear_pointer (&self->paper, tm_report_paper_unref);
   G_OBJECT_CLASS (tm_report_view_parent_class)->dispose (object);
 }
@@ -509,7 +565,9 @@ tm_report_view_init (TmReportView *self)
 
   self->factor = 1;
   self->anchor = -1;
+  self->tops = g_array_new (FALSE, FALSE, sizeof (double));
   self->tiles = tm_report_tiles_new ();
+  place_sheets (self);
   for (guint i = 0; i < G_N_ELEMENTS (self->adjustments); i++)
     set_adjustment (self, (GtkOrientation)i, NULL);
   g_signal_connect_swapped (self->tiles, "drawn", G_CALLBACK (gtk_widget_queue_draw), self);
@@ -567,7 +625,7 @@ tm_report_view_show_page (TmReportView *self, guint page)
 {
   g_return_if_fail (TM_IS_REPORT_VIEW (self));
 
-  gtk_adjustment_set_value (self->adjustments[GTK_ORIENTATION_VERTICAL], page * get_step (self));
+  gtk_adjustment_set_value (self->adjustments[GTK_ORIENTATION_VERTICAL], get_sheet_top (self, page) - MARGIN);
 }
 
 TmZoom

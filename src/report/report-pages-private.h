@@ -57,8 +57,9 @@ struct _TmPages {
   TmReportForm form;
   TmWords words[2]; /* in use while a page is drawn: the first */
   guint n_words;
-  double width, height;            /* of the paper */
-  double left, right, top, bottom; /* of what stands between head and foot */
+  double width, height;             /* of the page that is laid out or drawn */
+  double paper_width, paper_height; /* never change: may be asked for while another thread draws */
+  double left, right, top, bottom;  /* of what stands between head and foot */
   TmType *type;
   GArray *items;       /* TmItem */
   GArray *pages;       /* TmPage */

@@ -20,8 +20,8 @@ set_paper (TmPages *pages)
   const double width = letter ? LETTER_WIDTH : A4_WIDTH;
   const double height = letter ? LETTER_HEIGHT : A4_HEIGHT;
 
-  pages->width = pages->form.landscape ? height : width;
-  pages->height = pages->form.landscape ? width : height;
+  pages->width = pages->paper_width = pages->form.landscape ? height : width;
+  pages->height = pages->paper_height = pages->form.landscape ? width : height;
   pages->left = TM_PAGE_MARGIN;
   pages->right = pages->width - TM_PAGE_MARGIN;
 }
@@ -43,11 +43,8 @@ set_inside (TmPages *pages)
 void
 tm_pages_turn (TmPages *pages, gboolean turned)
 {
-  const gboolean wide = pages->form.landscape != turned;
-  const double shorter = MIN (pages->width, pages->height), longer = MAX (pages->width, pages->height);
-
-  pages->width = wide ? longer : shorter;
-  pages->height = wide ? shorter : longer;
+  pages->width = turned ? pages->paper_height : pages->paper_width;
+  pages->height = turned ? pages->paper_width : pages->paper_height;
   pages->right = pages->width - TM_PAGE_MARGIN;
   pages->bottom = pages->height - TM_PAGE_MARGIN - TM_PAGE_FOOT;
 }
@@ -97,8 +94,8 @@ void
 tm_pages_size (const TmPages *pages, double *width, double *height)
 {
   g_return_if_fail (pages != NULL);
-  *width = pages->width;
-  *height = pages->height;
+  *width = pages->paper_width;
+  *height = pages->paper_height;
 }
 
 void
@@ -108,7 +105,7 @@ tm_pages_draw (TmPages *pages, guint page, cairo_t *cr)
   cairo_save (cr);
   if (g_array_index (pages->pages, TmPage, page).turned)
     {
-      cairo_translate (cr, 0.0, pages->height);
+      cairo_translate (cr, 0.0, pages->paper_height);
       cairo_rotate (cr, -G_PI / 2.0);
     }
   tm_pages_draw_page (pages, page, cr, FALSE);
@@ -122,8 +119,8 @@ tm_pages_upright_size (const TmPages *pages, guint page, double *width, double *
 
   g_return_if_fail (pages != NULL && page < pages->pages->len);
   turned = g_array_index (pages->pages, TmPage, page).turned;
-  *width = turned ? pages->height : pages->width;
-  *height = turned ? pages->width : pages->height;
+  *width = turned ? pages->paper_height : pages->paper_width;
+  *height = turned ? pages->paper_width : pages->paper_height;
 }
 
 void

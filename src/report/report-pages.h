@@ -5,7 +5,7 @@
  * Make the pages once, then draw any of them as often as is wanted, on any cairo_t whose unit is the point:
  * for a preview scale it first; in GtkPrintOperation's draw-page scale it by the resolution of the context
  * over 72, and give the operation a page setup of the same paper with no margins of its own.  Not to be used
- * on two threads at a time.
+ * on two threads at a time, but for its sizes, counts and names, which stay as they are.
  */
 
 #pragma once
@@ -24,7 +24,7 @@ void tm_pages_free (TmPages *pages);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (TmPages, tm_pages_free)
 
 guint tm_pages_count (const TmPages *pages); /* at least 1 */
-/* Points, with the orientation taken into account. */
+/* Of the paper: points, with the orientation taken into account. */
 void tm_pages_size (const TmPages *pages, double *width, double *height);
 /* Page @page, from 0, into 0,0 … width,height.  Nothing is painted behind it.  A page that lies on its side
  * is turned to fit, its top to the left: as a printer wants it. */

@@ -230,6 +230,54 @@ test_bound (void)
   close_page (window, fixture);
 }
 
+/* A page that lies on its side is shown upright and no wider than the others; those after it begin where it
+ * ends. */
+static void
+test_turned (void)
+{
+  static const char svg[] = "<svg xmlns='http://www.w3.org/2000/svg' width='297mm' height='210mm'>"
+                            "<rect x='9' y='9' width='90' height='60' fill='none' stroke='black'/></svg>";
+  TmJob *job = ui_make_job ();
+  TmDrawing *drawing = tm_drawing_new ();
+  g_autofree char *digest = NULL;
+  UiFixture *fixture;
+  TmReportPage *page;
+  TmReportView *view;
+  TmReportPaper *paper;
+  GtkWidget *window;
+  double width, height;
+  int across[3], down[3];
+  guint at = 1;
+
+  drawing->name = "D-1";
+  drawing->media = "image/svg+xml";
+  drawing->content = g_bytes_new_static (svg, sizeof svg - 1);
+  digest = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, drawing->content);
+  drawing->digest = tm_job_intern (job, digest);
+  g_assert_cmpint (tm_job_add_drawing (job, drawing), ==, TM_ADD_OK);
+  fixture = ui_fixture_new (job);
+  window = open_page (fixture, &page);
+  paper = wait_settled (page);
+  view = view_of (page);
+  while (!g_str_equal (tm_report_paper_section_of (paper, at), "Drawing"))
+    at++;
+  tm_report_paper_page_size (paper, at, &width, &height);
+  g_assert_cmpfloat (width, >, height);
+  ui_wait_until (is_drawn (page));
+  for (guint i = 0; i < 3; i++)
+    tm_report_tiles_page_size (tm_report_view_tiles (view), at + i - 1, &across[i], &down[i]);
+  g_assert_cmpint (across[1], ==, across[0]);
+  g_assert_cmpint (down[1], <, down[0]);
+  g_assert_cmpint (down[2], ==, down[0]);
+  for (guint i = 3; i-- > 0;)
+    {
+      tm_report_view_show_page (view, at + i - 1);
+      ui_wait_until (is_drawn (page));
+      g_assert_cmpuint (tm_report_view_page (view), ==, at + i - 1);
+    }
+  close_page (window, fixture);
+}
+
 /* Another paper is laid out again at once, without the record being gathered anew. */
 static void
 test_form (void)
@@ -355,6 +403,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report-page/large", test_large);
   g_test_add_func ("/report-page/pages", test_pages);
   g_test_add_func ("/report-page/bound", test_bound);
+  g_test_add_func ("/report-page/turned", test_turned);
   g_test_add_func ("/report-page/form", test_form);
   g_test_add_func ("/report-page/language", test_language);
   g_test_add_func ("/report-page/record", test_record);
