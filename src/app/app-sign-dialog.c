@@ -328,7 +328,8 @@ tm_sign_dialog_present (GtkWidget *any_child, TmDocument *document, TmSigning *s
   connect (dialog);
   update_cb (dialog);
   gtk_window_present (dialog->window.window);
-  gtk_widget_grab_focus (GTK_WIDGET (dialog->person));
+  gtk_widget_grab_focus (dialog->although != NULL ? GTK_WIDGET (dialog->although)
+                                                  : GTK_WIDGET (dialog->person));
   return dialog->window.window;
 }
 
