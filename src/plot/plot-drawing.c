@@ -30,7 +30,7 @@ tm_drawing_fail (GError **error, TmPlotError code, const char *format, ...)
 static gboolean
 has_text (const guchar *data, gsize length, const char *text)
 {
-  return memmem (data, length, text, strlen (text)) != NULL;
+  return data != NULL && memmem (data, length, text, strlen (text)) != NULL;
 }
 
 /* Text that begins with an element, and <svg among the first of it. */
