@@ -176,6 +176,14 @@ fit_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+drawing_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmBenchPage *self = TM_BENCH_PAGE (widget);
+  if (self->has_judgement)
+    tm_bench_page_toggle_drawing (self);
+}
+
+static void
 step_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmBenchPage *self = TM_BENCH_PAGE (widget);
@@ -206,6 +214,7 @@ tm_bench_page_install_actions (GtkWidgetClass *klass)
   gtk_widget_class_install_action (klass, "bench.nonconformance", NULL, nonconformance_action);
   gtk_widget_class_install_action (klass, "bench.withdraw-last", NULL, withdraw_last_action);
   gtk_widget_class_install_action (klass, "bench.fit", NULL, fit_action);
+  gtk_widget_class_install_action (klass, "bench.drawing", NULL, drawing_action);
   gtk_widget_class_install_action (klass, "bench.next", NULL, step_action);
   gtk_widget_class_install_action (klass, "bench.previous", NULL, step_action);
   gtk_widget_class_install_action (klass, "bench.toggle-order", NULL, toggle_order_action);
@@ -215,6 +224,7 @@ tm_bench_page_install_actions (GtkWidgetClass *klass)
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F3, 0, "bench.temperatures", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F4, 0, "bench.plan-cut", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_F6, 0, "bench.fit", NULL);
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_F7, 0, "bench.drawing", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_l, GDK_CONTROL_MASK, "bench.readings", NULL);
   gtk_widget_class_add_binding_action (klass, GDK_KEY_k, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "bench.nonconformance", NULL);

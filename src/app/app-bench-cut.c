@@ -46,6 +46,7 @@ swap_entries (TmBenchPage *self)
   tm_pictures_hold_band (self->pictures, self->planning);
   tm_verdict_panel_set_planning (self->panel, self->planning);
   tm_bench_page_show_pins (self);
+  tm_bench_page_show_drawing (self);
   if (!self->planning)
     tm_station_chips_show (self->chips, self->document);
 }

@@ -8,6 +8,7 @@
 #include "app-batch-work.h"
 #include "app-bench-page.h"
 #include "app-cut-bar.h"
+#include "app-drawing-view.h"
 #include "app-feature-list.h"
 #include "app-fit-view.h"
 #include "app-pictures.h"
@@ -47,6 +48,13 @@ struct _TmBenchPage {
   GtkStack *work;  /* beside the list: "measure", "fit" */
   TmFitView *fit;
   GtkWidget *fit_button;
+
+  /* The drawing, in the place of the pictures. */
+  gboolean with_drawing; /* the person asked for it */
+  GtkWidget *drawing_pane;
+  TmDrawingView *drawing;
+  GtkLabel *drawing_caption;
+  GtkWidget *drawing_button;
 
   /* The run of the feature over the batch, where it has one. */
   guint run_ask_id;             /* 0: nothing waits to be worked out */
@@ -106,6 +114,13 @@ void tm_bench_page_leave_fit (TmBenchPage *self);
 GtkWidget *tm_bench_page_build_fit_button (TmBenchPage *self);
 /* @measure and the view of the fit, one of which is in sight. */
 GtkWidget *tm_bench_page_build_work (TmBenchPage *self, GtkWidget *measure);
+
+/* app-bench-drawing.c: the drawing around the balloon of the feature at hand. */
+void tm_bench_page_toggle_drawing (TmBenchPage *self);
+/* Pictures or drawing, as is asked for; brought up to date while it is in sight. */
+void tm_bench_page_show_drawing (TmBenchPage *self);
+GtkWidget *tm_bench_page_build_drawing (TmBenchPage *self);
+GtkWidget *tm_bench_page_build_drawing_button (TmBenchPage *self);
 
 /* app-bench-run.c: the run of the feature at hand over the batch, worked out off the main loop. */
 /* Another piece or place may be at hand. */

@@ -156,8 +156,6 @@ show_heading (TmBenchPage *self, const TmFeature *feature)
     }
   else
     set_label (self->on_drawing, on_drawing);
-  /* Pass and fail have no size axis to draw on. */
-  gtk_widget_set_visible (GTK_WIDGET (self->pictures), !tm_kind_is_attribute (feature->kind));
 }
 
 /* What to do when there is nothing to measure, with the button that does it. */
@@ -229,6 +227,7 @@ show_spot (TmBenchPage *self)
       show_heading (self, spot->feature);
       tm_verdict_panel_list_methods (self->panel, self->document);
     }
+  tm_bench_page_show_drawing (self);
   tm_bench_page_show_limits (self);
   tm_station_chips_show (self->chips, self->document);
   tm_reading_entry_refresh (self->entry);
@@ -501,6 +500,7 @@ build_heading (TmBenchPage *self)
   gtk_box_append (GTK_BOX (heading), second);
   gtk_widget_set_hexpand (heading, TRUE);
   gtk_box_append (GTK_BOX (across), heading);
+  gtk_box_append (GTK_BOX (across), tm_bench_page_build_drawing_button (self));
   gtk_box_append (GTK_BOX (across), tm_bench_page_build_fit_button (self));
   return across;
 }
@@ -527,6 +527,7 @@ build_centre (TmBenchPage *self)
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->cut_bar));
   gtk_box_append (GTK_BOX (centre), tm_bench_page_build_run_line (self));
   gtk_box_append (GTK_BOX (centre), GTK_WIDGET (self->pictures));
+  gtk_box_append (GTK_BOX (centre), tm_bench_page_build_drawing (self));
   return centre;
 }
 
@@ -599,6 +600,7 @@ drop_document (TmBenchPage *self)
   tm_bench_page_leave_cut (self);
   tm_bench_page_leave_run (self);
   tm_bench_page_leave_fit (self);
+  tm_drawing_view_set_document (self->drawing, NULL);
   self->shown = (TmSpot) { 0 };
   g_clear_object (&self->document);
 }

@@ -93,8 +93,7 @@ tm_drawing_view_undo (TmDrawingView *self)
   if (take_back (self, &undo, &error))
     {
       tm_drawing_view_turn_to (self, undo.drawing);
-      self->place = undo.place;
-      tm_drawing_view_choose (self, undo.balloon, FALSE);
+      tm_drawing_view_choose_place (self, undo.balloon, undo.place, FALSE);
       tm_drawing_view_emit (self, TM_DRAWING_CHOSEN);
     }
   else
@@ -211,7 +210,7 @@ find_spot (TmDrawingView *self, double share_x, double share_y, const char *text
 }
 
 gboolean
-tm_drawing_view_place (TmDrawingView *self, const char *balloon, double share_x, double share_y)
+tm_drawing_view_put (TmDrawingView *self, const char *balloon, double share_x, double share_y)
 {
   const TmFeature *feature;
   g_autofree char *text = NULL;
@@ -267,7 +266,7 @@ tm_drawing_view_place_chosen (TmDrawingView *self, double share_x, double share_
   const char *next;
 
   if (balloon == NULL || tm_find_any_mark (get_job (self), balloon) != NULL
-      || !tm_drawing_view_place (self, balloon, share_x, share_y))
+      || !tm_drawing_view_put (self, balloon, share_x, share_y))
     return FALSE;
   next = tm_drawing_view_next_unplaced (self);
   choose_loud (self, next != NULL ? next : balloon);

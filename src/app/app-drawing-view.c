@@ -551,6 +551,23 @@ tm_drawing_view_chosen (TmDrawingView *self)
 void
 tm_drawing_view_choose (TmDrawingView *self, const char *balloon, gboolean closer)
 {
+  g_return_if_fail (TM_IS_DRAWING_VIEW (self));
+
+  tm_drawing_view_choose_place (self, balloon, g_strcmp0 (balloon, self->chosen) == 0 ? self->place : 0,
+                                closer);
+}
+
+guint
+tm_drawing_view_place (TmDrawingView *self)
+{
+  g_return_val_if_fail (TM_IS_DRAWING_VIEW (self), 0);
+
+  return self->place;
+}
+
+void
+tm_drawing_view_choose_place (TmDrawingView *self, const char *balloon, guint place, gboolean closer)
+{
   const TmBalloonMark *mark;
 
   g_return_if_fail (TM_IS_DRAWING_VIEW (self));
@@ -558,11 +575,11 @@ tm_drawing_view_choose (TmDrawingView *self, const char *balloon, gboolean close
   if (self->document == NULL)
     return;
   tm_drawing_view_settle (self);
+  self->place = place;
   if (g_strcmp0 (balloon, self->chosen) != 0)
     {
       g_free (self->chosen);
       self->chosen = g_strdup (balloon);
-      self->place = 0;
     }
   mark = balloon != NULL ? tm_find_any_mark (get_job (self), balloon) : NULL;
   if (mark != NULL && tm_drawing_view_chosen_item (self) < 0)

@@ -47,6 +47,12 @@ const char *tm_drawing_view_chosen (TmDrawingView *self);
  * with @closer in the middle, at least as large as on paper.  Emits no "chosen". */
 void tm_drawing_view_choose (TmDrawingView *self, const char *balloon, gboolean closer);
 
+/* The same, and of several balloons of it that of @place, where that has one of its own. */
+void tm_drawing_view_choose_place (TmDrawingView *self, const char *balloon, guint place, gboolean closer);
+
+/* Place of the balloon chosen; 0: all of them, or none is chosen. */
+guint tm_drawing_view_place (TmDrawingView *self);
+
 /* Whether the chosen feature has a balloon on the drawing shown. */
 gboolean tm_drawing_view_is_placed (TmDrawingView *self);
 
@@ -66,7 +72,7 @@ void tm_drawing_view_middle (TmDrawingView *self, double *share_x, double *share
 void tm_drawing_view_show_new (TmDrawingView *self, double share_x, double share_y);
 
 /* Puts the balloon of the feature @balloon with its leader line at this place, beside it. */
-gboolean tm_drawing_view_place (TmDrawingView *self, const char *balloon, double share_x, double share_y);
+gboolean tm_drawing_view_put (TmDrawingView *self, const char *balloon, double share_x, double share_y);
 
 /* Takes back what was last put, moved or taken off here; FALSE: there is nothing. */
 gboolean tm_drawing_view_undo (TmDrawingView *self);

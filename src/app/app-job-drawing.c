@@ -147,7 +147,7 @@ new_typed_cb (TmDrawingNew *line, const char *requirement, TmJobDrawing *self)
       return;
     }
   /* Without its balloon it is not what was asked for. */
-  if (!tm_drawing_view_place (self->view, balloon, self->new_x, self->new_y))
+  if (!tm_drawing_view_put (self->view, balloon, self->new_x, self->new_y))
     tm_edit_remove_feature (self->document, balloon, NULL);
   tm_drawing_new_close (line);
   tm_job_drawing_choose (self, balloon);
