@@ -17,12 +17,16 @@ typedef struct {
 
 /* -------- The order -------- */
 
-/* How far around the middle of the page, clockwise from the upper left corner: 0..2 pi. */
+/* Where the round begins, measured from three o'clock: a little before the upper left corner, so that a
+ * balloon in that corner is the first one, whichever side of the diagonal it stands on. */
+#define FIRST_TURN (-0.875 * G_PI)
+
+/* How far around the middle of the page, clockwise: 0..2 pi. */
 static double
 find_turn (const TmBalloonMark *mark)
 {
   TmMarkSpot spot = tm_mark_spot (mark);
-  double turn = atan2 (spot.y - 0.5, spot.x - 0.5) + 0.75 * G_PI;
+  double turn = atan2 (spot.y - 0.5, spot.x - 0.5) - FIRST_TURN;
 
   return turn < 0 ? turn + 2 * G_PI : turn;
 }

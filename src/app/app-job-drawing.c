@@ -288,6 +288,8 @@ bind_keys (GtkWidgetClass *klass)
     { GDK_KEY_v, "drawing.paste" },
   };
 
+  gtk_widget_class_add_binding_action (klass, GDK_KEY_b, GDK_CONTROL_MASK | GDK_SHIFT_MASK, "drawing.number",
+                                       NULL);
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
     gtk_widget_class_add_binding_action (klass, keys[i].key, GDK_CONTROL_MASK, keys[i].action, NULL);
 }
