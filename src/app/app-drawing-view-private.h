@@ -47,6 +47,7 @@ struct _TmDrawingView {
 
   GArray *items;    /* TmDrawingItem */
   GArray *balloons; /* TmBalloon, as drawn: of the items, in their order */
+  GArray *order;    /* guint: indices of items, what lies on top last */
 
   /* A balloon that is being moved: not in the job yet. */
   gboolean moving;

@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "app-batch-portion.h"
 #include "app-dialog.h"
 #include "app-drawing-words.h"
 
@@ -105,37 +106,60 @@ make_balloon (TmDrawingView *self, const TmDrawingItem *item, gboolean chosen)
   return balloon;
 }
 
+static int
+rank (const TmBalloon *balloon)
+{
+  return balloon->chosen ? 10 : balloon->plain ? 0 : tm_batch_rank_verdict ((guint8)balloon->verdict) + 1;
+}
+
+static int
+compare_ranks (gconstpointer a, gconstpointer b, gpointer balloons)
+{
+  guint one = *(const guint *)a, other = *(const guint *)b;
+  int by = rank (&g_array_index ((GArray *)balloons, TmBalloon, one))
+           - rank (&g_array_index ((GArray *)balloons, TmBalloon, other));
+
+  return by != 0 ? by : one < other ? -1 : 1;
+}
+
+/* On a crowded drawing what is out lies over what is in, and the chosen one over all. */
 void
 tm_drawing_view_lay_out (TmDrawingView *self)
 {
   int chosen = tm_drawing_view_chosen_item (self);
 
   g_array_set_size (self->balloons, 0);
+  g_array_set_size (self->order, 0);
   for (guint i = 0; i < self->items->len; i++)
     {
       TmBalloon balloon
           = make_balloon (self, &g_array_index (self->items, TmDrawingItem, i), (int)i == chosen);
 
       g_array_append_val (self->balloons, balloon);
+      g_array_append_val (self->order, i);
     }
+  g_array_sort_with_data (self->order, compare_ranks, self->balloons);
 }
 
+/* A disc before a tip, and of several the one on top. */
 int
 tm_drawing_view_item_at (TmDrawingView *self, double x, double y, TmBalloonPart *part)
 {
-  int chosen = tm_drawing_view_chosen_item (self);
+  static const TmBalloonPart wanted[] = { TM_BALLOON_DISC, TM_BALLOON_TIP };
 
   tm_drawing_view_lay_out (self);
-  /* The chosen one is drawn over the others. */
-  if (chosen >= 0)
-    {
-      *part = tm_balloon_part_at (&g_array_index (self->balloons, TmBalloon, chosen), x, y, REACH,
-                                  tm_theme_light ());
-      if (*part != TM_BALLOON_NOWHERE)
-        return chosen;
-    }
-  return tm_balloon_at ((const TmBalloon *)(gpointer)self->balloons->data, self->balloons->len, x, y, REACH,
-                        tm_theme_light (), part);
+  for (gsize w = 0; w < G_N_ELEMENTS (wanted); w++)
+    for (guint i = self->order->len; i > 0; i--)
+      {
+        guint at = g_array_index (self->order, guint, i - 1);
+
+        *part = tm_balloon_part_at (&g_array_index (self->balloons, TmBalloon, at), x, y, REACH,
+                                    tm_theme_light ());
+        if (*part == wanted[w])
+          return (int)at;
+      }
+  *part = TM_BALLOON_NOWHERE;
+  return -1;
 }
 
 /* -------- What is said -------- */
@@ -325,18 +349,15 @@ draw_new (TmDrawingView *self, cairo_t *cr)
 static void
 draw_balloons (TmDrawingView *self, cairo_t *cr)
 {
-  int chosen = tm_drawing_view_chosen_item (self);
-
   tm_drawing_view_lay_out (self);
-  for (guint i = 0; i < self->balloons->len; i++)
+  for (guint i = 0; i < self->order->len; i++)
     {
-      const TmBalloon *balloon = &g_array_index (self->balloons, TmBalloon, i);
+      const TmBalloon *balloon
+          = &g_array_index (self->balloons, TmBalloon, g_array_index (self->order, guint, i));
 
-      if ((int)i != chosen && is_in_sight (self, balloon))
+      if (is_in_sight (self, balloon))
         tm_balloon_draw (balloon, cr, tm_theme_light ());
     }
-  if (chosen >= 0)
-    tm_balloon_draw (&g_array_index (self->balloons, TmBalloon, chosen), cr, tm_theme_light ());
   draw_new (self, cr);
 }
 
@@ -418,6 +439,7 @@ tm_drawing_view_finalize (GObject *object)
   g_array_unref (self->undo);
   g_array_unref (self->items);
   g_array_unref (self->balloons);
+  g_array_unref (self->order);
   g_free (self->drawing);
   g_free (self->chosen);
   g_free (self->said);
@@ -455,6 +477,7 @@ tm_drawing_view_init (TmDrawingView *self)
   self->items = g_array_new (FALSE, FALSE, sizeof (TmDrawingItem));
   g_array_set_clear_func (self->items, clear_item);
   self->balloons = g_array_new (FALSE, FALSE, sizeof (TmBalloon));
+  self->order = g_array_new (FALSE, FALSE, sizeof (guint));
   self->undo = g_array_new (FALSE, FALSE, sizeof (TmDrawingUndo));
   self->held = -1;
   self->new_x = self->new_y = NAN;
