@@ -113,7 +113,6 @@ tm_drawing_view_move (TmDrawingView *self, const TmMarkSpot *spot)
   self->moved = (TmMarkSpot) { CLAMP (spot->x, 0, 1), CLAMP (spot->y, 0, 1),
                                led ? CLAMP (spot->to_x, 0, 1) : (double)NAN,
                                led ? CLAMP (spot->to_y, 0, 1) : (double)NAN };
-  tm_drawing_frame_reveal (&self->frame, self->moved.x, self->moved.y, 0);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 

@@ -64,6 +64,8 @@ move (TmDrawingView *self, int at, double across, double down, GdkModifierType s
       spot.y += share_y;
     }
   tm_drawing_view_move (self, &spot);
+  /* By pointer it stays under the pointer; by key the page follows it. */
+  tm_drawing_frame_reveal (&self->frame, self->moved.x, self->moved.y, 0);
 }
 
 static gboolean
