@@ -10,6 +10,7 @@
 #include "plot-chance.h"
 #include "report-batch-charts.h"
 #include "report-batch-words.h"
+#include "report-sheet-words.h"
 #include "report-sheets.h"
 #include "report-words.h"
 
@@ -32,17 +33,9 @@ write_line (TmSheet *sheet, const char *text)
 }
 
 static void
-write_heading (TmSheet *sheet, const char *text)
-{
-  tm_sheet_down (sheet);
-  tm_sheet_text (sheet, 0, text, TM_STYLE_SECTION);
-  tm_sheet_down (sheet);
-}
-
-static void
 write_lines (TmSheet *sheet, const char *heading, GPtrArray *lines)
 {
-  write_heading (sheet, heading);
+  tm_sheet_section (sheet, heading);
   for (guint i = 0; i < lines->len; i++)
     write_line (sheet, g_ptr_array_index (lines, i));
 }
@@ -67,26 +60,20 @@ write_summary (const TmBatchSection *section)
   for (guint i = 0; i < batch->series.n_points; i++)
     if (isfinite (batch->series.points[i].mean))
       squares += (batch->series.points[i].mean - sum) * (batch->series.points[i].mean - sum);
-  tm_sheet_text (sheet, 0, _ ("Mean"), TM_STYLE_LABEL);
+  tm_sheet_text (sheet, 0, tm_sheet_label (sheet->workbook, NULL, N_ ("Mean")), TM_STYLE_LABEL);
   tm_sheet_formula_number (sheet, 1, mean, tm_batch_size (batch, sum), decimals, TM_STYLE_NUMBER);
   tm_sheet_down (sheet);
-  tm_sheet_text (sheet, 0, _ ("Standard deviation of all"), TM_STYLE_LABEL);
+  tm_sheet_text (sheet, 0, tm_sheet_label (sheet->workbook, NULL, N_ ("Standard deviation of all")),
+                 TM_STYLE_LABEL);
   tm_sheet_formula_number (sheet, 1, deviation,
                            tm_batch_spread (batch, sqrt (squares / MAX (1u, block->n_pieces - 1))), decimals,
                            TM_STYLE_NUMBER);
   tm_sheet_down (sheet);
   if (batch->chart.status != TM_CHART_OK)
     return;
-  tm_sheet_text (sheet, 0, _ ("From piece to piece"), TM_STYLE_LABEL);
+  tm_sheet_text (sheet, 0, tm_sheet_label (sheet->workbook, NULL, N_ ("From piece to piece")),
+                 TM_STYLE_LABEL);
   tm_sheet_number (sheet, 1, tm_batch_spread (batch, batch->chart.sigma), decimals, TM_STYLE_NUMBER);
-  tm_sheet_down (sheet);
-}
-
-static void
-write_row (TmSheet *sheet, const char *const *names, guint n, TmStyle style)
-{
-  for (guint i = 0; i < n; i++)
-    tm_sheet_text (sheet, i, names[i], style);
   tm_sheet_down (sheet);
 }
 
@@ -143,10 +130,10 @@ write_capability (const TmBatchSection *section)
   TmSheet *sheet = section->sheet;
   const TmBatch *batch = section->batch;
   const TmCapability *c = &batch->capability;
-  const char *const names[]
-      = { _ ("Figure"), _ ("Value"), _ ("95 %: from"), _ ("to"), _ ("Pieces"), _ ("Note") };
+  static const char *const names[]
+      = { N_ ("Figure"), N_ ("Value"), N_ ("95 %: from"), N_ ("to"), N_ ("Pieces"), N_ ("Note") };
 
-  write_heading (sheet, _ ("Capability"));
+  tm_sheet_section (sheet, N_ ("Capability"));
   write_summary (section);
   if (c->status != TM_CAPABLE_OK)
     {
@@ -157,7 +144,7 @@ write_capability (const TmBatchSection *section)
       write_line (sheet, text);
       return;
     }
-  write_row (sheet, names, G_N_ELEMENTS (names), TM_STYLE_HEAD);
+  tm_sheet_heads (sheet, names, G_N_ELEMENTS (names));
   for (guint i = 0; i < TM_N_BATCH_INDEXES; i++)
     write_index (section, i);
   write_reasons (section);
@@ -196,17 +183,19 @@ write_hold (const TmBatchSection *section)
 {
   TmSheet *sheet = section->sheet;
   const GArray *hold = section->batch->hold;
-  const char *const names[] = { _ ("Piece"), _ ("Measured"), _ ("Percent out"), _ ("Disposition") };
+  static const char *const names[]
+      = { N_ ("Piece"), N_ ("Measured"), N_ ("Percent out"), N_ ("Disposition") };
 
-  write_heading (sheet, _ ("Pieces to hold back"));
+  tm_sheet_section (sheet, N_ ("Pieces to hold back"));
   if (hold->len == 0)
     {
       write_line (sheet, _ ("None: no shift is found since the last event."));
       return;
     }
   write_line (sheet, _ ("Made since the level may have changed; beside each the chance that it is out."));
-  tm_sheet_across (sheet, 4, LAST_COLUMN, _ ("Note"), TM_STYLE_HEAD, 1);
-  write_row (sheet, names, G_N_ELEMENTS (names), TM_STYLE_HEAD);
+  tm_sheet_across (sheet, 4, LAST_COLUMN, tm_sheet_label (sheet->workbook, NULL, N_ ("Note")), TM_STYLE_HEAD,
+                   1);
+  tm_sheet_heads (sheet, names, G_N_ELEMENTS (names));
   for (guint i = 0; i < MIN (hold->len, MOST_HELD); i++)
     {
       const TmHoldRow *row = &g_array_index (hold, TmHoldRow, i);
@@ -249,9 +238,9 @@ write_section (const TmBatchSection *section)
   tm_sheet_text (sheet, 0, title, TM_STYLE_SECTION);
   tm_sheet_down (sheet);
   tm_batch_write_charts (section);
-  write_lines (sheet, _ ("Control charts"), said);
+  write_lines (sheet, N_ ("Control charts"), said);
   g_array_append_val (section->breaks, sheet->row); /* charts on one page, what they come to on the next */
-  write_lines (sheet, _ ("Drift and offset"), drift);
+  write_lines (sheet, N_ ("Drift and offset"), drift);
   if (*section->tool != '\0')
     write_line (sheet, section->tool);
   write_capability (section);

@@ -8,6 +8,7 @@
 #include "core-gauge.h"
 #include "report-gaps.h"
 #include "report-gauge-words.h"
+#include "report-sheet-words.h"
 #include "report-sheets.h"
 #include "report-words.h"
 
@@ -134,7 +135,7 @@ begin_table (TmSheet *sheet, const char *name, const TmColumn *table, guint n)
 {
   if (!tm_sheet_next (sheet, 0.5))
     return FALSE;
-  tm_sheet_text (sheet, 0, name, TM_STYLE_SECTION);
+  tm_sheet_text (sheet, 0, tm_sheet_label (sheet->workbook, NULL, name), TM_STYLE_SECTION);
   tm_sheet_down (sheet);
   tm_sheet_head (sheet, table, n, n);
   return TRUE;
@@ -154,7 +155,7 @@ write_calibrations (TmSheet *sheet)
       if (!is_shown (sheet, row->gauge))
         continue;
       if (!begun
-          && !begin_table (sheet, _ ("Calibrations"), calibration_columns,
+          && !begin_table (sheet, N_ ("Calibrations"), calibration_columns,
                            G_N_ELEMENTS (calibration_columns)))
         return;
       begun = TRUE;
@@ -194,7 +195,7 @@ write_checks (TmSheet *sheet)
       if (!is_shown (sheet, row->gauge))
         continue;
       if (!begun
-          && !begin_table (sheet, _ ("Checks on the standard"), check_columns, G_N_ELEMENTS (check_columns)))
+          && !begin_table (sheet, N_ ("Checks on the standard"), check_columns, G_N_ELEMENTS (check_columns)))
         return;
       begun = TRUE;
       write_check (sheet, row);
@@ -227,7 +228,8 @@ write_methods (TmSheet *sheet)
 {
   const GPtrArray *methods = sheet->workbook->job->methods;
 
-  if (methods->len == 0 || !begin_table (sheet, _ ("Methods"), method_columns, G_N_ELEMENTS (method_columns)))
+  if (methods->len == 0
+      || !begin_table (sheet, N_ ("Methods"), method_columns, G_N_ELEMENTS (method_columns)))
     return;
   for (guint i = 0; i < methods->len; i++)
     {
