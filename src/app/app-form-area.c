@@ -40,6 +40,7 @@ tm_form_area_new (AdwPreferencesGroup *group, const char *title, guint lines)
   gtk_box_append (GTK_BOX (box), label);
   gtk_box_append (GTK_BOX (box), frame);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  tm_name_widget (row, title);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
   gtk_widget_set_focusable (row, FALSE);
   adw_preferences_group_add (group, row);

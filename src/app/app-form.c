@@ -95,3 +95,31 @@ tm_form_refuse (AdwEntryRow *row, char **problem, char *line)
   *problem = line;
   return FALSE;
 }
+
+static gboolean
+focus_new_cb (gpointer data)
+{
+  GWeakRef *weak = data;
+  g_autoptr (GtkWidget) widget = g_weak_ref_get (weak);
+
+  if (widget != NULL && gtk_widget_get_mapped (widget))
+    gtk_widget_grab_focus (widget);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+free_weak (gpointer data)
+{
+  g_weak_ref_clear (data);
+  g_free (data);
+}
+
+/* Low: after what is laid out and drawn. */
+void
+tm_form_focus_new (GtkWidget *widget)
+{
+  GWeakRef *weak = g_new (GWeakRef, 1);
+
+  g_weak_ref_init (weak, widget);
+  g_idle_add_full (G_PRIORITY_LOW, focus_new_cb, weak, free_weak);
+}

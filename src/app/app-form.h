@@ -34,4 +34,7 @@ void tm_form_mark_wrong (AdwEntryRow *row, gboolean wrong);
 /* Marks @row as wrong and puts @line, which it takes, into *@problem.  Always returns FALSE. */
 gboolean tm_form_refuse (AdwEntryRow *row, char **problem, char *line);
 
+/* Gives @widget, which was just added, the focus once it has its place: only then does it come into sight. */
+void tm_form_focus_new (GtkWidget *widget);
+
 G_END_DECLS

@@ -43,6 +43,7 @@ free_dialog (gpointer data)
 static void
 changed_cb (Dialog *dialog)
 {
+  tm_dialog_problem_set (dialog->window.problem, NULL);
   tm_template_preview_show (TM_TEMPLATE_PREVIEW (dialog->preview), tm_template_form_peek (dialog->form));
 }
 

@@ -143,7 +143,7 @@ add_cb (TmTemplateFields *fields)
 {
   add_row (fields, "", FALSE);
   settle (fields);
-  tm_template_fields_focus (fields, count_rows (fields) - 1);
+  tm_form_focus_new (GTK_WIDGET (row_at (fields, count_rows (fields) - 1)));
   say_changed (fields);
 }
 

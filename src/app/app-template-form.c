@@ -238,7 +238,6 @@ add_column (TmTemplateForm *form, AdwPreferencesGroup *group, TmTemplateColumn c
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   if (is_of_workbook (column))
     adw_action_row_set_subtitle (ADW_ACTION_ROW (row), _ ("in the workbook"));
-  tm_name_widget (check, title);
   gtk_widget_set_valign (check, GTK_ALIGN_CENTER);
   adw_action_row_add_prefix (ADW_ACTION_ROW (row), check);
   adw_action_row_set_activatable_widget (ADW_ACTION_ROW (row), check);

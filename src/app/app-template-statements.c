@@ -129,7 +129,7 @@ add_cb (TmTemplateStatements *statements)
 {
   add_row (statements, TM_STATEMENT_BEFORE_SIGNATURES, "", "");
   changed_cb (statements);
-  gtk_widget_grab_focus (GTK_WIDGET (row_at (statements, statements->rows->len - 1)->text));
+  tm_form_focus_new (GTK_WIDGET (row_at (statements, statements->rows->len - 1)->text));
 }
 
 /* -------- The whole -------- */

@@ -44,6 +44,24 @@ def check_home(program):
                           ("text box", "First piece"), ("button", "Main menu")])
 
 
+def check_template(program):
+    """The report template, from the main menu, with a field and a statement."""
+    program.key("F10")
+    program.find("menu item", re.compile("^Report template"))
+    program.key("t")
+    program.window("Report template")
+    program.tab_to("button", "Add a field")
+    program.key("space")
+    program.wait_focus("text box", "Name of the field")
+    program.tab_to("button", "Add a statement")
+    program.key("space")
+    program.wait_focus("text box", "Text")
+    check_names(program, [("text box", "Name of the shop"), ("text box", "Address, telephone"),
+                          ("button", "Choose a colour"), ("image", re.compile("^The first page"))])
+    program.key("Escape")
+    program.window("Tenthmark")
+
+
 def check_new_job(program):
     program.key("ctrl+n")
     program.window("New job")
@@ -213,6 +231,7 @@ def main(binary, job):
         empty = [
             ("Home, with an empty book", check_home),
             ("New job", check_new_job),
+            ("Report template", check_template),
             ("it ends", Program.quit),
         ]
         if all(cases.run(title, check, program) for title, check in empty):

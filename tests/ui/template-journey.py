@@ -1,0 +1,132 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""By keyboard alone: the shop's report template is made, what it requires of a job is missing until the job answers
+it, and a template that was taken away is gone and still in the book.
+
+  template-journey.py PROGRAM
+
+TM_PICTURES=FOLDER keeps a picture of each step.
+"""
+
+import re
+import sqlite3
+import sys
+
+from desktop import Cases, Desktop, Program, expect
+
+PART = "TP-1"
+SHOP = "Example Precision"
+MISSING = "The shop's field “Heat number” is empty"
+
+
+def open_template(program):
+    program.key("F10")
+    program.find("menu item", re.compile("^Report template"))
+    program.key("t")
+    program.window("Report template")
+
+
+def make_template(program):
+    """On Home, before there is any job."""
+    open_template(program)
+    program.tab_to("text box", "Name of the shop")
+    program.put(SHOP)
+    program.tab_to("text box", "Address, telephone")
+    program.type("1 Mill Lane")
+    program.key("Return")
+    program.type("Exampletown")
+    program.tab_to("text box", re.compile("^Colour, like"))
+    program.put("red")
+    program.tab_to("button", "Save", back=True)
+    program.key("space")
+    program.shows("Colour: “red” is none")
+    program.wait_focus("text box", re.compile("^Colour, like"))
+    program.put("#1a5f7a")
+    program.shows("Contrast with white paper 7.0 to 1: heads and lines")
+    program.tab_to("checkbox", "Class")
+    program.key("space")
+    program.tab_to("button", "Add a field")
+    program.key("space")
+    program.wait_focus("text box", "Name of the field")
+    program.type("Heat number")
+    program.tab_to("checkbox", "required")
+    program.key("space")
+    program.tab_to("button", "Add a statement")
+    program.key("space")
+    program.wait_focus("text box", "Text")
+    program.type("We made it.")
+    program.find("image", "The first page of a report by this template")
+    program.picture("template-01-typed")
+    program.tab_to("button", "Save", back=True)
+    program.key("space")
+    program.shows("Report template recorded")
+
+
+def begin(program):
+    program.key("ctrl+n")
+    program.window("New job")
+    program.wait_focus("text box", "Part number")
+    program.type(PART)
+    program.tab_to("text box", "First piece")
+    program.key("Return")
+    program.window(PART)
+
+
+def answer(program):
+    """The row of what is missing leads to the field."""
+    program.key("alt+5")
+    program.find("list", "What is missing")
+    program.tab_to("list item", re.compile(re.escape(MISSING)))
+    program.picture("template-02-missing")
+    program.key("Return")
+    program.window("Report facts")
+    program.wait_focus("text box", "Heat number (required)")
+    program.type("H-77")
+    program.key("Return")
+    program.window(PART)
+    program.key("alt+5")
+    program.find("list", "What is missing")
+    program.gone(None, re.compile(re.escape(MISSING)))
+
+
+def take_away(program):
+    open_template(program)
+    program.tab_to("text box", "Name of the shop")
+    program.wait_text(SHOP)
+    program.tab_to("button", "Remove", back=True)
+    program.key("space")
+    program.window(PART)
+    program.shows("Report template taken away")
+
+
+def look_into(book):
+    """Every version is there, and what they said."""
+    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
+        versions = database.execute("SELECT name, address, accent, hidden FROM template ORDER BY seq").fetchall()
+        fields = database.execute("SELECT name, required FROM template_field").fetchall()
+        answers = database.execute("SELECT name, value FROM current_report_field").fetchall()
+    expect(versions == [(SHOP, "1 Mill Lane\nExampletown", "#1a5f7a", "class"), ("", "", "", "")],
+           "the book has the versions %r" % versions)
+    expect(fields == [("Heat number", 1)], "the book has the fields %r" % fields)
+    expect(answers == [("Heat number", "H-77")], "the job answers %r" % answers)
+
+
+def main(binary):
+    cases = Cases()
+    with Desktop() as desktop:
+        book = desktop.path("shop.tmbook")
+        program = cases.start(desktop, binary, "--book", book)
+        steps = [
+            ("the template is made, and a colour that is none is refused", make_template, program),
+            ("a job is begun", begin, program),
+            ("what the template requires is missing until it is answered", answer, program),
+            ("the template is taken away", take_away, program),
+            ("the book has every version", look_into, book),
+            ("Ctrl+Q ends the program", Program.quit, program),
+        ]
+        all(cases.run(*step) for step in steps)
+    return cases.finish()
+
+
+if __name__ == "__main__":
+    sys.exit(main(*sys.argv[1:]))
