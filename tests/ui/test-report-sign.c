@@ -57,21 +57,6 @@ close_page (Signs *is)
   ui_fixture_free (is->fixture);
 }
 
-static GtkWindow *
-begin (Signs *is)
-{
-  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (is->page), "report.sign", NULL));
-  ui_wait_until (tm_dialog_over (GTK_WINDOW (is->window)) != NULL);
-  return tm_dialog_over (GTK_WINDOW (is->window));
-}
-
-static const TmSignature *
-get_signature (Signs *is, guint i)
-{
-  g_assert_cmpuint (is->job->signatures->len, >, i);
-  return g_ptr_array_index (is->job->signatures, i);
-}
-
 static GtkLabel *
 find_problem (GtkWidget *widget)
 {
@@ -86,6 +71,30 @@ find_problem (GtkWidget *widget)
         return found;
     }
   return NULL;
+}
+
+/* The dialog of signing; not the window that shows how far the reading is. */
+static GtkWindow *
+find_dialog (Signs *is)
+{
+  GtkWindow *over = tm_dialog_over (GTK_WINDOW (is->window));
+
+  return over != NULL && find_problem (GTK_WIDGET (over)) != NULL ? over : NULL;
+}
+
+static GtkWindow *
+begin (Signs *is)
+{
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (is->page), "report.sign", NULL));
+  ui_wait_until (find_dialog (is) != NULL);
+  return find_dialog (is);
+}
+
+static const TmSignature *
+get_signature (Signs *is, guint i)
+{
+  g_assert_cmpuint (is->job->signatures->len, >, i);
+  return g_ptr_array_index (is->job->signatures, i);
 }
 
 static const char *
