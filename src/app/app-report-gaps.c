@@ -5,6 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-access.h"
+#include "app-column.h"
 #include "app-pointer-list.h"
 
 struct _TmReportGaps {
@@ -52,7 +53,9 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpointer da
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
   gtk_widget_set_hexpand (label, TRUE);
   gtk_widget_add_css_class (icon, "dim-label");
-  gtk_box_append (GTK_BOX (box), label);
+  /* Hundreds of them: none is asked how narrow it could be. */
+  gtk_box_append (GTK_BOX (box), tm_column_new_filling (label));
+  g_object_set_data (G_OBJECT (box), "label", label);
   gtk_box_append (GTK_BOX (box), icon);
   gtk_widget_add_css_class (box, "tm-gap");
   tm_access_hide_decoration (box);
@@ -66,7 +69,7 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *list_item, gpointer dat
   TmPointerItem *item = gtk_list_item_get_item (list_item);
   g_autofree char *text = tm_gap_describe (tm_pointer_item_get (item));
 
-  gtk_label_set_text (GTK_LABEL (gtk_widget_get_first_child (box)), text);
+  gtk_label_set_text (GTK_LABEL (g_object_get_data (G_OBJECT (box), "label")), text);
   tm_access_name_row (box, text);
 }
 

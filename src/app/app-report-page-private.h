@@ -32,7 +32,8 @@ struct _TmReportPage {
   TmReportSign *sign;
   TmReportGaps *gaps;
   TmPointerList *lines;
-  GtkStack *views; /* "pages", "table" */
+  GPtrArray *table_lines; /* what it shows, or would; borrowed from the content, or NULL */
+  GtkStack *views;        /* "pages", "table" */
   GtkWidget *pages_button, *table_button;
   TmReportPreview *preview;
   GtkWidget *table;

@@ -87,7 +87,17 @@ drop_content (TmReportPage *self)
     self->lost_focus = self->table;
   tm_report_gaps_set (self->gaps, NULL);
   tm_pointer_list_set_array (self->lines, NULL);
+  self->table_lines = NULL;
   g_clear_pointer (&self->content, tm_report_content_free);
+}
+
+/* Rows of a table take their time: they are made when it is looked at. */
+static void
+fill_table (TmReportPage *self)
+{
+  const gboolean shown = g_strcmp0 (gtk_stack_get_visible_child_name (self->views), "table") == 0;
+
+  tm_pointer_list_set_array (self->lines, shown ? self->table_lines : NULL);
 }
 
 static void
@@ -103,7 +113,8 @@ show_content (TmReportPage *self, TmReportContent *content)
   gtk_label_set_text (self->summary, summary);
   tm_report_table_show_pieces (self->table, job->pieces->len > 1);
   tm_report_gaps_set (self->gaps, content->gaps);
-  tm_pointer_list_set_array (self->lines, content->lines);
+  self->table_lines = content->lines;
+  fill_table (self);
   give_focus_back (self);
 }
 
@@ -157,6 +168,8 @@ end_layout (TmReportPage *self)
 static void
 show_paper (TmReportPage *self, TmReportPaper *paper)
 {
+  if (self->content == NULL)
+    drop_content (self);
   if (self->content == NULL)
     show_content (self, tm_report_paper_content (paper));
   tm_report_preview_set_paper (self->preview, paper);
@@ -272,6 +285,7 @@ tm_report_page_show_view (TmReportPage *self, const char *name)
   const gboolean pages = g_str_equal (name, "pages");
 
   tm_access_show_page (self->views, name);
+  fill_table (self);
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->pages_button), pages);
   gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->table_button), !pages);
   gtk_widget_set_visible (tm_report_preview_tools (self->preview), pages);

@@ -4,7 +4,9 @@
 
 #include <math.h>
 
-#define SIDE       1024 /* pixels of a tile */
+/* Pixels of a tile's side: a page of less is drawn at once. */
+#define SIDE       1024
+#define WHOLE_SIDE 2048
 #define MOST_BYTES ((gsize)64 * 1024 * 1024)
 
 /* Letters are set to whole pixels of what they are drawn on: small ones would stand apart unevenly, so they
@@ -17,7 +19,8 @@ typedef struct {
 } Place;
 
 typedef struct {
-  GdkTexture *picture;
+  GskRenderNode *node; /* paints it; kept, so that a renderer may keep what it made of it */
+  int width, height;
   gsize bytes;
   guint look; /* when it was last looked at */
 } Tile;
@@ -26,6 +29,7 @@ typedef struct {
 typedef struct {
   GHashTable *tiles; /* name -> Tile */
   double scale;
+  int side; /* pixels */
 } Sheets;
 
 struct _TmReportTiles {
@@ -38,6 +42,8 @@ struct _TmReportTiles {
   guint painting; /* counts papers and scales: a tile of another is not kept */
   GArray *wanted; /* Place */
   gboolean busy;
+  Place drawing; /* while busy, for the present painting: */
+  guint drawing_painting;
 };
 
 enum { SIGNAL_DRAWN, N_SIGNALS };
@@ -59,7 +65,7 @@ free_tile (gpointer data)
 {
   Tile *tile = data;
 
-  g_object_unref (tile->picture);
+  gsk_render_node_unref (tile->node);
   g_free (tile);
 }
 
@@ -123,7 +129,7 @@ typedef struct {
   TmReportPaper *paper;
   Place place;
   double scale;
-  int width, height;
+  int side, width, height;
   guint painting;
 } Order;
 
@@ -136,20 +142,6 @@ free_order (gpointer data)
   g_free (order);
 }
 
-static GdkTexture *
-take_picture (cairo_surface_t *surface)
-{
-  const int width = cairo_image_surface_get_width (surface),
-            height = cairo_image_surface_get_height (surface);
-  const gsize stride = (gsize)cairo_image_surface_get_stride (surface);
-  g_autoptr (GBytes) bytes = NULL;
-
-  cairo_surface_flush (surface);
-  bytes = g_bytes_new_with_free_func (cairo_image_surface_get_data (surface), stride * (gsize)height,
-                                      (GDestroyNotify)cairo_surface_destroy, surface);
-  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, stride);
-}
-
 static cairo_surface_t *
 draw_tile (const Order *order, int finer)
 {
@@ -159,7 +151,8 @@ draw_tile (const Order *order, int finer)
 
   cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_paint (cr);
-  cairo_translate (cr, -SIDE * finer * (double)order->place.column, -SIDE * finer * (double)order->place.row);
+  cairo_translate (cr, -order->side * finer * (double)order->place.column,
+                   -order->side * finer * (double)order->place.row);
   cairo_scale (cr, order->scale * finer, order->scale * finer);
   tm_report_paper_draw_upright (order->paper, order->place.page, cr);
   cairo_destroy (cr);
@@ -193,30 +186,48 @@ draw_cb (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
     surface = make_smaller (draw_tile (order, FINER), order, FINER);
   else
     surface = draw_tile (order, 1);
-  g_task_return_pointer (task, take_picture (surface), g_object_unref);
+  cairo_surface_flush (surface);
+  g_task_return_pointer (task, surface, (GDestroyNotify)cairo_surface_destroy);
 }
 
+/* -------- Drawing, on the main loop -------- */
+
 static void draw_next (TmReportTiles *self);
+
+static Tile *
+make_tile (TmReportTiles *self, cairo_surface_t *picture, const Order *order)
+{
+  Tile *tile = g_new0 (Tile, 1);
+  cairo_t *cr;
+
+  *tile = (Tile) { .width = order->width, .height = order->height, .look = self->look };
+  tile->bytes = (gsize)order->width * (gsize)order->height * 4;
+  tile->node = gsk_cairo_node_new (&GRAPHENE_RECT_INIT (0, 0, (float)order->width, (float)order->height));
+  cr = gsk_cairo_node_get_draw_context (tile->node);
+  cairo_set_source_surface (cr, picture, 0, 0);
+  cairo_set_operator (cr, CAIRO_OPERATOR_SOURCE);
+  cairo_paint (cr);
+  cairo_destroy (cr);
+  return tile;
+}
 
 static void
 drawn_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   TmReportTiles *self = TM_REPORT_TILES (source);
   const Order *order = g_task_get_task_data (G_TASK (result));
-  GdkTexture *picture = g_task_propagate_pointer (G_TASK (result), NULL);
-  Tile *tile;
+  cairo_surface_t *picture = g_task_propagate_pointer (G_TASK (result), NULL);
 
   self->busy = FALSE;
-  if (order->painting != self->painting)
-    g_object_unref (picture);
-  else
+  if (order->painting == self->painting)
     {
-      tile = g_new0 (Tile, 1);
-      *tile = (Tile) { picture, (gsize)order->width * (gsize)order->height * 4, self->look };
+      Tile *tile = make_tile (self, picture, order);
+
       self->bytes += tile->bytes;
-      g_hash_table_replace (self->now.tiles, name_place (&order->place), tile);
+      g_hash_table_insert (self->now.tiles, name_place (&order->place), tile);
       keep_bound (self);
     }
+  cairo_surface_destroy (picture);
   draw_next (self);
   g_signal_emit (self, signals[SIGNAL_DRAWN], 0);
 }
@@ -248,9 +259,12 @@ draw_next (TmReportTiles *self)
   order->paper = tm_report_paper_ref (self->paper);
   order->place = g_array_index (self->wanted, Place, 0);
   order->scale = get_scale (self, order->place.page);
-  order->width = MIN (SIDE, width - (int)order->place.column * SIDE);
-  order->height = MIN (SIDE, height - (int)order->place.row * SIDE);
+  order->side = self->now.side;
+  order->width = MIN (order->side, width - (int)order->place.column * order->side);
+  order->height = MIN (order->side, height - (int)order->place.row * order->side);
   order->painting = self->painting;
+  self->drawing = order->place;
+  self->drawing_painting = self->painting;
   g_array_remove_index (self->wanted, 0);
   self->busy = TRUE;
   task = g_task_new (self, NULL, drawn_cb, NULL);
@@ -278,6 +292,7 @@ void
 tm_report_tiles_set (TmReportTiles *self, TmReportPaper *paper, double scale)
 {
   const Sheets empty = self->before;
+  int width, height;
 
   g_return_if_fail (TM_IS_REPORT_TILES (self));
   g_return_if_fail (scale > 0);
@@ -302,6 +317,9 @@ tm_report_tiles_set (TmReportTiles *self, TmReportPaper *paper, double scale)
   g_clear_pointer (&self->paper, tm_report_paper_unref);
   self->paper = paper;
   self->now.scale = scale;
+  /* One that lies on its side is smaller. */
+  tm_report_tiles_page_size (self, 0, &width, &height);
+  self->now.side = MAX (width, height) <= WHOLE_SIDE ? WHOLE_SIDE : SIDE;
   self->painting++;
   g_array_set_size (self->wanted, 0);
 }
@@ -325,6 +343,13 @@ tm_report_tiles_end (TmReportTiles *self)
   draw_next (self);
 }
 
+static gboolean
+is_under_way (TmReportTiles *self, const Place *place)
+{
+  return self->busy && self->drawing_painting == self->painting && self->drawing.page == place->page
+         && self->drawing.column == place->column && self->drawing.row == place->row;
+}
+
 static Tile *
 look_at (TmReportTiles *self, const Place *place)
 {
@@ -332,20 +357,21 @@ look_at (TmReportTiles *self, const Place *place)
 
   if (tile != NULL)
     tile->look = self->look;
-  else
+  else if (!is_under_way (self, place))
     g_array_append_val (self->wanted, *place);
   return tile;
 }
 
 static void
-put_picture (GtkSnapshot *snapshot, const Tile *tile, const Place *place, double zoom)
+put_tile (GtkSnapshot *snapshot, const Tile *tile, const Place *place, int side, double zoom)
 {
-  const double left = SIDE * zoom * place->column, top = SIDE * zoom * place->row;
-
-  gtk_snapshot_append_texture (snapshot, tile->picture,
-                               &GRAPHENE_RECT_INIT ((float)left, (float)top,
-                                                    (float)(gdk_texture_get_width (tile->picture) * zoom),
-                                                    (float)(gdk_texture_get_height (tile->picture) * zoom)));
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)(side * zoom * place->column),
+                                                          (float)(side * zoom * place->row)));
+  if (zoom != 1.0)
+    gtk_snapshot_scale (snapshot, (float)zoom, (float)zoom);
+  gtk_snapshot_append_node (snapshot, tile->node);
+  gtk_snapshot_restore (snapshot);
 }
 
 /* The page as it was drawn before, at the size that it has now. */
@@ -363,15 +389,16 @@ put_before (TmReportTiles *self, GtkSnapshot *snapshot, guint page)
       const Place place = { (guint)(code >> 16), (guint)(code & 0xff), (guint)(code >> 8 & 0xff) };
 
       if (place.page == page)
-        put_picture (snapshot, tile, &place, zoom);
+        put_tile (snapshot, tile, &place, self->before.side, zoom);
     }
 }
 
 void
 tm_report_tiles_paint (TmReportTiles *self, GtkSnapshot *snapshot, guint page, const graphene_rect_t *seen)
 {
-  const guint from_column = (guint)MAX (floor (seen->origin.x / SIDE), 0.0);
-  const guint from_row = (guint)MAX (floor (seen->origin.y / SIDE), 0.0);
+  const int side = self->now.side;
+  const guint from_column = (guint)MAX (floor (seen->origin.x / (float)side), 0.0);
+  const guint from_row = (guint)MAX (floor (seen->origin.y / (float)side), 0.0);
   const float right = seen->origin.x + seen->size.width, bottom = seen->origin.y + seen->size.height;
   int width, height;
 
@@ -382,14 +409,14 @@ tm_report_tiles_paint (TmReportTiles *self, GtkSnapshot *snapshot, guint page, c
   gtk_snapshot_append_color (snapshot, &(GdkRGBA) { 1, 1, 1, 1 },
                              &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
   put_before (self, snapshot, page);
-  for (guint row = from_row; (float)(row * SIDE) < MIN (bottom, (float)height); row++)
-    for (guint column = from_column; (float)(column * SIDE) < MIN (right, (float)width); column++)
+  for (guint row = from_row; (float)((int)row * side) < MIN (bottom, (float)height); row++)
+    for (guint column = from_column; (float)((int)column * side) < MIN (right, (float)width); column++)
       {
         const Place place = { page, column, row };
         const Tile *tile = look_at (self, &place);
 
         if (tile != NULL)
-          put_picture (snapshot, tile, &place, 1.0);
+          put_tile (snapshot, tile, &place, self->now.side, 1.0);
       }
   gtk_snapshot_pop (snapshot);
 }
@@ -402,8 +429,8 @@ tm_report_tiles_want (TmReportTiles *self, guint page)
   g_return_if_fail (TM_IS_REPORT_TILES (self));
 
   tm_report_tiles_page_size (self, page, &width, &height);
-  for (guint row = 0; (int)row * SIDE < height; row++)
-    for (guint column = 0; (int)column * SIDE < width; column++)
+  for (guint row = 0; (int)row * self->now.side < height; row++)
+    for (guint column = 0; (int)column * self->now.side < width; column++)
       (void)look_at (self, &(Place) { page, column, row });
 }
 
@@ -454,8 +481,8 @@ tm_report_tiles_class_init (TmReportTilesClass *klass)
 static void
 tm_report_tiles_init (TmReportTiles *self)
 {
-  self->now = (Sheets) { g_hash_table_new_full (NULL, NULL, NULL, free_tile), 1.0 };
-  self->before = (Sheets) { g_hash_table_new_full (NULL, NULL, NULL, free_tile), 1.0 };
+  self->now = (Sheets) { g_hash_table_new_full (NULL, NULL, NULL, free_tile), 1.0, SIDE };
+  self->before = (Sheets) { g_hash_table_new_full (NULL, NULL, NULL, free_tile), 1.0, SIDE };
   self->wanted = g_array_new (FALSE, FALSE, sizeof (Place));
 }
 

@@ -10,6 +10,7 @@
 #include "app-edit.h"
 #include "app-report-form.h"
 #include "app-report-page.h"
+#include "app-report-print.h"
 #include "report-language.h"
 #include "ui-fixture.h"
 
@@ -369,6 +370,7 @@ test_print (void)
   TmReportPaper *paper;
   g_autofree char *path = g_build_filename (fixture->folder, "print.pdf", NULL);
   g_autofree char *text = NULL, *info = NULL, *missing = NULL;
+  g_autoptr (GError) error = NULL;
 
   tm_form_choice_save (&(TmFormChoice) { TM_PAPER_LETTER, -1, -1, FALSE });
   window = open_page (fixture, &page);
@@ -385,7 +387,10 @@ test_print (void)
       g_assert_nonnull (strstr (text, "UI-1"));
     }
   missing = g_build_filename (fixture->folder, "nowhere", "print.pdf", NULL);
-  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.print-to", "s", missing));
+  g_assert_false (tm_report_print (GTK_WINDOW (window), paper, "UI-1", 0, missing, &error));
+  g_assert_error (error, GTK_PRINT_ERROR, GTK_PRINT_ERROR_GENERAL);
+  g_assert_nonnull (strstr (error->message, "UI-1"));
+  g_assert_null (strchr (error->message, '\n'));
   g_assert_false (g_file_test (missing, G_FILE_TEST_EXISTS));
   tm_form_choice_save (&(TmFormChoice) { -1, -1, -1, FALSE });
   close_page (window, fixture);
