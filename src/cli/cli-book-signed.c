@@ -171,26 +171,31 @@ hand_out (const Signed *is, const char *out)
 
 /* -------- The call -------- */
 
-/* FALSE after an error line. */
-static gboolean
+/* Which of the known endings a file's name has; NULL: none. */
+static const char *
+find_ending (const char *out)
+{
+  if (g_str_has_suffix (out, ".pdf"))
+    return ".pdf";
+  return g_str_has_suffix (out, ".xlsx") ? ".xlsx" : NULL;
+}
+
+/* The exit status: 0, or 2 after an error line. */
+static int
 read_call (const TmBookCall *call, Signed *is)
 {
   if (call->n_operands > 1)
-    return tm_fail (_ ("book signed: it takes at most one job, by id or part number")) == 0;
+    return tm_fail (_ ("book signed: it takes at most one job, by id or part number"));
   if (call->out == NULL)
-    return call->digest == NULL || tm_fail (_ ("book signed: say where to write the file with --out")) == 0;
+    return call->digest == NULL ? 0 : tm_fail (_ ("book signed: say where to write the file with --out"));
   is->wanted = call->digest != NULL ? call->digest : "";
-  if (call->digest != NULL)
-    return strlen (call->digest) >= LEAST_DIGITS
-           || tm_fail (_ ("book signed: give at least %d digits of --digest"), LEAST_DIGITS) == 0;
-  is->ending = g_str_has_suffix (call->out, ".pdf")    ? ".pdf"
-               : g_str_has_suffix (call->out, ".xlsx") ? ".xlsx"
-                                                       : NULL;
-  if (is->ending == NULL || call->n_operands == 0)
+  is->ending = call->digest == NULL ? find_ending (call->out) : NULL;
+  if (call->digest != NULL && strlen (call->digest) < LEAST_DIGITS)
+    return tm_fail (_ ("book signed: give at least %d digits of --digest"), LEAST_DIGITS);
+  if (call->digest == NULL && (is->ending == NULL || call->n_operands == 0))
     return tm_fail (_ ("book signed: name a job and a file that ends in .pdf or .xlsx, or the file to write "
-                       "with --digest"))
-           == 0;
-  return TRUE;
+                       "with --digest"));
+  return 0;
 }
 
 static GPtrArray *
@@ -241,7 +246,7 @@ tm_book_call_signed (const TmBookCall *call)
   Signed is = { 0 };
   int status;
 
-  if (!read_call (call, &is))
+  if (read_call (call, &is) != 0)
     return 2;
   is.book = book = tm_book_call_open (call, TM_BOOK_OPEN_READ_ONLY);
   ids = book != NULL ? find_jobs (call, book) : NULL;

@@ -106,6 +106,12 @@ check_sample (const char *path)
 
   g_assert_no_error (error);
   content = tm_report_content_new (job);
+  /* The published piston rings are no first article. */
+  if (tm_job_has_first_article (job))
+    {
+      g_assert_cmpuint (content->gaps->len, ==, 1);
+      g_assert_cmpint (((const TmGap *)g_ptr_array_index (content->gaps, 0))->kind, ==, TM_GAP_UNSIGNED);
+    }
   for (gsize i = 0; i < G_N_ELEMENTS (forms); i++)
     {
       Place place;
