@@ -50,13 +50,15 @@ tm_drawing_media (GBytes *content)
   gsize length;
   const guchar *data = g_bytes_get_data (content, &length);
 
+  if (data == NULL)
+    return TM_DRAWING_UNKNOWN;
   if (length >= 8 && memcmp (data, "\x89PNG\r\n\x1a\n", 8) == 0)
     return TM_DRAWING_PNG;
   if (length >= 3 && memcmp (data, "\xff\xd8\xff", 3) == 0)
     return TM_DRAWING_JPEG;
   if (length >= 5 && has_text (data, MIN (length, PDF_HEAD), "%PDF-"))
     return TM_DRAWING_PDF;
-  return length > 0 && is_svg (data, length) ? TM_DRAWING_SVG : TM_DRAWING_UNKNOWN;
+  return is_svg (data, length) ? TM_DRAWING_SVG : TM_DRAWING_UNKNOWN;
 }
 
 static gboolean
