@@ -5,6 +5,7 @@
 #include <adwaita.h>
 #include <glib/gi18n-lib.h>
 
+#include "app-button.h"
 #include "app-dialog.h"
 #include "app-edit.h"
 #include "app-form.h"
@@ -13,7 +14,7 @@
 
 /* Pixels. */
 #define WIDTH  500
-#define HEIGHT 560
+#define HEIGHT 670
 
 typedef struct {
   GtkWidget *page; /* held weakly */
@@ -107,6 +108,30 @@ build_rows (Dialog *dialog, GtkBox *box)
   dialog->orientation = tm_form_choice (sheet, _ ("Orientation"), orientations);
 }
 
+/* The template is the shop's, for all jobs: it has a dialog of its own, in the place of this one. */
+static void
+template_cb (GtkWidget *button)
+{
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (button));
+  GtkWindow *parent = gtk_window_get_transient_for (window);
+
+  gtk_window_close (window);
+  if (parent != NULL)
+    gtk_widget_activate_action (GTK_WIDGET (parent), "win.template", NULL);
+}
+
+static void
+add_template (GtkBox *rows)
+{
+  AdwPreferencesGroup *group = tm_form_group (rows, _ ("Logo, colour, columns, statements"),
+                                              _ ("The shop’s, for the reports of all jobs."));
+  GtkWidget *button = tm_button_new (_ ("Report _template…"));
+
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  adw_preferences_group_add (group, button);
+  g_signal_connect (button, "clicked", G_CALLBACK (template_cb), NULL);
+}
+
 static void
 fill (Dialog *dialog)
 {
@@ -151,6 +176,7 @@ tm_report_choices_present (GtkWidget *page, TmDocument *document, void (*changed
   dialog->problem = tm_dialog_problem_new ();
   gtk_widget_add_css_class (rows, "tm-dialog");
   build_rows (dialog, GTK_BOX (rows));
+  add_template (GTK_BOX (rows));
   fill (dialog);
   connect (dialog);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);

@@ -387,6 +387,33 @@ test_broken_logo (void)
   g_assert_cmpstr (document->shop.name, ==, template->name);
 }
 
+/* A head that promises 2 GiB of pixels, and an SVG that names a file: neither is opened. */
+static void
+test_hostile_logo (void)
+{
+  static const char png[] = "\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\x80\0\0\0\x40\0\x08\x06\0\0\0\x1b\x2c\x3d\x4e";
+  static const char svg[] = "<!DOCTYPE svg [<!ENTITY x SYSTEM \"file:///etc/passwd\">]>"
+                            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"9999999\" height=\"9999999\">"
+                            "<text>&x;</text></svg>";
+  const struct {
+    const char *media;
+    const char *bytes;
+    gsize length;
+  } cases[] = { { "image/png", png, sizeof png - 1 }, { "image/svg+xml", svg, sizeof svg - 1 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmTemplate) template = tm_test_template ();
+      g_autoptr (GBytes) logo = g_bytes_new_static (cases[i].bytes, cases[i].length);
+      g_autoptr (GError) error = NULL;
+
+      tm_template_set_logo (template, logo, cases[i].media);
+      g_assert_false (tm_report_template_check (template, &error));
+      g_test_message ("%s", error->message);
+      g_assert_null (strchr (error->message, '\n'));
+    }
+}
+
 /* The same template, the same bytes; a template that says nothing, those of none. */
 static void
 test_same_bytes (void)
@@ -506,6 +533,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/template/pale", test_pale);
   g_test_add_func ("/report/template/hard", test_hard);
   g_test_add_func ("/report/template/broken-logo", test_broken_logo);
+  g_test_add_func ("/report/template/hostile-logo", test_hostile_logo);
   g_test_add_func ("/report/template/same-bytes", test_same_bytes);
   g_test_add_func ("/report/template/workbook", test_workbook);
   return g_test_run ();
