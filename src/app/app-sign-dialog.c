@@ -17,6 +17,7 @@
 #define MOST_MISSING 6
 #define WIDTH        560
 #define HEIGHT       640
+#define HEIGHT_WHOLE 470 /* nothing is missing */
 
 typedef struct {
   TmDocument *document;
@@ -317,7 +318,8 @@ tm_sign_dialog_present (GtkWidget *any_child, TmDocument *document, TmSigning *s
 
   dialog->document = g_object_ref (document);
   dialog->signing = tm_signing_ref (signing);
-  tm_form_dialog_build (&dialog->window, any_child, _ ("Sign the report"), WIDTH, HEIGHT);
+  tm_form_dialog_build (&dialog->window, any_child, _ ("Sign the report"), WIDTH,
+                        signing->missing->len > 0 ? HEIGHT : HEIGHT_WHOLE);
   g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
   tm_button_set_label (dialog->window.save, _ ("_Sign"));
   build_facts (dialog);
