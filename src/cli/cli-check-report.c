@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "exchange-job.h"
+#include "report-drawing.h"
 #include "report-signed.h"
 
 /* -------- Nonconformances -------- */
@@ -124,6 +125,30 @@ check_article (const TmJob *job, GPtrArray *faults)
                                   "that it is an assembly, or take them out")));
 }
 
+/* -------- Drawings -------- */
+
+/* Each is tried as a report would show it. */
+static void
+check_drawings (const TmJob *job, GPtrArray *faults)
+{
+  for (guint i = 0; i < job->drawings->len; i++)
+    {
+      const TmDrawing *drawing = g_ptr_array_index (job->drawings, i);
+      g_autoptr (GError) error = NULL;
+      const char *media;
+
+      if (drawing->content == NULL)
+        continue;
+      media = tm_report_drawing_media (drawing->content, drawing->page, &error);
+      if (media == NULL)
+        g_ptr_array_add (faults, g_strdup_printf (_ ("drawing %s: %s"), drawing->name, error->message));
+      else if (!g_str_equal (media, drawing->media))
+        g_ptr_array_add (faults,
+                         g_strdup_printf (_ ("drawing %s: its media says %s, but it is %s; correct that"),
+                                          drawing->name, drawing->media, media));
+    }
+}
+
 /* -------- Balloons -------- */
 
 /* Once one balloon stands on a drawing each feature needs one: the package's drawing is read by them. */
@@ -166,6 +191,7 @@ tm_check_report (const TmJob *job, GPtrArray *faults)
 {
   check_affected (job, faults);
   check_article (job, faults);
+  check_drawings (job, faults);
   check_balloons (job, faults);
   check_signatures (job, faults);
   for (guint i = 0; i < job->nonconformances->len; i++)

@@ -5,6 +5,10 @@
 
 #include "cli-support.h"
 
+/* An SVG of 9 mm, in base64. */
+#define SVG                                                      \
+  "PHN2ZyB4bWxucz0naHR0cDovL3d3dy53My5vcmcvMjAwMC9zdmcnIHdpZHRo" \
+  "PSc5bW0nIGhlaWdodD0nOW1tJy8+"
 #define HEAD \
   "{\"format\": \"tenthmark-job\", \"version\": 1, \"job\": {\"part_number\": \"T-4\", \"unit\": \"mm\"}"
 #define BORE  "{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\"}"
@@ -80,9 +84,16 @@ static const struct {
   { HEAD ", \"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\", \"affected\": true}]}",
     "feature 1: it is marked as affected, but the first article is not partial" },
   { HEAD ", \"features\": [" BORE ", {\"balloon\": \"2\", \"requirement\": \"Ø30 H7\"}],"
-         " \"drawings\": [{\"name\": \"D\", \"media\": \"image/png\", \"content\": \"AAAA\"}],"
+         " \"drawings\": [{\"name\": \"D\", \"media\": \"image/svg+xml\", \"content\": \"" SVG "\"}],"
          " \"balloons\": [{\"drawing\": \"D\", \"feature\": \"1\", \"x\": \"0.5\", \"y\": \"0.5\"}]}",
     "feature 2: its balloon stands on no drawing" },
+  { HEAD ", \"drawings\": [{\"name\": \"D\", \"media\": \"image/png\", \"content\": \"AAAA\"}]}",
+    "drawing D: the file is no PNG, JPEG, SVG or PDF" },
+  { HEAD ", \"drawings\": [{\"name\": \"D\", \"media\": \"image/png\", \"content\": \"" SVG "\"}]}",
+    "drawing D: its media says image/png, but it is image/svg+xml" },
+  { HEAD ", \"drawings\": [{\"name\": \"D\", \"media\": \"image/svg+xml\", \"page\": 3, \"content\": \"" SVG
+         "\"}]}",
+    "drawing D: no page 3" },
   { HEAD ", \"sub_parts\": [{\"number\": \"S-1\"}]}", "the article is a detail part" },
   { HEAD ", \"events\": [{\"before_piece\": \"3\", \"kind\": \"tool\"}]}", "event 1: piece “3”" },
   { HEAD ", \"events\": [{\"kind\": \"lot\"}, {\"kind\": \"offset\", \"feature\": \"7\"}]}",
