@@ -83,6 +83,15 @@ drop_pages (TmTemplatePreview *self)
   g_clear_pointer (&self->content, tm_report_content_free);
 }
 
+/* What stands on the page, for who does not see it. */
+static void
+describe (TmTemplatePreview *self)
+{
+  g_autofree char *text = tm_pages_text (self->pages, 0);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+}
+
 /* What an example lacks is nobody's business. */
 static void
 make_pages (TmTemplatePreview *self)
@@ -99,7 +108,8 @@ make_pages (TmTemplatePreview *self)
     g_ptr_array_set_size (self->content->gaps, 0);
   self->report = tm_report_package_new (self->content, &form.form, NULL, NULL);
   self->pages = tm_pages_new (self->report, &form.form);
-  gtk_widget_queue_resize (GTK_WIDGET (self));
+  describe (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 static gboolean

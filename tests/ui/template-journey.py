@@ -12,7 +12,7 @@ import re
 import sqlite3
 import sys
 
-from desktop import Cases, Desktop, Program, expect
+from desktop import Cases, Desktop, Program, expect, wait_until
 
 PART = "TP-1"
 SHOP = "Example Precision"
@@ -55,7 +55,8 @@ def make_template(program):
     program.key("space")
     program.wait_focus("text box", "Text")
     program.type("We made it.")
-    program.find("image", "The first page of a report by this template")
+    wait_until("the page to say who made it",
+               lambda: SHOP in program.find("image", "The first page of a report by this template").description)
     program.picture("template-01-typed")
     program.tab_to("button", "Save", back=True)
     program.key("space")
