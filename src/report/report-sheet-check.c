@@ -189,13 +189,13 @@ write_checks (TmSheet *sheet)
   guint32 first;
   g_autofree char *formula = NULL, *from = NULL, *to = NULL;
 
+  if (sheet->workbook->content->lines->len + sheet->workbook->job->readings->len == 0)
+    return;
   tm_sheet_section (sheet, N_ ("What the workbook checks itself"));
   tm_sheet_heads (sheet, heads, G_N_ELEMENTS (heads));
   first = sheet->row;
   check_characteristics (sheet);
   check_readings (sheet);
-  if (sheet->row == first)
-    return;
   mark_differing (sheet, first, sheet->row - 1);
   from = tm_cell_name (first, COLUMN_RESULT);
   to = tm_cell_name (sheet->row - 1, COLUMN_RESULT);
