@@ -200,6 +200,9 @@ measure_text (const char *text)
 #define NARROWER    0.9
 #define LINE_POINTS 12.0
 
+/* Fifteen digits, a mark and a sign. */
+#define WIDEST_NUMBER 22.0
+
 static void
 grow_column (TmSheet *sheet, guint column, double width)
 {
@@ -499,12 +502,16 @@ tm_sheet_blank (TmSheet *sheet, guint column, TmStyle style)
                                             tm_styles_get (&sheet->workbook->styles, style, 0)));
 }
 
+/* A number that does not fit is shown as signs of none: its column grows as far as it takes. */
 static void
 grow_for_number (TmSheet *sheet, guint column, double value, guint decimals)
 {
   const double whole = fabs (value) >= 1.0 ? floor (log10 (fabs (value))) + 1.0 : 1.0;
+  const double needed = (whole + decimals + 3.0) * NARROWER + 2.5;
 
-  grow_column (sheet, column, whole + decimals + 2.0);
+  grow_column (sheet, column, 0.0);
+  if (column < TM_SHEET_COLUMNS && sheet->most[column] > 0)
+    sheet->widths[column] = MAX (sheet->widths[column], MIN (needed, WIDEST_NUMBER));
 }
 
 void

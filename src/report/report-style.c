@@ -96,6 +96,7 @@ set_number (lxw_format *format, TmStyle style, guint decimals)
   g_autofree char *with_sign = g_strdup_printf ("+%s;-%s;%s", number, number, number);
 
   set_table_cell (format, LXW_ALIGN_RIGHT, FALSE);
+  format_set_indent (format, 1);
   format_set_num_format (format, style == TM_STYLE_SIGNED ? with_sign : number);
 }
 

@@ -723,6 +723,39 @@ test_signatures (void)
   clear_place (&place);
 }
 
+static double
+column_width (const char *sheet, guint number, gboolean *hidden)
+{
+  g_autofree char *open = g_strdup_printf ("<col min=\"%u\" max=\"%u\" ", number, number);
+  g_autofree char *column = between (sheet, open, "/>");
+  g_autofree char *width = column != NULL ? between (column, "width=\"", "\"") : NULL;
+
+  g_assert_nonnull (width);
+  *hidden = strstr (column, "hidden=\"1\"") != NULL;
+  return g_ascii_strtod (width, NULL);
+}
+
+/* A number that does not fit would be shown as signs of none; a column with nothing in it is hidden. */
+static void
+test_columns (void)
+{
+  Place place;
+  g_autoptr (TmJob) job = make_whole_job ();
+  TmFeature *bore = g_ptr_array_index (job->features, 0);
+  g_autofree char *sheet = NULL;
+  gboolean hidden;
+
+  make_place (&place);
+  bore->nominal = quantity ("1252.123456789", TM_UNIT_MM);
+  write_job (job, place.path, TM_PAPER_A4);
+  sheet = zip_sheet (place.path, CHARACTERISTICS);
+  g_assert_cmpfloat (column_width (sheet, 8, &hidden), >=, 14.0); /* its 14 characters */
+  g_assert_false (hidden);
+  (void)column_width (sheet, 21, &hidden); /* qualified tooling: none */
+  g_assert_true (hidden);
+  clear_place (&place);
+}
+
 /* In the customer's language: names of sheets, heads in both, words in formulas; numbers stay numbers. */
 static void
 test_language (void)
@@ -803,6 +836,7 @@ main (int argc, char **argv)
   g_test_add_func ("/workbook/decimal-comma", test_decimal_comma);
   g_test_add_func ("/workbook/stable", test_stable);
   g_test_add_func ("/workbook/language", test_language);
+  g_test_add_func ("/workbook/columns", test_columns);
   g_test_add_func ("/workbook/names", test_names);
   g_test_add_func ("/workbook/check", test_check);
   g_test_add_func ("/workbook/signatures", test_signatures);
