@@ -17,7 +17,7 @@
 /* Of this process for one file, beside the file itself: opening and remembering. */
 #define MOST_GROWTH_MIB 300
 /* By the clock: the child's own limit of 6 s, on a loaded machine. */
-#define MOST_SECONDS 60.0
+#define MOST_SECONDS 120.0
 
 static gboolean
 is_sanitized (void)
