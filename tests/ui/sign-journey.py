@@ -103,7 +103,10 @@ def needs_identifier(program):
 def sign(program):
     program.key("alt+5")
     program.shows("Not signed")
-    program.key("ctrl+shift+s")
+    program.tab_to("list item", re.compile("part name is empty"))
+    program.key("End")
+    program.wait_focus("list item", re.compile("^The report is not signed"))
+    program.key("Return")
     program.window("Sign the report")
     program.shows(IDENTIFIER)
     program.find("label", "What is missing")
