@@ -343,7 +343,7 @@ build_head (TmReportPage *self)
 static GtkWidget *
 build_tools (TmReportPage *self)
 {
-  GtkWidget *tools = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 16);
+  GtkWidget *tools = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *views = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
   gtk_widget_add_css_class (views, "linked");

@@ -30,19 +30,19 @@ G_DEFINE_FINAL_TYPE (TmReportPreview, tm_report_preview, GTK_TYPE_BOX)
 
 /* -------- Sections -------- */
 
-/* Letters, on the button and in the list. */
-#define SHOWN_WIDTH  18
+/* Letters, at most in the list. */
+#define LEAST_WIDTH  10
 #define LISTED_WIDTH 60
 
 static void
-setup_section_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer width)
+setup_section_cb (GtkSignalListItemFactory *factory, GtkListItem *item)
 {
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), SHOWN_WIDTH);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (width));
+  gtk_label_set_width_chars (GTK_LABEL (label), LEAST_WIDTH);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), LISTED_WIDTH);
   gtk_list_item_set_child (item, label);
 }
 
@@ -214,25 +214,17 @@ build_page_number (TmReportPreview *self)
   return box;
 }
 
-static GtkListItemFactory *
-make_factory (int width)
-{
-  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_section_cb), GINT_TO_POINTER (width));
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_section_cb), NULL);
-  return factory;
-}
-
 static GtkWidget *
 build_sections (TmReportPreview *self)
 {
-  g_autoptr (GtkListItemFactory) shown = make_factory (SHOWN_WIDTH);
-  g_autoptr (GtkListItemFactory) listed = make_factory (LISTED_WIDTH);
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
 
   self->sections = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
-  gtk_drop_down_set_factory (self->sections, shown);
-  gtk_drop_down_set_list_factory (self->sections, listed);
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_section_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_section_cb), NULL);
+  gtk_drop_down_set_factory (self->sections, factory);
+  /* It takes what room there is, so that nothing beside it moves when another section is shown. */
+  gtk_widget_set_hexpand (GTK_WIDGET (self->sections), TRUE);
   tm_access_name_drop_down (self->sections, _ ("Section"));
   g_signal_connect_swapped (self->sections, "notify::selected", G_CALLBACK (section_cb), self);
   return GTK_WIDGET (self->sections);
@@ -241,7 +233,7 @@ build_sections (TmReportPreview *self)
 static void
 build_tools (TmReportPreview *self)
 {
-  self->tools = g_object_ref_sink (gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 16));
+  self->tools = g_object_ref_sink (gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12));
   gtk_box_append (GTK_BOX (self->tools), build_sections (self));
   gtk_box_append (GTK_BOX (self->tools), build_page_number (self));
   gtk_box_append (GTK_BOX (self->tools), build_zoom (self));

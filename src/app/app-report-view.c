@@ -282,7 +282,8 @@ arrange (TmReportView *self, int width, int height)
 {
   GtkAdjustment *across = self->adjustments[GTK_ORIENTATION_HORIZONTAL];
   const double scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
-  const double hold = get_top (self) <= 0 ? 0 : height / 2.0;
+  const gboolean at_top = get_top (self) <= 0;
+  const double hold = height / 2.0;
   const double place = find_place (self, get_top (self) + hold);
   const double middle = gtk_adjustment_get_upper (across) > 0
                             ? (gtk_adjustment_get_value (across) + gtk_adjustment_get_page_size (across) / 2)
@@ -296,6 +297,7 @@ arrange (TmReportView *self, int width, int height)
   gtk_adjustment_set_value (across, middle * gtk_adjustment_get_upper (across) - width / 2.0);
   configure (self, GTK_ORIENTATION_VERTICAL,
              self->anchor >= 0 ? find_height (self, self->anchor) - MARGIN
+             : at_top          ? 0
                                : find_height (self, place) - hold);
   self->anchor = -1;
 }
