@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "report-pages-private.h"
+#include "report-pdf-language.h"
 #include "report-target.h"
 
 #define KEPT_BACK 65536 /* bytes that are gathered before the sink gets them */
@@ -21,12 +22,14 @@ typedef struct {
   GError *error;
 } Drain;
 
+/* Hands on the first @n bytes that wait. */
 static gboolean
-empty_drain (Drain *drain)
+drain_bytes (Drain *drain, gsize n)
 {
-  if (drain->error == NULL && drain->waiting->len > 0)
-    (void)drain->sink (drain->waiting->data, drain->waiting->len, drain->data, &drain->error);
-  g_byte_array_set_size (drain->waiting, 0);
+  if (drain->error == NULL && n > 0)
+    (void)drain->sink (drain->waiting->data, n, drain->data, &drain->error);
+  if (n > 0)
+    g_byte_array_remove_range (drain->waiting, 0, (guint)n);
   return drain->error == NULL;
 }
 
@@ -38,7 +41,9 @@ write_cb (void *closure, const unsigned char *bytes, unsigned int length)
   if (drain->error != NULL)
     return CAIRO_STATUS_WRITE_ERROR;
   g_byte_array_append (drain->waiting, bytes, length);
-  if (drain->waiting->len >= KEPT_BACK && !empty_drain (drain))
+  /* The end is kept back: the language goes into it. */
+  if (drain->waiting->len >= KEPT_BACK
+      && !drain_bytes (drain, tm_pdf_before_catalog (drain->waiting->data, drain->waiting->len)))
     return CAIRO_STATUS_WRITE_ERROR;
   return CAIRO_STATUS_SUCCESS;
 }
@@ -150,7 +155,9 @@ write_surface (TmPages *pages, const TmPdfFacts *facts, Drain *drain, TmReportPr
   if (done && cairo_surface_status (surface) != CAIRO_STATUS_SUCCESS)
     done = fail (cairo_surface_status (surface), drain, error);
   cairo_surface_destroy (surface);
-  if (done && !empty_drain (drain))
+  if (facts->language != NULL)
+    tm_pdf_set_language (drain->waiting, facts->language);
+  if (done && !drain_bytes (drain, drain->waiting->len))
     done = fail (CAIRO_STATUS_WRITE_ERROR, drain, error);
   return done;
 }

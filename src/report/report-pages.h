@@ -44,8 +44,8 @@ typedef struct {
   const char *author; /* the organisation */
   const char *subject;
   const char *keywords;
-  const char *made; /* must be given: equal input then gives equal bytes */
-  const char *language;
+  const char *made;     /* must be given: equal input then gives equal bytes */
+  const char *language; /* "de", "de_CH": what a screen reader chooses its voice by */
 } TmPdfFacts;
 
 /* Takes @length bytes; FALSE when it cannot, with @error set. */

@@ -561,6 +561,65 @@ test_text (void)
   g_assert_cmpstr (second, ==, "Plots\nFeature 7\nthree dots under a line");
 }
 
+/* The last place of @what, or NULL; there are zeros in between. */
+static const char *
+find_last (const char *bytes, gsize length, const char *what)
+{
+  const gsize n = strlen (what);
+
+  for (gsize at = length - n + 1; at > 0; at--)
+    if (memcmp (bytes + at - 1, what, n) == 0)
+      return bytes + at - 1;
+  return NULL;
+}
+
+/* What stands at the place that the end of the file names. */
+static const char *
+find_table (const char *bytes, gsize length)
+{
+  const char *start = find_last (bytes, length, "startxref");
+  const guint64 at = g_ascii_strtoull (start + strlen ("startxref"), NULL, 10);
+
+  g_assert_cmpuint (at, <, length);
+  return bytes + at;
+}
+
+/* ISO 32000-1, 14.9.2: the catalog's Lang, a tag of BCP 47; the table of objects is still where the file
+ * says. */
+static void
+test_language (void)
+{
+  static const struct {
+    const char *language, *lang;
+  } cases[] = { { "de", "/Lang (de)" }, { "de_CH", "/Lang (de-CH)" }, { "", NULL }, { "d)e", NULL } };
+  g_autoptr (TmReportDocument) document = tm_report_document_new ("Report");
+  Place place;
+
+  make_place (&place);
+  tm_report_add_section (document, "Part", "part", FALSE);
+  for (guint i = 0; i < 4000; i++)
+    tm_report_add_heading (document, "of many pages");
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmPages) pages = tm_pages_new (document, &(TmReportForm) { 0 });
+      g_autofree char *bytes = NULL;
+      const char *lang;
+      gsize length;
+
+      g_assert_true (tm_pages_write_pdf (pages, &(TmPdfFacts) { .made = MADE, .language = cases[i].language },
+                                         place.path, NULL, NULL, NULL));
+      g_assert_true (g_file_get_contents (place.path, &bytes, &length, NULL));
+      g_assert_cmpuint (length, >, 2 * 65536);
+      lang = find_last (bytes, length, "/Lang (");
+      g_assert_cmpint (lang != NULL, ==, cases[i].lang != NULL);
+      g_assert_true (lang == NULL || g_str_has_prefix (lang, cases[i].lang));
+      g_assert_true (g_str_has_prefix (find_table (bytes, length), "xref\n0 "));
+      if (has_pdf_tools ())
+        g_assert_cmpuint (pdf_pages (place.path), ==, tm_pages_count (pages));
+    }
+  clear_place (&place);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -569,6 +628,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/pages/filling-picture", test_filling_picture);
   g_test_add_func ("/pages/pictures", test_pictures);
   g_test_add_func ("/pages/text", test_text);
+  g_test_add_func ("/pages/language", test_language);
   g_test_add_func ("/pages/repeated-head", test_repeated_head);
   g_test_add_func ("/pages/long-texts", test_long_texts);
   g_test_add_func ("/pages/direction", test_direction);
