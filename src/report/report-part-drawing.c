@@ -71,12 +71,19 @@ get_share (const TmQuantity *share)
   return (double)share->count / (double)tm_unit_counts (TM_UNIT_HARDNESS);
 }
 
-/* As shares of the page; the text is the document's. */
-static TmBalloon
-make_balloon (TmParts *parts, const TmBalloonMark *mark)
+/* A balloon, in shares of the page, and whose it is. */
+typedef struct {
+  TmBalloon balloon;
+  const TmFeature *feature;
+  guint place;
+} Spot;
+
+/* The text is the document's. */
+static Spot
+make_spot (TmParts *parts, const TmBalloonMark *mark)
 {
   const TmFeature *feature = tm_job_find_feature (parts->job, mark->feature);
-  g_autofree char *text = feature != NULL ? tm_balloon_text (feature, mark->place) : g_strdup (mark->feature);
+  g_autofree char *text = tm_balloon_text (feature, mark->place);
   TmBalloon balloon = {
     .x = get_share (&mark->x),
     .y = get_share (&mark->y),
@@ -87,14 +94,14 @@ make_balloon (TmParts *parts, const TmBalloonMark *mark)
   };
 
   set_verdict (parts->content, feature, mark->place, &balloon);
-  return balloon;
+  return (Spot) { balloon, feature, mark->place };
 }
 
 /* -------- The picture -------- */
 
 typedef struct {
   TmDrawingPage *page;
-  GArray *balloons; /* TmBalloon, in shares of the page */
+  GArray *spots; /* Spot */
   const char *name;
 } Picture;
 
@@ -104,7 +111,7 @@ free_picture (gpointer data)
   Picture *picture = data;
 
   tm_drawing_page_unref (picture->page);
-  g_array_unref (picture->balloons);
+  g_array_unref (picture->spots);
   g_free (picture);
 }
 
@@ -115,14 +122,14 @@ draw_cb (cairo_t *cr, double width, double height, gpointer data)
   TmTheme theme = *tm_theme_paper ();
   const double scale = width / tm_drawing_page_width (picture->page);
 
-  theme.text_size = picture->balloons->len > MANY_BALLOONS ? BALLOON_SMALL : BALLOON_TEXT;
+  theme.text_size = picture->spots->len > MANY_BALLOONS ? BALLOON_SMALL : BALLOON_TEXT;
   cairo_save (cr);
   cairo_scale (cr, scale, scale);
   (void)tm_drawing_page_draw (picture->page, cr);
   cairo_restore (cr);
-  for (guint i = 0; i < picture->balloons->len; i++)
+  for (guint i = 0; i < picture->spots->len; i++)
     {
-      TmBalloon balloon = g_array_index (picture->balloons, TmBalloon, i);
+      TmBalloon balloon = g_array_index (picture->spots, Spot, i).balloon;
 
       balloon.x *= width;
       balloon.to_x *= width;
@@ -132,14 +139,25 @@ draw_cb (cairo_t *cr, double width, double height, gpointer data)
     }
 }
 
+/* Each balloon with what it tells. */
 static char *
 describe_cb (gpointer data)
 {
   const Picture *picture = data;
-  const guint n = picture->balloons->len;
+  const guint n = picture->spots->len;
+  g_autoptr (GString) words = g_string_new (NULL);
 
-  return g_strdup_printf (ngettext ("Drawing %s with %u balloon", "Drawing %s with %u balloons", n),
+  g_string_append_printf (words, ngettext ("Drawing %s with %u balloon", "Drawing %s with %u balloons", n),
                           picture->name, n);
+  for (guint i = 0; i < n; i++)
+    {
+      const Spot *spot = &g_array_index (picture->spots, Spot, i);
+      g_autofree char *one
+          = tm_balloon_words (spot->feature, spot->place, spot->balloon.verdict, spot->balloon.plain);
+
+      g_string_append_printf (words, "%s%s", i == 0 ? ": " : "; ", one);
+    }
+  return g_string_free (g_steal_pointer (&words), FALSE);
 }
 
 /* -------- The part -------- */
@@ -177,22 +195,23 @@ say_not_shown (gconstpointer data)
 }
 
 static GArray *
-list_balloons (TmParts *parts, const TmDrawing *drawing)
+list_spots (TmParts *parts, const TmDrawing *drawing)
 {
-  GArray *balloons = g_array_new (FALSE, FALSE, sizeof (TmBalloon));
+  GArray *spots = g_array_new (FALSE, FALSE, sizeof (Spot));
 
   for (guint i = 0; i < parts->job->balloon_marks->len; i++)
     {
       const TmBalloonMark *mark = g_ptr_array_index (parts->job->balloon_marks, i);
 
-      if (g_str_equal (mark->drawing, drawing->name))
+      if (g_str_equal (mark->drawing, drawing->name)
+          && tm_job_find_feature (parts->job, mark->feature) != NULL)
         {
-          const TmBalloon balloon = make_balloon (parts, mark);
+          const Spot spot = make_spot (parts, mark);
 
-          g_array_append_val (balloons, balloon);
+          g_array_append_val (spots, spot);
         }
     }
-  return balloons;
+  return spots;
 }
 
 static void
@@ -211,7 +230,7 @@ add_picture (TmParts *parts, const TmDrawing *drawing, TmDrawingPage *page)
     .fills_page = TRUE,
   };
 
-  *data = (Picture) { page, list_balloons (parts, drawing), tm_report_text (parts->document, drawing->name) };
+  *data = (Picture) { page, list_spots (parts, drawing), tm_report_text (parts->document, drawing->name) };
   g_ptr_array_add (parts->drawn, (gpointer)drawing);
   name = g_strdup_printf ("drawing-%u", parts->drawn->len);
   tm_report_add_picture (parts->document, &picture, caption, name);

@@ -612,6 +612,25 @@ test_same_bytes (void)
   clear_place (&place);
 }
 
+/* Whoever cannot see the drawing is told each balloon. */
+static void
+test_drawing_words (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  const TmReportForm form = { .paper = TM_PAPER_A4 };
+  g_autoptr (TmReportContent) content = NULL;
+  g_autoptr (TmReportDocument) document = NULL;
+  g_autoptr (TmPages) pages = NULL;
+  g_autofree char *text = NULL;
+
+  add_feature (job, "2", TM_KIND_LENGTH, "12", "11.9", "12.1", "micrometer");
+  content = tm_report_content_new (job);
+  document = tm_report_package_new (content, &form, NULL, NULL);
+  pages = tm_pages_new (document, &form);
+  text = tm_pages_text (pages, (guint)tm_pages_find (pages, "drawing"));
+  g_assert_nonnull (strstr (text, "Drawing D-1 with 2 balloons: balloon 1, in; balloon 2, not measured"));
+}
+
 /* The drawing has a page that is as wide as it wants, named and with its balloons; the characteristic leads
  * to it.  What is not here, or cannot be read, is said in a line. */
 static void
@@ -652,6 +671,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/package/samples", test_samples);
   g_test_add_func ("/package/sizes", test_sizes);
   g_test_add_func ("/package/drawing", test_drawing);
+  g_test_add_func ("/package/drawing-words", test_drawing_words);
   g_test_add_func ("/package/many-pieces", test_many_pieces);
   g_test_add_func ("/package/hard-names", test_hard_names);
   g_test_add_func ("/package/endless-texts", test_endless_texts);
