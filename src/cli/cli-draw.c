@@ -27,6 +27,7 @@ typedef struct {
   const char *place;
   const char *at; /* "x,y", shares of the page */
   const char *to;
+  gboolean replace;
   gboolean json;
 } Request;
 
@@ -83,35 +84,70 @@ choose_name (const Request *request)
   return g_steal_pointer (&valid);
 }
 
+/* Its sheet stays as it is unless another is given. */
+static void
+fill_drawing (const Request *request, TmJob *job, TmDrawing *drawing, GBytes *content, const char *media,
+              guint page)
+{
+  g_autofree char *digest = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, content);
+
+  if (request->sheet != NULL)
+    drawing->sheet = tm_job_intern (job, request->sheet);
+  drawing->media = tm_job_intern (job, media);
+  drawing->page = page;
+  drawing->digest = tm_job_intern (job, digest);
+  g_clear_pointer (&drawing->content, g_bytes_unref);
+  drawing->content = g_bytes_ref (content);
+}
+
+/* The drawing that is filled: a new one, or with --replace the one of that name.  NULL after an error line.
+ */
+static TmDrawing *
+find_or_make_drawing (const Request *request, TmJob *job)
+{
+  g_autofree char *name = choose_name (request);
+  TmDrawing *drawing = tm_job_find_drawing (job, name);
+
+  if (drawing != NULL && request->replace)
+    return drawing;
+  if (drawing != NULL || request->replace)
+    {
+      if (drawing != NULL)
+        tm_fail (_ ("%s: there is a drawing “%s” already; give another --name, or --replace it and keep its "
+                    "balloons"),
+                 request->path, name);
+      else
+        tm_fail (_ ("%s: there is no drawing “%s”"), request->path, name);
+      return NULL;
+    }
+  drawing = tm_drawing_new ();
+  drawing->name = tm_job_intern (job, name);
+  if (tm_job_add_drawing (job, drawing) == TM_ADD_OK)
+    return drawing;
+  tm_drawing_free (drawing);
+  tm_fail (_ ("%s: a drawing needs a name; give one with --name"), request->path);
+  return NULL;
+}
+
 static int
 add_drawing (const Request *request, TmJob *job)
 {
   const guint page = read_page (request);
   g_autoptr (GBytes) content = page > 0 ? read_file (request->add) : NULL;
-  g_autofree char *name = choose_name (request), *digest = NULL;
   g_autoptr (GError) error = NULL;
-  const char *media;
   TmDrawing *drawing;
+  const char *media;
 
   if (content == NULL)
     return 2;
-  if (tm_job_find_drawing (job, name) != NULL)
-    return tm_fail (_ ("%s: there is a drawing “%s” already; give another --name"), request->path, name);
   media = tm_report_drawing_media (content, page, &error);
   if (media == NULL)
     return tm_fail ("%s: %s", request->add, error->message);
-  digest = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, content);
-  drawing = tm_drawing_new ();
-  drawing->name = tm_job_intern (job, name);
-  drawing->sheet = tm_job_intern (job, request->sheet);
-  drawing->media = tm_job_intern (job, media);
-  drawing->page = page;
-  drawing->digest = tm_job_intern (job, digest);
-  drawing->content = g_steal_pointer (&content);
-  if (tm_job_add_drawing (job, drawing) == TM_ADD_OK)
-    return 0;
-  tm_drawing_free (drawing);
-  return tm_fail (_ ("%s: a drawing needs a name; give one with --name"), request->path);
+  drawing = find_or_make_drawing (request, job);
+  if (drawing == NULL)
+    return 2;
+  fill_drawing (request, job, drawing, content, media, page);
+  return 0;
 }
 
 static int
@@ -325,6 +361,8 @@ tm_verb_draw (int n_words, char **words)
     { "page", "N", N_ ("which page of a PDF; 1 if not given"), &request.page, NULL },
     { "sheet", "TEXT", N_ ("what the drawing calls the sheet"), &request.sheet, NULL },
     { "name", "TEXT", N_ ("the drawing's name in the job; else the file's"), &request.name, NULL },
+    { "replace", NULL, N_ ("put it in the place of the drawing of that name, whose balloons stay"), NULL,
+      &request.replace },
     { "remove", "NAME", N_ ("take this drawing and its balloons out of the job"), &request.remove, NULL },
     { "feature", "N", N_ ("put the balloon of this feature on the drawing, or move it"), &request.balloon,
       NULL },
@@ -343,10 +381,10 @@ tm_verb_draw (int n_words, char **words)
     return tm_fail (_ ("draw: it takes one job file; see tenthmark-cli draw --help"));
   if ((request.balloon != NULL) != (request.at != NULL)
       || (request.balloon == NULL && (request.to != NULL || request.place != NULL))
-      || (request.add == NULL && (request.page != NULL || request.sheet != NULL)))
+      || (request.add == NULL && (request.page != NULL || request.sheet != NULL || request.replace)))
     return tm_fail (
-        _ ("draw: a balloon takes --feature N and --at X,Y, and may have --place and --to; --page "
-           "and --sheet go with --add"));
+        _ ("draw: a balloon takes --feature N and --at X,Y, and may have --place and --to; --page, "
+           "--sheet and --replace go with --add"));
   request.path = g_ptr_array_index (operands, 0);
   return are_texts_valid (&request) ? work_on_file (&request) : 2;
 }

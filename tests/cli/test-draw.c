@@ -70,6 +70,31 @@ test_moved_and_removed (void)
   g_assert_cmpstr (after, ==, before);
 }
 
+/* The next revision's drawing takes the place of the old one; its balloons stay. */
+static void
+test_replaced (void)
+{
+  g_autofree char *path = write_job ("replace.tmjob", bore_job), *svg = write_file ("part.svg", square, -1);
+  g_autofree char *text = g_strconcat (square, "<!-- C -->", NULL);
+  g_autofree char *next = write_file ("next.svg", text, -1);
+  g_autofree char *digest = g_compute_checksum_for_string (G_CHECKSUM_SHA256, text, -1);
+  g_auto (Call) added = { 0 }, again = { 0 }, replaced = { 0 }, none = { 0 };
+  yajl_val tree, drawing;
+
+  run (&added, "draw", path, "--add", svg, "--sheet", "2", "--feature", "1", "--at", "0.25,0.5", NULL);
+  run (&again, "draw", path, "--add", next, "--name", "part", NULL);
+  assert_refused (&again, "--replace");
+  run (&none, "draw", path, "--add", next, "--replace", NULL);
+  assert_refused (&none, "no drawing “next”");
+  run (&replaced, "draw", path, "--add", next, "--name", "part", "--replace", "--json", NULL);
+  tree = parse (&replaced);
+  drawing = tree->u.array.values[0];
+  g_assert_cmpstr (YAJL_GET_STRING (member (drawing, "digest")), ==, digest);
+  g_assert_cmpstr (YAJL_GET_STRING (member (drawing, "sheet")), ==, "2");
+  g_assert_cmpint (YAJL_GET_INTEGER (member (drawing, "balloons")), ==, 1);
+  yajl_tree_free (tree);
+}
+
 static void
 test_refused (void)
 {
@@ -99,6 +124,7 @@ add_tests (void)
 {
   g_test_add_func ("/draw/kept", test_kept);
   g_test_add_func ("/draw/moved-and-removed", test_moved_and_removed);
+  g_test_add_func ("/draw/replaced", test_replaced);
   g_test_add_func ("/draw/refused", test_refused);
 }
 int
