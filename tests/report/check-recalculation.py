@@ -172,8 +172,7 @@ def find_unequal(what, cell, text, unit):
 
 def list_cells(book, name):
     """The cells of a named range."""
-    sheet, cells = next(iter(book.defined_names[name].destinations)) \
-        if not isinstance(book.defined_names, dict) else next(book.defined_names[name].destinations)
+    sheet, cells = next(iter(book.defined_names[name].destinations))
     area = book[sheet][cells]
     return [row[0] for row in area] if isinstance(area, tuple) else [area]
 
