@@ -70,6 +70,8 @@ free_printing (gpointer data)
 static void
 print_paper (TmReportPage *self, TmReportPaper *paper, const char *path)
 {
+  /* The printer's dialog runs the main loop. */
+  g_autoptr (TmReportPage) held = g_object_ref (self);
   const TmJob *job = tm_document_job (self->document);
   GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
   g_autofree char *name = tm_words_job_title (job->part_number, job->part_name, job->revision);

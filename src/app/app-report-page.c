@@ -27,12 +27,27 @@ G_DEFINE_FINAL_TYPE (TmReportPage, tm_report_page, GTK_TYPE_BOX)
 
 /* -------- What is shown -------- */
 
+static const char *
+describe_kind (const TmJob *job)
+{
+  switch (job->first_article)
+    {
+    case TM_FIRST_ARTICLE_PARTIAL:
+      return _ ("partial first article");
+    case TM_FIRST_ARTICLE_AGAIN:
+      return _ ("re-inspection");
+    case TM_FIRST_ARTICLE_FULL:
+    case TM_N_FIRST_ARTICLES:
+    default:
+      return _ ("full first article");
+    }
+}
+
 /* "full first article, piece 001" */
 static char *
 describe_scope (const TmJob *job)
 {
-  const char *kind = job->first_article == TM_FIRST_ARTICLE_PARTIAL ? _ ("partial first article")
-                                                                    : _ ("full first article");
+  const char *kind = describe_kind (job);
   g_autoptr (GPtrArray) serials = g_ptr_array_new ();
   g_autofree char *list = NULL;
 

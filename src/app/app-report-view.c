@@ -3,41 +3,16 @@
 #include "app-report-view.h"
 
 #include <adwaita.h>
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app-dialog.h"
+#include "app-report-view-private.h"
 
-/* Pixels. */
-#define MARGIN 16.0 /* around the sheets */
-#define GAP    14.0 /* between them */
-#define LEAST  200  /* of the view */
+#define LEAST 200 /* pixels of the view */
 
 #define PER_POINT     (96.0 / 72.0) /* pixels at factor 1: CSS has 96 to the inch */
 #define LEAST_FACTOR  0.1
 #define MOST_FACTOR   4.0
 #define PREFETCH_MOST 4194304.0 /* pixels of a page that is drawn before it is looked at */
-#define LONGEST_TEXT  6000      /* letters of a page that are handed to those who read it aloud */
-
-struct _TmReportView {
-  GtkWidget parent_instance;
-
-  TmReportPaper *paper; /* or NULL */
-  TmReportTiles *tiles;
-  GtkAdjustment *adjustments[2];
-  GtkScrollablePolicy policies[2];
-
-  TmZoom zoom;
-  double factor; /* as it is now */
-  double
-      anchor;   /* pages from the top: what stays in place while the size changes; < 0: the top of the view */
-  guint page;   /* looked at */
-  GArray *tops; /* double, pixels: where each sheet begins, and where one more would */
-  double widest; /* of them, pixels */
-
-  guint said_page; /* + 1; 0: none */
-  guint read_id, moved_id;
-};
 
 enum { PROP_0, PROP_HADJUSTMENT, PROP_VADJUSTMENT, PROP_HSCROLL_POLICY, PROP_VSCROLL_POLICY };
 enum { SIGNAL_MOVED, N_SIGNALS };
@@ -47,184 +22,7 @@ static guint signals[N_SIGNALS];
 G_DEFINE_FINAL_TYPE_WITH_CODE (TmReportView, tm_report_view, GTK_TYPE_WIDGET,
                                G_IMPLEMENT_INTERFACE (GTK_TYPE_SCROLLABLE, NULL))
 
-/* -------- Where the sheets lie -------- */
-
-/* Pixels of a sheet, whole ones of the screen. */
-static void
-get_sheet (TmReportView *self, guint page, double *width, double *height)
-{
-  const double scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
-  int across, down;
-
-  tm_report_tiles_page_size (self->tiles, page, &across, &down);
-  *width = across / scale;
-  *height = down / scale;
-}
-
-static guint
-get_n_pages (TmReportView *self)
-{
-  return self->paper != NULL ? tm_report_paper_n_pages (self->paper) : 0;
-}
-
-static void
-place_sheets (TmReportView *self)
-{
-  const guint n = get_n_pages (self);
-  double top = MARGIN, width, height;
-
-  g_array_set_size (self->tops, 0);
-  self->widest = 0;
-  for (guint i = 0; i < n; i++)
-    {
-      get_sheet (self, i, &width, &height);
-      g_array_append_val (self->tops, top);
-      self->widest = MAX (self->widest, width);
-      top += height + GAP;
-    }
-  g_array_append_val (self->tops, top);
-}
-
-/* One more than there are sheets: their lower end. */
-static double
-get_sheet_top (TmReportView *self, guint page)
-{
-  return g_array_index (self->tops, double, MIN (page, self->tops->len - 1));
-}
-
-/* The sheet at that height, with the gap under it. */
-static guint
-find_sheet (TmReportView *self, double y)
-{
-  guint low = 0, high = self->tops->len - 1;
-
-  while (low + 1 < high)
-    {
-      const guint middle = (low + high) / 2;
-
-      if (g_array_index (self->tops, double, middle) <= y)
-        low = middle;
-      else
-        high = middle;
-    }
-  return low;
-}
-
-/* The same with the share of the sheet above it, and back: what stays where it is when sheets change. */
-static double
-find_place (TmReportView *self, double y)
-{
-  const guint page = find_sheet (self, y);
-  const double top = get_sheet_top (self, page), end = get_sheet_top (self, page + 1);
-
-  return end > top ? page + (y - top) / (end - top) : page;
-}
-
-static double
-find_height (TmReportView *self, double place)
-{
-  const guint n = self->tops->len - 1;
-  const guint page = n > 0 ? (guint)CLAMP (floor (place), 0, n - 1) : 0;
-  const double top = get_sheet_top (self, page);
-
-  return top + (place - page) * (get_sheet_top (self, page + 1) - top);
-}
-
-static double
-get_top (TmReportView *self)
-{
-  return gtk_adjustment_get_value (self->adjustments[GTK_ORIENTATION_VERTICAL]);
-}
-
-/* The page with the most of the upper half of the view. */
-static guint
-find_page (TmReportView *self)
-{
-  return find_sheet (self, get_top (self) + gtk_widget_get_height (GTK_WIDGET (self)) / 2.0);
-}
-
-/* -------- What is read aloud -------- */
-
-typedef struct {
-  TmReportPaper *paper;
-  guint page;
-} Asked;
-
-static void
-free_asked (gpointer data)
-{
-  Asked *asked = data;
-
-  tm_report_paper_unref (asked->paper);
-  g_free (asked);
-}
-
-static void
-read_cb (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  const Asked *asked = data;
-  g_autofree char *text = tm_report_paper_text (asked->paper, asked->page);
-
-  g_task_return_pointer (task, g_utf8_substring (text, 0, MIN (g_utf8_strlen (text, -1), LONGEST_TEXT)),
-                         g_free);
-}
-
-static void
-was_read_cb (GObject *source, GAsyncResult *result, gpointer data)
-{
-  GWeakRef *view = data;
-  g_autoptr (TmReportView) self = g_weak_ref_get (view);
-  const Asked *asked = g_task_get_task_data (G_TASK (result));
-  g_autofree char *text = g_task_propagate_pointer (G_TASK (result), NULL);
-
-  g_weak_ref_clear (view);
-  g_free (view);
-  if (self != NULL && self->paper == asked->paper && self->page == asked->page)
-    gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
-}
-
-/* The text of the page, once the view has come to rest.  The task does not hold the view, whose last
- * reference must not go on another thread. */
-static gboolean
-rest_cb (gpointer data)
-{
-  TmReportView *self = data;
-  GWeakRef *view;
-  g_autoptr (GTask) task = NULL;
-  Asked *asked;
-
-  self->read_id = 0;
-  if (self->paper == NULL)
-    return G_SOURCE_REMOVE;
-  view = g_new0 (GWeakRef, 1);
-  g_weak_ref_init (view, self);
-  asked = g_new (Asked, 1);
-  *asked = (Asked) { tm_report_paper_ref (self->paper), self->page };
-  task = g_task_new (NULL, NULL, was_read_cb, view);
-  g_task_set_task_data (task, asked, free_asked);
-  g_task_run_in_thread (task, read_cb);
-  return G_SOURCE_REMOVE;
-}
-
-/* "First-article report, page 3 of 12, Characteristics" */
-static void
-say_page (TmReportView *self)
-{
-  g_autofree char *words = NULL;
-
-  if (self->said_page == self->page + 1)
-    return;
-  if (self->paper == NULL)
-    words = g_strdup (_ ("Pages of the report: nothing to show yet"));
-  else
-    words = g_strdup_printf (_ ("%s, page %u of %u, %s"), tm_report_paper_title (self->paper), self->page + 1,
-                             get_n_pages (self), tm_report_paper_section_of (self->paper, self->page));
-  tm_name_widget (GTK_WIDGET (self), words);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, "", -1);
-  self->said_page = self->page + 1;
-  g_clear_handle_id (&self->read_id, g_source_remove);
-  self->read_id = g_timeout_add (150, rest_cb, self);
-}
+/* -------- What is looked at -------- */
 
 static gboolean
 moved_cb (gpointer data)
@@ -232,7 +30,7 @@ moved_cb (gpointer data)
   TmReportView *self = data;
 
   self->moved_id = 0;
-  say_page (self);
+  tm_report_view_say_page (self);
   g_signal_emit (self, signals[SIGNAL_MOVED], 0);
   return G_SOURCE_REMOVE;
 }
@@ -241,7 +39,7 @@ moved_cb (gpointer data)
 static void
 tell_moved (TmReportView *self)
 {
-  self->page = find_page (self);
+  self->page = tm_report_view_find_page (self);
   if (self->moved_id == 0)
     self->moved_id = g_idle_add_full (G_PRIORITY_HIGH_IDLE, moved_cb, self, NULL);
 }
@@ -256,8 +54,8 @@ find_factor (TmReportView *self, int width, int height)
   if (self->paper == NULL || self->zoom == TM_ZOOM_FACTOR)
     return self->factor;
   tm_report_paper_size (self->paper, &across, &down);
-  wide = (width - 2 * MARGIN) / (across * PER_POINT);
-  high = (height - 2 * MARGIN) / (down * PER_POINT);
+  wide = (width - 2 * TM_SHEET_MARGIN) / (across * PER_POINT);
+  high = (height - 2 * TM_SHEET_MARGIN) / (down * PER_POINT);
   return CLAMP (self->zoom == TM_ZOOM_WIDTH ? wide : MIN (wide, high), LEAST_FACTOR, MOST_FACTOR);
 }
 
@@ -265,11 +63,11 @@ static void
 configure (TmReportView *self, GtkOrientation orientation, double value)
 {
   const gboolean across = orientation == GTK_ORIENTATION_HORIZONTAL;
-  const guint n = get_n_pages (self);
+  const guint n = tm_report_view_n_pages (self);
   const double room = MAX (
       across ? gtk_widget_get_width (GTK_WIDGET (self)) : gtk_widget_get_height (GTK_WIDGET (self)), 1);
-  const double high = get_sheet_top (self, n) - (n > 0 ? GAP : 0) + MARGIN;
-  const double whole = MAX (across ? self->widest + 2 * MARGIN : high, room);
+  const double high = tm_report_view_sheet_top (self, n) - (n > 0 ? TM_SHEET_GAP : 0) + TM_SHEET_MARGIN;
+  const double whole = MAX (across ? self->widest + 2 * TM_SHEET_MARGIN : high, room);
 
   gtk_adjustment_configure (self->adjustments[orientation], CLAMP (value, 0, whole - room), 0, whole,
                             room * 0.1, room * 0.9, room);
@@ -282,9 +80,9 @@ arrange (TmReportView *self, int width, int height)
 {
   GtkAdjustment *across = self->adjustments[GTK_ORIENTATION_HORIZONTAL];
   const double scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
-  const gboolean at_top = get_top (self) <= 0;
+  const gboolean at_top = tm_report_view_top (self) <= 0;
   const double hold = height / 2.0;
-  const double place = find_place (self, get_top (self) + hold);
+  const double place = tm_report_view_find_place (self, tm_report_view_top (self) + hold);
   const double middle = gtk_adjustment_get_upper (across) > 0
                             ? (gtk_adjustment_get_value (across) + gtk_adjustment_get_page_size (across) / 2)
                                   / gtk_adjustment_get_upper (across)
@@ -292,13 +90,13 @@ arrange (TmReportView *self, int width, int height)
 
   self->factor = find_factor (self, width, height);
   tm_report_tiles_set (self->tiles, self->paper, self->factor * PER_POINT * scale);
-  place_sheets (self);
+  tm_report_view_place_sheets (self);
   configure (self, GTK_ORIENTATION_HORIZONTAL, 0);
   gtk_adjustment_set_value (across, middle * gtk_adjustment_get_upper (across) - width / 2.0);
   configure (self, GTK_ORIENTATION_VERTICAL,
-             self->anchor >= 0 ? find_height (self, self->anchor) - MARGIN
+             self->anchor >= 0 ? tm_report_view_find_height (self, self->anchor) - TM_SHEET_MARGIN
              : at_top          ? 0
-                               : find_height (self, place) - hold);
+                               : tm_report_view_find_height (self, place) - hold);
   self->anchor = -1;
 }
 
@@ -329,7 +127,7 @@ paint_sheet (TmReportView *self, GtkSnapshot *snapshot, guint page, double x, do
   double width, height;
   graphene_rect_t seen;
 
-  get_sheet (self, page, &width, &height);
+  tm_report_view_sheet_size (self, page, &width, &height);
   seen = GRAPHENE_RECT_INIT ((float)-x * scale, (float)-y * scale, room_x * scale, room_y * scale);
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)x, (float)y));
@@ -349,7 +147,7 @@ want_beside (TmReportView *self, guint first, guint last)
   tm_report_tiles_page_size (self->tiles, first, &width, &height);
   if ((double)width * height > PREFETCH_MOST)
     return;
-  if (last + 1 < get_n_pages (self))
+  if (last + 1 < tm_report_view_n_pages (self))
     tm_report_tiles_want (self->tiles, last + 1);
   if (first > 0)
     tm_report_tiles_want (self->tiles, first - 1);
@@ -360,21 +158,22 @@ tm_report_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   TmReportView *self = TM_REPORT_VIEW (widget);
   const int room = gtk_widget_get_height (widget);
-  const double top = get_top (self);
+  const double top = tm_report_view_top (self);
   const double left = gtk_adjustment_get_value (self->adjustments[GTK_ORIENTATION_HORIZONTAL]);
-  const guint n = get_n_pages (self);
-  const double middle = MAX (gtk_widget_get_width (widget) / 2.0, MARGIN + self->widest / 2) - left;
-  const guint first = find_sheet (self, top);
+  const guint n = tm_report_view_n_pages (self);
+  const double middle = MAX (gtk_widget_get_width (widget) / 2.0, TM_SHEET_MARGIN + self->widest / 2) - left;
+  const guint first = tm_report_view_find_sheet (self, top);
   guint last = first;
   double width, height;
 
   if (n == 0)
     return;
   tm_report_tiles_begin (self->tiles);
-  for (guint i = first; i < n && get_sheet_top (self, i) - top < room; last = i, i++)
+  for (guint i = first; i < n && tm_report_view_sheet_top (self, i) - top < room; last = i, i++)
     {
-      get_sheet (self, i, &width, &height);
-      paint_sheet (self, snapshot, i, round (middle - width / 2), round (get_sheet_top (self, i) - top));
+      tm_report_view_sheet_size (self, i, &width, &height);
+      paint_sheet (self, snapshot, i, round (middle - width / 2),
+                   round (tm_report_view_sheet_top (self, i) - top));
     }
   want_beside (self, first, last);
   tm_report_tiles_end (self->tiles);
@@ -395,7 +194,8 @@ key_cb (GtkWidget *widget, GVariant *where, gpointer data)
 
   /* A whole page at a time where that is what is shown. */
   if (ABS (way) == 2 && self->zoom == TM_ZOOM_PAGE)
-    tm_report_view_show_page (self, (guint)CLAMP ((int)self->page + way / 2, 0, (int)get_n_pages (self) - 1));
+    tm_report_view_show_page (
+        self, (guint)CLAMP ((int)self->page + way / 2, 0, (int)tm_report_view_n_pages (self) - 1));
   else
     gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment) + (way < 0 ? -step : step));
   return TRUE;
@@ -569,7 +369,7 @@ tm_report_view_init (TmReportView *self)
   self->anchor = -1;
   self->tops = g_array_new (FALSE, FALSE, sizeof (double));
   self->tiles = tm_report_tiles_new ();
-  place_sheets (self);
+  tm_report_view_place_sheets (self);
   for (guint i = 0; i < G_N_ELEMENTS (self->adjustments); i++)
     set_adjustment (self, (GtkOrientation)i, NULL);
   g_signal_connect_swapped (self->tiles, "drawn", G_CALLBACK (gtk_widget_queue_draw), self);
@@ -627,7 +427,8 @@ tm_report_view_show_page (TmReportView *self, guint page)
 {
   g_return_if_fail (TM_IS_REPORT_VIEW (self));
 
-  gtk_adjustment_set_value (self->adjustments[GTK_ORIENTATION_VERTICAL], get_sheet_top (self, page) - MARGIN);
+  gtk_adjustment_set_value (self->adjustments[GTK_ORIENTATION_VERTICAL],
+                            tm_report_view_sheet_top (self, page) - TM_SHEET_MARGIN);
 }
 
 TmZoom
