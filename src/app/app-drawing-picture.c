@@ -33,10 +33,15 @@ static void
 tm_drawing_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   TmDrawingPicture *self = TM_DRAWING_PICTURE (widget);
+  cairo_t *cr;
 
   tm_drawing_frame_set_view (&self->frame, gtk_widget_get_width (widget), gtk_widget_get_height (widget));
-  if (tm_drawing_frame_is_set (&self->frame))
-    tm_drawing_sheet_append (self->sheet, snapshot, &self->frame, gtk_widget_get_scale_factor (widget));
+  if (!tm_drawing_frame_is_set (&self->frame))
+    return;
+  cr = gtk_snapshot_append_cairo (
+      snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)self->frame.width, (float)self->frame.height));
+  tm_drawing_sheet_draw (self->sheet, cr, &self->frame, gtk_widget_get_scale_factor (widget));
+  cairo_destroy (cr);
 }
 
 static void

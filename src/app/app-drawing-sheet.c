@@ -16,7 +16,7 @@ typedef struct {
 } Part;
 
 typedef struct {
-  GdkTexture *texture;
+  cairo_surface_t *surface; /* of an image; NULL: none yet */
   Part part;
 } Picture;
 
@@ -78,19 +78,6 @@ free_surface (gpointer surface)
   cairo_surface_destroy (surface);
 }
 
-static GdkTexture *
-make_texture (cairo_surface_t *surface)
-{
-  int stride = cairo_image_surface_get_stride (surface);
-  int width = cairo_image_surface_get_width (surface), height = cairo_image_surface_get_height (surface);
-  g_autoptr (GBytes) bytes = NULL;
-
-  cairo_surface_flush (surface);
-  bytes = g_bytes_new_with_free_func (cairo_image_surface_get_data (surface), (gsize)stride * (gsize)height,
-                                      free_surface, cairo_surface_reference (surface));
-  return gdk_memory_texture_new (width, height, GDK_MEMORY_DEFAULT, bytes, (gsize)stride);
-}
-
 static void
 draw_cb (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
@@ -103,11 +90,8 @@ draw_cb (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
   cairo_scale (cr, job->part.scale, job->part.scale);
   tm_drawing_page_draw (job->page, cr);
   cairo_destroy (cr);
-  if (cairo_surface_status (surface) == CAIRO_STATUS_SUCCESS)
-    g_task_return_pointer (task, make_texture (surface), g_object_unref);
-  else
-    g_task_return_pointer (task, NULL, NULL);
-  cairo_surface_destroy (surface);
+  cairo_surface_flush (surface);
+  g_task_return_pointer (task, surface, free_surface);
 }
 
 /* -------- On the main loop -------- */
@@ -135,7 +119,7 @@ find_sheet (const Job *job)
 static void
 drop_picture (Picture *picture)
 {
-  g_clear_object (&picture->texture);
+  g_clear_pointer (&picture->surface, cairo_surface_destroy);
   picture->part = (Part) { 0 };
 }
 
@@ -144,15 +128,19 @@ drawn_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   GTask *task = G_TASK (result);
   const Job *job = g_task_get_task_data (task);
-  g_autoptr (GdkTexture) texture = g_task_propagate_pointer (task, NULL);
+  cairo_surface_t *surface = g_task_propagate_pointer (task, NULL);
   TmDrawingSheet *sheet = find_sheet (job);
   Picture *picture;
 
   if (sheet == NULL)
-    return;
+    {
+      cairo_surface_destroy (surface);
+      return;
+    }
   sheet->drawing = FALSE;
   picture = job->is_whole ? &sheet->whole : &sheet->near;
-  g_set_object (&picture->texture, texture);
+  drop_picture (picture);
+  picture->surface = surface;
   picture->part = job->part;
   sheet->changed (sheet->data);
 }
@@ -326,25 +314,29 @@ holds (const Part *part, const Part *sight)
 }
 
 static void
-append_picture (GtkSnapshot *snapshot, const Picture *picture, const TmDrawingFrame *frame, int device)
+draw_picture (cairo_t *cr, const Picture *picture, const TmDrawingFrame *frame, int device)
 {
   const Part *part = &picture->part;
   double by = frame->scale / part->scale;
   /* On whole pixels of the screen, else a sharp picture is smeared over two. */
   double x = floor (frame->x * device + 0.5) / device, y = floor (frame->y * device + 0.5) / device;
 
-  gtk_snapshot_append_texture (snapshot, picture->texture,
-                               &GRAPHENE_RECT_INIT ((float)(x + part->x * by), (float)(y + part->y * by),
-                                                    (float)(part->width * by), (float)(part->height * by)));
+  cairo_save (cr);
+  cairo_translate (cr, x + part->x * by, y + part->y * by);
+  cairo_scale (cr, by, by);
+  cairo_set_source_surface (cr, picture->surface, 0, 0);
+  cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_BILINEAR);
+  cairo_paint (cr);
+  cairo_restore (cr);
 }
 
 static void
-append_paper (GtkSnapshot *snapshot, const TmDrawingFrame *frame)
+draw_paper (cairo_t *cr, const TmDrawingFrame *frame)
 {
-  gtk_snapshot_append_color (snapshot, &(GdkRGBA) { 1, 1, 1, 1 },
-                             &GRAPHENE_RECT_INIT ((float)frame->x, (float)frame->y,
-                                                  (float)(frame->page_width * frame->scale),
-                                                  (float)(frame->page_height * frame->scale)));
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_rectangle (cr, frame->x, frame->y, frame->page_width * frame->scale,
+                   frame->page_height * frame->scale);
+  cairo_fill (cr);
 }
 
 /* One thing is drawn at a time: the page as a whole first, then what is in sight by then. */
@@ -356,7 +348,7 @@ draw_next (TmDrawingSheet *sheet, const Part *whole, const Part *sight, const Tm
   sheet->sharp = holds (&sheet->whole.part, sight) || holds (&sheet->near.part, sight);
   if (sheet->drawing)
     return;
-  if (sheet->whole.texture == NULL)
+  if (sheet->whole.surface == NULL)
     draw (sheet, whole, TRUE);
   else if (!sheet->sharp && same_scale (whole, sight))
     draw (sheet, whole, TRUE);
@@ -365,8 +357,7 @@ draw_next (TmDrawingSheet *sheet, const Part *whole, const Part *sight, const Tm
 }
 
 void
-tm_drawing_sheet_append (TmDrawingSheet *sheet, GtkSnapshot *snapshot, const TmDrawingFrame *frame,
-                         int device)
+tm_drawing_sheet_draw (TmDrawingSheet *sheet, cairo_t *cr, const TmDrawingFrame *frame, int device)
 {
   Part whole, sight;
 
@@ -376,10 +367,10 @@ tm_drawing_sheet_append (TmDrawingSheet *sheet, GtkSnapshot *snapshot, const TmD
     return;
   whole = find_whole (frame, device);
   sight = find_sight (frame, device);
-  append_paper (snapshot, frame);
-  if (sheet->whole.texture != NULL)
-    append_picture (snapshot, &sheet->whole, frame, device);
-  if (sheet->near.texture != NULL && !holds (&sheet->whole.part, &sight))
-    append_picture (snapshot, &sheet->near, frame, device);
+  draw_paper (cr, frame);
+  if (sheet->whole.surface != NULL && !holds (&sheet->near.part, &sight))
+    draw_picture (cr, &sheet->whole, frame, device);
+  if (sheet->near.surface != NULL && !holds (&sheet->whole.part, &sight))
+    draw_picture (cr, &sheet->near, frame, device);
   draw_next (sheet, &whole, &sight, frame);
 }

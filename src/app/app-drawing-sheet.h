@@ -32,12 +32,11 @@ gboolean tm_drawing_sheet_size (TmDrawingSheet *sheet, double *width, double *he
 /* Why it could not be opened, in one line, or NULL. */
 const char *tm_drawing_sheet_problem (TmDrawingSheet *sheet);
 
-/* Appends what of the page @frame shows, and has what is not sharp yet drawn.  @device: pixels of the screen
+/* Draws what of the page @frame shows, and has what is not sharp yet drawn.  @device: pixels of the screen
  * to one of the view. */
-void tm_drawing_sheet_append (TmDrawingSheet *sheet, GtkSnapshot *snapshot, const TmDrawingFrame *frame,
-                              int device);
+void tm_drawing_sheet_draw (TmDrawingSheet *sheet, cairo_t *cr, const TmDrawingFrame *frame, int device);
 
-/* Whether what was last appended was as sharp as it can be. */
+/* Whether what was last drawn was as sharp as it can be. */
 gboolean tm_drawing_sheet_is_sharp (TmDrawingSheet *sheet);
 
 G_END_DECLS

@@ -7,6 +7,7 @@
 
 #include "app-drawing-frame.h"
 #include "app-drawing-sheet.h"
+#include "app-drawing-stamp.h"
 #include "app-drawing-states.h"
 #include "app-drawing-view.h"
 #include "plot-balloon.h"
@@ -19,6 +20,7 @@ typedef struct {
   guint place;
   char *text;
   TmMarkSpot spot;
+  TmDrawingStamp stamp;
 } TmDrawingItem;
 
 /* What one change of a balloon is taken back to. */

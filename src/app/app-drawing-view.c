@@ -45,7 +45,10 @@ get_drawing (TmDrawingView *self)
 static void
 clear_item (gpointer data)
 {
-  g_free (((TmDrawingItem *)data)->text);
+  TmDrawingItem *item = data;
+
+  g_free (item->text);
+  tm_drawing_stamp_clear (&item->stamp);
 }
 
 static void
@@ -62,8 +65,11 @@ take_items (TmDrawingView *self)
 
       if (feature == NULL || !g_str_equal (mark->drawing, self->drawing))
         continue;
-      item = (TmDrawingItem) { feature, MIN (mark->place, feature->places),
-                               tm_balloon_text (feature, mark->place), tm_mark_spot (mark) };
+      item = (TmDrawingItem) { feature,
+                               MIN (mark->place, feature->places),
+                               tm_balloon_text (feature, mark->place),
+                               tm_mark_spot (mark),
+                               { 0 } };
       g_array_append_val (self->items, item);
     }
 }
@@ -349,14 +355,17 @@ draw_new (TmDrawingView *self, cairo_t *cr)
 static void
 draw_balloons (TmDrawingView *self, cairo_t *cr)
 {
+  int device = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+
   tm_drawing_view_lay_out (self);
   for (guint i = 0; i < self->order->len; i++)
     {
-      const TmBalloon *balloon
-          = &g_array_index (self->balloons, TmBalloon, g_array_index (self->order, guint, i));
+      guint at = g_array_index (self->order, guint, i);
+      const TmBalloon *balloon = &g_array_index (self->balloons, TmBalloon, at);
 
       if (is_in_sight (self, balloon))
-        tm_balloon_draw (balloon, cr, tm_theme_light ());
+        tm_drawing_stamp_draw (&g_array_index (self->items, TmDrawingItem, at).stamp, balloon, cr, device,
+                               tm_theme_light ());
     }
   draw_new (self, cr);
 }
@@ -372,8 +381,8 @@ tm_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (self->document == NULL || !tm_drawing_frame_is_set (&self->frame))
     return;
   gtk_snapshot_push_clip (snapshot, &bounds);
-  tm_drawing_sheet_append (self->sheet, snapshot, &self->frame, gtk_widget_get_scale_factor (widget));
   cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  tm_drawing_sheet_draw (self->sheet, cr, &self->frame, gtk_widget_get_scale_factor (widget));
   draw_balloons (self, cr);
   cairo_destroy (cr);
   gtk_snapshot_pop (snapshot);
