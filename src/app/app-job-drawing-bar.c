@@ -12,6 +12,10 @@
 #include "app-drawing-words.h"
 #include "app-job-drawing-private.h"
 
+/* Characters of a name in the button, and in the list that it opens. */
+#define NAME_CHARS 22
+#define LIST_CHARS 70
+
 static const GPtrArray *
 get_drawings (TmJobDrawing *self)
 {
@@ -172,16 +176,59 @@ build_zoom (TmJobDrawing *self)
   return box;
 }
 
+/* A long name must not make the window wider; its end tells more than its middle. */
+static void
+setup_name_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer chars)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), GPOINTER_TO_INT (chars));
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+bind_name_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
+{
+  GtkWidget *label = gtk_list_item_get_child (item);
+  const char *name = gtk_string_object_get_string (gtk_list_item_get_item (item));
+
+  gtk_label_set_text (GTK_LABEL (label), name);
+  gtk_widget_set_tooltip_text (label, name);
+}
+
+static GtkListItemFactory *
+make_factory (int chars)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_name_cb), GINT_TO_POINTER (chars));
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_name_cb), NULL);
+  return factory;
+}
+
+static void
+build_drop (TmJobDrawing *self)
+{
+  g_autoptr (GtkListItemFactory) button = make_factory (NAME_CHARS);
+  g_autoptr (GtkListItemFactory) list = make_factory (LIST_CHARS);
+
+  self->drop = GTK_DROP_DOWN (gtk_drop_down_new (G_LIST_MODEL (gtk_string_list_new (NULL)), NULL));
+  gtk_drop_down_set_factory (self->drop, button);
+  gtk_drop_down_set_list_factory (self->drop, list);
+  tm_access_name_drop_down (self->drop, _ ("Drawing"));
+  gtk_widget_set_size_request (GTK_WIDGET (self->drop), 200, -1);
+  g_signal_connect_swapped (self->drop, "notify::selected", G_CALLBACK (turned_cb), self);
+}
+
 GtkWidget *
 tm_job_drawing_build_bar (TmJobDrawing *self)
 {
   GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *add = tm_button_new (_ ("_Add a drawing…"));
 
-  self->drop = GTK_DROP_DOWN (gtk_drop_down_new (G_LIST_MODEL (gtk_string_list_new (NULL)), NULL));
-  tm_access_name_drop_down (self->drop, _ ("Drawing"));
-  gtk_widget_set_size_request (GTK_WIDGET (self->drop), 200, -1);
-  g_signal_connect_swapped (self->drop, "notify::selected", G_CALLBACK (turned_cb), self);
+  build_drop (self);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (add), "job.add-drawing");
   gtk_widget_set_tooltip_text (add, _ ("A page of the customer's drawing: PDF, SVG, PNG or JPEG (Ctrl+D)"));
   self->hint = GTK_LABEL (gtk_label_new (NULL));
