@@ -101,5 +101,6 @@ tm_drawing_dialog_present (GtkWidget *any_child, TmDocument *document, const TmD
   gtk_widget_set_visible (dialog->window.remove, TRUE);
   g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
   g_signal_connect_swapped (dialog->window.remove, "clicked", G_CALLBACK (remove_cb), dialog);
+  gtk_widget_grab_focus (GTK_WIDGET (dialog->name));
   gtk_window_present (dialog->window.window);
 }
