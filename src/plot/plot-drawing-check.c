@@ -249,6 +249,8 @@ start_child (const char *program, GBytes *content, guint page, int *answer, GErr
 {
   g_autofree char *number = g_strdup_printf ("%u", page);
   const char *const argv[] = { program, TM_DRAWING_CHECK_OPTION, number, NULL };
+  /* What the libraries print of a damaged file is for nobody: the answer says it. */
+  const GSpawnFlags flags = G_SPAWN_DO_NOT_REAP_CHILD | G_SPAWN_CLOEXEC_PIPES | G_SPAWN_STDERR_TO_DEV_NULL;
   const int input = put_in_memory (content);
   g_autoptr (GError) problem = NULL;
   GPid child = -1;
@@ -258,9 +260,8 @@ start_child (const char *program, GBytes *content, guint page, int *answer, GErr
       fail_not_checked (error, g_strerror (errno));
       return -1;
     }
-  if (!g_spawn_async_with_pipes_and_fds (NULL, argv, NULL, G_SPAWN_DO_NOT_REAP_CHILD | G_SPAWN_CLOEXEC_PIPES,
-                                         NULL, NULL, input, -1, -1, NULL, NULL, 0, &child, NULL, answer, NULL,
-                                         &problem))
+  if (!g_spawn_async_with_pipes_and_fds (NULL, argv, NULL, flags, NULL, NULL, input, -1, -1, NULL, NULL, 0,
+                                         &child, NULL, answer, NULL, &problem))
     {
       fail_not_checked (error, problem->message);
       child = -1;
