@@ -61,13 +61,31 @@ tm_formula_digits (TmUnit unit)
   return (guint)CLAMP (ceil (log10 (counts) - 1e-9), 0.0, 11.0);
 }
 
-double
-tm_formula_round (double value, guint digits)
+/* By its decimal text: to the nearest, as the exact value of the double says. */
+static double
+round_by_text (double value, guint digits)
 {
   char format[16], text[G_ASCII_DTOSTR_BUF_SIZE + 32];
 
   g_snprintf (format, sizeof format, "%%.%uf", digits);
   return g_ascii_strtod (g_ascii_formatd (text, sizeof text, format, value), NULL);
+}
+
+/* Whole numbers below 2^53 and powers of ten up to 10^22 are exact doubles, so their quotient is the double
+ * nearest to the decimal.  What lies near the middle of two is left to the text. */
+double
+tm_formula_round (double value, guint digits)
+{
+  static const double powers[] = { 1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11 };
+  double scaled, whole;
+
+  if (digits >= G_N_ELEMENTS (powers) || !(fabs (value) < 1e15 / powers[digits]))
+    return round_by_text (value, digits);
+  scaled = value * powers[digits];
+  whole = nearbyint (scaled);
+  if (fabs (scaled - whole) > 0.25)
+    return round_by_text (value, digits);
+  return whole / powers[digits];
 }
 
 char *
@@ -94,9 +112,13 @@ tm_deviation_value (const TmRowValues *values, guint digits)
 static char *
 quote (const char *word)
 {
-  g_auto (GStrv) parts = g_strsplit (word, "\"", -1);
-  g_autofree char *doubled = g_strjoinv ("\"\"", parts);
+  g_auto (GStrv) parts = NULL;
+  g_autofree char *doubled = NULL;
 
+  if (strchr (word, '"') == NULL)
+    return g_strconcat ("\"", word, "\"", NULL);
+  parts = g_strsplit (word, "\"", -1);
+  doubled = g_strjoinv ("\"\"", parts);
   return g_strdup_printf ("\"%s\"", doubled);
 }
 

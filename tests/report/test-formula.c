@@ -6,6 +6,8 @@
 
 #include "report-support.h"
 
+#include <math.h>
+
 #include "report-formula.h"
 #include "report-workbook.h"
 
@@ -119,6 +121,26 @@ test_digits (void)
   g_assert_cmpuint (tm_formula_digits (TM_UNIT_COUNT), ==, 0);
 }
 
+/* Whatever way it is reckoned, it is the double nearest to the value's decimal text. */
+static void
+test_round (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (20260504);
+
+  for (guint i = 0; i < 50000; i++)
+    {
+      const guint digits = i % 13;
+      const double value = g_rand_double_range (rand, -1.0, 1.0) * pow (10.0, g_rand_int_range (rand, -6, 9));
+      g_autofree char *text = g_strdup_printf ("%.*f", (int)digits, value);
+
+      g_assert_true (tm_formula_round (value, digits) == g_ascii_strtod (text, NULL));
+    }
+  /* In the middle of two, and where no decimal is left to round. */
+  g_assert_true (tm_formula_round (0.5, 0) == 0.0);
+  g_assert_true (tm_formula_round (2.675, 2) == 2.67);
+  g_assert_true (tm_formula_round (123456789012345678.0, 3) == 123456789012345678.0);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -130,5 +152,6 @@ main (int argc, char **argv)
       g_autofree char *name = g_strdup_printf ("/formula/agrees/%s", cases[i].name);
       g_test_add_data_func (name, &cases[i], test_case);
     }
+  g_test_add_func ("/formula/round", test_round);
   return g_test_run ();
 }
