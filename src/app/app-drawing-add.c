@@ -14,9 +14,10 @@
 typedef struct {
   TmDocument *document;
   TmDrawingAdded added;
-  char *path;    /* to be read, or NULL */
-  char *name;    /* of the drawing, without an ending */
-  GBytes *bytes; /* NULL until it is read */
+  char *path;     /* to be read, or NULL */
+  char *name;     /* of the drawing, without an ending */
+  char *replaces; /* name of the drawing whose file it takes the place of, or NULL */
+  GBytes *bytes;  /* NULL until it is read */
   char *digest;
   const char *media;
   guint n_pages;
@@ -30,6 +31,7 @@ free_adding (gpointer data)
   g_clear_object (&adding->document);
   g_free (adding->path);
   g_free (adding->name);
+  g_free (adding->replaces);
   g_clear_pointer (&adding->bytes, g_bytes_unref);
   g_free (adding->digest);
   g_free (adding);
@@ -179,6 +181,39 @@ add_pages (GtkWidget *parent, const Adding *adding, const guint *pages, guint n)
   adding->added (parent, first);
 }
 
+/* "bracket: this drawing is page 3, and the file has 2 pages; choose another one." */
+static char *
+describe_no_page (const Adding *adding, guint page)
+{
+  return g_strdup_printf (
+      ngettext ("%s: this drawing is page %u, and the file has %u page; choose another one.",
+                "%s: this drawing is page %u, and the file has %u pages; choose another one.",
+                adding->n_pages),
+      adding->name, page, adding->n_pages);
+}
+
+static void
+replace (GtkWidget *parent, const Adding *adding)
+{
+  TmDrawing *drawing = tm_job_find_drawing (tm_document_job (adding->document), adding->replaces);
+  guint page = drawing == NULL || adding->n_pages == 1 ? 1 : drawing->page;
+  g_autofree char *line = page > adding->n_pages ? describe_no_page (adding, page) : NULL;
+  g_autofree char *text = g_strdup_printf (_ ("Replaced: %s"), adding->replaces);
+  g_autoptr (GError) error = NULL;
+
+  if (drawing == NULL)
+    return;
+  if (line != NULL
+      || !tm_edit_replace_drawing (adding->document, drawing, make_drawing (adding, page), &error))
+    {
+      tm_window_show_error (parent, line != NULL ? line : error->message);
+      return;
+    }
+  tm_window_clear_error (parent);
+  tm_window_toast (parent, text);
+  adding->added (parent, adding->replaces);
+}
+
 static void
 pages_chosen_cb (GtkWidget *parent, const GArray *pages, gpointer data)
 {
@@ -207,7 +242,9 @@ done_cb (GtkWidget *parent, gpointer result, const GError *error, gpointer data)
     tm_window_show_error (parent, error->message);
   if (result == NULL)
     return;
-  if (adding->n_pages == 1)
+  if (adding->replaces != NULL)
+    replace (parent, adding);
+  else if (adding->n_pages == 1)
     add_pages (parent, adding, &(guint) { 1 }, 1);
   else
     tm_drawing_pages_present (parent, adding->name, adding->bytes, adding->n_pages, pages_chosen_cb,
@@ -233,6 +270,18 @@ tm_drawing_add_file (GtkWidget *parent, TmDocument *document, const char *path, 
 }
 
 void
+tm_drawing_replace_file (GtkWidget *parent, TmDocument *document, const char *drawing, const char *path,
+                         TmDrawingAdded added)
+{
+  g_autofree char *name = name_of (path);
+  Adding *adding = new_adding (document, name, added);
+
+  adding->path = g_strdup (path);
+  adding->replaces = g_strdup (drawing);
+  start (parent, adding);
+}
+
+void
 tm_drawing_add_bytes (GtkWidget *parent, TmDocument *document, const char *name, GBytes *bytes,
                       TmDrawingAdded added)
 {
@@ -248,6 +297,7 @@ typedef struct {
   GtkWidget *parent;
   TmDocument *document;
   TmDrawingAdded added;
+  char *replaces; /* or NULL */
 } Asking;
 
 static void
@@ -257,6 +307,7 @@ free_asking (gpointer data)
 
   g_object_unref (asking->parent);
   g_object_unref (asking->document);
+  g_free (asking->replaces);
   g_free (asking);
 }
 
@@ -265,7 +316,7 @@ new_asking (GtkWidget *parent, TmDocument *document, TmDrawingAdded added)
 {
   Asking *asking = g_new (Asking, 1);
 
-  *asking = (Asking) { g_object_ref (parent), g_object_ref (document), added };
+  *asking = (Asking) { g_object_ref (parent), g_object_ref (document), added, NULL };
   return asking;
 }
 
@@ -282,20 +333,23 @@ chosen_cb (GtkFileChooserNative *chooser, int response, Asking *asking)
   g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
   g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
 
-  if (response == GTK_RESPONSE_ACCEPT && path != NULL && is_open (asking))
+  gboolean chosen = response == GTK_RESPONSE_ACCEPT && path != NULL && is_open (asking);
+
+  if (chosen && asking->replaces != NULL)
+    tm_drawing_replace_file (asking->parent, asking->document, asking->replaces, path, asking->added);
+  else if (chosen)
     tm_drawing_add_file (asking->parent, asking->document, path, asking->added);
   free_asking (asking);
   g_object_unref (chooser);
 }
 
-void
-tm_drawing_add_choose (GtkWidget *parent, TmDocument *document, TmDrawingAdded added)
+static void
+choose (GtkWidget *parent, const char *title, Asking *asking)
 {
   static const char *const endings[] = { "pdf", "svg", "png", "jpg", "jpeg" };
   GtkRoot *root = gtk_widget_get_root (parent);
-  GtkFileChooserNative *chooser
-      = gtk_file_chooser_native_new (_ ("Add a drawing"), GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL,
-                                     GTK_FILE_CHOOSER_ACTION_OPEN, NULL, NULL);
+  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
+      title, GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, GTK_FILE_CHOOSER_ACTION_OPEN, NULL, NULL);
   g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
 
   gtk_file_filter_set_name (filter, _ ("Drawings: PDF, SVG, PNG, JPEG"));
@@ -303,8 +357,25 @@ tm_drawing_add_choose (GtkWidget *parent, TmDocument *document, TmDrawingAdded a
     gtk_file_filter_add_suffix (filter, endings[i]);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (chooser), filter);
-  g_signal_connect (chooser, "response", G_CALLBACK (chosen_cb), new_asking (parent, document, added));
+  g_signal_connect (chooser, "response", G_CALLBACK (chosen_cb), asking);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+void
+tm_drawing_add_choose (GtkWidget *parent, TmDocument *document, TmDrawingAdded added)
+{
+  choose (parent, _ ("Add a drawing"), new_asking (parent, document, added));
+}
+
+void
+tm_drawing_add_replacement (GtkWidget *parent, TmDocument *document, const char *drawing,
+                            TmDrawingAdded added)
+{
+  Asking *asking = new_asking (parent, document, added);
+  g_autofree char *title = g_strdup_printf (_ ("Replace the file of %s"), drawing);
+
+  asking->replaces = g_strdup (drawing);
+  choose (parent, title, asking);
 }
 
 static void

@@ -18,6 +18,12 @@ typedef void (*TmDrawingAdded) (GtkWidget *parent, const char *name);
 /* What goes wrong is said in a line of the window that @parent is in, which lives until then. */
 void tm_drawing_add_choose (GtkWidget *parent, TmDocument *document, TmDrawingAdded added);
 void tm_drawing_add_file (GtkWidget *parent, TmDocument *document, const char *path, TmDrawingAdded added);
+/* Another revision of the sheet that @drawing, by name, is: its balloons stay.  A PDF needs a page of the
+ * same number. */
+void tm_drawing_add_replacement (GtkWidget *parent, TmDocument *document, const char *drawing,
+                                 TmDrawingAdded added);
+void tm_drawing_replace_file (GtkWidget *parent, TmDocument *document, const char *drawing, const char *path,
+                              TmDrawingAdded added);
 void tm_drawing_add_bytes (GtkWidget *parent, TmDocument *document, const char *name, GBytes *bytes,
                            TmDrawingAdded added);
 void tm_drawing_add_clipboard (GtkWidget *parent, TmDocument *document, TmDrawingAdded added);

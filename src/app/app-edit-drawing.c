@@ -111,6 +111,17 @@ check_drawing (const TmDrawing *drawing, GError **error)
   return TRUE;
 }
 
+static void
+set_digest (TmJob *job, TmDrawing *drawing)
+{
+  g_autofree char *digest = NULL;
+
+  if (*drawing->digest != '\0')
+    return;
+  digest = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, drawing->content);
+  drawing->digest = tm_job_intern (job, digest);
+}
+
 static gboolean
 join_drawing (TmJob *job, TmDrawing *drawing, GError **error)
 {
@@ -118,12 +129,7 @@ join_drawing (TmJob *job, TmDrawing *drawing, GError **error)
 
   if (!check_drawing (drawing, error))
     return FALSE;
-  if (*drawing->digest == '\0')
-    {
-      g_autofree char *digest = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, drawing->content);
-
-      drawing->digest = tm_job_intern (job, digest);
-    }
+  set_digest (job, drawing);
   status = tm_job_add_drawing (job, drawing);
   return status == TM_ADD_OK || tm_edit_refuse (drawing->name, status, error);
 }
@@ -143,6 +149,39 @@ tm_edit_add_drawings (TmDocument *document, GPtrArray *drawings, GError **error)
     tm_drawing_free (g_ptr_array_index (drawings, i));
   g_ptr_array_set_size (job->drawings, (int)before);
   return FALSE;
+}
+
+/* Takes over what the file of @from is, and the file itself. */
+static void
+take_file (TmDrawing *drawing, const TmDrawing *from)
+{
+  drawing->media = from->media;
+  drawing->page = from->page;
+  drawing->digest = from->digest;
+  drawing->content = from->content;
+}
+
+gboolean
+tm_edit_replace_drawing (TmDocument *document, TmDrawing *drawing, TmDrawing *with, GError **error)
+{
+  TmDrawing before = *drawing;
+
+  if (!check_drawing (with, error))
+    {
+      tm_drawing_free (with);
+      return FALSE;
+    }
+  set_digest (tm_document_job (document), with);
+  take_file (drawing, with);
+  if (!tm_document_save_definitions (document, error))
+    {
+      take_file (drawing, &before);
+      tm_drawing_free (with);
+      return FALSE;
+    }
+  with->content = before.content;
+  tm_drawing_free (with);
+  return TRUE;
 }
 
 /* The marks of @drawing, not owned. */

@@ -39,6 +39,10 @@ gboolean tm_edit_add_drawings (TmDocument *document, GPtrArray *drawings, GError
 gboolean tm_edit_name_drawing (TmDocument *document, TmDrawing *drawing, const char *name, const char *sheet,
                                GError **error);
 
+/* Puts content, media and page of @with in the place of those of @drawing: another revision of the same
+ * sheet, on which the balloons stay where they are.  Refused as in tm_edit_add_drawings(). */
+gboolean tm_edit_replace_drawing (TmDocument *document, TmDrawing *drawing, TmDrawing *with, GError **error);
+
 /* Goes with its balloons. */
 gboolean tm_edit_remove_drawing (TmDocument *document, TmDrawing *drawing, GError **error);
 

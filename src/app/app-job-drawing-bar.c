@@ -149,6 +149,7 @@ build_menu (void)
   g_autoptr (GMenu) menu = g_menu_new ();
 
   g_menu_append (menu, _ ("_Name and sheet…"), "drawing.facts");
+  g_menu_append (menu, _ ("_Replace its file…"), "drawing.replace");
   g_menu_append (menu, _ ("New _feature here"), "drawing.new-feature");
   g_menu_append (menu, _ ("N_umber in reading order"), "drawing.number");
   g_menu_append (menu, _ ("_Take back"), "drawing.undo");

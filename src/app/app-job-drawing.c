@@ -209,6 +209,15 @@ facts_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+replace_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmJobDrawing *self = TM_JOB_DRAWING (widget);
+
+  if (has_drawing (self))
+    tm_drawing_add_replacement (widget, self->document, tm_drawing_view_drawing (self->view), added_cb);
+}
+
+static void
 number_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmJobDrawing *self = TM_JOB_DRAWING (widget);
@@ -310,6 +319,7 @@ tm_job_drawing_class_init (TmJobDrawingClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = tm_job_drawing_dispose;
   gtk_widget_class_install_action (widget_class, "drawing.facts", NULL, facts_action);
+  gtk_widget_class_install_action (widget_class, "drawing.replace", NULL, replace_action);
   gtk_widget_class_install_action (widget_class, "drawing.number", NULL, number_action);
   gtk_widget_class_install_action (widget_class, "drawing.undo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "drawing.new-feature", NULL, new_feature_action);

@@ -7,6 +7,7 @@
 #include <adwaita.h>
 #include <math.h>
 
+#include "app-drawing-add.h"
 #include "app-drawing-view-private.h"
 #include "app-job-drawing-private.h"
 #include "app-job-page.h"
@@ -388,6 +389,33 @@ test_add (void)
   end (&shown);
 }
 
+static void
+ignore_cb (GtkWidget *parent, const char *name)
+{
+}
+
+/* Another revision of the sheet is shown in the place of the one before, with the balloons. */
+static void
+test_replace (void)
+{
+  TmJob *job = make_job ();
+  Shown shown = show (job);
+  const TmDrawing *drawing = tm_job_find_drawing (job, "D-1");
+  const char *before = drawing->digest;
+  g_autofree char *path
+      = write_file (shown.fixture, "later.svg",
+                    "<svg xmlns='http://www.w3.org/2000/svg' width='420mm' height='148mm'/>", -1);
+
+  click_at (&shown, 0.5, 0.5, 1, 0);
+  tm_drawing_replace_file (GTK_WIDGET (shown.page), shown.fixture->document, "D-1", path, ignore_cb);
+  ui_wait_until (!g_str_equal (drawing->digest, before));
+  /* 420 mm in points. */
+  ui_wait_until (fabs (shown.view->frame.page_width - 420 / 25.4 * 72) < 0.5);
+  g_assert_nonnull (tm_find_mark (job, "D-1", "1", 0));
+  g_assert_cmpuint (job->drawings->len, ==, 2);
+  end (&shown);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -405,5 +433,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/drawing-view/zoom", test_zoom);
   g_test_add_func ("/drawing-view/bad-bytes", test_bad_bytes);
   g_test_add_func ("/drawing-view/add", test_add);
+  g_test_add_func ("/drawing-view/replace", test_replace);
   return g_test_run ();
 }

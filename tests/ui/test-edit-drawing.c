@@ -80,6 +80,17 @@ do_name (TmDocument *document, GError **error)
 }
 
 static gboolean
+do_replace (TmDocument *document, GError **error)
+{
+  static const char other[] = "<svg xmlns='http://www.w3.org/2000/svg' width='420mm' height='297mm'/>";
+  TmDrawing *with = make_drawing ("D-9");
+
+  g_bytes_unref (with->content);
+  with->content = g_bytes_new_static (other, sizeof other - 1);
+  return tm_edit_replace_drawing (document, get_drawing (document, 0), with, error);
+}
+
+static gboolean
 do_remove (TmDocument *document, GError **error)
 {
   return tm_edit_remove_drawing (document, get_drawing (document, 0), error);
@@ -110,10 +121,10 @@ do_number (TmDocument *document, GError **error)
 }
 
 static const Edit edits[] = {
-  { "add-drawings", make_job, do_add },       { "name-drawing", make_job, do_name },
-  { "remove-drawing", make_job, do_remove },  { "put-balloon", make_job, do_put },
-  { "move-balloon", make_job, do_move },      { "remove-balloon", make_job, do_take_off },
-  { "number-balloons", make_job, do_number },
+  { "add-drawings", make_job, do_add },        { "name-drawing", make_job, do_name },
+  { "remove-drawing", make_job, do_remove },   { "put-balloon", make_job, do_put },
+  { "move-balloon", make_job, do_move },       { "remove-balloon", make_job, do_take_off },
+  { "replace-drawing", make_job, do_replace }, { "number-balloons", make_job, do_number },
 };
 
 /* The balloons follow their drawing to its name, and go with it. */
@@ -130,6 +141,28 @@ test_marks_follow (void)
   g_assert_true (do_remove (fixture->document, NULL));
   g_assert_cmpuint (job->balloon_marks->len, ==, 1);
   g_assert_cmpstr (tm_find_any_mark (job, "4")->drawing, ==, "D-2");
+  assert_kept (fixture);
+  ui_fixture_free (fixture);
+}
+
+/* Another revision of the sheet keeps name and balloons. */
+static void
+test_replace (void)
+{
+  UiFixture *fixture = ui_fixture_new (make_job ());
+  const TmDrawing *drawing = get_drawing (fixture->document, 0);
+  g_autofree char *before = g_strdup (drawing->digest);
+  TmDrawing *empty = make_drawing ("D-9");
+
+  g_assert_true (do_replace (fixture->document, NULL));
+  g_assert_cmpstr (drawing->name, ==, "D-1");
+  g_assert_cmpstr (drawing->digest, !=, before);
+  g_assert_nonnull (tm_find_mark (tm_document_job (fixture->document), "D-1", "3", 0));
+  assert_kept (fixture);
+  g_bytes_unref (empty->content);
+  empty->content = g_bytes_new_static ("", 0);
+  g_assert_false (
+      tm_edit_replace_drawing (fixture->document, get_drawing (fixture->document, 0), empty, NULL));
   assert_kept (fixture);
   ui_fixture_free (fixture);
 }
@@ -268,6 +301,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   add_edits (edits, G_N_ELEMENTS (edits));
   g_test_add_func ("/edit/drawing/marks-follow", test_marks_follow);
+  g_test_add_func ("/edit/drawing/replace", test_replace);
   g_test_add_func ("/edit/drawing/spot", test_spot);
   g_test_add_func ("/edit/drawing/number", test_number);
   g_test_add_func ("/edit/drawing/number-recorded", test_number_recorded);
