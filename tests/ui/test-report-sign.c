@@ -390,6 +390,7 @@ test_pages (void)
       g_test_skip ("no pdftotext");
       return;
     }
+  g_free (template->name);
   template->name = g_strdup ("Invented Works");
   open_page (&is, "FA-7");
   g_assert_true (tm_book_save_template (is.fixture->book, template, "CD", "2026-05-05T10:00:00Z", &error));
