@@ -142,7 +142,9 @@ def hand_out(program, path, state):
     wait_until("the pages on the disk", lambda: os.path.exists(path))
     program.window("Signed report")
     program.key("Escape")
-    program.window(PART)
+    # Between two windows neither has the keyboard, and a key would go nowhere.
+    wait_until("the job's window to have the keyboard", lambda: program.window(PART).active)
+    program.wait_focus("list item", re.compile("^Measured by"))
     with open(path, "rb") as file:
         return hashlib.sha256(file.read()).hexdigest(), pages
 
