@@ -377,7 +377,7 @@ test_print (void)
   paper = wait_settled (page);
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.print-to", "s", path));
   ui_wait_until (has_file (path));
-  if (g_find_program_in_path ("pdfinfo") != NULL && g_find_program_in_path ("pdftotext") != NULL)
+  if (has_pdf_tools ())
     {
       info = pdf_ask (path, NULL, "pdfinfo", NULL);
       text = pdf_text (path);
