@@ -80,15 +80,19 @@ enum {
 };
 void tm_drawing_view_emit (TmDrawingView *self, guint signal);
 
-/* Works out where the balloons are in the view as it is now. */
-void tm_drawing_view_lay_out (TmDrawingView *self);
-int tm_drawing_view_item_at (TmDrawingView *self, double x, double y, TmBalloonPart *part);
 /* Index of the chosen balloon on the drawing shown; -1: it has none. */
 int tm_drawing_view_chosen_item (TmDrawingView *self);
 void tm_drawing_view_choose_item (TmDrawingView *self, int item);
 /* The frame, or what is chosen, is another one: shown and said anew. */
 void tm_drawing_view_show (TmDrawingView *self);
 void tm_drawing_view_moved_frame (TmDrawingView *self, double scale_before);
+
+/* -------- app-drawing-view-draw.c -------- */
+
+/* Works out where the balloons are in the view as it is now. */
+void tm_drawing_view_lay_out (TmDrawingView *self);
+int tm_drawing_view_item_at (TmDrawingView *self, double x, double y, TmBalloonPart *part);
+void tm_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot);
 
 /* -------- app-drawing-view-edit.c -------- */
 
