@@ -4,7 +4,7 @@
  *
  * A heading stays with what follows it.  A table's head is repeated on each page.  A row is never broken
  * unless it is taller than a page, and then between its lines; running text is, with two lines at least on
- * either side.
+ * either side.  Lines to sign on are not parted.
  */
 
 #include <math.h>
@@ -167,7 +167,19 @@ add_row (Flow *flow, const TmReportSection *section, const TmReportBlock *block,
     add_split_row (flow, &item, &extent);
 }
 
-/* What a heading, a table's head or a first row must be followed by on its page. */
+static double
+measure_rows (const Flow *flow, const TmReportBlock *block)
+{
+  const guint n = tm_report_block_rows (block);
+  double height = 0.0;
+
+  for (guint row = 0; row < n; row++)
+    height += tm_pages_row_extent (flow->pages, block, row, FALSE).height;
+  return height;
+}
+
+/* What a heading, a table's head or a first row must be followed by on its page.  Lines to sign on stay
+ * together: who signs sees who else has to. */
 static double
 measure_start (const Flow *flow, const TmReportBlock *block)
 {
@@ -178,6 +190,8 @@ measure_start (const Flow *flow, const TmReportBlock *block)
     return 0.0;
   if (block->kind == TM_BLOCK_PICTURE)
     return block->picture.width * block->picture.aspect;
+  if (block->kind == TM_BLOCK_SIGNATURES)
+    return measure_rows (flow, block);
   if (tm_report_block_rows (block) == 0)
     return 0.0;
   extent = tm_pages_row_extent (flow->pages, block, 0, FALSE);

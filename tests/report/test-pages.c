@@ -390,6 +390,28 @@ test_headings_stay (void)
     }
 }
 
+/* Lines to sign on stand on one page, under their heading. */
+static void
+test_signatures_together (void)
+{
+  for (guint rows = 20; rows < 60; rows++)
+    {
+      g_autoptr (TmReportDocument) document = make_table (rows);
+      g_autoptr (TmPages) pages = NULL;
+      g_autofree char *text = NULL;
+
+      tm_report_add_section (document, "Signatures", "signatures", FALSE);
+      tm_report_begin_signatures (document, 1);
+      tm_report_add_signature (document, "First to sign", "");
+      tm_report_add_signature (document, "Second to sign", "");
+      tm_report_add_signature (document, "Third to sign", "");
+      pages = tm_pages_new (document, &(TmReportForm) { 0 });
+      text = tm_pages_text (pages, (guint)tm_pages_find (pages, "signatures"));
+      g_assert_nonnull (strstr (text, "First to sign"));
+      g_assert_nonnull (strstr (text, "Third to sign"));
+    }
+}
+
 static void
 test_nothing (void)
 {
@@ -633,6 +655,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/pages/long-texts", test_long_texts);
   g_test_add_func ("/pages/direction", test_direction);
   g_test_add_func ("/pages/headings-stay", test_headings_stay);
+  g_test_add_func ("/pages/signatures-together", test_signatures_together);
   g_test_add_func ("/pages/nothing", test_nothing);
   g_test_add_func ("/pdf/facts", test_facts_of_file);
   g_test_add_func ("/pdf/same-bytes", test_same_bytes);
