@@ -2,6 +2,7 @@
 
 #include "report-formula.h"
 
+#include <float.h>
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
@@ -72,7 +73,8 @@ round_by_text (double value, guint digits)
 }
 
 /* Whole numbers below 2^53 and powers of ten up to 10^22 are exact doubles, so their quotient is the double
- * nearest to the decimal.  What lies near the middle of two is left to the text. */
+ * nearest to the decimal.  A half goes away from zero, also one that its double does not quite hit: sheets
+ * look at the decimal that was meant, and a mean of four readings often ends in a five. */
 double
 tm_formula_round (double value, guint digits)
 {
@@ -81,11 +83,11 @@ tm_formula_round (double value, guint digits)
 
   if (digits >= G_N_ELEMENTS (powers) || !(fabs (value) < 1e15 / powers[digits]))
     return round_by_text (value, digits);
-  scaled = value * powers[digits];
-  whole = nearbyint (scaled);
-  if (fabs (scaled - whole) > 0.25)
-    return round_by_text (value, digits);
-  return whole / powers[digits];
+  scaled = fabs (value) * powers[digits];
+  whole = floor (scaled);
+  if (scaled - whole >= 0.5 - scaled * DBL_EPSILON)
+    whole += 1.0;
+  return copysign (whole / powers[digits], value);
 }
 
 char *

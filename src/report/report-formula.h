@@ -32,7 +32,7 @@ TmRowValues tm_row_values (const TmReportLine *line);
  * the tail of a binary fraction goes. */
 guint tm_formula_digits (TmUnit unit);
 
-/* As a sheet's ROUND. */
+/* As a sheet's ROUND: to the nearest decimal, halves away from zero. */
 double tm_formula_round (double value, guint digits);
 
 /* The larger of the two results' deviations from nominal.  NULL when the row has no nominal. */

@@ -98,10 +98,24 @@ write_check (TmSheet *sheet, const char *what, double expected, guint decimals, 
   tm_sheet_down (sheet);
 }
 
+/* Compensated (Neumaier 1974), as spreadsheet programs sum: what is left over would turn a half. */
+typedef struct {
+  double sum, lost;
+} Total;
+
+static void
+add (Total *total, double value)
+{
+  const double sum = total->sum + value;
+
+  total->lost += fabs (total->sum) >= fabs (value) ? (total->sum - sum) + value : (value - sum) + total->sum;
+  total->sum = sum;
+}
+
 static double
 sum_deviations (const GPtrArray *lines)
 {
-  double sum = 0.0;
+  Total total = { 0.0, 0.0 };
 
   for (guint i = 0; i < lines->len; i++)
     {
@@ -109,9 +123,9 @@ sum_deviations (const GPtrArray *lines)
       const TmRowValues values = tm_row_values (line);
 
       if (isfinite (values.nominal) && isfinite (values.smallest))
-        sum += tm_deviation_value (&values, tm_formula_digits (line->feature->unit));
+        add (&total, tm_deviation_value (&values, tm_formula_digits (line->feature->unit)));
     }
-  return sum;
+  return total.sum + total.lost;
 }
 
 static void
@@ -135,7 +149,7 @@ check_characteristics (TmSheet *sheet)
 static double
 sum_readings (const GPtrArray *readings, guint *n_counting)
 {
-  double sum = 0.0;
+  Total total = { 0.0, 0.0 };
 
   for (guint i = 0; i < readings->len; i++)
     {
@@ -145,9 +159,9 @@ sum_readings (const GPtrArray *readings, guint *n_counting)
       *n_counting += tm_row_counts (&reading->row);
       if (reading->outcome == TM_OUTCOME_NONE
           && tm_sheet_quantity_value (&reading->value, reading->row.feature->unit, &value))
-        sum += value;
+        add (&total, value);
     }
-  return sum;
+  return total.sum + total.lost;
 }
 
 static void
