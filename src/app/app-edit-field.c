@@ -8,15 +8,14 @@ copy_field (gconstpointer row, gpointer data)
   return g_memdup2 (row, sizeof (TmReportField));
 }
 
-/* The rows of before, at other addresses, in the place of those that there are. */
+/* At other addresses than they had. */
 static void
 put_back (TmDocument *document, GPtrArray *before)
 {
   GPtrArray *fields = tm_document_job (document)->report_fields;
   const gboolean moved = before->len > 0;
 
-  g_ptr_array_set_size (fields, 0);
-  g_ptr_array_extend_and_steal (fields, before);
+  tm_edit_give_back (fields, before);
   if (moved)
     tm_document_restored (document);
 }

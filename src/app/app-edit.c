@@ -124,12 +124,34 @@ tm_edit_move_last (GPtrArray *list, guint at)
   g_ptr_array_insert (list, (int)at, row);
 }
 
+void
+tm_edit_give_back (GPtrArray *list, GPtrArray *before)
+{
+  g_ptr_array_set_size (list, 0);
+  g_ptr_array_extend_and_steal (list, before);
+}
+
+static gpointer
+copy_mark (gconstpointer row, gpointer data)
+{
+  return g_memdup2 (row, sizeof (TmBalloonMark));
+}
+
+static gpointer
+copy_mate (gconstpointer row, gpointer data)
+{
+  return g_memdup2 (row, sizeof (TmMateSize));
+}
+
+/* What hangs on a feature goes with it, and comes back with it. */
 gboolean
 tm_edit_remove_feature (TmDocument *document, const char *balloon, GError **error)
 {
   TmJob *job = tm_document_job (document);
   TmFeature *feature = tm_job_find_feature (job, balloon);
   TmFeature *before = feature != NULL ? tm_edit_copy_feature (feature) : NULL;
+  g_autoptr (GPtrArray) marks = g_ptr_array_copy (job->balloon_marks, copy_mark, NULL);
+  g_autoptr (GPtrArray) mates = g_ptr_array_copy (job->mate_sizes, copy_mate, NULL);
   TmAddStatus status;
   guint at = 0;
 
@@ -148,6 +170,8 @@ tm_edit_remove_feature (TmDocument *document, const char *balloon, GError **erro
     }
   tm_job_add_feature (job, before);
   tm_edit_move_last (job->features, at);
+  tm_edit_give_back (job->balloon_marks, g_steal_pointer (&marks));
+  tm_edit_give_back (job->mate_sizes, g_steal_pointer (&mates));
   tm_document_restored (document);
   return FALSE;
 }

@@ -82,6 +82,10 @@ gboolean tm_edit_refuse_fault (const char *tag, TmGaugeFault fault, GError **err
 gboolean tm_edit_remove_row (TmDocument *document, GPtrArray *list, gpointer row, GDestroyNotify free_row,
                              GError **error);
 
+/* The rows of @before, copies made when @list was as it is to be again, in the place of those that there are.
+ * Takes @before. */
+void tm_edit_give_back (GPtrArray *list, GPtrArray *before);
+
 /* The row just added at the end of @list belongs at @at. */
 void tm_edit_move_last (GPtrArray *list, guint at);
 

@@ -120,11 +120,23 @@ do_number (TmDocument *document, GError **error)
   return tm_edit_number_balloons (document, error);
 }
 
+/* Its balloons go with it, and come back with it. */
+static gboolean
+do_remove_feature (TmDocument *document, GError **error)
+{
+  return tm_edit_remove_feature (document, "1", error);
+}
+
 static const Edit edits[] = {
-  { "add-drawings", make_job, do_add },        { "name-drawing", make_job, do_name },
-  { "remove-drawing", make_job, do_remove },   { "put-balloon", make_job, do_put },
-  { "move-balloon", make_job, do_move },       { "remove-balloon", make_job, do_take_off },
-  { "replace-drawing", make_job, do_replace }, { "number-balloons", make_job, do_number },
+  { "add-drawings", make_job, do_add },
+  { "name-drawing", make_job, do_name },
+  { "remove-drawing", make_job, do_remove },
+  { "put-balloon", make_job, do_put },
+  { "move-balloon", make_job, do_move },
+  { "remove-balloon", make_job, do_take_off },
+  { "replace-drawing", make_job, do_replace },
+  { "number-balloons", make_job, do_number },
+  { "remove-feature", make_job, do_remove_feature },
 };
 
 /* The balloons follow their drawing to its name, and go with it. */
