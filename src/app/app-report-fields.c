@@ -8,7 +8,7 @@
 
 typedef struct {
   char *name;
-  TmReportField *answer; /* of the job; NULL: not answered */
+  int at; /* in the job's list, whose rows may come back at other addresses; -1: not answered */
   AdwEntryRow *row;
 } Field;
 
@@ -26,10 +26,11 @@ clear_field (gpointer data)
 }
 
 static void
-add_field (TmReportFields *fields, const char *name, gboolean required, TmReportField *answer)
+add_field (TmReportFields *fields, const TmJob *job, const char *name, gboolean required, int at)
 {
   g_autofree char *title = required ? g_strdup_printf (_ ("%s (required)"), name) : g_strdup (name);
-  const Field field = { g_strdup (name), answer, tm_form_plain_entry (fields->group, title) };
+  const TmReportField *answer = at >= 0 ? g_ptr_array_index (job->report_fields, at) : NULL;
+  const Field field = { g_strdup (name), at, tm_form_plain_entry (fields->group, title) };
 
   tm_form_set_text (field.row, answer != NULL ? answer->value : "");
   g_signal_connect_swapped (field.row, "entry-activated", fields->activated, fields->data);
@@ -44,13 +45,13 @@ add_asked (TmReportFields *fields, const TmJob *job, const TmTemplateField *aske
 
   for (guint i = 0; i < job->report_fields->len; i++)
     {
-      TmReportField *answer = g_ptr_array_index (job->report_fields, i);
+      const TmReportField *answer = g_ptr_array_index (job->report_fields, i);
 
       if (g_str_equal (answer->name, asked->name))
-        add_field (fields, asked->name, asked->required, answer);
+        add_field (fields, job, asked->name, asked->required, (int)i);
     }
   if (fields->list->len == before)
-    add_field (fields, asked->name, asked->required, NULL);
+    add_field (fields, job, asked->name, asked->required, -1);
 }
 
 static void
@@ -60,10 +61,10 @@ add_fields (TmReportFields *fields, const TmJob *job, const TmTemplate *template
     add_asked (fields, job, g_ptr_array_index (template->fields, i));
   for (guint i = 0; i < job->report_fields->len; i++)
     {
-      TmReportField *answer = g_ptr_array_index (job->report_fields, i);
+      const TmReportField *answer = g_ptr_array_index (job->report_fields, i);
 
       if (tm_template_find_field (template, answer->name) == NULL)
-        add_field (fields, answer->name, FALSE, answer);
+        add_field (fields, job, answer->name, FALSE, (int)i);
     }
 }
 
@@ -121,16 +122,21 @@ add_answer (TmJob *job, const char *name, const char *value)
 void
 tm_report_fields_read (TmReportFields *fields, TmJob *job)
 {
+  g_autoptr (GPtrArray) answers = g_ptr_array_new ();
+
+  for (guint i = 0; i < job->report_fields->len; i++)
+    g_ptr_array_add (answers, g_ptr_array_index (job->report_fields, i));
   for (guint i = 0; fields != NULL && i < fields->list->len; i++)
     {
       const Field *field = &g_array_index (fields->list, Field, i);
+      TmReportField *answer = field->at >= 0 ? g_ptr_array_index (answers, field->at) : NULL;
       g_autofree char *value = tm_form_text (field->row);
 
-      if (field->answer == NULL && *value != '\0')
+      if (answer == NULL && *value != '\0')
         add_answer (job, field->name, value);
-      else if (field->answer != NULL && *value == '\0')
-        tm_job_remove_report_field (job, field->answer);
-      else if (field->answer != NULL)
-        field->answer->value = tm_job_intern (job, value);
+      else if (answer != NULL && *value == '\0')
+        tm_job_remove_report_field (job, answer);
+      else if (answer != NULL)
+        answer->value = tm_job_intern (job, value);
     }
 }

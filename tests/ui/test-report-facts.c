@@ -7,7 +7,9 @@
 #include <adwaita.h>
 
 #include "app-dialog.h"
+#include "app-edit-field.h"
 #include "app-job-page.h"
+#include "app-report-fields.h"
 #include "app-resources.h"
 #include "report-language.h"
 #include "ui-fixture.h"
@@ -251,6 +253,60 @@ test_fields (void)
   close_page (page);
 }
 
+static void
+read_fields (TmJob *job, gpointer fields)
+{
+  tm_report_fields_read (fields, job);
+}
+
+static void
+open_for_reading (UiFixture *fixture)
+{
+  g_autofree char *id = g_strdup (tm_document_job (fixture->document)->id);
+
+  g_assert_finalize_object (fixture->document);
+  tm_book_close (fixture->book);
+  fixture->book = tm_book_open (fixture->path, TM_BOOK_OPEN_READ_ONLY, NULL);
+  fixture->document = tm_document_new (fixture->book, tm_book_load_job (fixture->book, id, NULL, NULL, NULL));
+}
+
+static void
+add_answer (TmJob *job, const char *name, const char *value)
+{
+  TmReportField *field = tm_report_field_new ();
+
+  field->name = name;
+  field->value = value;
+  tm_job_add_report_field (job, field);
+}
+
+/* What could not be kept the first time is asked for again, of the answers that came back in their place. */
+static void
+test_fields_again (void)
+{
+  TmJob *job = ui_make_job ();
+  UiFixture *fixture;
+  GtkWidget *box = g_object_ref_sink (gtk_box_new (GTK_ORIENTATION_VERTICAL, 0));
+  TmReportFields *fields;
+
+  add_answer (job, "Box", "7");
+  add_answer (job, "Heat number", "H-1");
+  fixture = ui_fixture_new (job);
+  open_for_reading (fixture);
+  job = tm_document_job (fixture->document);
+  fields = tm_report_fields_new (GTK_BOX (box), fixture->document, G_CALLBACK (gtk_widget_queue_draw), box);
+  gtk_editable_set_text (GTK_EDITABLE (tm_report_fields_row (fields, "Box")), "");
+  gtk_editable_set_text (GTK_EDITABLE (tm_report_fields_row (fields, "Heat number")), "H-2");
+  g_assert_false (tm_edit_report_facts (fixture->document, read_fields, fields, NULL));
+  g_assert_cmpuint (job->report_fields->len, ==, 2);
+  tm_report_fields_read (fields, job);
+  g_assert_cmpuint (job->report_fields->len, ==, 1);
+  g_assert_cmpstr (((TmReportField *)g_ptr_array_index (job->report_fields, 0))->value, ==, "H-2");
+  tm_report_fields_free (fields);
+  g_object_unref (box);
+  ui_fixture_free (fixture);
+}
+
 /* Types into the row that has the focus and presses Enter. */
 static void
 enter_text (GtkWindow *dialog, const char *text)
@@ -339,6 +395,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report-facts/unknown-language", test_unknown_language);
   g_test_add_func ("/report-facts/first-article", test_first_article);
   g_test_add_func ("/report-facts/fields", test_fields);
+  g_test_add_func ("/report-facts/fields-again", test_fields_again);
   g_test_add_func ("/report-facts/supply", test_supply);
   g_test_add_func ("/report-facts/sub-part", test_sub_part);
   return g_test_run ();
