@@ -12,7 +12,7 @@ struct _TmDrawingStates {
   gpointer data;
   TmDocument *document;
   const TmPiece *piece; /* that the verdicts are of; only compared */
-  GHashTable *known;    /* TmFeature -> TmDrawingState[places + 1]: the worst, then each place */
+  GHashTable *known;    /* TmFeature -> GArray of TmDrawingState: the worst, then each place */
   GQueue asked;         /* TmFeature */
   guint idle_id;
 };
@@ -41,10 +41,12 @@ judge_place (TmDrawingStates *states, const TmFeature *feature, guint place)
 static void
 judge_feature (TmDrawingStates *states, const TmFeature *feature)
 {
-  TmDrawingState *of = g_new (TmDrawingState, feature->places + 1);
+  GArray *kept = g_array_sized_new (FALSE, FALSE, sizeof (TmDrawingState), feature->places + 1);
+  TmDrawingState *of;
 
   for (guint i = 0; i <= feature->places; i++)
-    of[i] = (TmDrawingState) { TM_VERDICT_NOT_MEASURED, TM_POINT_NONE };
+    g_array_append_val (kept, ((TmDrawingState) { TM_VERDICT_NOT_MEASURED, TM_POINT_NONE }));
+  of = (TmDrawingState *)(gpointer)kept->data;
   for (guint i = 1; i <= feature->places && states->piece != NULL; i++)
     {
       of[i] = judge_place (states, feature, i);
@@ -52,7 +54,7 @@ judge_feature (TmDrawingStates *states, const TmFeature *feature)
           || tm_batch_rank_verdict ((guint8)of[i].verdict) > tm_batch_rank_verdict ((guint8)of[0].verdict))
         of[0] = of[i];
     }
-  g_hash_table_insert (states->known, (gpointer)feature, of);
+  g_hash_table_insert (states->known, (gpointer)feature, kept);
 }
 
 static gboolean
@@ -135,7 +137,7 @@ tm_drawing_states_new (void (*changed) (gpointer data), gpointer data)
 
   states->changed = changed;
   states->data = data;
-  states->known = g_hash_table_new_full (NULL, NULL, NULL, g_free);
+  states->known = g_hash_table_new_full (NULL, NULL, NULL, (GDestroyNotify)g_array_unref);
   g_queue_init (&states->asked);
   return states;
 }
@@ -171,13 +173,15 @@ tm_drawing_states_free (TmDrawingStates *states)
 gboolean
 tm_drawing_states_get (TmDrawingStates *states, const TmFeature *feature, guint place, TmDrawingState *state)
 {
-  const TmDrawingState *of;
+  const GArray *of;
 
   g_return_val_if_fail (states != NULL && states->document != NULL, FALSE);
-  g_return_val_if_fail (feature != NULL && place <= feature->places, FALSE);
+  g_return_val_if_fail (feature != NULL, FALSE);
 
+  /* Of a feature that has just changed it may be known of fewer places, or asked of more, than there are. */
   of = g_hash_table_lookup (states->known, feature);
-  *state = of != NULL ? of[place] : (TmDrawingState) { TM_VERDICT_NOT_MEASURED, TM_POINT_NONE };
+  *state = of != NULL ? g_array_index (of, TmDrawingState, MIN (place, of->len - 1))
+                      : (TmDrawingState) { TM_VERDICT_NOT_MEASURED, TM_POINT_NONE };
   if (of == NULL)
     ask (states, feature);
   return of != NULL;

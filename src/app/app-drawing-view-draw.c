@@ -19,8 +19,9 @@ make_balloon (TmDrawingView *self, const TmDrawingItem *item, gboolean chosen)
 {
   const TmMarkSpot *spot = chosen && self->moving ? &self->moved : &item->spot;
   gboolean has_piece = tm_bench_spot (tm_document_bench (self->document))->piece != NULL;
-  TmDrawingState state;
-  gboolean known = tm_drawing_states_get (self->states, item->feature, item->place, &state);
+  const TmFeature *feature = tm_drawing_view_feature_of (self, item);
+  TmDrawingState state = { TM_VERDICT_NOT_MEASURED, TM_POINT_NONE };
+  gboolean known = feature != NULL && tm_drawing_states_get (self->states, feature, item->place, &state);
   TmBalloon balloon
       = { .text = item->text, .verdict = state.verdict, .point = state.point, .chosen = chosen };
 

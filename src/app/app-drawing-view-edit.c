@@ -145,7 +145,7 @@ tm_drawing_view_settle (TmDrawingView *self)
   if (at >= 0)
     {
       const TmDrawingItem *item = &g_array_index (self->items, TmDrawingItem, at);
-      g_autofree char *balloon = g_strdup (item->feature->balloon);
+      g_autofree char *balloon = g_strdup (item->balloon);
 
       put (self, balloon, item->place, &spot);
     }
@@ -158,8 +158,7 @@ tm_drawing_view_take_off (TmDrawingView *self)
   int at = tm_drawing_view_chosen_item (self);
   const TmDrawingItem *item = at >= 0 ? &g_array_index (self->items, TmDrawingItem, at) : NULL;
   TmBalloonMark *mark
-      = item != NULL ? tm_find_mark (get_job (self), self->drawing, item->feature->balloon, item->place)
-                     : NULL;
+      = item != NULL ? tm_find_mark (get_job (self), self->drawing, item->balloon, item->place) : NULL;
   g_autoptr (GError) error = NULL;
   TmDrawingUndo undo;
 

@@ -16,7 +16,8 @@ G_BEGIN_DECLS
 
 /* A balloon on the drawing shown. */
 typedef struct {
-  TmFeature *feature; /* borrowed until the definitions change */
+  const char
+      *balloon; /* of its feature, a text of the job's: the feature itself may go before this is told */
   guint place;
   char *text;
   TmMarkSpot spot;
@@ -83,6 +84,8 @@ void tm_drawing_view_emit (TmDrawingView *self, guint signal);
 /* Index of the chosen balloon on the drawing shown; -1: it has none. */
 int tm_drawing_view_chosen_item (TmDrawingView *self);
 void tm_drawing_view_choose_item (TmDrawingView *self, int item);
+/* NULL when it has just been taken out. */
+const TmFeature *tm_drawing_view_feature_of (TmDrawingView *self, const TmDrawingItem *item);
 /* The frame, or what is chosen, is another one: shown and said anew. */
 void tm_drawing_view_show (TmDrawingView *self);
 void tm_drawing_view_moved_frame (TmDrawingView *self, double scale_before);

@@ -54,21 +54,26 @@ take_items (TmDrawingView *self)
   const TmJob *job = get_job (self);
 
   g_array_set_size (self->items, 0);
+  self->held = -1;
   for (guint i = 0; job != NULL && self->drawing != NULL && i < job->balloon_marks->len; i++)
     {
       const TmBalloonMark *mark = g_ptr_array_index (job->balloon_marks, i);
-      TmFeature *feature = tm_job_find_feature (job, mark->feature);
+      const TmFeature *feature = tm_job_find_feature (job, mark->feature);
       TmDrawingItem item;
 
       if (feature == NULL || !g_str_equal (mark->drawing, self->drawing))
         continue;
-      item = (TmDrawingItem) { feature,
-                               MIN (mark->place, feature->places),
-                               tm_balloon_text (feature, mark->place),
-                               tm_mark_spot (mark),
-                               { 0 } };
+      item = (TmDrawingItem) {
+        feature->balloon, mark->place, tm_balloon_text (feature, mark->place), tm_mark_spot (mark), { 0 }
+      };
       g_array_append_val (self->items, item);
     }
+}
+
+const TmFeature *
+tm_drawing_view_feature_of (TmDrawingView *self, const TmDrawingItem *item)
+{
+  return tm_job_find_feature (get_job (self), item->balloon);
 }
 
 int
@@ -80,7 +85,7 @@ tm_drawing_view_chosen_item (TmDrawingView *self)
     {
       const TmDrawingItem *item = &g_array_index (self->items, TmDrawingItem, i);
 
-      if (!g_str_equal (item->feature->balloon, self->chosen))
+      if (!g_str_equal (item->balloon, self->chosen))
         continue;
       if (item->place == self->place)
         return (int)i;
@@ -235,7 +240,6 @@ definitions_changed_cb (TmDocument *document, TmDrawingView *self)
   if (self->chosen != NULL && tm_job_find_feature (job, self->chosen) == NULL)
     g_clear_pointer (&self->chosen, g_free);
   self->moving = FALSE;
-  self->held = -1;
   show_drawing (self, drawing != NULL ? drawing->name : NULL);
 }
 
@@ -268,14 +272,15 @@ tm_drawing_view_query_tooltip (GtkWidget *widget, int x, int y, gboolean keyboar
   TmBalloonPart part;
   int at = keyboard || self->document == NULL ? -1 : tm_drawing_view_item_at (self, x, y, &part);
   const TmDrawingItem *item = at >= 0 ? &g_array_index (self->items, TmDrawingItem, at) : NULL;
+  const TmFeature *feature = item != NULL ? tm_drawing_view_feature_of (self, item) : NULL;
   g_autofree char *words = NULL;
   TmDrawingState state;
   gboolean known;
 
-  if (item == NULL)
+  if (feature == NULL)
     return FALSE;
-  known = tm_drawing_states_get (self->states, item->feature, item->place, &state);
-  words = tm_words_balloon (item->feature, item->place, known ? &state : NULL);
+  known = tm_drawing_states_get (self->states, feature, item->place, &state);
+  words = tm_words_balloon (feature, item->place, known ? &state : NULL);
   gtk_tooltip_set_text (tooltip, words);
   return TRUE;
 }
@@ -479,7 +484,7 @@ void
 tm_drawing_view_choose_item (TmDrawingView *self, int at)
 {
   const TmDrawingItem *item = at >= 0 ? &g_array_index (self->items, TmDrawingItem, at) : NULL;
-  g_autofree char *balloon = item != NULL ? g_strdup (item->feature->balloon) : NULL;
+  g_autofree char *balloon = item != NULL ? g_strdup (item->balloon) : NULL;
 
   if (item != NULL)
     self->place = item->place;

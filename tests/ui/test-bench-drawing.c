@@ -192,6 +192,40 @@ test_recorded (void)
   close_page (window, fixture);
 }
 
+/* A feature that is taken out takes its balloon along, and what was said of the others stays true; one that
+ * comes to have fewer places is asked for no more than those. */
+static void
+test_features_change (void)
+{
+  UiFixture *fixture = make_fixture (TRUE);
+  TmJob *job = tm_document_job (fixture->document);
+  TmBenchPage *page;
+  GtkWidget *window = open_page (fixture, &page);
+  TmDrawingState state;
+  TmFeature *with;
+
+  go (fixture, "1", "mouth/12");
+  toggle (page);
+  ui_wait_until (tm_drawing_states_get (page->drawing->states, tm_job_find_feature (job, "1"), 0, &state)
+                 && tm_drawing_states_get (page->drawing->states, tm_job_find_feature (job, "4"), 0, &state));
+  g_assert_cmpuint (page->drawing->items->len, ==, 2);
+  g_assert_true (tm_edit_remove_feature (fixture->document, "4", NULL));
+  g_assert_cmpuint (page->drawing->items->len, ==, 1);
+  g_assert_cmpstr (tm_drawing_view_chosen (page->drawing), ==, "1");
+
+  with = tm_edit_copy_feature (tm_job_find_feature (job, "1"));
+  with->places = 3;
+  g_assert_true (tm_edit_replace_feature (fixture->document, "1", with, NULL));
+  g_assert_true (
+      tm_edit_put_mark (fixture->document, "D-1", "1", 3, &(TmMarkSpot) { 0.5, 0.2, 0.55, 0.3 }, NULL));
+  tm_drawing_view_choose_place (page->drawing, "1", 3, FALSE);
+  with = tm_edit_copy_feature (tm_job_find_feature (job, "1"));
+  with->places = 2;
+  g_assert_true (tm_edit_replace_feature (fixture->document, "1", with, NULL));
+  ui_wait_until (tm_drawing_states_get (page->drawing->states, tm_job_find_feature (job, "1"), 0, &state));
+  close_page (window, fixture);
+}
+
 /* Without a drawing there is no button, and the key says where one is added. */
 static void
 test_none (void)
@@ -218,6 +252,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/bench-drawing/follows", test_follows);
   g_test_add_func ("/bench-drawing/click", test_click);
   g_test_add_func ("/bench-drawing/recorded", test_recorded);
+  g_test_add_func ("/bench-drawing/features-change", test_features_change);
   g_test_add_func ("/bench-drawing/none", test_none);
   return g_test_run ();
 }
