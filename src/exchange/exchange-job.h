@@ -62,10 +62,10 @@ GString *tm_job_to_string (const TmJob *job) G_GNUC_WARN_UNUSED_RESULT;
  * the old file or the whole new one is there, never a part. */
 gboolean tm_job_to_file (const TmJob *job, const char *path, GError **error);
 
-/* A job with what @job defines (facts, people, gauges, methods with their studies, tools, materials, features,
- * drawings with their balloons) and nothing of its record: no pieces, measured mates, readings, trials, cuts,
- * events, nonconformances or signatures.  Bytes of drawings are shared.  NULL with an error when it is larger
- * than a job may be. */
+/* A job with what @job defines (facts, people, gauges, methods with their studies, tools, materials,
+ * features, drawings with their balloons) and nothing of its record: no pieces, measured mates, readings,
+ * trials, cuts, events, nonconformances or signatures.  Bytes of drawings are shared.  NULL with an error
+ * when it is larger than a job may be. */
 TmJob *tm_job_copy_definitions (const TmJob *job, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* TRUE for a time as a job file writes it, UTC "YYYY-MM-DDThh:mm:ssZ": what it could not read back

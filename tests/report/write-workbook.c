@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * write-workbook JOB OUT [LANGUAGE SECOND]: writes the workbook of a job file, for the checks that open it elsewhere.
+ * write-workbook JOB OUT [LANGUAGE SECOND]: writes the workbook of a job file, for the checks that open it
+ * elsewhere.
  */
 
 #include "exchange-job.h"
@@ -35,8 +36,7 @@ main (int argc, char **argv)
     }
   content = tm_report_content_new (job);
   facts.digest = digest = tm_job_digest (job);
-  if (!tm_workbook_write (content, argv[2], &form, &facts, NULL, NULL,
-                          &error))
+  if (!tm_workbook_write (content, argv[2], &form, &facts, NULL, NULL, &error))
     {
       g_printerr ("%s\n", error->message);
       return 2;
