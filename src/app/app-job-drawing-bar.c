@@ -151,7 +151,7 @@ build_menu (void)
   g_menu_append (menu, _ ("_Name and sheet…"), "drawing.facts");
   g_menu_append (menu, _ ("_Replace its file…"), "drawing.replace");
   g_menu_append (menu, _ ("New _feature here"), "drawing.new-feature");
-  g_menu_append (menu, _ ("N_umber in reading order"), "drawing.number");
+  g_menu_append (menu, _ ("N_umber clockwise"), "drawing.number");
   g_menu_append (menu, _ ("_Take back"), "drawing.undo");
   g_menu_append (menu, _ ("_Paste a picture"), "drawing.paste");
   gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "view-more-symbolic");
