@@ -37,19 +37,24 @@ refuse (TmTemplateStatus status, GError **error)
   return FALSE;
 }
 
-/* At most one byte more than may be: a file that is too large is not read whole. */
+/* At most one byte more than may be: a file that is too large is not read whole.  One read may give less
+ * than there is, from a shared folder for example. */
 static gboolean
 read_bytes (Reading *reading, GError **error)
 {
   g_autoptr (GFile) file = g_file_new_for_path (reading->path);
   g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, error);
+  g_autofree char *all = stream != NULL ? g_malloc (TM_TEMPLATE_MAX_LOGO + 1) : NULL;
+  gsize length = 0;
 
-  if (stream == NULL)
+  if (stream == NULL
+      || !g_input_stream_read_all (G_INPUT_STREAM (stream), all, TM_TEMPLATE_MAX_LOGO + 1, &length, NULL,
+                                   error))
     return FALSE;
-  reading->bytes = g_input_stream_read_bytes (G_INPUT_STREAM (stream), TM_TEMPLATE_MAX_LOGO + 1, NULL, error);
-  if (reading->bytes == NULL)
-    return FALSE;
-  return g_bytes_get_size (reading->bytes) <= TM_TEMPLATE_MAX_LOGO || refuse (TM_TEMPLATE_LOGO_LARGE, error);
+  if (length > TM_TEMPLATE_MAX_LOGO)
+    return refuse (TM_TEMPLATE_LOGO_LARGE, error);
+  reading->bytes = g_bytes_new (all, length);
+  return TRUE;
 }
 
 /* A PDF could be drawn as well, but a page of one is no logo. */
