@@ -137,11 +137,15 @@ show_content (TmReportPage *self, TmReportContent *content)
 static void
 signed_checked_cb (TmReportPage *self)
 {
+  const gboolean inside = has_focus (self, GTK_WIDGET (self->gaps));
+
   if (self->content == NULL)
     return;
   tm_report_gaps_set (self->gaps, NULL);
   tm_report_sign_complete (self->sign, self->content);
   tm_report_gaps_set (self->gaps, self->content->gaps);
+  if (inside)
+    tm_report_page_enter (self);
 }
 
 static guint64

@@ -160,6 +160,7 @@ typedef struct {
   char *book_path;
   char *id;
   guint64 turn;
+  GWeakRef asked; /* TmReportSign: its last reference must not go on another thread */
 } Check;
 
 static void
@@ -169,6 +170,7 @@ free_check (gpointer data)
 
   g_free (check->book_path);
   g_free (check->id);
+  g_weak_ref_clear (&check->asked);
   g_free (check);
 }
 
@@ -202,16 +204,17 @@ static void find_out (TmReportSign *self);
 static void
 checked_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
-  TmReportSign *self = TM_REPORT_SIGN (source);
-  const Check *check = g_task_get_task_data (G_TASK (result));
-  gboolean current = check->turn == self->turn;
+  Check *check = g_task_get_task_data (G_TASK (result));
+  g_autoptr (TmReportSign) self = g_weak_ref_get (&check->asked);
   g_autoptr (GError) error = NULL;
   g_autofree char *digest = g_task_propagate_pointer (G_TASK (result), &error);
 
+  if (self == NULL)
+    return;
   self->checking = FALSE;
   if (self->document == NULL)
     return;
-  if (!current)
+  if (check->turn != self->turn)
     find_out (self);
   else if (digest != NULL)
     know (self, digest);
@@ -223,11 +226,12 @@ static void
 begin_check (TmReportSign *self)
 {
   Check *check = g_new0 (Check, 1);
-  g_autoptr (GTask) task = g_task_new (self, NULL, checked_cb, NULL);
+  g_autoptr (GTask) task = g_task_new (NULL, NULL, checked_cb, NULL);
 
   check->book_path = g_strdup (tm_book_path (tm_document_book (self->document)));
   check->id = g_strdup (tm_document_job (self->document)->id);
   check->turn = self->turn;
+  g_weak_ref_init (&check->asked, self);
   g_task_set_task_data (task, check, free_check);
   self->checking = TRUE;
   g_task_run_in_thread (task, check_cb);
