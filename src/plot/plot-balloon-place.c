@@ -92,7 +92,7 @@ place_about (TmBalloon *balloon, double width, double height, const TmBalloon *o
     for (guint k = 0; k < DIRECTIONS; k++)
       {
         /* First up to the right, where a hand expects it; then to either side of that in turn. */
-        const double turn = (k % 2 == 0 ? 1.0 : -1.0) * (k + 1) / 2 * 2.0 * G_PI / DIRECTIONS;
+        const double turn = (k % 2 == 0 ? 1.0 : -1.0) * ((k + 1) / 2) * 2.0 * G_PI / DIRECTIONS;
         const double far = radius * (NEAREST + STEP * i);
         TmBalloon tried = *balloon;
         double cost;

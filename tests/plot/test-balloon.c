@@ -114,6 +114,19 @@ test_place (void)
     }
 }
 
+/* Where all is free it comes up to the right, half a right angle from the tip. */
+static void
+test_place_first (void)
+{
+  TmBalloon balloon = make_led (0, 0, 400, 300);
+
+  tm_balloon_place (&balloon, 800, 600, NULL, 0, tm_theme_light ());
+  g_assert_cmpfloat (balloon.x, >, 400);
+  g_assert_cmpfloat (balloon.y, <, 300);
+  /* Rounding of sine and cosine alone. */
+  g_assert_cmpfloat_with_epsilon (balloon.x - 400, 300 - balloon.y, 1e-9);
+}
+
 /* Without tips they stand in a row and go on in the next; a full page still takes one. */
 static void
 test_row (void)
@@ -209,6 +222,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/balloon/wide", test_wide);
   g_test_add_func ("/balloon/order", test_order);
   g_test_add_func ("/balloon/place", test_place);
+  g_test_add_func ("/balloon/place-first", test_place_first);
   g_test_add_func ("/balloon/row", test_row);
   g_test_add_func ("/balloon/without-colour", test_without_colour);
   g_test_add_func ("/balloon/readable", test_readable);
