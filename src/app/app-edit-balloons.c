@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "app-edit-drawing.h"
+#include "core-revision.h"
 
 typedef struct {
   TmFeature *feature;
@@ -102,7 +103,18 @@ may_number (const TmJob *job, const GArray *numberings, GError **error)
     {
       const Numbering *one = &g_array_index (numberings, Numbering, i);
 
-      if (g_str_equal (one->old, one->number) || !is_recorded (job, one->feature))
+      if (g_str_equal (one->old, one->number))
+        continue;
+      if (tm_job_is_by_reference (job) && !one->feature->affected)
+        {
+          g_set_error (
+              error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED,
+              _ ("Feature %s would become %s, but the baseline report speaks of it by its number; in "
+                 "a partial first article mark it as affected, or keep the numbers."),
+              one->old, one->number);
+          return FALSE;
+        }
+      if (!is_recorded (job, one->feature))
         continue;
       g_set_error (error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED,
                    _ ("Feature %s would become %s, but it has been measured under its number; numbers stay "

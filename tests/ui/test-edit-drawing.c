@@ -253,6 +253,30 @@ test_number_recorded (void)
   ui_fixture_free (fixture);
 }
 
+/* A baseline report is not numbered anew: what it speaks of keeps its number. */
+static void
+test_number_by_reference (void)
+{
+  UiFixture *fixture = ui_fixture_new (make_job ());
+  TmJob *job = tm_document_job (fixture->document);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *before = NULL;
+  g_autofree char *after = NULL;
+
+  job->first_article = TM_FIRST_ARTICLE_PARTIAL;
+  tm_job_find_feature (job, "4")->affected = TRUE;
+  before = bytes_of (job);
+  g_assert_false (tm_edit_number_balloons (fixture->document, &error));
+  g_assert_error (error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED);
+  g_assert_nonnull (strstr (error->message, "baseline"));
+  after = bytes_of (job);
+  g_assert_cmpstr (after, ==, before);
+  for (guint i = 0; i < job->features->len; i++)
+    ((TmFeature *)g_ptr_array_index (job->features, i))->affected = TRUE;
+  g_assert_true (tm_edit_number_balloons (fixture->document, NULL));
+  ui_fixture_free (fixture);
+}
+
 static void
 assert_refused (TmDocument *document, GPtrArray *drawings)
 {
@@ -317,6 +341,7 @@ main (int argc, char **argv)
   g_test_add_func ("/edit/drawing/spot", test_spot);
   g_test_add_func ("/edit/drawing/number", test_number);
   g_test_add_func ("/edit/drawing/number-recorded", test_number_recorded);
+  g_test_add_func ("/edit/drawing/number-by-reference", test_number_by_reference);
   g_test_add_func ("/edit/drawing/refuses", test_refuses);
   g_test_add_func ("/edit/drawing/free-name", test_free_name);
   return g_test_run ();
