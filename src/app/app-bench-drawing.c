@@ -93,20 +93,23 @@ tm_bench_page_toggle_drawing (TmBenchPage *self)
   tm_bench_page_focus (self);
 }
 
-/* A click on a balloon goes to its feature; the hand goes on typing. */
+/* A click on a balloon goes to its feature, and to its place where it is of one; the hand goes on typing. */
 static void
 chosen_cb (TmBenchPage *self)
 {
   const char *chosen = tm_drawing_view_chosen (self->drawing);
   TmFeature *feature = chosen != NULL ? tm_job_find_feature (tm_document_job (self->document), chosen) : NULL;
   const TmSpot *spot = get_spot (self);
-  guint place = MAX (tm_drawing_view_place (self->drawing), 1);
+  guint place = tm_drawing_view_place (self->drawing);
   const char *station;
 
-  if (feature == NULL || spot->piece == NULL || spot->feature == feature)
+  if (feature == NULL || spot->piece == NULL)
+    return;
+  place = spot->feature == feature && place == 0 ? spot->place : CLAMP (place, 1, feature->places);
+  if (spot->feature == feature && spot->place == place)
     return;
   station = feature->stations->len > 0 ? g_ptr_array_index (feature->stations, 0) : "";
-  tm_document_go (self->document, spot->piece, feature, MIN (place, feature->places), station);
+  tm_document_go (self->document, spot->piece, feature, place, station);
   tm_bench_page_focus (self);
 }
 

@@ -485,11 +485,11 @@ tm_drawing_view_choose_item (TmDrawingView *self, int at)
 {
   const TmDrawingItem *item = at >= 0 ? &g_array_index (self->items, TmDrawingItem, at) : NULL;
   g_autofree char *balloon = item != NULL ? g_strdup (item->balloon) : NULL;
+  const guint place = item != NULL ? item->place : self->place;
 
-  if (item != NULL)
-    self->place = item->place;
-  if (g_strcmp0 (balloon, self->chosen) != 0)
+  if (g_strcmp0 (balloon, self->chosen) != 0 || place != self->place)
     {
+      self->place = place;
       g_free (self->chosen);
       self->chosen = g_steal_pointer (&balloon);
       tm_drawing_view_emit (self, TM_DRAWING_CHOSEN);

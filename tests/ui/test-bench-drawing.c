@@ -169,6 +169,36 @@ test_click (void)
   close_page (window, fixture);
 }
 
+/* A balloon of one place goes to that place, also from another place of its feature; one of the feature as a
+ * whole leaves the place at hand. */
+static void
+test_click_place (void)
+{
+  static const TmMarkSpot whole = { 0.2, 0.8, 0.25, 0.9 }, second = { 0.4, 0.8, 0.45, 0.9 };
+  UiFixture *fixture = make_fixture (TRUE);
+  TmBenchPage *page;
+  GtkWidget *window = open_page (fixture, &page);
+  TmDrawingView *view = page->drawing;
+  const TmSpot *spot;
+  double x, y;
+
+  g_assert_true (tm_edit_put_mark (fixture->document, "D-1", "2", 0, &whole, NULL));
+  g_assert_true (tm_edit_put_mark (fixture->document, "D-1", "2", 2, &second, NULL));
+  go (fixture, "2", "");
+  toggle (page);
+  ui_wait_until (tm_drawing_frame_is_set (&view->frame) && !view->closer);
+  tm_drawing_view_fit (view);
+  tm_drawing_frame_to_view (&view->frame, second.x, second.y, &x, &y);
+  tm_drawing_view_click (view, 1, x, y, 0);
+  spot = tm_bench_spot (tm_document_bench (fixture->document));
+  g_assert_cmpstr (spot->feature->balloon, ==, "2");
+  g_assert_cmpuint (spot->place, ==, 2);
+  tm_drawing_frame_to_view (&view->frame, whole.x, whole.y, &x, &y);
+  tm_drawing_view_click (view, 1, x, y, 0);
+  g_assert_cmpuint (tm_bench_spot (tm_document_bench (fixture->document))->place, ==, 2);
+  close_page (window, fixture);
+}
+
 /* What is recorded shows at once.  Limits of 25 H7 (0/+21 µm) as ISO 286-2 has them. */
 static void
 test_recorded (void)
@@ -251,6 +281,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/bench-drawing/toggle", test_toggle);
   g_test_add_func ("/bench-drawing/follows", test_follows);
   g_test_add_func ("/bench-drawing/click", test_click);
+  g_test_add_func ("/bench-drawing/click-place", test_click_place);
   g_test_add_func ("/bench-drawing/recorded", test_recorded);
   g_test_add_func ("/bench-drawing/features-change", test_features_change);
   g_test_add_func ("/bench-drawing/none", test_none);
