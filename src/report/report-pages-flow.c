@@ -24,6 +24,7 @@
 #define AFTER_CELLS      7.0
 #define AFTER_PICTURES   8.0
 #define WORTH_TURNING    1.15 /* as large again, at least: turning paper is a nuisance */
+#define LEAST_REST       0.6  /* of a page, under words, is enough for a picture that fills one */
 #define NARROW_PICTURE   0.85 /* of its wished width is still enough for it */
 
 typedef struct {
@@ -326,16 +327,23 @@ turn_for_picture (Flow *flow, const TmReportSection *section, const TmReportBloc
   begin_page (flow, section, turned);
 }
 
+/* Whether the words before it have left it too little of the page. */
+static gboolean
+is_crowded (const Flow *flow)
+{
+  return get_rest (flow) < LEAST_REST * (flow->pages->bottom - flow->pages->top);
+}
+
 /* In the middle of the room that is left, and nothing under it. */
 static void
 add_filling_picture (Flow *flow, const TmReportSection *section, const TmReportBlock *block, gboolean begun)
 {
-  const double room = flow->pages->right - flow->pages->left;
   TmItem item = { .kind = TM_ITEM_ROW, .section = section, .block = block };
-  double caption;
+  double room, caption;
 
-  if (!begun)
+  if (!begun || is_crowded (flow))
     turn_for_picture (flow, section, block);
+  room = flow->pages->right - flow->pages->left;
   caption = get_caption_height (flow, block, room);
   item.width = get_scale (block, room, MAX (1.0, get_rest (flow) - caption));
   item.height = item.width * block->picture.aspect + caption;
@@ -409,11 +417,13 @@ static void
 add_section (Flow *flow, const TmReportSection *section)
 {
   const TmReportBlock *filling = find_filling_picture (section);
+  guint page;
 
   if (filling != NULL)
     turn_for_picture (flow, section, filling);
   else if (flow->page.turned || (section->starts_page && !flow->fresh))
     turn_page (flow, section);
+  page = flow->pages->pages->len;
   add_section_title (flow, section);
   for (guint i = 0; i < section->blocks->len;)
     {
@@ -421,7 +431,7 @@ add_section (Flow *flow, const TmReportSection *section)
 
       if (block->kind == TM_BLOCK_PICTURE && block->picture.fills_page)
         {
-          add_filling_picture (flow, section, block, block == filling);
+          add_filling_picture (flow, section, block, block == filling && page == flow->pages->pages->len);
           i++;
           continue;
         }

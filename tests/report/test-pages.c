@@ -244,8 +244,33 @@ test_filling_picture (void)
   g_assert_cmpuint (left, <, 595 - right);
   find_red (pages, 2, tm_pages_draw, &left, &top, &right, &bottom);
   g_assert_cmpuint (bottom - top, >, right - left);
+  /* In the middle of its own page, whichever way the page before lies. */
+  g_assert_cmpuint (left + right, >=, 595 - 2);
+  g_assert_cmpuint (left + right, <=, 595 + 2);
   find_red (pages, 3, tm_pages_draw, &left, &top, &right, &bottom);
   g_assert_cmpuint (right, ==, 0);
+}
+
+/* Under many words a picture is not pressed into what they leave: it has a page, on its side as well. */
+static void
+test_filling_picture_crowded (void)
+{
+  g_autoptr (TmReportDocument) document = tm_report_document_new ("Report");
+  double drawn = 0;
+  const TmReportPicture picture = { .draw = fill_red, .data = &drawn, .aspect = 0.5, .fills_page = TRUE };
+  g_autoptr (TmPages) pages = NULL;
+  guint left, top, right, bottom;
+  gint page;
+
+  tm_report_add_section (document, "Drawing", "drawing", TRUE);
+  for (guint i = 0; i < 40; i++)
+    tm_report_add_paragraph (document, "A drawing that is kept elsewhere.", FALSE);
+  tm_report_add_picture (document, &picture, "wide", "wide");
+  pages = tm_pages_new (document, &(TmReportForm) { .paper = TM_PAPER_A4 });
+  page = tm_pages_find (pages, "wide");
+  g_assert_cmpint (page, ==, (gint)tm_pages_count (pages) - 1);
+  find_red (pages, (guint)page, tm_pages_draw_upright, &left, &top, &right, &bottom);
+  g_assert_cmpuint (right - left, >, 700);
 }
 
 /* -------- Pages -------- */
@@ -648,6 +673,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/document/cells", test_document);
   g_test_add_func ("/pages/filling-picture", test_filling_picture);
+  g_test_add_func ("/pages/filling-picture/crowded", test_filling_picture_crowded);
   g_test_add_func ("/pages/pictures", test_pictures);
   g_test_add_func ("/pages/text", test_text);
   g_test_add_func ("/pages/language", test_language);
