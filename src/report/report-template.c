@@ -3,6 +3,7 @@
 #include "report-template.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "plot-drawing.h"
 #include "report-content.h"
@@ -113,13 +114,15 @@ tm_report_template_apply (const TmTemplate *template, TmReportDocument *document
 
 /* -------- Statements -------- */
 
-/* That of the user, where the program follows it. */
+/* That of the user, where the program follows it, without the way in which its letters are stored. */
 static const char *
 get_own_language (void)
 {
-  const char *name = g_get_language_names ()[0];
+  const char *const *name = g_get_language_names ();
 
-  return g_str_equal (name, "C") || g_str_equal (name, "POSIX") ? "" : name;
+  while (*name != NULL && strchr (*name, '.') != NULL)
+    name++;
+  return *name == NULL || g_str_equal (*name, "C") || g_str_equal (*name, "POSIX") ? "" : *name;
 }
 
 static const char *

@@ -221,6 +221,38 @@ test_statements (void)
     }
 }
 
+/* Where the report says no language it is the user's, whatever the locale says of the storing of letters. */
+static void
+test_own_language (void)
+{
+  static const struct {
+    const char *locale, *language, *text;
+  } cases[] = { { "pt_BR.UTF-8", "pt_BR", "Feito aqui." },
+                { "pt_BR", "pt_BR", "Feito aqui." },
+                { "pt_PT.UTF-8", "pt_PT", "Made here." },
+                { "C.UTF-8", "", "Made here." },
+                { "C", "", "Made here." } };
+  g_autoptr (TmTemplate) template = tm_template_new ();
+  TmTemplateStatement *statement = tm_template_add_statement (template, TM_STATEMENT_AFTER_COVER);
+
+  tm_template_statement_add_text (statement, "", "Made here.");
+  tm_template_statement_add_text (statement, "pt_BR", "Feito aqui.");
+  g_unsetenv ("LANGUAGE");
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const TmReportForm form = { .template = template };
+      g_autofree char *text = NULL;
+      const char *codes[2];
+
+      g_setenv ("LC_ALL", cases[i].locale, TRUE);
+      g_assert_cmpuint (tm_report_template_languages (&form, codes), ==, 1);
+      g_assert_cmpstr (codes[0], ==, cases[i].language);
+      text = tm_report_statement (statement, &form);
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
+  g_setenv ("LC_ALL", "C", TRUE);
+}
+
 /* -------- Pixels -------- */
 
 static gboolean
@@ -529,6 +561,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/template/columns-stacked", test_columns_stacked);
   g_test_add_func ("/report/template/fields", test_fields);
   g_test_add_func ("/report/template/statements", test_statements);
+  g_test_add_func ("/report/template/own-language", test_own_language);
   g_test_add_func ("/report/template/look", test_look);
   g_test_add_func ("/report/template/pale", test_pale);
   g_test_add_func ("/report/template/hard", test_hard);
