@@ -31,12 +31,12 @@ gboolean tm_report_role_is_signed (const TmReportContent *content, const char *r
 /* The name of the person that signed, else the initials; borrowed. */
 const char *tm_report_signer (const TmJob *job, const TmSignature *signature);
 
-/* "An earlier report, FA-7, was signed by … on …; the record has changed since."; NULL when the newest
- * superseded signature is none, free it. */
+/* "An earlier report, FA-7, was signed by … on …; the record has changed since…", of the newest signature
+ * that does not hold; NULL when there is none; free it. */
 char *tm_report_say_superseded (const TmReportContent *content, TmDateForm dates) G_GNUC_WARN_UNUSED_RESULT;
 
-/* "Signed although 2 things are missing: they are listed in this report."; NULL when nothing is or none
- * holds; free it. */
+/* "Signed although 2 things were missing; they are named under …"; NULL when nothing is missing or no
+ * signature holds; free it. */
 char *tm_report_say_signed_with_gaps (const TmReportContent *content) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "signed over 3f1c…", with what became of it; free it. */

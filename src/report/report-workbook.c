@@ -12,6 +12,7 @@
 #include "report-file-check.h"
 #include "report-language.h"
 #include "report-sheets.h"
+#include "report-signed.h"
 #include "report-target.h"
 #include "report-workbook-pack.h"
 
@@ -33,15 +34,14 @@ read_made (const char *made)
   return at != NULL ? (time_t)g_date_time_to_unix (at) : 0;
 }
 
-/* Who signed last, else nobody. */
+/* Who signed last, else the organisation. */
 static const char *
 find_author (const TmJob *job)
 {
-  const TmSignature *last
-      = job->signatures->len > 0 ? g_ptr_array_index (job->signatures, job->signatures->len - 1) : NULL;
-  const TmPerson *person = last != NULL ? tm_job_find_person (job, last->by) : NULL;
+  const GPtrArray *signatures = job->signatures;
 
-  return person != NULL ? person->name : last != NULL ? last->by : job->organisation;
+  return signatures->len > 0 ? tm_report_signer (job, g_ptr_array_index (signatures, signatures->len - 1))
+                             : job->organisation;
 }
 
 static void

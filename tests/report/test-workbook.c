@@ -703,10 +703,13 @@ test_signatures (void)
   Place place;
   g_autoptr (TmJob) job = make_whole_job ();
   TmSignature *signature = tm_signature_new ();
-  g_autofree char *sheet = NULL, *role = NULL, *digest = NULL, *pages = NULL;
+  TmPerson *nameless = tm_person_new ();
+  g_autofree char *sheet = NULL, *role = NULL, *digest = NULL, *pages = NULL, *core = NULL;
 
   make_place (&place);
-  signature->by = "AB";
+  nameless->initials = "XY";
+  tm_job_add_person (job, nameless);
+  signature->by = "XY";
   signature->role = "=Quality";
   signature->at = "2026-05-05T08:00:00Z";
   signature->digest = "aa00000000000000000000000000000000000000000000000000000000000011";
@@ -720,6 +723,8 @@ test_signatures (void)
   g_assert_cmpstr (digest, ==, signature->digest);
   pages = cell_string (place.path, sheet, "G6");
   g_assert_cmpstr (pages, ==, signature->pages);
+  core = zip_read (place.path, "docProps/core.xml");
+  g_assert_nonnull (strstr (core, "<dc:creator>XY</dc:creator>"));
   clear_place (&place);
 }
 
