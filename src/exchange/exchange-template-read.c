@@ -248,7 +248,7 @@ read_whole (Reading *reading, const char *data, gsize length, const char *place,
   if (length > TM_TEMPLATE_FILE_MAX)
     {
       tm_exchange_fail (error, TM_EXCHANGE_ERROR_TOO_LARGE, place, NULL,
-                        _ ("larger than a template file may be (4 MiB); use a smaller logo"));
+                        _ ("larger than a template file may be (8 MiB); use a smaller logo"));
       return FALSE;
     }
   return tm_json_read (&reader, data, length, place, extra, error) && check_whole (reading, place, error);
@@ -271,7 +271,7 @@ tm_template_from_file (const char *path, GError **error)
   g_autofree char *shown = g_filename_display_name (path);
   g_autoptr (GString) bytes
       = tm_file_load (path, TM_TEMPLATE_FILE_MAX,
-                      _ ("larger than a template file may be (4 MiB); use a smaller logo"), error);
+                      _ ("larger than a template file may be (8 MiB); use a smaller logo"), error);
 
   return bytes != NULL ? tm_template_from_bytes (bytes->str, bytes->len, shown, error) : NULL;
 }

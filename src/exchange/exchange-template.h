@@ -14,7 +14,8 @@
 
 G_BEGIN_DECLS
 
-#define TM_TEMPLATE_FILE_MAX (4u * 1048576u) /* bytes */
+/* Bytes: room for the largest logo in base64 and every statement in every language. */
+#define TM_TEMPLATE_FILE_MAX (8u * 1048576u)
 
 /* @place names the source in errors.  Either a whole template that tm_template_check() finds right, or none.
  */

@@ -169,10 +169,49 @@ test_file (void)
   g_assert_true (g_file_set_contents (path, large, TM_TEMPLATE_FILE_MAX + 1, NULL));
   g_assert_null (tm_template_from_file (path, &error));
   g_assert_error (error, TM_EXCHANGE_ERROR, TM_EXCHANGE_ERROR_TOO_LARGE);
-  g_assert_nonnull (strstr (error->message, "4 MiB"));
+  g_assert_nonnull (strstr (error->message, "8 MiB"));
   g_clear_error (&error);
   g_unlink (path);
   g_rmdir (folder);
+}
+
+static void
+fill_statements (TmTemplate *template)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < TM_TEMPLATE_MAX_STATEMENT; i++)
+    g_string_append (text, "𝔸");
+  for (guint i = 0; i < TM_TEMPLATE_MAX_STATEMENTS; i++)
+    {
+      TmTemplateStatement *statement = tm_template_add_statement (template, TM_STATEMENT_AFTER_COVER);
+
+      for (guint j = 0; j < TM_TEMPLATE_MAX_TEXTS; j++)
+        {
+          const char code[] = { 'a', (char)('a' + j), '\0' };
+
+          tm_template_statement_add_text (statement, code, text->str);
+        }
+    }
+}
+
+/* What the checks allow can be taken to another bench. */
+static void
+test_largest (void)
+{
+  g_autoptr (TmTemplate) template = tm_template_new ();
+  g_autoptr (TmTemplate) back = NULL;
+  g_autoptr (GBytes) logo = g_bytes_new_take (g_malloc0 (TM_TEMPLATE_MAX_LOGO), TM_TEMPLATE_MAX_LOGO);
+  g_autoptr (GString) bytes = NULL;
+  GError *error = NULL;
+
+  tm_template_set_logo (template, logo, "image/png");
+  fill_statements (template);
+  g_assert_cmpint (tm_template_check (template, NULL), ==, TM_TEMPLATE_OK);
+  bytes = tm_template_to_string (template);
+  back = tm_template_from_bytes (bytes->str, bytes->len, "largest", &error);
+  g_assert_no_error (error);
+  g_assert_true (tm_template_equal (template, back));
 }
 
 int
@@ -185,5 +224,6 @@ main (int argc, char **argv)
   g_test_add_func ("/exchange/template/blank", test_blank);
   g_test_add_func ("/exchange/template/order", test_order);
   g_test_add_func ("/exchange/template/file", test_file);
+  g_test_add_func ("/exchange/template/largest", test_largest);
   return g_test_run ();
 }
