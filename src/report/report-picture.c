@@ -104,10 +104,28 @@ pack (cairo_surface_t *surface, const Palette *palette, const guint8 *indexes)
   return g_bytes_new_take (g_realloc (bytes, length), length);
 }
 
+static cairo_status_t
+append_cb (void *closure, const unsigned char *bytes, unsigned int length)
+{
+  g_byte_array_append (closure, bytes, length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+/* A photograph: a palette would show in it. */
+static GBytes *
+pack_true (cairo_surface_t *surface)
+{
+  g_autoptr (GByteArray) png = g_byte_array_new ();
+
+  if (cairo_surface_write_to_png_stream (surface, append_cb, png) != CAIRO_STATUS_SUCCESS)
+    return NULL;
+  return g_byte_array_free_to_bytes (g_steal_pointer (&png));
+}
+
 GBytes *
 tm_picture_to_png (cairo_surface_t *surface)
 {
-  static const guint32 masks[] = { 0xFFFFFF, 0xFEFEFE, 0xFCFCFC, 0xF8F8F8, 0xF0F0F0, 0xC0C0C0 };
+  static const guint32 masks[] = { 0xFFFFFF, 0xFEFEFE, 0xFCFCFC, 0xF8F8F8 };
   g_autofree Palette *palette = g_new (Palette, 1);
   g_autofree guint8 *indexes = NULL;
 
@@ -122,7 +140,7 @@ tm_picture_to_png (cairo_surface_t *surface)
       if (index_surface (surface, palette, indexes))
         return pack (surface, palette, indexes);
     }
-  return NULL;
+  return pack_true (surface);
 }
 
 static cairo_surface_t *

@@ -19,7 +19,8 @@ GBytes *tm_picture_of_band_plot (const TmBandPlot *plot, double width, double he
                                  GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* @surface: an image of CAIRO_FORMAT_RGB24.  Where it has more than 256 colours, those that no eye tells
- * apart become one.  NULL where it cannot be packed. */
+ * apart become one; where it still has, as a photograph, it is packed in true colours.  NULL where it cannot
+ * be packed. */
 GBytes *tm_picture_to_png (cairo_surface_t *surface) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
