@@ -111,7 +111,7 @@ append_cb (void *closure, const unsigned char *bytes, unsigned int length)
   return CAIRO_STATUS_SUCCESS;
 }
 
-/* A photograph: a palette would show in it. */
+/* A photograph: the palette that holds it would show. */
 static GBytes *
 pack_true (cairo_surface_t *surface)
 {
@@ -125,7 +125,7 @@ pack_true (cairo_surface_t *surface)
 GBytes *
 tm_picture_to_png (cairo_surface_t *surface)
 {
-  static const guint32 masks[] = { 0xFFFFFF, 0xFEFEFE, 0xFCFCFC, 0xF8F8F8 };
+  static const guint32 masks[] = { 0xFFFFFF, 0xFEFEFE, 0xFCFCFC, 0xF8F8F8, 0xF0F0F0 };
   g_autofree Palette *palette = g_new (Palette, 1);
   g_autofree guint8 *indexes = NULL;
 

@@ -8,6 +8,8 @@
 #include <glib.h>
 #include <string.h>
 
+#include "exchange-job.h"
+#include "report-content.h"
 #include "report-picture.h"
 
 #define SIDE 256
@@ -112,6 +114,34 @@ test_noise (void)
   cairo_surface_destroy (surface);
 }
 
+/* Bytes of a PNG's head: the colour type of its IHDR (PNG 1.2, 4.1.1); 3 has a palette. */
+#define COLOUR_TYPE 25
+
+/* A band plot is written two hundred times in a large report: its words and marks must come to a palette. */
+static void
+test_plot (void)
+{
+  static const char text[]
+      = "{\"format\": \"tenthmark-job\", \"version\": 1, \"job\": {\"part_number\": \"P\", \"unit\": \"mm\"},"
+        "\"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\"}], \"pieces\": [{\"serial\": "
+        "\"1\"}],"
+        "\"readings\": [{\"piece\": \"1\", \"feature\": \"1\", \"value\": \"25.012\"},"
+        " {\"piece\": \"1\", \"feature\": \"1\", \"value\": \"25.030\"}]}";
+  GError *error = NULL;
+  g_autoptr (TmJob) job = tm_job_from_bytes (text, strlen (text), "test", NULL, NULL, NULL, &error);
+  g_autoptr (TmReportContent) content = NULL;
+  g_autoptr (TmBandPlot) plot = NULL;
+  g_autoptr (GBytes) png = NULL;
+
+  g_assert_no_error (error);
+  content = tm_report_content_new (job);
+  plot = tm_band_plot_new (job, &((const TmReportLine *)g_ptr_array_index (content->lines, 0))->judgement,
+                           NULL);
+  png = tm_picture_of_band_plot (plot, 480, 180, 2.0, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (((const guint8 *)g_bytes_get_data (png, NULL))[COLOUR_TYPE], ==, 3);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -119,5 +149,6 @@ main (int argc, char **argv)
   g_test_add_func ("/picture/few", test_few);
   g_test_add_func ("/picture/many", test_many);
   g_test_add_func ("/picture/noise", test_noise);
+  g_test_add_func ("/picture/plot", test_plot);
   return g_test_run ();
 }
