@@ -121,14 +121,9 @@ test_noise (void)
 static void
 test_plot (void)
 {
-  static const char text[]
-      = "{\"format\": \"tenthmark-job\", \"version\": 1, \"job\": {\"part_number\": \"P\", \"unit\": \"mm\"},"
-        "\"features\": [{\"balloon\": \"1\", \"requirement\": \"Ø25 H7\"}], \"pieces\": [{\"serial\": "
-        "\"1\"}],"
-        "\"readings\": [{\"piece\": \"1\", \"feature\": \"1\", \"value\": \"25.012\"},"
-        " {\"piece\": \"1\", \"feature\": \"1\", \"value\": \"25.030\"}]}";
+  g_autofree char *path = g_build_filename (g_getenv ("TM_SAMPLE_JOBS"), "pump-bearing-housing.tmjob", NULL);
   GError *error = NULL;
-  g_autoptr (TmJob) job = tm_job_from_bytes (text, strlen (text), "test", NULL, NULL, NULL, &error);
+  g_autoptr (TmJob) job = tm_job_from_file (path, NULL, NULL, NULL, &error);
   g_autoptr (TmReportContent) content = NULL;
   g_autoptr (TmBandPlot) plot = NULL;
   g_autoptr (GBytes) png = NULL;
@@ -137,7 +132,7 @@ test_plot (void)
   content = tm_report_content_new (job);
   plot = tm_band_plot_new (job, &((const TmReportLine *)g_ptr_array_index (content->lines, 0))->judgement,
                            NULL);
-  png = tm_picture_of_band_plot (plot, 480, 180, 2.0, &error);
+  png = tm_picture_of_band_plot (plot, 480, 240, 2.5, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (((const guint8 *)g_bytes_get_data (png, NULL))[COLOUR_TYPE], ==, 3);
 }
