@@ -31,6 +31,14 @@ typedef struct {
   gboolean json;
 } Request;
 
+static int
+fail_no_drawing (const Request *request, const char *name)
+{
+  return tm_fail (_ ("%s: there is no drawing “%s”; tenthmark-cli draw with the job file alone names those "
+                     "there are"),
+                  request->path, name);
+}
+
 /* The whole file; NULL after an error line.  Its size is looked at first. */
 static GBytes *
 read_file (const char *path)
@@ -117,7 +125,7 @@ find_or_make_drawing (const Request *request, TmJob *job)
                     "balloons"),
                  request->path, name);
       else
-        tm_fail (_ ("%s: there is no drawing “%s”"), request->path, name);
+        fail_no_drawing (request, name);
       return NULL;
     }
   drawing = tm_drawing_new ();
@@ -156,7 +164,7 @@ remove_drawing (const Request *request, TmJob *job)
   TmDrawing *drawing = tm_job_find_drawing (job, request->remove);
 
   if (drawing == NULL)
-    return tm_fail (_ ("%s: there is no drawing “%s”"), request->path, request->remove);
+    return fail_no_drawing (request, request->remove);
   tm_job_remove_drawing (job, drawing);
   return 0;
 }
@@ -189,7 +197,7 @@ choose_drawing (const Request *request, TmJob *job)
   if (drawing != NULL)
     return drawing;
   if (request->name != NULL)
-    tm_fail (_ ("%s: there is no drawing “%s”"), request->path, request->name);
+    fail_no_drawing (request, request->name);
   else
     tm_fail (_ ("%s: say with --name on which drawing the balloon goes"), request->path);
   return NULL;
@@ -236,7 +244,8 @@ put_balloon (const Request *request, TmJob *job)
         tm_job_remove_balloon_mark (job, before);
       if (tm_job_add_balloon_mark (job, mark) == TM_ADD_OK)
         return 0;
-      tm_fail (_ ("%s: feature %s has no place %u"), request->path, feature->balloon, mark->place);
+      tm_fail (_ ("%s: feature %s has no place %u; it has %u"), request->path, feature->balloon, mark->place,
+               feature->places);
     }
   tm_balloon_mark_free (mark);
   return 2;

@@ -119,7 +119,6 @@ tm_file_replace (const char *path, TmFileFill fill, gpointer data, GError **erro
 static gboolean
 read_all (int fd, gsize most, GString *into)
 {
-
   while (into->len <= most)
     {
       gsize have = into->len;

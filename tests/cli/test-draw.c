@@ -85,7 +85,7 @@ test_replaced (void)
   run (&again, "draw", path, "--add", next, "--name", "part", NULL);
   assert_refused (&again, "--replace");
   run (&none, "draw", path, "--add", next, "--replace", NULL);
-  assert_refused (&none, "no drawing “next”");
+  assert_refused (&none, "no drawing “next”; tenthmark-cli draw");
   run (&replaced, "draw", path, "--add", next, "--name", "part", "--replace", "--json", NULL);
   tree = parse (&replaced);
   drawing = tree->u.array.values[0];
@@ -118,7 +118,7 @@ test_refused (void)
   run (&point, "draw", path, "--add", svg, "--feature", "1", "--at", "1.5,0.5", NULL);
   assert_refused (&point, "1.5,0.5");
   run (&gone, "draw", path, "--remove", "back", NULL);
-  assert_refused (&gone, "back");
+  assert_refused (&gone, "no drawing “back”; tenthmark-cli draw");
   after = read_all (path);
   g_assert_cmpstr (after, ==, before);
 }

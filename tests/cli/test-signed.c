@@ -58,7 +58,7 @@ sign_job (const char *book_path, char **pages, char **workbook)
   g_assert_true (tm_job_to_file (job, signed_file, &error));
 }
 
-/* A second requirement joins the job. */
+/* It is for somebody else now. */
 static void
 change_job (const char *book_path)
 {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
  * A new revision of a part: what is measured again, what the baseline report speaks of, what stays with the
- * job before.  Kinds and reasons of a first article: AS9102, as metrology's field list tells it.
+ * job before.  Kinds and reasons of a first article: AS9102, from memory.
  */
 
 #include "judge-support.h"
