@@ -6,6 +6,7 @@
 #include <glib/gstdio.h>
 
 #include "app-dialog.h"
+#include "app-save-path.h"
 #include "app-toast.h"
 #include "book-store.h"
 
@@ -78,18 +79,6 @@ free_save (gpointer data, GClosure *closure)
   g_free (save);
 }
 
-/* With the ending that it has to have. */
-static char *
-find_path (GtkFileChooserNative *chooser, const char *ending)
-{
-  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
-
-  if (path == NULL || g_str_has_suffix (path, ending))
-    return g_steal_pointer (&path);
-  return g_strconcat (path, ending, NULL);
-}
-
 static void
 write_chosen (Save *save, const char *path)
 {
@@ -111,10 +100,14 @@ write_chosen (Save *save, const char *path)
 static void
 chosen_cb (GtkFileChooserNative *chooser, int response, Save *save)
 {
-  g_autofree char *path = response == GTK_RESPONSE_ACCEPT ? find_path (chooser, save->ending) : NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path
+      = response == GTK_RESPONSE_ACCEPT ? tm_save_path_chosen (chooser, save->ending, &error) : NULL;
 
   if (path != NULL)
     write_chosen (save, path);
+  else if (error != NULL)
+    tm_dialog_problem_set (save->problem, error->message);
   g_object_unref (chooser);
 }
 

@@ -12,6 +12,7 @@
 #include "app-form.h"
 #include "app-hold-print.h"
 #include "app-hold-rows.h"
+#include "app-save-path.h"
 #include "app-view-parts.h"
 
 /* Pixels. */
@@ -137,18 +138,16 @@ tm_hold_dialog_write (TmDocument *document, const TmHoldList *list, const char *
 static void
 chosen_cb (GtkFileChooserNative *chooser, int response, Dialog *dialog)
 {
-  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-  g_autofree char *path = response == GTK_RESPONSE_ACCEPT && file != NULL ? g_file_get_path (file) : NULL;
-  g_autofree char *ended
-      = path != NULL && !g_str_has_suffix (path, ".csv") ? g_strconcat (path, ".csv", NULL) : g_strdup (path);
-  g_autofree char *shown = ended != NULL ? g_filename_display_basename (ended) : NULL;
-  g_autofree char *text = g_strdup_printf (_ ("Written: %s"), shown != NULL ? shown : "");
   g_autoptr (GError) error = NULL;
+  g_autofree char *path
+      = response == GTK_RESPONSE_ACCEPT ? tm_save_path_chosen (chooser, ".csv", &error) : NULL;
+  g_autofree char *shown = path != NULL ? g_filename_display_basename (path) : NULL;
+  g_autofree char *text = g_strdup_printf (_ ("Written: %s"), shown != NULL ? shown : "");
 
   g_clear_object (&dialog->chooser);
-  if (ended == NULL)
+  if (path == NULL && error == NULL)
     return;
-  if (tm_hold_dialog_write (dialog->document, dialog->list, ended, &error))
+  if (path != NULL && tm_hold_dialog_write (dialog->document, dialog->list, path, &error))
     gtk_label_set_text (dialog->summary, text);
   tm_dialog_problem_set (dialog->problem, error != NULL ? error->message : NULL);
 }

@@ -11,6 +11,7 @@
 #include "app-form.h"
 #include "app-gauge-words.h"
 #include "app-pointer-list.h"
+#include "app-save-path.h"
 #include "app-toast.h"
 #include "app-work.h"
 #include "book-store.h"
@@ -183,14 +184,15 @@ tm_recall_dialog_write (TmRecallDialog *self, const char *path)
 static void
 chosen_cb (GtkFileChooserNative *chooser, int response, TmRecallDialog *self)
 {
-  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-  g_autofree char *path = response == GTK_RESPONSE_ACCEPT && file != NULL ? g_file_get_path (file) : NULL;
-  g_autofree char *ended
-      = path != NULL && !g_str_has_suffix (path, ".csv") ? g_strconcat (path, ".csv", NULL) : g_strdup (path);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path
+      = response == GTK_RESPONSE_ACCEPT ? tm_save_path_chosen (chooser, ".csv", &error) : NULL;
 
   g_clear_object (&self->chooser);
-  if (ended != NULL)
-    tm_recall_dialog_write (self, ended);
+  if (path != NULL)
+    tm_recall_dialog_write (self, path);
+  else if (error != NULL)
+    tm_dialog_problem_set (self->problem, error->message);
 }
 
 static void

@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-report-work.h"
+#include "app-save-path.h"
 #include "app-toast.h"
 
 typedef struct {
@@ -90,30 +91,22 @@ free_choosing (gpointer data)
   g_free (choosing);
 }
 
-/* A typed name without the ending gets it, so that what is written is what was asked for. */
-static char *
-find_path (GtkFileChooserNative *chooser, const char *ending)
-{
-  g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
-
-  if (path == NULL || g_str_has_suffix (path, ending))
-    return g_steal_pointer (&path);
-  return g_strconcat (path, ending, NULL);
-}
-
 static void
 chosen_cb (GtkFileChooserNative *chooser, int response, const Choosing *choosing)
 {
   GtkWidget *page = choosing->page;
   g_autoptr (TmDocument) document = g_object_ref (choosing->document);
-  g_autofree char *path
-      = response == GTK_RESPONSE_ACCEPT ? find_path (chooser, choosing->kind->ending) : NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *path = response == GTK_RESPONSE_ACCEPT
+                              ? tm_save_path_chosen (chooser, choosing->kind->ending, &error)
+                              : NULL;
 
   /* The chooser, and with it @choosing, goes here. */
   g_object_set_data (G_OBJECT (page), "tm-export", NULL);
   if (path != NULL)
     tm_report_export_to (page, document, path);
+  else if (error != NULL)
+    tm_window_show_error (page, error->message);
 }
 
 static char *
