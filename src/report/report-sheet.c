@@ -244,22 +244,22 @@ count_fitting (double width)
   return (width - 1.5) / 0.82;
 }
 
-static void
-note_lines_at (TmSheet *sheet, const char *text, double width)
+static guint
+count_lines (const char *text, double fitting)
 {
   g_auto (GStrv) paragraphs = g_strsplit (text, "\n", -1);
   guint lines = 0;
 
   for (guint i = 0; paragraphs[i] != NULL; i++)
-    lines += count_paragraph_lines (paragraphs[i], count_fitting (width));
-  sheet->lines = MAX (sheet->lines, lines);
+    lines += count_paragraph_lines (paragraphs[i], fitting);
+  return lines;
 }
 
 static void
 note_lines (TmSheet *sheet, guint column, const char *text, double width)
 {
   if (column < TM_SHEET_COLUMNS && width > 2.0)
-    note_lines_at (sheet, text, width);
+    sheet->lines = MAX (sheet->lines, count_lines (text, count_fitting (width)));
 }
 
 static void
@@ -663,13 +663,17 @@ tm_sheet_formula_text (TmSheet *sheet, guint column, const char *formula, const 
                                                   tm_styles_get (&sheet->workbook->styles, style, 0), value));
 }
 
+/* A row is at most so high, points: what goes beyond is not to be seen. */
+#define HIGHEST_ROW 409.0
+#define MOST_LINES  32
+
 void
 tm_sheet_across (TmSheet *sheet, guint from, guint to, const char *text, TmStyle style, guint lines)
 {
   g_autofree char *shown = tm_cell_text (text);
   lxw_format *format = tm_styles_get (&sheet->workbook->styles, style, 0);
 
-  worksheet_set_row (sheet->sheet, sheet->row, 12.5 * MAX (1, lines), NULL);
+  worksheet_set_row (sheet->sheet, sheet->row, MIN (12.5 * MAX (1, lines), HIGHEST_ROW), NULL);
   if (to > from)
     worksheet_merge_range (sheet->sheet, sheet->row, (lxw_col_t)from, sheet->row, (lxw_col_t)to, "", format);
   if (*shown != '\0')
@@ -677,17 +681,60 @@ tm_sheet_across (TmSheet *sheet, guint from, guint to, const char *text, TmStyle
                        worksheet_write_string (sheet->sheet, sheet->row, (lxw_col_t)from, shown, format));
 }
 
+/* How many bytes of @text one row takes, up to a blank where there is one; a fifth of each line is left for
+ * words that do not fit its end. */
+static gsize
+find_row_end (const char *text, double fitting)
+{
+  const char *blank = NULL;
+  double line = 0.0;
+  guint lines = 1;
+
+  for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at))
+    {
+      const gunichar c = g_utf8_get_char (at);
+
+      if (at > text && g_unichar_isspace (c))
+        blank = at;
+      line += g_unichar_iswide (c) ? 2.0 : 1.0;
+      if (c == '\n' || line > 0.8 * fitting)
+        {
+          lines++;
+          line = 0.0;
+        }
+      if (lines > MOST_LINES && at > text)
+        return (gsize)((blank != NULL ? blank : at) - text);
+    }
+  return strlen (text);
+}
+
+static void
+write_paragraph_row (TmSheet *sheet, guint n, const char *text, guint lines)
+{
+  sheet->lines = 0;
+  tm_sheet_across (sheet, 0, n - 1, text, TM_STYLE_PARAGRAPH, lines);
+  sheet->row++;
+}
+
 void
 tm_sheet_paragraph (TmSheet *sheet, guint n, const char *text)
 {
   g_autofree char *shown = tm_cell_text (text);
-  double width = 0.0;
+  const char *rest = shown;
+  double width = 0.0, fitting;
 
   for (guint i = 0; i < n; i++)
     width += sheet->widths[i];
-  sheet->lines = 0;
-  note_lines_at (sheet, shown, width);
-  tm_sheet_across (sheet, 0, n - 1, shown, TM_STYLE_PARAGRAPH, sheet->lines);
-  sheet->lines = 0;
-  sheet->row++;
+  fitting = count_fitting (width);
+  while (count_lines (rest, fitting) > MOST_LINES)
+    {
+      const gsize length = find_row_end (rest, fitting);
+      g_autofree char *piece = g_strndup (rest, length);
+
+      write_paragraph_row (sheet, n, piece, count_lines (piece, fitting));
+      rest += length;
+      if (g_unichar_isspace (g_utf8_get_char (rest)))
+        rest = g_utf8_next_char (rest);
+    }
+  write_paragraph_row (sheet, n, rest, count_lines (rest, fitting));
 }

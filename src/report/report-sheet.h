@@ -112,7 +112,8 @@ void tm_sheet_blank (TmSheet *sheet, guint column, TmStyle style);
 /* One text across @from…@to of this row, in @lines lines. */
 void tm_sheet_across (TmSheet *sheet, guint from, guint to, const char *text, TmStyle style, guint lines);
 
-/* Wrapped across the sheet's first @n columns, in as many lines as it takes; moves below. */
+/* Wrapped across the sheet's first @n columns, in as many lines as it takes, and in several rows where one
+ * cannot be high enough; moves below. */
 void tm_sheet_paragraph (TmSheet *sheet, guint n, const char *text);
 
 /* "B7"; free it. */

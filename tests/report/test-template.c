@@ -553,6 +553,56 @@ test_workbook (void)
   g_rmdir (folder);
 }
 
+/* The highest row of a sheet, points. */
+static double
+find_highest (const char *sheet)
+{
+  double most = 0.0;
+
+  for (const char *at = strstr (sheet, " ht=\""); at != NULL; at = strstr (at + 1, " ht=\""))
+    most = MAX (most, g_ascii_strtod (at + strlen (" ht=\""), NULL));
+  return most;
+}
+
+/* A row can be 409 points high (the limits that spreadsheet programs state): the longest statement takes
+ * several, in letters of either width, with blanks or without, and none of it is lost. */
+static void
+test_long_statement (void)
+{
+  static const struct {
+    const char *word, *after;
+  } cases[] = { { "word", " " }, { "letters", "" }, { "長い", "" }, { "line", "\n" } };
+  g_autoptr (TmJob) job = load_sample ("pump-bearing-housing.tmjob");
+  g_autofree char *folder = g_dir_make_tmp ("tenthmark-template-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "report.xlsx", NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmTemplate) template = tm_template_new ();
+      TmTemplateStatement *statement = tm_template_add_statement (template, TM_STATEMENT_BEFORE_SIGNATURES);
+      g_autoptr (GString) text = g_string_new (NULL);
+      g_autoptr (GString) found = NULL;
+      g_autofree char *sheet = NULL, *strings = NULL;
+      guint n = 0;
+
+      while (g_utf8_strlen (text->str, -1) < TM_TEMPLATE_MAX_STATEMENT - 12)
+        g_string_append_printf (text, "%s%u%s", cases[i].word, n++, cases[i].after);
+      g_string_append (text, ".");
+      tm_template_statement_add_text (statement, "", text->str);
+      g_assert_cmpint (tm_template_check (template, NULL), ==, TM_TEMPLATE_OK);
+      write_workbook (job, template, path);
+      sheet = zip_sheet (path, "Signatures");
+      g_assert_cmpfloat (find_highest (sheet), >, 200.0);
+      g_assert_cmpfloat (find_highest (sheet), <=, 409.0);
+      strings = zip_read (path, "xl/sharedStrings.xml");
+      found = g_string_new (strings);
+      /* Without blanks, two words may be parted between three rows. */
+      g_assert_cmpuint (g_string_replace (found, cases[i].word, "", 0), >=, n - 2);
+    }
+  g_unlink (path);
+  g_rmdir (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -562,6 +612,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/template/fields", test_fields);
   g_test_add_func ("/report/template/statements", test_statements);
   g_test_add_func ("/report/template/own-language", test_own_language);
+  g_test_add_func ("/report/template/long-statement", test_long_statement);
   g_test_add_func ("/report/template/look", test_look);
   g_test_add_func ("/report/template/pale", test_pale);
   g_test_add_func ("/report/template/hard", test_hard);
