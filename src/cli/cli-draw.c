@@ -3,9 +3,12 @@
  * cli-draw: tenthmark-cli draw, the drawings of a job file and the balloons on them.
  */
 
+#include <errno.h>
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 #include <stdio.h>
 #include <string.h>
+#include <sys/stat.h>
 
 #include "cli-json.h"
 #include "cli-lock.h"
@@ -39,26 +42,38 @@ fail_no_drawing (const Request *request, const char *name)
                   request->path, name);
 }
 
-/* The whole file; NULL after an error line.  Its size is looked at first. */
+/* FALSE after an error line.  Nothing is opened yet: a pipe would wait for whoever fills it. */
+static gboolean
+is_readable (const char *path)
+{
+  GStatBuf facts;
+
+  if (g_stat (path, &facts) != 0)
+    tm_fail (_ ("%s: cannot be read (%s); check the name"), path, g_strerror (errno));
+  else if (!S_ISREG (facts.st_mode))
+    tm_fail (_ ("%s: is no file; name the drawing's file"), path);
+  else if ((guint64)facts.st_size > tm_report_drawing_most ())
+    tm_fail (_ ("%s: has more than %u MiB, the most of a drawing; save it smaller"), path,
+             (guint)(tm_report_drawing_most () / (1024 * 1024)));
+  else
+    return TRUE;
+  return FALSE;
+}
+
+/* The whole file; NULL after an error line. */
 static GBytes *
 read_file (const char *path)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GMappedFile) file = g_mapped_file_new (path, FALSE, &error);
+  char *bytes = NULL;
+  gsize length = 0;
 
-  if (file == NULL)
-    {
-      tm_fail ("%s", error->message);
-      return NULL;
-    }
-  if (g_mapped_file_get_length (file) > tm_report_drawing_most ())
-    {
-      tm_fail (_ ("%s: has more than %u MiB, the most of a drawing; save it smaller"), path,
-               (guint)(tm_report_drawing_most () / (1024 * 1024)));
-      return NULL;
-    }
-  /* A copy: a file that is cut off while it is mapped ends whoever reads it. */
-  return g_bytes_new (g_mapped_file_get_contents (file), g_mapped_file_get_length (file));
+  if (!is_readable (path))
+    return NULL;
+  if (g_file_get_contents (path, &bytes, &length, &error))
+    return g_bytes_new_take (bytes, length);
+  tm_fail (_ ("%s: cannot be read (%s); check the name"), path, error->message);
+  return NULL;
 }
 
 /* 1 when it is not given; 0 after an error line. */

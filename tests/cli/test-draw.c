@@ -102,11 +102,14 @@ test_refused (void)
   g_autofree char *before = read_all (path), *after = NULL;
   g_autofree char *zip = write_file ("drawing.pdf", "PK\3\4nothing of a drawing", -1);
   g_autofree char *cut = write_file ("cut.pdf", "%PDF-1.4\n1 0 obj\n<< /Type /Catalog", -1);
-  g_auto (Call) damaged = { 0 };
+  g_auto (Call) damaged = { 0 }, directory = { 0 };
   g_auto (Call) none = { 0 }, other = { 0 }, page = { 0 }, balloon = { 0 }, point = { 0 }, gone = { 0 };
 
   run (&none, "draw", path, "--add", "no-such-file.png", NULL);
   assert_refused (&none, "no-such-file.png");
+  g_assert_nonnull (strstr (none.err, "check the name"));
+  run (&directory, "draw", path, "--add", folder, NULL);
+  assert_refused (&directory, "is no file");
   run (&other, "draw", path, "--add", zip, NULL);
   assert_refused (&other, "no PNG, JPEG, SVG or PDF");
   run (&damaged, "draw", path, "--add", cut, NULL);
