@@ -98,7 +98,11 @@ tm_drawing_view_undo (TmDrawingView *self)
     }
   else
     tm_window_show_error (GTK_WIDGET (self), error->message);
-  clear_undo (&undo);
+  /* What the book did not keep can be tried again; what the job refuses, never. */
+  if (error != NULL && error->domain != TM_EDIT_ERROR)
+    keep_undo (self, &undo);
+  else
+    clear_undo (&undo);
   return TRUE;
 }
 

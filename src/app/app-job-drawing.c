@@ -241,7 +241,7 @@ undo_action (GtkWidget *widget, const char *name, GVariant *parameter)
   TmJobDrawing *self = TM_JOB_DRAWING (widget);
 
   if (has_drawing (self) && !tm_drawing_view_undo (self->view))
-    tm_window_toast (widget, _ ("Nothing was done on the drawing since the job was opened."));
+    tm_window_toast (widget, _ ("There is nothing on the drawing to take back."));
 }
 
 static void

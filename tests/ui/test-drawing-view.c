@@ -6,6 +6,8 @@
 
 #include <adwaita.h>
 #include <math.h>
+#include <signal.h>
+#include <sys/resource.h>
 
 #include "app-drawing-add.h"
 #include "app-drawing-view-private.h"
@@ -191,6 +193,35 @@ test_keys (void)
   g_assert_true (tm_drawing_view_undo (view));
   g_assert_cmpuint (job_of (&shown)->balloon_marks->len, ==, 0);
   g_assert_false (tm_drawing_view_undo (view));
+  end (&shown);
+}
+
+/* Files may grow no longer than that. */
+static void
+limit_files (rlim_t most)
+{
+  struct rlimit limit = { 0 };
+
+  g_assert_cmpint (getrlimit (RLIMIT_FSIZE, &limit), ==, 0);
+  limit.rlim_cur = most < limit.rlim_max ? most : limit.rlim_max;
+  g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &limit), ==, 0);
+}
+
+/* With no room on the disk nothing is taken back, and later it is. */
+static void
+test_undo_again (void)
+{
+  Shown shown = show (make_job ());
+
+  signal (SIGXFSZ, SIG_IGN);
+  click_at (&shown, 0.5, 0.5, 1, 0);
+  limit_files (1000);
+  g_assert_true (tm_drawing_view_undo (shown.view));
+  limit_files (RLIM_INFINITY);
+  g_assert_nonnull (tm_find_mark (job_of (&shown), "D-1", "1", 0));
+  g_assert_true (tm_drawing_view_undo (shown.view));
+  g_assert_null (tm_find_mark (job_of (&shown), "D-1", "1", 0));
+  g_assert_false (tm_drawing_view_undo (shown.view));
   end (&shown);
 }
 
@@ -426,6 +457,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/drawing-view/clicks", test_clicks);
   g_test_add_func ("/drawing-view/second-click", test_second_click);
   g_test_add_func ("/drawing-view/keys", test_keys);
+  g_test_add_func ("/drawing-view/undo-again", test_undo_again);
   g_test_add_func ("/drawing-view/escape", test_escape);
   g_test_add_func ("/drawing-view/drawings", test_drawings);
   g_test_add_func ("/drawing-view/states", test_states);
