@@ -67,6 +67,24 @@ list_marked (Dialog *dialog)
 
 /* -------- What will have to be measured -------- */
 
+/* @with_positions: some of them only because a size among the others gives them their bonus. */
+static char *
+say_again (guint n, gboolean with_positions)
+{
+  if (n == 0)
+    return g_strdup (_ ("Nothing is marked as affected yet."));
+  if (with_positions)
+    return g_strdup_printf (
+        ngettext (
+            "%u feature is measured again, positions that take their bonus from a marked size included.",
+            "%u features are measured again, positions that take their bonus from a marked size included.",
+            n),
+        n);
+  return g_strdup_printf (ngettext ("%u feature is measured again.", "%u features are measured again.", n),
+                          n);
+}
+
+/* Two sentences. */
 static char *
 describe_again (Dialog *dialog)
 {
@@ -74,22 +92,16 @@ describe_again (Dialog *dialog)
   g_autoptr (GPtrArray) marked = list_marked (dialog);
   g_autoptr (GHashTable) affected = tm_revision_affected (job, (const char *const *)marked->pdata);
   guint n = is_full (dialog) ? job->features->len : g_hash_table_size (affected);
-  g_autofree char *again
-      = g_strdup_printf (ngettext ("%u feature is measured again", "%u features are measured again", n), n);
   guint rest = job->features->len - n;
-  g_autofree char *by_reference
-      = g_strdup_printf (ngettext ("%u stays by reference to the baseline report",
-                                   "%u stay by reference to the baseline report", rest),
-                         rest);
+  g_autofree char *again = say_again (n, !is_full (dialog) && n > marked->len - 1);
+  g_autofree char *by_reference = NULL;
 
-  if (rest == 0)
-    return g_strdup_printf (_ ("%s."), again);
-  if (n == 0)
-    return g_strdup (_ ("Nothing is marked as affected yet."));
-  if (n > marked->len - 1)
-    return g_strdup_printf (_ ("%s, with positions that take their bonus from these sizes; %s."), again,
-                            by_reference);
-  return g_strdup_printf (_ ("%s, %s."), again, by_reference);
+  if (rest == 0 || n == 0)
+    return g_steal_pointer (&again);
+  by_reference = g_strdup_printf (ngettext ("%u stays by reference to the baseline report.",
+                                            "%u stay by reference to the baseline report.", rest),
+                                  rest);
+  return g_strjoin (" ", again, by_reference, NULL);
 }
 
 static void
@@ -99,6 +111,7 @@ changed_cb (Dialog *dialog)
 
   gtk_label_set_text (dialog->says, text);
   gtk_widget_set_visible (GTK_WIDGET (dialog->features), !is_full (dialog));
+  gtk_widget_set_visible (GTK_WIDGET (dialog->baseline), !is_full (dialog));
 }
 
 /* -------- Beginning it -------- */

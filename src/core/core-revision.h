@@ -4,7 +4,7 @@
  *
  * What is unaffected is carried over and spoken of by the baseline report; what is affected is measured
  * again.  What belongs to the pieces that were made (the record, measured mates, certificates of their
- * material, serials of parts put in) stays with the job that made them.
+ * material, serials of parts put in, answers to the shop's own fields) stays with the job that made them.
  */
 
 #pragma once
@@ -20,7 +20,7 @@ typedef struct {
   const char *drawing_revision; /* "": that of the part */
   const char *report;           /* identifier of the new report, or "" */
   const char *reason;           /* why it is measured again */
-  const char *baseline;         /* report that speaks of what is not */
+  const char *baseline;         /* report that speaks of what is not; of a full one left out */
   gboolean full;                /* a full first article: everything is measured again */
   const char *const *affected;  /* balloons, NULL-terminated; NULL: none */
 } TmRevision;

@@ -327,6 +327,13 @@ tm_drawing_open_jpeg (TmDrawingPage *page, GBytes *content, GError **error)
   if (pixels == NULL)
     return fail_damaged (error);
   surface = copy_pixels (pixels);
+  if (cairo_surface_status (surface) != CAIRO_STATUS_SUCCESS)
+    {
+      cairo_surface_destroy (surface);
+      tm_drawing_fail (error, TM_PLOT_ERROR_TOO_MUCH,
+                       _ ("there is no memory for the picture; save it with fewer pixels"));
+      return FALSE;
+    }
   attach_bytes (surface, content, &head);
   return tm_drawing_take_picture (page, surface, &head, error);
 }

@@ -14,6 +14,7 @@ make_part (void)
 {
   TmJob *job = make_job (TM_DECISION_SIMPLE);
   TmSupply *supply = tm_supply_new ();
+  TmReportField *field = tm_report_field_new ();
   TmFeature *position;
 
   tm_job_remove_piece (job, first_piece (job)->serial);
@@ -26,6 +27,9 @@ make_part (void)
   position = tm_job_find_feature (job, "3");
   position->size_feature = "2";
   position->modifier = TM_MODIFIER_MMC;
+  field->name = "Heat";
+  field->value = "H-17";
+  tm_job_add_report_field (job, field);
   supply->name = "bar";
   supply->certificate = "C-1";
   tm_job_add_supply (job, supply);
@@ -95,6 +99,7 @@ test_partial (void)
   /* Its bonus comes from bore 2. */
   g_assert_true (tm_job_feature_is_asked (job, tm_job_find_feature (job, "3")));
   g_assert_cmpstr (job->manufacturing_record, ==, "");
+  g_assert_cmpuint (job->report_fields->len, ==, 0);
   g_assert_cmpstr (((TmSupply *)g_ptr_array_index (job->supplies, 0))->certificate, ==, "");
   g_assert_cmpstr (((TmSupply *)g_ptr_array_index (job->supplies, 0))->name, ==, "bar");
 }
@@ -109,6 +114,7 @@ test_full (void)
   revision.full = TRUE;
   tm_job_revise (job, &revision);
   g_assert_cmpint (job->first_article, ==, TM_FIRST_ARTICLE_FULL);
+  g_assert_cmpstr (job->first_article_baseline, ==, "");
   for (guint i = 0; i < job->features->len; i++)
     {
       const TmFeature *feature = g_ptr_array_index (job->features, i);
