@@ -18,6 +18,7 @@
 
 /* The end of a member that must hold "</root>" and blanks. */
 #define TAIL_SIZE 256
+#define CHUNK     65536 /* that is inflated at a time */
 
 typedef struct {
   const guint8 *data;
@@ -97,36 +98,58 @@ read_member (const Archive *archive, gsize *offset, Member *member)
 }
 
 static void
-keep_ends (Ends *ends, const char *data, gsize size)
+keep_ends (Ends *ends, const guint8 *data, gsize size)
 {
+  const gsize last = MIN (size, TAIL_SIZE);
+
   if (ends->head->len < TAIL_SIZE * 4)
-    g_string_append_len (ends->head, data, (gssize)MIN (size, TAIL_SIZE * 4));
-  g_string_append_len (ends->tail, data, (gssize)size);
+    g_string_append_len (ends->head, (const char *)data, (gssize)MIN (size, TAIL_SIZE * 4));
+  g_string_append_len (ends->tail, (const char *)data + size - last, (gssize)last);
   if (ends->tail->len > TAIL_SIZE)
     g_string_erase (ends->tail, 0, (gssize)(ends->tail->len - TAIL_SIZE));
 }
 
 static gboolean
+goes_on (const TmFileWatch *watch, GError **error)
+{
+  if (watch == NULL || watch->goes_on (watch->data))
+    return TRUE;
+  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_CANCELLED, _ ("cancelled"));
+  return FALSE;
+}
+
+/* From memory to memory: a stream would copy all of it twice more. */
+static gboolean
+inflate_ends (const Member *member, Ends *ends, const TmFileWatch *watch, GError **error)
+{
+  g_autoptr (GConverter) inflate = G_CONVERTER (g_zlib_decompressor_new (G_ZLIB_COMPRESSOR_FORMAT_RAW));
+  g_autofree guint8 *buffer = g_malloc (CHUNK);
+  GConverterResult result = G_CONVERTER_CONVERTED;
+  gsize at = 0;
+
+  while (result == G_CONVERTER_CONVERTED)
+    {
+      gsize taken = 0, got = 0;
+
+      result = g_converter_convert (inflate, member->data + at, member->size - at, buffer, CHUNK,
+                                    G_CONVERTER_INPUT_AT_END, &taken, &got, NULL);
+      if (result == G_CONVERTER_ERROR)
+        break;
+      at += taken;
+      keep_ends (ends, buffer, got);
+      if (!goes_on (watch, error))
+        return FALSE;
+    }
+  return result == G_CONVERTER_FINISHED || set_damaged (error, member->name);
+}
+
+static gboolean
 read_ends (const Member *member, Ends *ends, const TmFileWatch *watch, GError **error)
 {
-  g_autoptr (GInputStream) raw
-      = g_memory_input_stream_new_from_data (member->data, (gssize)member->size, NULL);
-  g_autoptr (GConverter) inflate = G_CONVERTER (g_zlib_decompressor_new (G_ZLIB_COMPRESSOR_FORMAT_RAW));
-  g_autoptr (GInputStream) text
-      = member->method == DEFLATED ? g_converter_input_stream_new (raw, inflate) : g_object_ref (raw);
-  g_autofree char *buffer = g_malloc (65536);
-  gssize got;
-
-  while ((got = g_input_stream_read (text, buffer, 65536, NULL, NULL)) > 0)
-    {
-      keep_ends (ends, buffer, (gsize)got);
-      if (watch != NULL && !watch->goes_on (watch->data))
-        {
-          g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_CANCELLED, _ ("cancelled"));
-          return FALSE;
-        }
-    }
-  return got == 0 || set_damaged (error, member->name);
+  if (member->method == DEFLATED)
+    return inflate_ends (member, ends, watch, error);
+  keep_ends (ends, member->data, member->size);
+  return goes_on (watch, error);
 }
 
 /* The name of the first element: after "<", not "<?" or "<!". */

@@ -96,23 +96,73 @@ write_corrected (TmSheet *sheet, const TmReading *reading)
                    MIN (reading->value.decimals + 1u, TM_MAX_DECIMALS), TM_STYLE_NUMBER);
 }
 
+/* What many readings have in common is put into words once: texts of a job are interned, so that their
+ * addresses tell them apart. */
+typedef struct {
+  GHashTable *stations[TM_N_UNITS]; /* a station may be a depth in the feature's unit */
+  GHashTable *gauges;
+} Known;
+
 static void
-write_reading (TmSheet *sheet, const TmReading *reading)
+known_init (Known *known)
+{
+  for (guint i = 0; i < TM_N_UNITS; i++)
+    known->stations[i] = g_hash_table_new_full (NULL, NULL, NULL, g_free);
+  known->gauges = g_hash_table_new_full (NULL, NULL, NULL, g_free);
+}
+
+static void
+known_clear (Known *known)
+{
+  for (guint i = 0; i < TM_N_UNITS; i++)
+    g_hash_table_unref (known->stations[i]);
+  g_hash_table_unref (known->gauges);
+}
+
+static const char *
+station_text (const Known *known, const TmReading *reading)
+{
+  const TmUnit unit = reading->row.feature->unit;
+  GHashTable *stations = known->stations[unit];
+  char *text = g_hash_table_lookup (stations, reading->station);
+
+  if (*reading->station == '\0')
+    return "";
+  if (text == NULL)
+    {
+      text = tm_station_label (reading->station, unit);
+      g_hash_table_insert (stations, (gpointer)reading->station, text);
+    }
+  return text;
+}
+
+static const char *
+gauges_text (const Known *known, const TmJob *job, const char *method)
+{
+  char *text = g_hash_table_lookup (known->gauges, method);
+
+  if (text == NULL)
+    {
+      text = tm_report_gauges_of (job, method);
+      g_hash_table_insert (known->gauges, (gpointer)method, text);
+    }
+  return text;
+}
+
+static void
+write_reading (TmSheet *sheet, const Known *known, const TmReading *reading)
 {
   const TmEntryRow *row = &reading->row;
   const char *method = *reading->method != '\0' ? reading->method : row->feature->method;
-  g_autofree char *station
-      = *reading->station != '\0' ? tm_station_label (reading->station, row->feature->unit) : g_strdup ("");
-  g_autofree char *gauges = tm_report_gauges_of (sheet->workbook->job, method);
 
   tm_sheet_text (sheet, COLUMN_ID, row->id, TM_STYLE_CENTRE);
   tm_sheet_text (sheet, COLUMN_PIECE, row->piece->serial, TM_STYLE_CENTRE);
   tm_sheet_text (sheet, COLUMN_FEATURE, row->feature->balloon, TM_STYLE_CENTRE);
   tm_sheet_number (sheet, COLUMN_PLACE, reading->place, 0, TM_STYLE_NUMBER);
-  tm_sheet_text (sheet, COLUMN_STATION, station, TM_STYLE_TEXT);
+  tm_sheet_text (sheet, COLUMN_STATION, station_text (known, reading), TM_STYLE_TEXT);
   write_value (sheet, reading);
   tm_sheet_text (sheet, COLUMN_METHOD, method, TM_STYLE_TEXT);
-  tm_sheet_text (sheet, COLUMN_GAUGES, gauges, TM_STYLE_TEXT);
+  tm_sheet_text (sheet, COLUMN_GAUGES, gauges_text (known, sheet->workbook->job, method), TM_STYLE_TEXT);
   tm_sheet_text (sheet, COLUMN_BY, row->by, TM_STYLE_CENTRE);
   tm_sheet_time (sheet, COLUMN_AT, row->at);
   tm_sheet_quantity (sheet, COLUMN_PART_TEMP, &reading->part_temp, TM_UNIT_CELSIUS);
@@ -133,6 +183,21 @@ finish_table (TmSheet *sheet)
   tm_sheet_filter (sheet, N_COLUMNS);
 }
 
+static void
+write_rows (TmSheet *sheet, const GPtrArray *readings)
+{
+  Known known;
+
+  known_init (&known);
+  for (guint i = 0; i < readings->len; i++)
+    {
+      write_reading (sheet, &known, g_ptr_array_index (readings, i));
+      if (!tm_sheet_next (sheet, (double)i / readings->len))
+        break;
+    }
+  known_clear (&known);
+}
+
 void
 tm_sheet_write_readings (TmWorkbook *workbook)
 {
@@ -146,12 +211,7 @@ tm_sheet_write_readings (TmWorkbook *workbook)
                             "where there is one.")))
     {
       tm_sheet_head (&sheet, columns, N_COLUMNS, N_COLUMNS);
-      for (guint i = 0; i < readings->len; i++)
-        {
-          write_reading (&sheet, g_ptr_array_index (readings, i));
-          if (!tm_sheet_next (&sheet, (double)i / readings->len))
-            break;
-        }
+      write_rows (&sheet, readings);
       if (readings->len > 0 && !tm_workbook_stopped (workbook))
         finish_table (&sheet);
       tm_sheet_end (&sheet);

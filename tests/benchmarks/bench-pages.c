@@ -14,7 +14,7 @@
 #define N_READINGS 114000 /* two for each bore, one for each tenth feature: 100 pieces */
 #define N_PIECES   100
 
-/* Issue: under 5 s, and memory that does not grow with the pages. */
+/* What is asked: under 5 s, and memory that does not grow with the pages. */
 #define SECONDS 5.0
 #define MIB     250.0
 

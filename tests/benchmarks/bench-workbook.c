@@ -20,7 +20,7 @@
 #define N_READINGS 114000 /* two for each bore, one for each tenth feature: 100 pieces */
 #define MADE       "2026-05-04T09:12:33Z"
 
-/* Issue: at most 1.3 times the library alone, under 250 MiB, and cancelled within 100 ms. */
+/* What is asked: at most 1.3 times the library alone, under 250 MiB, and cancelled within 100 ms. */
 #define RATIO 1.3
 #define MIB   250.0
 #define WAIT  100.0 /* ms */
