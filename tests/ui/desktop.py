@@ -149,6 +149,12 @@ class Desktop:
     def xdotool(self, *words):
         subprocess.run(["xdotool", *words], env=self.env, check=True, stdout=subprocess.DEVNULL)
 
+    def keyboard_window(self):
+        """The title of the window to which the screen sends keys, or None."""
+        found = subprocess.run(["xdotool", "getwindowfocus", "getwindowname"], env=self.env,
+                               capture_output=True, text=True)
+        return found.stdout.strip() if found.returncode == 0 else None
+
     def picture(self, name):
         """Keeps a picture of the screen where TM_PICTURES says, for people to look at."""
         folder = os.environ.get("TM_PICTURES")
@@ -186,11 +192,18 @@ class Program:
         """The window that has the keyboard, once there is one (whose title begins with `name`)."""
         def check():
             expect(self.process.poll() is None, "the program ended: " + self.said())
-            windows = self.root.windows()
-            # GTK 4.8 does not say that a dialog with a file chooser is active.
-            top = next((one for one in windows if one.active), windows[-1] if windows else None)
+            top = self._find_active(self.root.windows())
             return top if top is not None and (name is None or top.name.startswith(name)) else None
         return wait_until("the window %s to be active" % (name or ""), check)
+
+    def _find_active(self, windows):
+        """The one that says that it is active.  GTK 4.8 does not say it of a dialog with a file chooser or
+        with entries of its own, so the newest is taken where the screen gives it the keyboard.  While
+        neither has it, between two windows, there is none: a key pressed then would go nowhere."""
+        top = next((one for one in windows if one.active), None)
+        if top is None and windows and windows[-1].name == self.desktop.keyboard_window():
+            top = windows[-1]
+        return top
 
     def look(self):
         """The window that has the keyboard, with everything in it."""
@@ -341,6 +354,8 @@ class Cases:
         for line in text.splitlines():
             print("# " + line)
         sys.stdout.flush()
+        # Whoever runs all the tests is shown this stream alone.
+        print("case %d: %s" % (self.count, text.splitlines()[0]), file=sys.stderr, flush=True)
 
     def finish(self):
         print("1..%d" % self.count)
