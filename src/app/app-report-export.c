@@ -52,6 +52,7 @@ say_written (GtkWidget *page, const char *path)
   g_object_set_data_full (G_OBJECT (toast), "path", g_strdup (path), g_free);
   g_signal_connect_object (toast, "button-clicked", G_CALLBACK (open_cb), page, 0);
   adw_toast_overlay_add_toast (ADW_TOAST_OVERLAY (overlay), toast);
+  tm_toast_keep_words (ADW_TOAST_OVERLAY (overlay), text);
 }
 
 static void

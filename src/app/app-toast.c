@@ -27,6 +27,15 @@ tm_window_toast (GtkWidget *any_child, const char *text)
 }
 
 void
+tm_toast_keep_words (AdwToastOverlay *overlay, const char *text)
+{
+  g_return_if_fail (ADW_IS_TOAST_OVERLAY (overlay));
+  g_return_if_fail (text != NULL);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (overlay), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+}
+
+void
 tm_window_show_error (GtkWidget *any_child, const char *text)
 {
   g_return_if_fail (GTK_IS_WIDGET (any_child));

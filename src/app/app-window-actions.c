@@ -317,8 +317,10 @@ static void
 show_toast_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmWindow *self = TM_WINDOW (widget);
-  g_autofree char *text = g_markup_escape_text (g_variant_get_string (parameter, NULL), -1);
+  const char *said = g_variant_get_string (parameter, NULL);
+  g_autofree char *text = g_markup_escape_text (said, -1);
 
+  tm_toast_keep_words (self->toasts, said);
   if (self->toast != NULL && g_get_monotonic_time () - self->toast_at < TOAST_SETTLES_US)
     {
       adw_toast_set_title (self->toast, text);

@@ -20,7 +20,7 @@ ROOT = "/org/a11y/atspi/accessible/root"
 REGISTRY = "org.a11y.atspi.Registry"
 
 # Numbers of the AT-SPI states that are asked for.
-ACTIVE, CHECKED, FOCUSABLE, FOCUSED, PRESSED, SENSITIVE = 1, 4, 11, 12, 20, 24
+ACTIVE, CHECKED, FOCUSABLE, FOCUSED, PRESSED, SELECTED, SENSITIVE = 1, 4, 11, 12, 20, 23, 24
 
 
 class Bus:
@@ -108,6 +108,7 @@ class Node:
     active = property(lambda self: self._has(ACTIVE))
     focusable = property(lambda self: self._has(FOCUSABLE))
     focused = property(lambda self: self._has(FOCUSED))
+    selected = property(lambda self: self._has(SELECTED))
     sensitive = property(lambda self: self._has(SENSITIVE))
     checked = property(lambda self: self._has(CHECKED) or self._has(PRESSED))
 

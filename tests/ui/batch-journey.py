@@ -11,10 +11,10 @@ TM_PICTURES=FOLDER keeps a picture of each step.
 
 import json
 import re
-import sqlite3
 import sys
 
 from desktop import Cases, Desktop, Program, expect
+from steps import count_rows, record
 
 PART = "BJ-1"
 NOISE = [0.4, -0.7, 0.2, 0.9, -0.3, -0.6, 0.5, 0.1, -0.8, 0.3]  # µm, of no particular order
@@ -83,12 +83,10 @@ def read_words(program):
 
 def sort_by_worst(program):
     """The width that is out comes first, and its piece; and all goes back."""
-    program.key("ctrl+shift+o")
-    program.key("ctrl+Home")
+    program.key("ctrl+shift+o", "ctrl+Home")
     cell(program, "Piece 003, %s: out, " % WIDTH)
     program.picture("batch-03-worst")
-    program.key("ctrl+shift+o")
-    program.key("ctrl+Home")
+    program.key("ctrl+shift+o", "ctrl+Home")
     cell(program, "Piece 001, %s: in, " % BORE)
 
 
@@ -106,25 +104,19 @@ def see_charts(program):
 
 def measure(program, book):
     """Enter leads to the bench, at that piece and feature; a reading is recorded there."""
-    for _ in range(16):
-        program.key("Right")
+    program.key(*["Right"] * 16)
     cell(program, "Piece 017, %s: to be measured" % BORE)
     program.key("Return")
     program.wait_focus("text box", "Reading")
     program.find("button", "Piece: 017")
-    program.type("25.0195")
-    program.wait_text("25.0195")
-    program.key("Return")
-    program.shows("Recorded 25.0195 mm")
-    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
-        count = database.execute("SELECT count(*) FROM reading").fetchone()[0]
+    record(program, "25.0195")
+    count = count_rows(book, "reading")
     expect(count == N_MEASURED + 2, "the book holds %d readings" % count)
 
 
 def see_changed(program):
     program.key("alt+3")
-    one = cell(program, "Piece 017, %s: " % BORE)
-    expect("to be measured" not in one.name, "the cell still says %r" % one.name)
+    program.wait_focus("image", re.compile("^Piece 017, %s: (?!to be measured)" % re.escape(BORE)))
     program.shows("17 of 20 pieces measured")
     program.shows("Piece 017: 25.0195")
     program.picture("batch-05-changed")

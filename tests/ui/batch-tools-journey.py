@@ -11,22 +11,14 @@ TM_PICTURES=FOLDER keeps a picture of each step.
 
 import os
 import re
-import sqlite3
 import sys
 
 from desktop import Cases, Desktop, Program, expect, wait_until
-from names import find_unnamed
+from names import expect_named
+from steps import ask_book, choose, close_dialog, open_bench, press
 
 
-def ask_book(book, question):
-    """What stands in the book on its disk, read beside the program."""
-    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
-        return database.execute(question).fetchall()
-
-
-def expect_named(program):
-    unnamed = find_unnamed(program)
-    expect(not unnamed, "without a name: " + "; ".join(unnamed))
+PART = "VB-3316"
 
 
 def open_tool(program, button, window):
@@ -42,8 +34,7 @@ def record_event(program, book):
     program.find("list item", re.compile("^New tool or insert, before piece 031"))
     expect_named(program)
     program.picture("batch-tools-01-events")
-    program.tab_to("button", "Add…")
-    program.key("space")
+    press(program, "button", "Add…")
     program.window("New event between pieces")
     program.tab_to("text box", re.compile("^Before piece"))
     program.put("999")
@@ -67,13 +58,11 @@ def remove_event(program, book):
     program.wait_focus("list item", re.compile("before piece 045"))
     program.key("Return")
     program.window("Event between pieces")
-    program.tab_to("button", "Remove")
-    program.key("space")
+    press(program, "button", "Remove")
     program.window("Events between pieces")
     program.gone("list item", re.compile("before piece 045"))
     expect(ask_book(book, "SELECT count(*) FROM current_event") == [(1,)], "the book still holds the event")
-    program.key("Escape")
-    program.window("VB-3316")
+    close_dialog(program, PART)
 
 
 def choose_rules(program, book):
@@ -81,21 +70,20 @@ def choose_rules(program, book):
     program.shows("about every 370 pieces (exact)")
     expect_named(program)
     program.picture("batch-tools-03-charts")
-    program.tab_to("switch", re.compile("^Eight points in a row on one"))
-    program.key("space")
+    press(program, "switch", re.compile("^Eight points in a row on one"))
     # 152.73: C. W. Champ, W. H. Woodall, Technometrics 29 (1987), table 1.
     program.shows("about every 153 pieces (exact)")
-    program.tab_to("switch", re.compile("^Six "))
-    program.key("space")
+    press(program, "switch", re.compile("^Six "))
     program.shows("(simulated)")
     program.key("space")
+    program.shows("(exact)")
     program.tab_to("text box", "Pieces in a group")
     program.put("0")
     program.key("Return")
     program.shows("is not a whole number from 1")
     program.put("1")
     program.key("Return")
-    program.window("VB-3316")
+    program.window(PART)
     expect(ask_book(book, "SELECT chart_rules FROM current_feature WHERE balloon = '1'")
            == [("beyond-3s 8-one-side",)], "the book does not hold the rules")
 
@@ -111,8 +99,7 @@ def hold_back(program, book):
     expect_named(program)
     program.picture("batch-tools-04-hold")
     program.key("space")
-    program.tab_to("combo box", re.compile("^Disposition"))
-    program.key("space", "Down", "Return")
+    choose(program, "Disposition", "hold")
     program.tab_to("text box", re.compile("^Note"))
     program.put("until it is measured")
     program.key("Return")
@@ -120,8 +107,7 @@ def hold_back(program, book):
     program.picture("batch-tools-05-held")
     rows = ask_book(book, "SELECT disposition, disposition_note FROM current_piece WHERE disposition <> ''")
     expect(("hold", "until it is measured") in rows, "the book holds %s" % rows)
-    program.key("Escape")
-    program.window("VB-3316")
+    close_dialog(program, PART)
 
 
 def plan(program, book):
@@ -136,13 +122,11 @@ def plan(program, book):
     program.tab_to("text box", "Share out that must not pass (%)")
     program.put("x")
     program.shows("write a percentage")
-    program.key("Escape")
-    program.window("VB-3316")
+    close_dialog(program, PART)
 
 
 def look_at_run(program):
-    program.key("alt+2")
-    program.wait_focus("text box")
+    open_bench(program)
     program.key("ctrl+4")
     program.find("image", re.compile("Ø16 H7|feature 1|16"))
     program.shows("more pieces")
@@ -155,6 +139,7 @@ def main(binary, job):
     with Desktop() as desktop:
         book = desktop.path("shop.tmbook")
         program = cases.start(desktop, binary, "--book", book, os.path.abspath(job))
+        program.window(PART)
         steps = [
             ("An event is recorded", record_event, [book]),
             ("It is taken back", remove_event, [book]),

@@ -10,11 +10,11 @@ The job and its sizes are invented.  TM_PICTURES=FOLDER keeps a picture of each 
 
 import json
 import re
-import sqlite3
 import sys
 import time
 
 from desktop import Cases, Desktop, Program, expect, wait_until
+from steps import close_dialog, count_rows, go_to_step, open_bench, type_reading
 
 PART = "SL-77"
 BORE = "1 · Ø30 H7 Seal bore"
@@ -41,41 +41,27 @@ JOB = {
 }
 
 
-def count_cuts(book, where="1"):
-    """What the book holds on its disk, read beside the program."""
-    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
-        return database.execute("SELECT count(*) FROM cut WHERE " + where).fetchone()[0]
-
-
-def open_bench(program):
+def open_job(program):
     program.window(PART)
-    program.key("alt+2")
-    program.wait_focus("text box", "Reading")
+    open_bench(program)
     program.shows("Not measured")
 
 
 def go_to_bore(program, station="mouth 12"):
-    """Enter goes on by itself, past the bore when it is read."""
-    for _ in range(4):
-        if any(one.checked for one in program.find_all("button", re.compile("^" + station))):
-            break
-        program.key("Prior")
-        program.wait_focus("text box", "Reading")
+    go_to_step(program, BORE, station)
 
 
 def read(program, typed):
     """Types a reading; a rough size is so far off that it is asked about."""
-    program.wait_focus("text box", "Reading")
-    program.type(typed)
-    program.wait_text(typed)
+    type_reading(program, typed)
     program.key("Return")
     answer = wait_until("an answer to " + typed, lambda: next(
-        (one.name for one in program.look().walk()
-         if one.name.startswith("Recorded " + typed) or "Enter again" in one.name), None))
+        (word for one in program.look().walk() for word in (one.description, one.name)
+         if word.startswith("Recorded " + typed) or "Enter again" in word), None))
     if not answer.startswith("Recorded"):
         time.sleep(0.4)  # the program takes no Enter for an answer that comes at once
         program.key("Return")
-        program.shows("Recorded " + typed)
+    program.told("Recorded " + typed)
 
 
 def read_both(program, mouth, bottom):
@@ -150,7 +136,7 @@ def refuse(program, book):
     program.key("Return")
     program.shows("Was that really dialled?")
     program.wait_text("0.06")
-    expect(count_cuts(book) == 0, "a cut is in the book")
+    expect(count_rows(book, "cut") == 0, "a cut is in the book")
     program.picture("cut-04-asked")
 
 
@@ -158,9 +144,9 @@ def record(program, book, dialled, n):
     program.wait_focus("text box", "Dialled")
     program.put(dialled)
     program.key("Return")
-    program.shows("Recorded cut of %s mm on the radius, 2 spring passes" % dialled)
+    program.told("Recorded cut of %s mm on the radius, 2 spring passes" % dialled)
     program.wait_focus("text box", "Reading")
-    expect(count_cuts(book) == n, "the cut is not in the book")
+    expect(count_rows(book, "cut") == n, "the cut is not in the book")
     program.shows("A cut was made: clean and deburr, then read mouth 12 again")
     program.shows("Not measured")
 
@@ -206,10 +192,9 @@ def correct(program, book):
     program.key("Return")
     program.window("Readings")
     program.shows("Corrected to cut of 0.018 mm on the radius, 2 spring passes: the dial was misread")
-    program.key("Escape")
-    program.window(PART)
+    close_dialog(program, PART)
     program.find("list item", BORE + ", in")
-    expect(count_cuts(book) == 3, "the correction is no row of its own")
+    expect(count_rows(book, "cut") == 3, "the correction is no row of its own")
 
 
 def withdraw(program, book):
@@ -224,13 +209,12 @@ def withdraw(program, book):
     program.key("Return")
     program.window(PART)
     program.find("list item", BORE + ", in")
-    expect(count_cuts(book) == 4, "a row is gone from the book")
+    expect(count_rows(book, "cut") == 4, "a row is gone from the book")
     program.key("ctrl+l")
     program.window("Readings")
     program.shows("Withdrawn: that was another piece")
     program.picture("cut-10-withdrawn")
-    program.key("Escape")
-    program.window(PART)
+    close_dialog(program, PART)
 
 
 def main(binary):
@@ -241,7 +225,7 @@ def main(binary):
             json.dump(JOB, file, ensure_ascii=False)
         program = cases.start(desktop, binary, "--book", book, job)
         steps = [
-            ("the job opens at the bench", open_bench, program),
+            ("the job opens at the bench", open_job, program),
             ("the rough bore is measured: metal left", measure, program),
             ("F4 plans the cut", plan, program),
             ("another number shows its own chances", try_another, program),

@@ -15,6 +15,7 @@ import tempfile
 import time
 
 from atspi import Bus
+from jitter import Jitter
 
 # Deadlines only decide how long a failure takes to be seen; TM_SLOW stretches them for a build
 # with sanitizers.
@@ -54,7 +55,7 @@ class Desktop:
         self.size = (width, height)
         self.folder = tempfile.mkdtemp(prefix="tenthmark-desktop-")
         self.started = []
-        self.display = None
+        self.jitter = None
 
     def __enter__(self):
         # A test that takes too long is told to end: what it started ends with it.
@@ -67,6 +68,8 @@ class Desktop:
         return self
 
     def __exit__(self, *_):
+        if self.jitter is not None:
+            self.jitter.end()
         for process in reversed(self.started):
             process.terminate()
         for process in reversed(self.started):
@@ -111,6 +114,9 @@ class Desktop:
         self.window_manager = self._spawn(["openbox"])
         wait_until("the window manager", self._has_window_manager)
         self.bus = Bus(self.env["DBUS_SESSION_BUS_ADDRESS"])
+        if "TM_JITTER" in os.environ:
+            self.jitter = Jitter(self.started, os.environ["TM_JITTER"])
+            self.jitter.start()
 
     def _environment(self):
         """What the program sees: nothing of the person who runs the test."""
@@ -229,6 +235,13 @@ class Program:
             return next((one.name for one in self.look().walk() if text in one.name), None)
         return wait_until("the words “%s”" % text, check)
 
+    def told(self, text):
+        """Waits for a message of the window that holds `text`, and returns the whole of it.  A toast goes within
+        seconds, which may be less than a look takes; its words stay as the description of where it was."""
+        def check():
+            return next((one.description for one in self.look().walk() if text in one.description), None)
+        return wait_until("the message “%s”" % text, check)
+
     def focused(self):
         """What has the keyboard, or None."""
         return self.window().find_focused()
@@ -247,6 +260,8 @@ class Program:
     # Driving
 
     def key(self, *keys):
+        """Presses the keys once a window has the keyboard: between two windows they would go nowhere."""
+        self.window()
         self.desktop.xdotool("key", "--delay", "4", *keys)
 
     def type(self, text):
@@ -264,6 +279,7 @@ class Program:
 
     def _type_plain(self, text):
         if text:
+            self.window()
             self.desktop.xdotool("type", "--delay", "4", "--", text)
 
     def put(self, text):

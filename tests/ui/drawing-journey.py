@@ -13,6 +13,7 @@ import sys
 
 from desktop import Cases, Desktop, Program
 from names import check_names
+from steps import begin_job, list_features, open_job_page, record
 
 PART = "DR-7"
 # Limits of 25 H7 (0/+21 µm) as ISO 286-2 has them.
@@ -26,18 +27,8 @@ DRAWING = """<svg xmlns="http://www.w3.org/2000/svg" width="297mm" height="210mm
 
 
 def begin(program):
-    program.key("ctrl+n")
-    program.window("New job")
-    program.wait_focus("text box", "Part number")
-    program.type(PART)
-    program.tab_to("text box", "First piece")
-    program.key("Return")
-    program.window(PART)
-    program.tab_to("text box", "Requirement")
-    for number, callout in enumerate((BORE, WIDTH), 1):
-        program.put(callout)
-        program.key("Return")
-        program.find("row", "%d · %s" % (number, callout))
+    begin_job(program, PART)
+    list_features(program, BORE, WIDTH)
 
 
 def see_nothing(program):
@@ -53,6 +44,7 @@ def choose_file(program, path):
     program.type("/")
     program.wait_focus("text box")
     program.type(path.lstrip("/"))
+    program.wait_text(path)
     program.key("Return")
     program.window(PART)
 
@@ -119,9 +111,7 @@ def measure(program):
     program.key("F7")
     program.find("image", re.compile("^Drawing bracket; balloon 1, not measured"))
     program.picture("drawing-04-bench")
-    program.type("24.990")
-    program.key("Return")
-    program.shows("Recorded 24.990 mm")
+    record(program, "24.990")
     program.key("Page_Up")
     program.find("image", re.compile("^Drawing bracket; balloon 1, out"))
     program.picture("drawing-05-out")
@@ -149,8 +139,7 @@ def open_again(program):
     program.wait_focus("row", re.compile(PART))
     program.key("Return")
     program.window(PART)
-    program.key("alt+1")
-    program.wait_focus("text box", "Requirement")
+    open_job_page(program)
     program.key("ctrl+2")
     program.wait_focus("image", re.compile("^Drawing bracket"))
     program.find("label", "3 of 3 placed")

@@ -12,11 +12,11 @@ step.
 
 import os
 import re
-import sqlite3
 import sys
 
-from desktop import Cases, Desktop, Program, expect, wait_until
+from desktop import Cases, Desktop, Program, expect
 from names import check_names
+from steps import ask_book, choose, close_dialog, go_to_step, open_bench
 
 PART = "BH-2047"
 # A figure that is none: never in a name, a label or an entry.
@@ -33,17 +33,10 @@ def rows_of(program, name):
     return program.find("list", name).children
 
 
-def ask(book, query):
-    """What the book holds on its disk, read beside the program."""
-    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
-        return database.execute(query).fetchall()
-
-
 def open_fit(program):
     """F6 at a measured bore; its mate is known by limits alone."""
     program.window(PART)
-    program.key("alt+2")
-    program.wait_focus("text box", "Reading")
+    open_bench(program)
     program.find("button", "Fit and press")
     program.key("F6")
     program.wait_focus("text box", "Wanted clearance, least")
@@ -80,7 +73,7 @@ def add_mate(program, serial, smallest, largest, wrong=False):
 def add_first_mate(program, book):
     add_mate(program, "R-1", "52.040", "52.041", wrong=True)
     program.shows("As measured, with mate R-1")
-    expect(ask(book, "SELECT count(*) FROM mate") == [(1,)], "the mate is not in the book")
+    expect(ask_book(book, "SELECT count(*) FROM mate") == [(1,)], "the mate is not in the book")
     sane(program)
     program.picture("fit-03-mate")
 
@@ -143,24 +136,10 @@ def press_facts(program):
         program.key("Return")
 
 
-def choose_material(program, title, name):
-    """In the list of materials: Space opens it, the arrows walk, Enter takes."""
-    program.tab_to(None, re.compile("^" + title + ": "), back=True)
-    program.key("space")
-    program.wait_focus("list item", None)
-    for _ in range(12):
-        if program.focused().name == name:
-            break
-        program.key("Down")
-    program.wait_focus("list item", name)
-    program.key("Return")
-    program.find(None, "%s: %s" % (title, name))
-
-
 def read_press(program, book):
     program.shows("its modulus must be above zero; name a material")
     program.picture("fit-07-no-material")
-    choose_material(program, "Shaft material", "steel")
+    choose(program, "Shaft material", "steel", back=True)
     check_names(program, [("list", "Figures of the press")])
     force = program.find("list item", re.compile("^Force to press in, at most: ")).name
     expect(re.match(r"^Force to press in, at most: least [0-9.]+ k?N, middle [0-9.]+ k?N, most [0-9.]+ k?N$",
@@ -202,9 +181,9 @@ def pair(program, book):
     sane(program)
     program.picture("fit-11-pairing")
     program.key("ctrl+Return")
-    program.shows("3 mates are now meant for their pieces")
+    program.told("3 mates are now meant for their pieces")
     program.find("list item", re.compile("meant for it"))
-    expect(ask(book, "SELECT count(*) FROM mate WHERE piece <> ''") == [(3,)],
+    expect(ask_book(book, "SELECT count(*) FROM mate WHERE piece <> ''") == [(3,)],
            "the pairing is not in the book")
     program.picture("fit-12-paired")
 
@@ -217,8 +196,7 @@ def remove_mate(program):
     program.wait_focus("list item", re.compile("^Mate R-3"))
     program.key("Return")
     program.window("Measured mate of feature 1")
-    program.key("Escape")
-    program.window(PART)
+    close_dialog(program, PART)
     program.wait_focus("list item", re.compile("^Mate R-3"))
     program.key("Delete")
     program.gone("list item", re.compile("^Mate R-3"))
@@ -238,11 +216,7 @@ def go_back(program):
 
 def no_mate(program):
     """A feature without a mate says what to do next."""
-    for _ in range(8):
-        if program.find_all("label", "Ø30 H9"):
-            break
-        program.key("Next")
-        program.wait_focus("text box", "Reading")
+    go_to_step(program, "2 · Ø30 H9", key="Next")
     program.key("F6")
     program.shows("No mate yet")
     program.find("button", "Give the mate’s limits…")

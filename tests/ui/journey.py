@@ -10,10 +10,11 @@ TM_PICTURES=FOLDER keeps a picture of each step.
 
 import os
 import re
-import sqlite3
 import sys
 
 from desktop import Cases, Desktop, Program, expect, wait_until
+from steps import (add_person, begin_job, close_dialog, count_rows, open_bench, open_report, press, record,
+                   type_reading)
 from workbook import find_table, read_workbook
 
 PART = "JT-204"
@@ -28,24 +29,6 @@ FEATURES = [
 WRONG = {"typed": "40.21", "value": 40.21, "reason": "read the wrong mark"}
 # One turn of a metric thimble, 0.5 mm (common practice), above the first value.
 SLIP = "25.512"
-
-
-def count_readings(book):
-    """What the book holds on its disk, read beside the program."""
-    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
-        return database.execute("SELECT count(*) FROM reading").fetchone()[0]
-
-
-def begin_job(program):
-    program.key("ctrl+n")
-    program.window("New job")
-    program.wait_focus("text box", "Part number")
-    program.type(PART)
-    program.tab_to("text box", "First piece")
-    program.put("")
-    program.picture("journey-01-new-job")
-    program.key("Return")
-    program.window(PART)
 
 
 def list_features(program):
@@ -65,39 +48,28 @@ def add_piece(program):
     program.find("row", "Piece " + PIECE)
 
 
-def add_person(program):
-    program.tab_to("text box", "Add: initials and name, then Enter")
-    program.put(PERSON)
-    program.key("Return")
-    program.find(None, re.compile("Marta Kern"))
-    program.picture("journey-03-job")
-
-
 def catch_slip(program, book):
-    program.key("alt+2")
-    program.wait_focus("text box", "Reading")
+    open_bench(program)
     program.picture("journey-04-bench")
-    program.type(SLIP)
+    type_reading(program, SLIP)
     program.key("Return")
     program.shows("one thimble turn from 25.012")
-    expect(program.focused().text == SLIP, "the slip is no longer in the entry")
-    expect(count_readings(book) == 0, "the slip was recorded without asking")
+    program.wait_text(SLIP)
+    expect(count_rows(book, "reading") == 0, "the slip was recorded without asking")
     program.picture("journey-05-slip")
 
 
 def take_readings(program, book):
     program.put(FEATURES[0]["typed"])
     program.key("Return")
-    program.shows("Recorded 25.012 mm")
+    program.told("Recorded 25.012 mm")
     program.picture("journey-06-recorded")
-    for typed in [FEATURES[1]["typed"], WRONG["typed"]]:
-        wait_until("an empty entry", lambda: program.wait_focus("text box", "Reading").text == "")
-        program.type(typed)
-        program.key("Return")
-    program.shows("Recorded 40.21 mm")
+    type_reading(program, FEATURES[1]["typed"])
+    program.key("Return")
+    record(program, WRONG["typed"])
     program.find("image", re.compile(r"^40 ±0\.1: .*40\.21 mm, out"))
     program.find("list item", re.compile(r"^2 · dia 12 h6, in$"))
-    expect(count_readings(book) == 3, "the book does not hold the three readings")
+    expect(count_rows(book, "reading") == 3, "the book does not hold the three readings")
     program.picture("journey-07-out")
 
 
@@ -105,8 +77,7 @@ def correct_reading(program, book):
     program.key("ctrl+l")
     program.window("Readings")
     program.picture("journey-08-readings")
-    program.tab_to("button", "Correct… 40.21 mm")
-    program.key("space")
+    press(program, "button", "Correct… 40.21 mm")
     program.window("Correct a reading")
     program.wait_focus("text box", "What it should have been")
     program.put(FEATURES[2]["typed"])
@@ -117,28 +88,27 @@ def correct_reading(program, book):
     program.window("Readings")
     program.find("label", re.compile("Corrected to 40.03 mm: " + WRONG["reason"]))
     program.picture("journey-10-corrected")
-    program.key("Escape")
-    program.window(PART)
+    close_dialog(program, PART)
     program.find("image", re.compile(r"^40 ±0\.1: .*40\.03 mm, in"))
-    program.shows("Corrected to 40.03 mm")
-    expect(count_readings(book) == 4, "the corrected reading did not stay beside the new one")
+    program.told("Corrected to 40.03 mm")
+    expect(count_rows(book, "reading") == 4, "the corrected reading did not stay beside the new one")
 
 
 def export_report(program, path):
-    program.key("alt+5")
+    open_report(program)
     program.find("image", re.compile("^First-article report, page 1 of"))
-    program.find("list", "What is missing")
     program.picture("journey-11-report")
     program.key("ctrl+2")
     program.find("tree grid", "Characteristics")
     program.key("ctrl+e")
     program.window("Export the report")
     program.picture("journey-12-chooser")
+    program.wait_focus("text box")
     program.put(path)
     program.key("Return")
     program.window(PART)
     wait_until("the report on the disk", lambda: os.path.exists(path))
-    program.shows(os.path.basename(path))
+    program.told(os.path.basename(path))
     program.picture("journey-13-exported")
 
 
@@ -197,10 +167,10 @@ def main(binary):
         report = desktop.path("report.xlsx")
         program = cases.start(desktop, binary, "--book", book)
         steps = [
-            ("a new job is begun", begin_job, program),
+            ("a new job is begun", begin_job, program, PART, ""),
             ("three features are listed by callout", list_features, program),
             ("a piece is added", add_piece, program),
-            ("a person is added", add_person, program),
+            ("a person is added", add_person, program, PERSON),
             ("a slip of one thimble turn is asked about", catch_slip, program, book),
             ("readings are recorded", take_readings, program, book),
             ("a reading is corrected with its reason", correct_reading, program, book),

@@ -12,6 +12,7 @@ import sys
 from desktop import Cases, Desktop, Program, expect
 from names import check_names
 
+PART = "BH-2047"
 FIGURE = re.compile("^(Modulus of elasticity|Poisson’s ratio|Yield strength|Expansion .*): .+")
 
 
@@ -27,7 +28,8 @@ def see_materials(program):
 def find_one(program):
     """What a person calls it finds what the tables call it; Enter goes there."""
     program.key("ctrl+f")
-    program.type("POM")
+    program.wait_focus("search box")
+    program.put("POM")
     program.key("Return")
     program.wait_focus("list item", re.compile("^acetal: A plastic of the tables, 2.95 GPa$"))
     program.shows("Plastic relaxes")
@@ -59,13 +61,14 @@ def make_own(program):
     program.shows("cannot be below zero")
     program.put("3.0")
     program.key("Return")
-    program.window("BH-2047")
+    program.window(PART)
     program.find("list item", "acetal: The shop’s own, 3 GPa")
     program.find("list item", "Modulus of elasticity: 3 GPa, in the tables 2.8 to 3.1, supplier sheet")
 
 
 def take_away(program):
     program.key("ctrl+f")
+    program.wait_focus("search box")
     program.put("acetal")
     program.key("Return")
     program.wait_focus("list item", re.compile("^acetal: The shop’s own"))
@@ -73,7 +76,7 @@ def take_away(program):
     program.window("Material acetal")
     program.tab_to("button", "Remove", back=True)
     program.key("Return")
-    program.window("BH-2047")
+    program.window(PART)
     program.gone("list item", re.compile("^acetal: The shop’s own"))
 
 
@@ -81,6 +84,7 @@ def main(binary, job):
     cases = Cases()
     with Desktop() as desktop:
         program = cases.start(desktop, binary, "--book", desktop.path("shop.tmbook"), os.path.abspath(job))
+        program.window(PART)
         steps = [
             ("the Materials view", see_materials),
             ("one is found as a person calls it", find_one),

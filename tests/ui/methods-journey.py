@@ -11,7 +11,9 @@ import sys
 
 from desktop import Cases, Desktop, Program, expect, wait_until
 from names import check_names
+from steps import close_dialog, walk_to
 
+PART = "BH-2047"
 LINE = re.compile("^.+: ±?[0-9].*, (normal|t|rectangular|triangular|u-shaped), .* standard, .* of the whole")
 OTHER = re.compile("^(Together: Combined|.+: .*(not stated|left out|stands in|has none|the repeatability))")
 
@@ -66,22 +68,19 @@ def add_line(program):
     program.shows("Value cannot be below zero.")
     program.put("0.002")
     program.key("Return")
-    program.window("BH-2047")
+    program.window(PART)
     program.find("list item", re.compile("^Chuck jaws: ±2 µm, rectangular, 1.2 µm standard, "))
 
 
 def change_line(program):
     program.tab_to("list item", LINE)
-    for _ in range(12):
-        if program.focused().name.startswith("Chuck jaws"):
-            break
-        program.key("Down")
-    program.wait_focus("list item", re.compile("^Chuck jaws"))
+    walk_to(program, "Down", lambda: program.wait_focus("list item").name,
+            lambda at: at.startswith("Chuck jaws"), steps=12)
     program.key("Return")
     program.window("Budget line of")
     program.tab_to("button", "Remove", back=True)
     program.key("Return")
-    program.window("BH-2047")
+    program.window(PART)
     program.gone("list item", re.compile("^Chuck jaws"))
 
 
@@ -92,8 +91,7 @@ def add_method(program):
                           ("button", "From readings…")])
     program.key("Return")
     program.shows("Name: it needs one.")
-    program.key("Escape")
-    program.window("BH-2047")
+    close_dialog(program, PART)
 
 
 def see_suitability(program):
@@ -107,7 +105,7 @@ def see_suitability(program):
 def assign(program):
     program.tab_to("list item", re.compile("^Dial bore gauge on 52 ring, assigned: settles it"))
     program.key("Down")
-    other = program.focused().name.split(":")[0]
+    other = program.wait_focus("list item", re.compile("^(?!Dial bore gauge on 52 ring, )")).name.split(":")[0]
     program.key("Return")
     program.find("list item", re.compile("^1 · .* · " + re.escape(other) + "$"))
     program.find("list item", re.compile("^" + re.escape(other) + ", assigned"))
@@ -134,6 +132,7 @@ def main(binary, job):
     cases = Cases()
     with Desktop() as desktop:
         program = cases.start(desktop, binary, "--book", desktop.path("shop.tmbook"), os.path.abspath(job))
+        program.window(PART)
         steps = [
             ("the Methods view", see_methods),
             ("every line of a budget is a sentence", read_budget),

@@ -10,7 +10,9 @@ import re
 import sys
 
 from desktop import Cases, Desktop, Program, expect
+from steps import close_dialog, open_bench, open_template, press
 
+PART = "BH-2047"
 NAMED = {
     "text box", "search box", "spin button", "list", "list box", "list item", "tree grid", "table", "grid",
     "row", "button", "toggle button", "check box", "radio", "switch", "combo box", "image", "link",
@@ -31,12 +33,16 @@ def find_unnamed(program):
     return found
 
 
+def expect_named(program):
+    unnamed = find_unnamed(program)
+    expect(not unnamed, "without a name: " + "; ".join(unnamed))
+
+
 def check_names(program, wanted):
     """No unnamed thing, and each of `wanted` there: [(role, name)]."""
     for role, name in wanted:
         program.find(role, name)
-    unnamed = find_unnamed(program)
-    expect(not unnamed, "without a name: " + "; ".join(unnamed))
+    expect_named(program)
 
 
 def check_home(program):
@@ -46,32 +52,25 @@ def check_home(program):
 
 def check_template(program):
     """The report template, from the main menu, with a field and a statement."""
-    program.key("F10")
-    program.find("menu item", re.compile("^Report template"))
-    program.key("t")
-    program.window("Report template")
-    program.tab_to("button", "Add a field")
-    program.key("space")
+    open_template(program)
+    press(program, "button", "Add a field")
     program.wait_focus("text box", "Name of the field")
-    program.tab_to("button", "Add a statement")
-    program.key("space")
+    press(program, "button", "Add a statement")
     program.wait_focus("text box", "Text")
     check_names(program, [("text box", "Name of the shop"), ("text box", "Address, telephone"),
                           ("button", "Choose a colour"), ("image", re.compile("^The first page"))])
-    program.key("Escape")
-    program.window("Tenthmark")
+    close_dialog(program, "Tenthmark")
 
 
 def check_new_job(program):
     program.key("ctrl+n")
     program.window("New job")
     check_names(program, [("combo box", "Unit of the drawing")])
-    program.key("Escape")
-    program.window("Tenthmark")
+    close_dialog(program, "Tenthmark")
 
 
 def check_bench(program):
-    program.key("alt+2")
+    open_bench(program)
     check_names(program, [("text box", "Reading"), ("list", "Features"),
                           ("image", re.compile("limits .* to ")), ("combo box", "Piece")])
 
@@ -105,16 +104,14 @@ def check_readings(program):
     program.key("ctrl+l")
     program.window("Readings")
     check_names(program, [("list", "Readings")])
-    program.key("Escape")
-    program.find("text box", "Reading")
+    close_dialog(program, PART)
 
 
 def check_nonconformance(program):
     program.key("ctrl+shift+k")
     program.window("Nonconformance")
     check_names(program, [("text box", re.compile("."))])
-    program.key("Escape")
-    program.find("text box", "Reading")
+    close_dialog(program, PART)
 
 
 def check_job(program):
@@ -130,8 +127,7 @@ def check_report_facts(program):
     program.window("Report facts")
     check_names(program, [("text box", re.compile("^Report identifier")),
                           ("combo box", re.compile("^Language"))])
-    program.key("Escape")
-    program.find("text box", "Requirement")
+    close_dialog(program, PART)
     program.key("ctrl+m")
     program.window("Materials, processes, tests")
     check_names(program, [("button", "Add…")])
@@ -144,7 +140,7 @@ def check_report_facts(program):
     program.window("Materials, processes, tests")
     program.find("list item", "EN-GJL-250, Raw material · no certificate")
     check_names(program, [])
-    program.key("Escape")
+    close_dialog(program, PART)
     program.find("list item", "Materials, processes, tests…: 2 listed, 1 without a certificate")
 
 
@@ -163,23 +159,19 @@ def check_gauges(program):
     program.key("ctrl+i")
     program.window("Add a gauge")
     check_names(program, [("text box", "Tag"), ("text box", "Resolution: the smallest step it shows")])
-    program.key("Escape")
-    program.find("tree grid", "Gauges")
+    close_dialog(program, PART)
     program.key("ctrl+k")
     program.window("Calibration of")
     check_names(program, [("text box", "Calibrated on"), ("text box", "Expanded uncertainty, ±")])
-    program.key("Escape")
-    program.find("tree grid", "Gauges")
+    close_dialog(program, PART)
     program.key("alt+l")
     program.window("Recall of")
     check_names(program, [("text box", re.compile("^Last known good")), ("button", "List")])
-    program.key("Escape")
-    program.find("tree grid", "Gauges")
+    close_dialog(program, PART)
     program.key("alt+t")
     program.window("Take gauges")
     check_names(program, [("button", "Take")])
-    program.key("Escape")
-    program.find("tree grid", "Gauges")
+    close_dialog(program, PART)
     program.key("alt+1")
     program.find("tree grid", "Pieces")
 
@@ -188,8 +180,7 @@ def check_table(program):
     program.key("ctrl+t")
     program.find(None, "Rows of the table")
     check_names(program, [("tree grid", "What the rows are understood as")])
-    program.key("Escape")
-    program.find("tree grid", "Pieces")
+    close_dialog(program, PART)
 
 
 def check_report(program):
@@ -200,23 +191,20 @@ def check_report(program):
     program.key("ctrl+l")
     program.window("Form of the report")
     check_names(program, [("combo box", re.compile("^Language")), ("combo box", re.compile("^Size"))])
-    program.key("Escape")
+    close_dialog(program, PART)
     program.key("ctrl+2")
     check_names(program, [("tree grid", "Characteristics")])
     program.key("ctrl+shift+s")
     program.window("Sign the report")
     check_names(program, [("combo box", re.compile("^Signed by")), ("combo box", re.compile("^Role"))])
-    program.tab_to("checkbox", re.compile("^Sign although"))
-    program.key("space")
-    program.tab_to("button", "Sign")
-    program.key("space")
-    program.window("BH-2047")
+    press(program, "checkbox", re.compile("^Sign although"))
+    press(program, "button", "Sign")
+    program.window(PART)
     program.tab_to("list item", re.compile("^Measured by"))
     program.key("Return")
     program.window("Signed report")
     check_names(program, [("button", "Open the signed pages"), ("button", "Save the signed workbook")])
-    program.key("Escape")
-    program.find("tree grid", "Characteristics")
+    close_dialog(program, PART)
 
 
 def check_list(program):
@@ -237,6 +225,7 @@ def main(binary, job):
         if all(cases.run(title, check, program) for title, check in empty):
             book = desktop.path("shop.tmbook")
             program = cases.start(desktop, binary, "--book", book, os.path.abspath(job))
+            program.window(PART)
             pages = [
                 ("Bench", check_bench),
                 ("Pins", check_pins),

@@ -11,10 +11,10 @@ The job is invented (sample-jobs/guide-block-inch.tmjob).  TM_PICTURES=FOLDER ke
 
 import os
 import re
-import sqlite3
 import sys
 
 from desktop import Cases, Desktop, Program, expect, wait_until
+from steps import choose, close_dialog, count_rows, go_to_step, open_bench, type_reading
 
 PART = "GB-204"
 BORE = "1 · Ø.438 +.001 -.000 Guide rod bore"
@@ -24,17 +24,10 @@ TELESCOPING = "Telescoping gauge and micrometer"
 TOGETHER = re.compile(r"^together: 0\.43\d+ ± (0\.0\d+) in")
 
 
-def count_rows(book, table):
-    """What the book holds on its disk of piece 3, read beside the program."""
-    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
-        return database.execute("SELECT count(*) FROM " + table).fetchone()[0]
-
-
-def open_bench(program):
+def open_third(program):
     """The bore of the third piece, where nothing has been read."""
     program.window(PART)
-    program.key("alt+2")
-    program.wait_focus("text box", "Reading")
+    open_bench(program)
     program.key("ctrl+Next")
     program.find("button", "Piece: 3")
     go_to_bore(program)
@@ -43,39 +36,23 @@ def open_bench(program):
 
 def go_to_bore(program):
     """Back to the first feature: Enter goes on to the next one."""
-    for _ in range(6):
-        if program.find_all("label", "Ø.438 +.001 -.000"):
-            break
-        program.key("Prior")
-        program.wait_focus("text box", "Reading")
-
-
-def choose_gauge(program, name):
-    """In the list of gauges, by keyboard: Space opens it, the arrows walk, Enter takes."""
-    box = program.tab_to(None, re.compile("^Gauge: "))
-    for key in ["Home", *["Down"] * 8]:
-        if box.name == "Gauge: " + name:
-            break
-        program.key("space")
-        program.wait_focus("list item", None)
-        program.key(key, "Return")
-        box = program.wait_focus(None, re.compile("^Gauge: "))
-    program.find(None, "Gauge: " + name)
+    go_to_step(program, BORE)
 
 
 def read_by(program, name, typed):
     go_to_bore(program)
-    choose_gauge(program, name)
+    choose(program, "Gauge", name)
+    # Digits go to the entry, wherever the keyboard is.
     program.type(typed)
     program.wait_text(typed)
     program.key("Return")
-    program.shows("Recorded 0%s in" % typed)
+    program.told("Recorded 0%s in" % typed)
     go_to_bore(program)
 
 
 def read_caliper(program):
     go_to_bore(program)
-    choose_gauge(program, CALIPER)
+    choose(program, "Gauge", CALIPER)
     # Before anything is read: the words under the gauge, and what to do instead.
     program.shows("cannot settle this band")
     program.shows("Settle it with pins 0.438 plus go and 0.4385 minus no-go, class X")
@@ -92,13 +69,17 @@ def find_spread(program):
                  if TOGETHER.match(one.name)), None)
 
 
+def find_closer(program, spreads):
+    spread = find_spread(program)
+    return spread if spread is not None and (not spreads or spread < spreads[-1]) else None
+
+
 def tighten(program, spreads, name, *values):
     """Readings by one more method; what all together say is closer than before."""
     for typed in values:
         read_by(program, name, typed)
-    spread = wait_until("what all methods say together", lambda: find_spread(program))
+    spread = wait_until("what all methods say together, closer than before", lambda: find_closer(program, spreads))
     program.shows(name)
-    expect(not spreads or spread < spreads[-1], "± %g is no closer than ± %s" % (spread, spreads))
     spreads.append(spread)
     program.picture("pins-03-together-%d" % len(spreads))
 
@@ -110,11 +91,11 @@ def close_with_class_x(program, book):
     program.wait_text("0.438 X plus")
     program.picture("pins-04-go-pin")
     program.key("plus")
-    program.shows("Recorded pin 0.438, class X plus, went")
+    program.told("Recorded pin 0.438, class X plus, went")
     program.wait_text("0.4385 X minus")
     expect(count_rows(book, "pin_trial") == 5, "the trial is not in the book")
     program.key("minus")
-    program.shows("Recorded pin 0.4385, class X minus, did not go")
+    program.told("Recorded pin 0.4385, class X minus, did not go")
     program.shows("prove the band: 0.43800 to 0.43854 in")
     program.shows("by methods and pins together")
     program.find("list item", BORE + ", in")
@@ -130,11 +111,10 @@ def leave_open_with_class_zz(program):
     go_to_bore(program)
     for typed, said in [(".438 ZZ minus+", "pin 0.438, class ZZ minus, went"),
                         (".439 ZZ minus-", "pin 0.439, class ZZ minus, did not go")]:
-        program.type(typed)
-        program.wait_text(typed)
+        type_reading(program, typed)
         program.shows("reads as " + said)
         program.key("Return")
-        program.shows("Recorded " + said)
+        program.told("Recorded " + said)
     text = program.shows("prove 0.43")
     expect("prove 0.43780 to 0.43904 in" in text, "the bounds are %r" % text)
     expect("leave 0.43780 to 0.438 open" in text, "below: %r" % text)
@@ -156,8 +136,7 @@ def withdraw_trial(program, book):
     program.window("Readings")
     program.shows("Withdrawn: burr at the mouth")
     program.picture("pins-07-readings")
-    program.key("Escape")
-    program.window(PART)
+    close_dialog(program, PART)
     expect(count_rows(book, "pin_trial") == 8, "a trial is gone from the book")
 
 
@@ -168,7 +147,7 @@ def main(binary, job):
         book = desktop.path("shop.tmbook")
         program = cases.start(desktop, binary, "--book", book, os.path.abspath(job))
         steps = [
-            ("the job opens at the bench", open_bench, program),
+            ("the job opens at the bench", open_third, program),
             ("an inside caliper is shown unable to settle the band", read_caliper, program),
             ("a small-hole gauge joins it", tighten, program, spreads, SMALL_HOLE, ".4382", ".4383"),
             ("a telescoping gauge makes it closer", tighten, program, spreads, TELESCOPING, ".4384", ".4381"),

@@ -17,14 +17,16 @@ import sqlite3
 import subprocess
 import sys
 
-from desktop import Cases, Desktop, Failed, Program, expect, wait_until
-from names import find_unnamed
+from desktop import Cases, Desktop, Failed, expect, wait_until
+from names import expect_named
+from steps import ask_book, close_dialog, count_rows, open_bench, type_reading
 
+PART = "JT-300"
 TYPED = "11.995"
 JOB = {
     "format": "tenthmark-job",
     "version": 1,
-    "job": {"part_number": "JT-300", "unit": "mm"},
+    "job": {"part_number": PART, "unit": "mm"},
     "features": [{"balloon": "1", "requirement": "12 h6"}],
     "pieces": [{"serial": "001"}],
 }
@@ -49,20 +51,13 @@ def write_job(path, job=None, cut=None):
     return path
 
 
-def count_rows(book, table):
-    """Beside the program; a book on a read-only file system is read as one that nobody changes."""
-    mode = "mode=ro" if os.access(book, os.W_OK) else "immutable=1"
-    with contextlib.closing(sqlite3.connect("file:%s?%s" % (book, mode), uri=True)) as database:
-        return database.execute("SELECT count(*) FROM " + table).fetchone()[0]
-
-
 def find_error(program):
+    """The line that says what went wrong, or None."""
     return next((one.name for one in program.look().walk()
                  if one.role == "alert" and not one.name.startswith("Gtk")), None)
 
 
 def wait_error(program):
-    """The line that says what went wrong."""
     text = wait_until("the line that says what went wrong", lambda: find_error(program))
     expect("\n" not in text, "more than one line: " + text)
     print("# says: " + text)
@@ -70,9 +65,8 @@ def wait_error(program):
 
 
 def go_to_bench(program):
-    program.window("JT-300")
-    program.key("alt+2")
-    program.wait_focus("text box", "Reading")
+    program.window(PART)
+    open_bench(program)
 
 
 def check_refused(program, book, words, before):
@@ -85,8 +79,7 @@ def check_refused(program, book, words, before):
 
 
 def refuse_reading(program, book, words):
-    program.type(TYPED)
-    program.wait_text(TYPED)
+    type_reading(program, TYPED)
     program.key("Return")
     check_refused(program, book, words, 0)
 
@@ -96,8 +89,7 @@ def record_until_full(program, book, words):
     def settle():
         return find_error(program) or program.wait_focus("text box", "Reading").text == ""
     for recorded in range(200):
-        program.type(TYPED)
-        program.wait_text(TYPED)
+        type_reading(program, TYPED)
         program.key("Return")
         wait_until("an answer to Enter", settle)
         if find_error(program):
@@ -110,7 +102,7 @@ def record_after_all(program, book):
     """Once the cause is gone, Enter alone records what stayed in the entry."""
     before = count_rows(book, "reading")
     program.key("Return")
-    program.shows("Recorded 11.995 mm")
+    program.told("Recorded 11.995 mm")
     program.wait_text("")
     expect(count_rows(book, "reading") == before + 1, "the reading is not in the book")
     wait_until("the line to go, with nothing wrong any more", lambda: find_error(program) is None)
@@ -197,18 +189,13 @@ def meet_read_only(desktop, cases):
         program.quit()
         subprocess.run(["mount", "-o", "remount,ro", folder], check=True)
         program = cases.start(desktop, cases.binary, "--book", book)
-        program.find("row", "JT-300")
+        program.find("row", PART)
         program.tab_to("search box", "Search the jobs")
         program.key("Return")
         go_to_bench(program)
         cases.run("a read-only book keeps what was typed", refuse_reading, program, book, "read.?only")
         program.picture("refusals-read-only")
         cases.run("the program ends after a read-only book", program.quit)
-
-
-def find_cell(book, column, table):
-    with contextlib.closing(sqlite3.connect("file:%s?mode=ro" % book, uri=True)) as database:
-        return database.execute("SELECT %s FROM %s" % (column, table)).fetchone()[0]
 
 
 def ask_why_overdue(program):
@@ -218,17 +205,14 @@ def ask_why_overdue(program):
     program.wait_focus("text box", "Why it is used all the same")
     text = program.shows("OG-1")
     expect("2020-05-01" in text and "calibrate it" in text, "the refusal says: " + text)
-    unnamed = find_unnamed(program)
-    expect(not unnamed, "without a name: " + "; ".join(unnamed))
+    expect_named(program)
     program.picture("refusals-overdue")
 
 
 def refuse_overdue(program, book):
-    program.type("12.010")
-    program.wait_text("12.010")
+    type_reading(program, "12.010")
     ask_why_overdue(program)
-    program.key("Escape")
-    program.window("JT-300")
+    close_dialog(program, PART)
     program.wait_focus("text box", "Reading")
     program.wait_text("12.010")
     expect(count_rows(book, "reading") == 0, "a reading by an overdue gauge was recorded without a reason")
@@ -238,9 +222,10 @@ def excuse_overdue(program, book):
     ask_why_overdue(program)
     program.type("booked for Friday")
     program.key("Return")
-    program.window("JT-300")
-    program.shows("Recorded 12.010 mm")
-    expect(find_cell(book, "overdue_reason", "reading") == "booked for Friday", "the reason is not in the book")
+    program.window(PART)
+    program.told("Recorded 12.010 mm")
+    expect(ask_book(book, "SELECT overdue_reason FROM reading") == [("booked for Friday",)],
+           "the reason is not in the book")
 
 
 def refuse_pin(program, book):
@@ -255,7 +240,7 @@ def refuse_pin(program, book):
     program.picture("refusals-pin")
     program.put("12.006+")
     program.key("Return")
-    program.shows("Recorded pin 12.006, class X plus, went")
+    program.told("Recorded pin 12.006, class X plus, went")
     expect(count_rows(book, "pin_trial") == 1, "the pin trial is not in the book")
 
 

@@ -15,6 +15,7 @@ import subprocess
 import sys
 
 from desktop import Cases, Desktop, Program, expect, wait_until
+from steps import choose, close_dialog, open_job_page, open_report
 
 PART = "BH-2047"
 ENGLISH = "First-article report"
@@ -25,11 +26,10 @@ def page(number, title=ENGLISH):
     return re.compile("^%s, page %s of " % (title, number))
 
 
-def open_report(program):
+def see_pages(program):
     program.window(PART)
-    program.key("alt+5")
+    open_report(program)
     program.find("image", page(1))
-    program.find("list", "What is missing")
     program.picture("report-01-pages")
 
 
@@ -61,8 +61,7 @@ def walk(program):
 
 
 def take_fact_away(program):
-    program.key("alt+1")
-    program.wait_focus("text box", "Requirement")
+    open_job_page(program)
     program.key("ctrl+r")
     program.window("Report facts")
     program.wait_focus("text box", re.compile("^Report identifier"))
@@ -73,7 +72,7 @@ def take_fact_away(program):
 
 def jump(program):
     take_fact_away(program)
-    program.key("alt+5")
+    open_report(program)
     program.wait_focus("list item", re.compile("identifier"))
     program.picture("report-03-missing")
     program.key("Return")
@@ -82,27 +81,18 @@ def jump(program):
     program.put("EX-FA-1181")
     program.key("Return")
     program.window(PART)
-    program.key("alt+5")
+    open_report(program)
     program.find("image", page("\\d+"))
     program.gone("list item", re.compile("identifier"))
-
-
-def choose(program, row, steps):
-    program.tab_to("combo box", re.compile("^%s: " % row))
-    program.key("space", *["Down"] * steps, "Return")
 
 
 def change_language(program):
     program.key("ctrl+l")
     program.window("Form of the report")
-    # As the screen, Deutsch, English.
-    choose(program, "Language", 1)
-    program.find("combo box", re.compile("^Language: Deutsch"))
-    choose(program, "Size", 2)
-    program.find("combo box", re.compile("^Size: Letter"))
+    choose(program, "Language", "Deutsch")
+    choose(program, "Size", "Letter")
     program.picture("report-05-form")
-    program.key("Escape")
-    program.window(PART)
+    close_dialog(program, PART)
     program.find("image", page("\\d+", GERMAN))
     program.picture("report-06-german")
 
@@ -128,11 +118,12 @@ def check_pdf(path):
 def export(program, path):
     program.key("ctrl+d")
     program.window("Export the report as PDF")
+    program.wait_focus("text box")
     program.put(path)
     program.key("Return")
     program.window(PART)
     wait_until("the PDF on the disk", lambda: os.path.exists(path))
-    program.shows(os.path.basename(path))
+    program.told(os.path.basename(path))
     check_pdf(path)
 
 
@@ -167,7 +158,7 @@ def main(binary, job):
     with Desktop() as desktop:
         program = cases.start(desktop, binary, "--book", desktop.path("shop.tmbook"), job)
         steps = [
-            ("the report of the sample job shows its pages", open_report, program),
+            ("the report of the sample job shows its pages", see_pages, program),
             ("the pages grow and shrink", zoom, program),
             ("one walks through the pages", walk, program),
             ("what is missing leads to its place and back", jump, program),

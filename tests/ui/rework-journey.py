@@ -11,7 +11,8 @@ TM_PICTURES=FOLDER keeps a picture of each step.
 import re
 import sys
 
-from desktop import Cases, Desktop, Program, expect, wait_until
+from desktop import Cases, Desktop, Program, expect
+from steps import begin_job, choose, close_dialog, list_features, open_bench, press, record
 
 PART = "RW-31"
 # Limits of 25 H7 (0/+21 µm) as ISO 286-2 has them.
@@ -21,30 +22,13 @@ AGAIN = "25.012"
 
 
 def begin(program):
-    program.key("ctrl+n")
-    program.window("New job")
-    program.wait_focus("text box", "Part number")
-    program.type(PART)
-    program.tab_to("text box", "First piece")
-    program.key("Return")
-    program.window(PART)
-    program.tab_to("text box", "Requirement")
-    program.put(CALLOUT)
-    program.key("Return")
-    program.find("row", "1 · " + CALLOUT)
-
-
-def read(program, text):
-    program.wait_focus("text box", "Reading")
-    wait_until("an empty entry", lambda: program.focused().text == "")
-    program.type(text)
-    program.key("Return")
-    program.shows("Recorded %s mm" % text)
+    begin_job(program, PART)
+    list_features(program, CALLOUT)
 
 
 def measure_first(program):
-    program.key("alt+2")
-    read(program, FIRST)
+    open_bench(program)
+    record(program, FIRST)
     program.find("image", re.compile(r"24\.990 mm, out"))
 
 
@@ -55,18 +39,13 @@ def raise_nonconformance(program):
     program.type("NC-12")
     program.tab_to("text box", "What is wrong")
     program.type("bored under size")
-    program.tab_to("combo box", re.compile("^Decision"))
-    program.key("space")
-    program.key("Down")
-    program.key("Down")
-    program.key("Return")
+    choose(program, "Decision", "rework")
     program.find("button", "Rework is done")
     program.picture("rework-01-decided")
 
 
 def do_rework(program):
-    program.tab_to("button", "Rework is done")
-    program.key("space")
+    press(program, "button", "Rework is done")
     program.window(PART)
     program.shows("Measure again: piece")
     program.picture("rework-02-again")
@@ -74,7 +53,7 @@ def do_rework(program):
 
 
 def measure_again(program):
-    read(program, AGAIN)
+    record(program, AGAIN)
     program.find("image", re.compile(r"25\.012 mm, in"))
     program.picture("rework-03-in")
 
@@ -86,27 +65,23 @@ def see_first(program):
     program.find(None, re.compile(r"24\.990 mm"))
     program.find(None, re.compile(r"25\.012 mm"))
     program.picture("rework-04-readings")
-    program.key("Escape")
-    program.window(PART)
+    close_dialog(program, PART)
 
 
 def take_back(program):
     program.key("ctrl+shift+k")
     program.window("Nonconformance")
-    program.shows("done")
+    program.find("button", "Take back")
     program.picture("rework-05-done")
-    program.tab_to("button", "Take back")
-    program.key("space")
+    press(program, "button", "Take back")
     program.shows("not done yet")
-    program.key("Escape")
-    program.window(PART)
+    close_dialog(program, PART)
     program.key("ctrl+l")
     program.window("Readings")
     program.find(None, re.compile(r"24\.990 mm"))
     expect(not program.find_all("label", re.compile("Before the rework")),
            "the first result does not count again")
-    program.key("Escape")
-    program.window(PART)
+    close_dialog(program, PART)
 
 
 def main(binary):

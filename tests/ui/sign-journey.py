@@ -11,10 +11,11 @@ TM_PICTURES=FOLDER keeps a picture of each step.
 import hashlib
 import os
 import re
-import sqlite3
 import sys
 
 from desktop import Cases, Desktop, Program, expect, wait_until
+from steps import (add_person, begin_job, choose, close_dialog, count_rows, list_features, open_bench, open_job_page,
+                   open_report, press, record)
 
 PART = "SG-31"
 PERSON = "MK Marta Kern"
@@ -27,34 +28,14 @@ LATER = "25.014"
 
 
 def begin(program):
-    program.key("ctrl+n")
-    program.window("New job")
-    program.wait_focus("text box", "Part number")
-    program.type(PART)
-    program.tab_to("text box", "First piece")
-    program.key("Return")
-    program.window(PART)
-    program.tab_to("text box", "Requirement")
-    program.put(CALLOUT)
-    program.key("Return")
-    program.find("row", "1 · " + CALLOUT)
-    program.tab_to("text box", "Add: initials and name, then Enter")
-    program.put(PERSON)
-    program.key("Return")
-    program.find(None, re.compile("Marta Kern"))
-
-
-def read(program, text):
-    program.wait_focus("text box", "Reading")
-    wait_until("an empty entry", lambda: program.focused().text == "")
-    program.type(text)
-    program.key("Return")
-    program.shows("Recorded %s mm" % text)
+    begin_job(program, PART)
+    list_features(program, CALLOUT)
+    add_person(program, PERSON)
 
 
 def reject(program):
-    program.key("alt+2")
-    read(program, FIRST)
+    open_bench(program)
+    record(program, FIRST)
     program.find("image", re.compile(r"24\.990 mm, out"))
     program.key("ctrl+shift+k")
     program.window("Nonconformance")
@@ -62,47 +43,41 @@ def reject(program):
     program.type("NC-31")
     program.tab_to("text box", "What is wrong")
     program.type("bored under size")
-    program.tab_to("combo box", re.compile("^Decision"))
-    program.key("space")
-    program.key("Down")
-    program.key("Down")
-    program.key("Return")
+    choose(program, "Decision", "rework")
     program.find("button", "Rework is done")
 
 
 def rework(program):
-    program.tab_to("button", "Rework is done")
-    program.key("space")
+    press(program, "button", "Rework is done")
     program.window(PART)
     program.gone("image", re.compile(r"24\.990 mm, out"))
-    read(program, AGAIN)
+    record(program, AGAIN)
     program.find("image", re.compile(r"25\.012 mm, in"))
 
 
 def needs_identifier(program):
     """Without an identifier nothing can be signed, and the dialog says what mends it."""
-    program.key("alt+5")
+    open_report(program)
     program.shows("Not signed")
-    program.find("list", "What is missing")
     program.shows("The report is not signed: sign it.")
     program.key("ctrl+shift+s")
     program.window("Sign the report")
     program.shows("The report has no identifier")
     program.picture("sign-01-no-identifier")
-    program.key("Escape")
-    program.window(PART)
-    program.key("alt+1")
+    close_dialog(program, PART)
+    open_job_page(program)
     program.key("ctrl+r")
     program.window("Report facts")
     program.tab_to("text box", re.compile("^Report identifier"))
-    program.type(IDENTIFIER)
+    program.put(IDENTIFIER)
     program.key("Return")
     program.window(PART)
 
 
 def sign(program):
-    program.key("alt+5")
+    open_report(program)
     program.shows("Not signed")
+    program.gone("list item", re.compile("identifier"))
     program.tab_to("list item", re.compile("part name is empty"))
     program.key("End")
     program.wait_focus("list item", re.compile("^The report is not signed"))
@@ -111,13 +86,11 @@ def sign(program):
     program.shows(IDENTIFIER)
     program.find("label", "What is missing")
     program.picture("sign-02-dialog")
-    program.tab_to("checkbox", re.compile("^Sign although"))
-    program.key("space")
+    press(program, "checkbox", re.compile("^Sign although"))
     program.picture("sign-03-although")
-    program.tab_to("button", "Sign", back=True)
-    program.key("space")
+    press(program, "button", "Sign", back=True)
     program.window(PART)
-    program.shows("Signed: report %s, by Marta Kern" % IDENTIFIER)
+    program.told("Signed: report %s, by Marta Kern" % IDENTIFIER)
     program.find("list item", re.compile("^Measured by, Marta Kern, .*Holds: the record is as it was signed"))
     program.gone("label", "The report is not signed: sign it.")
     program.picture("sign-04-signed")
@@ -125,7 +98,7 @@ def sign(program):
 
 def hand_out(program, path, state):
     """Saves the signed pages and returns their SHA-256 and the one that the dialog names."""
-    program.key("alt+5")
+    open_report(program)
     program.find("list item", re.compile("^Measured by, Marta Kern, .*" + state))
     program.tab_to("list item", re.compile("^Measured by"))
     program.key("Return")
@@ -134,16 +107,14 @@ def hand_out(program, path, state):
     row = program.find("list item", re.compile(r"^Pages \(PDF\): SHA-256 ")).name
     pages = re.search("[0-9a-f]{64}", row).group()
     program.picture("sign-05-%s" % state.split(":")[0].lower())
-    program.tab_to("button", "Save the signed pages")
-    program.key("space")
+    press(program, "button", "Save the signed pages")
     program.window("Save the signed pages")
+    program.wait_focus("text box")
     program.put(path)
     program.key("Return")
     wait_until("the pages on the disk", lambda: os.path.exists(path))
     program.window("Signed report")
-    program.key("Escape")
-    # Between two windows neither has the keyboard, and a key would go nowhere.
-    wait_until("the job's window to have the keyboard", lambda: program.window(PART).active)
+    close_dialog(program, PART)
     program.wait_focus("list item", re.compile("^Measured by"))
     with open(path, "rb") as file:
         return hashlib.sha256(file.read()).hexdigest(), pages
@@ -151,9 +122,9 @@ def hand_out(program, path, state):
 
 def change(program):
     """A later reading: the report that was signed no longer says what the record says."""
-    program.key("alt+2")
-    read(program, LATER)
-    program.key("alt+5")
+    open_bench(program)
+    record(program, LATER)
+    open_report(program)
     program.shows("Superseded")
     program.shows("The record has changed since MK signed the report")
     program.picture("sign-06-superseded")
@@ -163,9 +134,8 @@ def same_bytes(program, first, book):
     found, named = hand_out(program, program.desktop.path("second.pdf"), "Superseded: the record has changed since")
     expect(found == named, "the file's SHA-256 is not the one that is shown")
     expect((found, named) == first, "what is handed out again is not what was signed")
-    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
-        kept = database.execute("SELECT count(*) FROM content WHERE digest = ?", [found]).fetchone()[0]
-        signatures = database.execute("SELECT count(*) FROM signature").fetchone()[0]
+    kept = count_rows(book, "content", "digest = '%s'" % found)
+    signatures = count_rows(book, "signature")
     expect((kept, signatures) == (1, 1), "the book keeps %d files and %d signatures" % (kept, signatures))
 
 

@@ -10,31 +10,25 @@ TM_PICTURES=FOLDER keeps a picture of each step.
 
 import os
 import re
-import sqlite3
 import sys
 
 from desktop import Cases, Desktop, Program, expect
-from names import find_unnamed
+from names import expect_named
+from steps import count_rows, press
 
+PART = "BH-2047"
 ASKED = re.compile(r"^Reading of piece (\d+) by (RT|EL), repeat (\d) of 2$")
 N_READINGS = 2 * 2 * 2
 
 
 def count_readings(book):
-    """What stands in the book on its disk, read beside the program."""
-    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
-        return database.execute("SELECT count(*) FROM current_study_reading").fetchone()[0]
-
-
-def expect_named(program):
-    unnamed = find_unnamed(program)
-    expect(not unnamed, "without a name: " + "; ".join(unnamed))
+    return count_rows(book, "current_study_reading")
 
 
 def open_studies(program):
     program.key("alt+4")
-    program.tab_to("button", "Studies", back=True)
-    program.key("space")
+    program.find("tree grid", "Gauges")
+    press(program, "button", "Studies", back=True)
     program.shows("No study yet")
     expect_named(program)
     program.picture("studies-01-empty")
@@ -60,7 +54,7 @@ def plan(program):
     program.put("2")
     program.shows("8 readings in all")
     program.key("Return")
-    program.window("BH-2047")
+    program.window(PART)
     program.wait_focus("text box", ASKED)
     expect_named(program)
     program.picture("studies-03-planned")
@@ -134,6 +128,7 @@ def main(binary, job):
     with Desktop() as desktop:
         book = desktop.path("shop.tmbook")
         program = cases.start(desktop, binary, "--book", book, os.path.abspath(job))
+        program.window(PART)
         steps = [
             ("The empty view says what to do", open_studies, []),
             ("One piece is no study", refuse_plan, []),

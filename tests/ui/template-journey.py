@@ -9,21 +9,14 @@ TM_PICTURES=FOLDER keeps a picture of each step.
 """
 
 import re
-import sqlite3
 import sys
 
 from desktop import Cases, Desktop, Program, expect, wait_until
+from steps import ask_book, begin_job, open_report, open_template, press
 
 PART = "TP-1"
 SHOP = "Example Precision"
 MISSING = "The shop's field “Heat number” is empty"
-
-
-def open_template(program):
-    program.key("F10")
-    program.find("menu item", re.compile("^Report template"))
-    program.key("t")
-    program.window("Report template")
 
 
 def make_template(program):
@@ -37,46 +30,30 @@ def make_template(program):
     program.type("Exampletown")
     program.tab_to("text box", re.compile("^Colour, like"))
     program.put("red")
-    program.tab_to("button", "Save", back=True)
-    program.key("space")
+    press(program, "button", "Save", back=True)
     program.shows("Colour: “red” is none")
     program.wait_focus("text box", re.compile("^Colour, like"))
     program.put("#1a5f7a")
     program.shows("Contrast with white paper 7.0 to 1: heads and lines")
-    program.tab_to("checkbox", "Class")
-    program.key("space")
-    program.tab_to("button", "Add a field")
-    program.key("space")
+    press(program, "checkbox", "Class")
+    press(program, "button", "Add a field")
     program.wait_focus("text box", "Name of the field")
     program.type("Heat number")
-    program.tab_to("checkbox", "required")
-    program.key("space")
-    program.tab_to("button", "Add a statement")
-    program.key("space")
+    press(program, "checkbox", "required")
+    press(program, "button", "Add a statement")
     program.wait_focus("text box", "Text")
     program.type("We made it.")
     wait_until("the page to say who made it",
                lambda: SHOP in program.find("image", "The first page of a report by this template").description)
     program.picture("template-01-typed")
-    program.tab_to("button", "Save", back=True)
-    program.key("space")
-    program.shows("Report template recorded")
-
-
-def begin(program):
-    program.key("ctrl+n")
-    program.window("New job")
-    program.wait_focus("text box", "Part number")
-    program.type(PART)
-    program.tab_to("text box", "First piece")
-    program.key("Return")
-    program.window(PART)
+    press(program, "button", "Save", back=True)
+    program.window("Tenthmark")
+    program.told("Report template recorded")
 
 
 def answer(program):
     """The row of what is missing leads to the field."""
-    program.key("alt+5")
-    program.find("list", "What is missing")
+    open_report(program)
     program.tab_to("list item", re.compile(re.escape(MISSING)))
     program.picture("template-02-missing")
     program.key("Return")
@@ -85,15 +62,13 @@ def answer(program):
     program.type("H-77")
     program.key("Return")
     program.window(PART)
-    program.key("alt+5")
-    program.find("list", "What is missing")
+    open_report(program)
     program.gone(None, re.compile(re.escape(MISSING)))
 
 
 def take_away(program):
     """From the form of the report this time."""
-    program.key("alt+5")
-    program.find("list", "What is missing")
+    open_report(program)
     program.key("ctrl+l")
     program.window("Form of the report")
     program.tab_to("button", "Report template…")
@@ -102,18 +77,16 @@ def take_away(program):
     program.window("Report template")
     program.tab_to("text box", "Name of the shop")
     program.wait_text(SHOP)
-    program.tab_to("button", "Remove", back=True)
-    program.key("space")
+    press(program, "button", "Remove", back=True)
     program.window(PART)
-    program.shows("Report template taken away")
+    program.told("Report template taken away")
 
 
 def look_into(book):
     """Every version is there, and what they said."""
-    with sqlite3.connect("file:%s?mode=ro" % book, uri=True) as database:
-        versions = database.execute("SELECT name, address, accent, hidden FROM template ORDER BY seq").fetchall()
-        fields = database.execute("SELECT name, required FROM template_field").fetchall()
-        answers = database.execute("SELECT name, value FROM current_report_field").fetchall()
+    versions = ask_book(book, "SELECT name, address, accent, hidden FROM template ORDER BY seq")
+    fields = ask_book(book, "SELECT name, required FROM template_field")
+    answers = ask_book(book, "SELECT name, value FROM current_report_field")
     expect(versions == [(SHOP, "1 Mill Lane\nExampletown", "#1a5f7a", "class"), ("", "", "", "")],
            "the book has the versions %r" % versions)
     expect(fields == [("Heat number", 1)], "the book has the fields %r" % fields)
@@ -127,7 +100,7 @@ def main(binary):
         program = cases.start(desktop, binary, "--book", book)
         steps = [
             ("the template is made, and a colour that is none is refused", make_template, program),
-            ("a job is begun", begin, program),
+            ("a job is begun", begin_job, program, PART),
             ("what the template requires is missing until it is answered", answer, program),
             ("the template is taken away", take_away, program),
             ("the book has every version", look_into, book),

@@ -70,9 +70,7 @@ open_view (ViewFixture *fixture)
 static void
 close_view (ViewFixture *fixture)
 {
-  gtk_window_destroy (GTK_WINDOW (fixture->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (fixture->window);
   tm_job_free (fixture->job);
 }
 

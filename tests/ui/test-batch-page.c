@@ -25,14 +25,10 @@ open_page (UiFixture *fixture, TmBatchPage **page)
   return window;
 }
 
-/* The thread of an answer that nobody waits for any more still holds the document. */
 static void
 close_page (GtkWidget *window, UiFixture *fixture)
 {
-  gtk_window_destroy (GTK_WINDOW (window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-  ui_wait_until (G_OBJECT (fixture->document)->ref_count == 1);
+  ui_close (window);
   ui_fixture_free (fixture);
 }
 

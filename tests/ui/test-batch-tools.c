@@ -100,9 +100,7 @@ close_tools (Fixture *fixture)
 
   while ((dialog = dialog_over (fixture->window)) != NULL)
     gtk_window_destroy (GTK_WINDOW (dialog));
-  gtk_window_destroy (GTK_WINDOW (fixture->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (fixture->window);
   tm_batch_clear (&fixture->batch);
   ui_fixture_free (fixture->ui);
   g_free (fixture);

@@ -64,9 +64,7 @@ open_bench (TmJob *job)
 static void
 close_bench (BenchFixture *bench)
 {
-  gtk_window_destroy (GTK_WINDOW (bench->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (bench->window);
   ui_fixture_free (bench->job);
 }
 
@@ -140,6 +138,33 @@ test_swap (void)
   close_bench (&bench);
 }
 
+/* A key that bounces is no answer to what was only just shown.  FALSE where this computer took so long
+ * between the two that the second one was an answer. */
+static gboolean
+bounce (void)
+{
+  BenchFixture bench = open_bench (make_job ());
+  gboolean held;
+  gint64 at;
+
+  read_size (&bench, "11.90");
+  plan (&bench);
+  at = g_get_monotonic_time ();
+  record (&bench);
+  record (&bench);
+  held = count_cuts (&bench) == 0;
+  g_assert_true (held || g_get_monotonic_time () - at >= TM_BENCH_CONFIRM_MS * G_TIME_SPAN_MILLISECOND);
+  close_bench (&bench);
+  return held;
+}
+
+static void
+test_bounce (void)
+{
+  while (!bounce ())
+    ;
+}
+
 /* Enter on nothing shows the planned number first; a second one records it. */
 static void
 test_record (void)
@@ -150,9 +175,6 @@ test_record (void)
   record (&bench);
   g_assert_cmpuint (count_cuts (&bench), ==, 0);
   g_assert_cmpstr (get_dial (&bench), !=, "");
-  /* A key that bounces is no answer to what was only just shown. */
-  record (&bench);
-  g_assert_cmpuint (count_cuts (&bench), ==, 0);
   g_usleep ((TM_BENCH_CONFIRM_MS + 20) * G_TIME_SPAN_MILLISECOND);
   record (&bench);
   g_assert_cmpuint (count_cuts (&bench), ==, 1);
@@ -374,6 +396,7 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   adw_init ();
   g_test_add_func ("/bench-cut/swap", test_swap);
+  g_test_add_func ("/bench-cut/bounce", test_bounce);
   g_test_add_func ("/bench-cut/record", test_record);
   g_test_add_func ("/bench-cut/close", test_close);
   g_test_add_func ("/bench-cut/places", test_places);

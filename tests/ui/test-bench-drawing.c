@@ -61,10 +61,7 @@ open_page (UiFixture *fixture, TmBenchPage **page)
 static void
 close_page (GtkWidget *window, UiFixture *fixture)
 {
-  gtk_window_destroy (GTK_WINDOW (window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-  ui_wait_until (G_OBJECT (fixture->document)->ref_count == 1);
+  ui_close (window);
   ui_fixture_free (fixture);
 }
 

@@ -35,9 +35,7 @@ open_bench (TmJob *job)
 static void
 close_bench (BenchFixture *bench)
 {
-  gtk_window_destroy (GTK_WINDOW (bench->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (bench->window);
   ui_fixture_free (bench->job);
 }
 

@@ -73,10 +73,7 @@ show (TmJob *job)
 static void
 end (Shown *shown)
 {
-  gtk_window_destroy (GTK_WINDOW (shown->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-  ui_wait_until (G_OBJECT (shown->fixture->document)->ref_count == 1);
+  ui_close (shown->window);
   ui_fixture_free (shown->fixture);
 }
 

@@ -34,9 +34,7 @@ open_pictures (const char *wanted)
 static void
 close_pictures (PicturesFixture *fixture)
 {
-  gtk_window_destroy (GTK_WINDOW (fixture->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (fixture->window);
   tm_job_free (fixture->job);
   tm_settings_set_text ("picture", "band");
 }
@@ -248,9 +246,7 @@ test_handling_words (void)
   tm_bench_page_set_document (TM_BENCH_PAGE (page), fixture->document);
   gtk_window_present (GTK_WINDOW (window));
   ui_wait_until (find_label (page, "largest across and the smallest along") != NULL);
-  gtk_window_destroy (GTK_WINDOW (window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (window);
   ui_fixture_free (fixture);
 }
 

@@ -44,9 +44,7 @@ open_shell (void)
 static void
 close_shell (Shell *shell)
 {
-  gtk_window_destroy (GTK_WINDOW (shell->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (shell->window);
   ui_remove_folder (shell->folder);
   g_free (shell->path);
   g_free (shell->folder);

@@ -43,9 +43,7 @@ open_page (TmJob *job, GtkWidget *view)
 static void
 close_page (Page *page)
 {
-  gtk_window_destroy (GTK_WINDOW (page->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (page->window);
   ui_fixture_free (page->fixture);
   g_free (page);
 }

@@ -49,9 +49,7 @@ open_view (UiFixture *fixture, TmStudyView **view)
 static void
 close_view (GtkWidget *window, UiFixture *fixture)
 {
-  gtk_window_destroy (GTK_WINDOW (window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (window);
   ui_fixture_free (fixture);
 }
 
@@ -248,6 +246,22 @@ test_take_back (void)
   close_view (window, fixture);
 }
 
+/* Two Enters at once, as a gauge sends them: neither confirms.  FALSE where this computer took so long
+ * between them that the second one did, and rightly. */
+static gboolean
+ask_twice (TmStudyEntry *entry, const char *text)
+{
+  gint64 at;
+  gboolean held;
+
+  type (entry, text);
+  at = g_get_monotonic_time ();
+  g_assert_nonnull (strstr (tm_study_entry_submit (entry), "thimble"));
+  held = strstr (tm_study_entry_submit (entry), "thimble") != NULL;
+  g_assert_true (held || g_get_monotonic_time () - at >= TM_BENCH_CONFIRM_MS * G_TIME_SPAN_MILLISECOND);
+  return held;
+}
+
 /* What does not read is not recorded, and what looks like a slip is asked about: Ø25 H7 read as 25.512. */
 static void
 test_entry_refused (void)
@@ -261,11 +275,10 @@ test_entry_refused (void)
   plan (view, fixture, "2", "CD, EF");
   type (entry, "abc");
   g_assert_cmpstr (tm_study_entry_submit (entry), !=, "");
-  type (entry, "25.512");
-  g_assert_nonnull (strstr (tm_study_entry_submit (entry), "thimble"));
-  g_assert_nonnull (strstr (tm_study_entry_submit (entry), "thimble")); /* at once: a gauge that sends two */
+  while (!ask_twice (entry, "25.512"))
+    tm_study_entry_take_back (entry);
   g_assert_cmpuint (job->study_readings->len, ==, 0);
-  g_usleep (310 * 1000);
+  g_usleep ((TM_BENCH_CONFIRM_MS + 20) * G_TIME_SPAN_MILLISECOND);
   g_assert_cmpstr (tm_study_entry_submit (entry), ==, "");
   g_assert_cmpuint (job->study_readings->len, ==, 1);
   close_view (window, fixture);

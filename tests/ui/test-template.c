@@ -46,9 +46,7 @@ close_page (Page *page)
 {
   if (tm_dialog_over (GTK_WINDOW (page->window)) != NULL)
     gtk_window_destroy (page->dialog);
-  gtk_window_destroy (GTK_WINDOW (page->window));
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
+  ui_close (page->window);
   ui_fixture_free (page->fixture);
   g_free (page);
 }

@@ -35,13 +35,6 @@ open_shell (const char *book_name)
   return shell;
 }
 
-static void
-drain (void)
-{
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-}
-
 /* Closing the window lets go of it, of its pages, of the job and of the book. */
 static void
 close_shell (Shell *shell)
@@ -52,7 +45,7 @@ close_shell (Shell *shell)
   if (watched != NULL)
     g_object_add_weak_pointer (G_OBJECT (watched), (gpointer *)&watched);
   gtk_window_destroy (GTK_WINDOW (shell->window));
-  drain ();
+  ui_drain ();
   g_assert_finalize_object (shell->window);
   g_assert_null (watched);
   ui_remove_folder (shell->folder);
@@ -209,7 +202,7 @@ test_pages (void)
       g_assert_true (gtk_widget_activate_action (GTK_WIDGET (shell->window), "win.page", "s", pages[i]));
       page = page_of (shell);
       g_assert_cmpstr (page, ==, pages[i]);
-      drain ();
+      ui_drain ();
     }
   act (shell, "win.home");
   g_assert_null (tm_window_document (shell->window));
@@ -271,7 +264,7 @@ test_typing_is_kept (void)
   row = find_row (GTK_WIDGET (shell->window), "Part name");
   g_assert_nonnull (row);
   gtk_widget_grab_focus (GTK_WIDGET (row));
-  drain ();
+  ui_drain ();
   gtk_editable_set_text (GTK_EDITABLE (row), "Side cover");
   act (shell, "win.home");
   kept = tm_book_load_job (tm_window_book (shell->window), "11111111-2222-4333-8444-555555555555", NULL, NULL,
@@ -398,17 +391,17 @@ test_question_holds_window (void)
   gtk_widget_activate_action (GTK_WIDGET (shell->window), "win.page", "s", "job");
   row = find_row (GTK_WIDGET (shell->window), "General tolerance");
   gtk_widget_grab_focus (GTK_WIDGET (row));
-  drain ();
+  ui_drain ();
   gtk_editable_set_text (GTK_EDITABLE (row), "ISO 2768-c");
   act (shell, "win.home");
   g_assert_nonnull (find_question ());
   g_assert_nonnull (tm_window_document (shell->window));
   gtk_window_close (GTK_WINDOW (shell->window));
-  drain ();
+  ui_drain ();
   g_assert_nonnull (find_question ());
   adw_message_dialog_response (find_question (), "change");
   gtk_window_destroy (GTK_WINDOW (find_question ()));
-  drain ();
+  ui_drain ();
   g_assert_cmpstr (tm_document_job (tm_window_document (shell->window))->general_tolerance, ==, "ISO 2768-c");
   act (shell, "win.home");
   g_assert_null (tm_window_document (shell->window));
@@ -454,7 +447,7 @@ test_book_problem (void)
   g_assert_nonnull (tm_window_book (shell->window));
   g_object_ref (shell->window);
   gtk_window_destroy (GTK_WINDOW (shell->window));
-  drain ();
+  ui_drain ();
   g_assert_finalize_object (shell->window);
   ui_remove_folder (folder);
   ui_remove_folder (shell->folder);
@@ -495,6 +488,10 @@ test_quick_toasts (void)
       ui_wait_until (over);
     }
   g_assert_null (find_label (toasts, "Recorded 3 & on"));
+  /* The last one can still be read when the toast has gone. */
+  ui_wait_until (find_label (toasts, "Recorded 24 & on") == NULL);
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (toasts), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                       "Recorded 24 & on");
   close_shell (shell);
 }
 
