@@ -47,18 +47,18 @@ add_cell (GtkWidget *row, const char *text, const char *css_class, int width)
   gtk_box_append (GTK_BOX (row), GTK_WIDGET (label));
 }
 
+/* @said: the name as it is spoken. */
 static void
-add_row (TmBatchCapability *self, const char *name, const char *about, const TmIndex *index)
+add_row (TmBatchCapability *self, const char *name, const char *said, const char *about, const TmIndex *index)
 {
   g_autofree char *figure = tm_words_batch_index (index);
-  const char *shown = *figure != '\0' ? figure : "–";
-  const char *said = *figure != '\0' ? figure : _ ("not given");
-  g_autofree char *sentence = g_strdup_printf ("%s: %s, %s", name, said, about);
+  const gboolean given = *figure != '\0';
+  g_autofree char *sentence = g_strdup_printf ("%s: %s, %s", said, given ? figure : _ ("not given"), about);
   GtkWidget *row = gtk_list_box_row_new ();
   GtkWidget *cells = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
   add_cell (cells, name, "heading", NAME_CHARS);
-  add_cell (cells, shown, "numeric", FIGURE_CHARS);
+  add_cell (cells, given ? figure : "–", "numeric", FIGURE_CHARS);
   add_cell (cells, about, "dim-label", -1);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), cells);
   tm_name_widget (row, sentence);
@@ -73,10 +73,10 @@ add_index (TmBatchCapability *self, const TmBatch *batch, TmBatchIndex which)
   g_autofree char *reason = tm_batch_index_reason (batch, which);
   g_autofree char *under = *reason != '\0' ? g_strdup_printf ("%s · %s", what, reason) : g_strdup (what);
 
-  add_row (self, tm_batch_index_name (which), under, index);
+  add_row (self, tm_batch_index_name (which), tm_batch_index_name (which), under, index);
 }
 
-/* The same with each stretch's level and drift taken out: what the process could hold. */
+/* Under Cpk, the same with each stretch's level and drift taken out: what the process could hold. */
 static void
 add_apart (TmBatchCapability *self, const TmBatch *batch)
 {
@@ -84,7 +84,9 @@ add_apart (TmBatchCapability *self, const TmBatch *batch)
 
   if (apart->status != TM_CAPABLE_OK || !isfinite (apart->cpk.value))
     return;
-  add_row (self, "Cpk", _ ("scatter alone, without the drift and the steps between stretches"), &apart->cpk);
+  add_row (self, "", _ ("Cpk of the scatter alone"),
+           _ ("the same of the scatter alone, without the drift and the steps between stretches"),
+           &apart->cpk);
 }
 
 void
@@ -101,8 +103,11 @@ tm_batch_capability_show (TmBatchCapability *self, const TmBatch *batch)
   if (batch != NULL && batch->capability.status == TM_CAPABLE_OK)
     {
       for (guint i = 0; i < TM_N_BATCH_INDEXES; i++)
-        add_index (self, batch, (TmBatchIndex)i);
-      add_apart (self, batch);
+        {
+          add_index (self, batch, (TmBatchIndex)i);
+          if (i == TM_BATCH_CPK)
+            add_apart (self, batch);
+        }
       g_clear_pointer (&about, g_free);
       about = g_strdup_printf (ngettext ("from %u piece; in brackets the interval that is 95 %% sure",
                                          "from %u pieces; in brackets the interval that is 95 %% sure", n),

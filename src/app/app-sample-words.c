@@ -9,6 +9,7 @@
 #include "core-normality.h"
 #include "core-statistics.h"
 #include "core-tolerance.h"
+#include "report-batch-words.h"
 
 /* Below this the values are not taken for normal (common practice). */
 #define NORMALITY_LEAST 0.05
@@ -78,43 +79,24 @@ refuse_interval (const TmSpread *spread)
   return NULL;
 }
 
-/* A bound in the feature's unit that stays one when it is printed. */
-static char *
-format_bound (const TmFeature *feature, const TmSpread *spread, double from_reference, gboolean up)
-{
-  const gint64 count = spread->reference + (gint64)(up ? ceil (from_reference) : floor (from_reference));
-  const guint decimals = MAX (feature->lower.decimals, feature->upper.decimals);
-
-  return tm_count_format_bound (count, feature->unit, MIN (decimals + 1, TM_MAX_DECIMALS), up);
-}
-
 char *
 tm_words_tolerance_interval (const TmFeature *feature, const TmSpread *spread, double coverage,
                              double confidence)
 {
-  char *refusal = refuse_interval (spread);
-  const double k = refusal == NULL ? tm_tolerance_two_sided (spread->n, coverage, confidence) : NAN;
-  const double reach = k * spread->deviation;
-  g_autofree char *sure = format_percent (confidence);
-  g_autofree char *share = format_percent (coverage);
-  g_autofree char *low = NULL;
-  g_autofree char *high = NULL;
+  char *words = refuse_interval (spread);
+  const TmBatchInterval interval = { .n = spread->n,
+                                     .coverage = coverage,
+                                     .confidence = confidence,
+                                     .reference = spread->reference,
+                                     .mean = spread->mean,
+                                     .deviation = spread->deviation,
+                                     .tested = isfinite (spread->normality_p) };
 
-  if (refusal != NULL)
-    return refusal;
-  if (!isfinite (reach) || fabs (spread->mean) + reach > (double)TM_COUNT_MAX / 4)
-    return g_strdup_printf (_ ("Not said: %u pieces are too few for that."), spread->n);
-  low = format_bound (feature, spread, spread->mean - reach, FALSE);
-  high = format_bound (feature, spread, spread->mean + reach, TRUE);
-  if (isfinite (spread->normality_p))
-    return g_strdup_printf (
-        _ ("%s %% sure that %s %% lie between %s and %s %s: mean ± %.3f standard deviations, "
-           "from %u pieces."),
-        sure, share, low, high, tm_unit_symbol (feature->unit), k, spread->n);
-  return g_strdup_printf (
-      _ ("%s %% sure that %s %% lie between %s and %s %s: mean ± %.3f standard deviations, "
-         "from %u pieces, too few to test that they are normal."),
-      sure, share, low, high, tm_unit_symbol (feature->unit), k, spread->n);
+  if (words == NULL)
+    words = tm_batch_interval_words (feature, &interval);
+  if (words == NULL)
+    words = g_strdup_printf (_ ("Not said: %u pieces are too few for that."), spread->n);
+  return words;
 }
 
 gboolean

@@ -5,9 +5,15 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core-statistics.h"
+#include "core-tolerance.h"
 #include "core-tool-drift.h"
 
 #define MOST_SERIALS 20 /* that a line names */
+
+/* Of the tolerance interval where nothing else is asked for (common practice). */
+#define COVERAGE   0.99
+#define CONFIDENCE 0.95
 
 static void add_line (GPtrArray *lines, const char *format, ...) G_GNUC_PRINTF (2, 3);
 
@@ -146,6 +152,75 @@ tm_batch_unsteady_words (const TmBatch *batch)
   if (batch->series.n_breaks > 0)
     return _ ("The pieces before and after events are taken together.");
   return "";
+}
+
+/* -------- Tolerance interval -------- */
+
+/* A bound in the feature's unit that stays one when it is printed. */
+static char *
+format_bound (const TmFeature *feature, const TmBatchInterval *interval, double reach)
+{
+  const double end = interval->mean + reach;
+  const gint64 count = interval->reference + (gint64)(reach > 0 ? ceil (end) : floor (end));
+  const guint decimals = MAX (feature->lower.decimals, feature->upper.decimals);
+
+  return tm_count_format_bound (count, feature->unit, MIN (decimals + 1, TM_MAX_DECIMALS), reach > 0);
+}
+
+char *
+tm_batch_interval_words (const TmFeature *feature, const TmBatchInterval *interval)
+{
+  const double k = tm_tolerance_two_sided (interval->n, interval->coverage, interval->confidence);
+  const double reach = k * interval->deviation;
+  g_autofree char *sure = g_strdup_printf ("%.4g", 100 * interval->confidence);
+  g_autofree char *share = g_strdup_printf ("%.4g", 100 * interval->coverage);
+  g_autofree char *low = NULL;
+  g_autofree char *high = NULL;
+
+  if (!isfinite (reach) || fabs (interval->mean) + reach > (double)TM_COUNT_MAX / 4)
+    return NULL;
+  low = format_bound (feature, interval, -reach);
+  high = format_bound (feature, interval, reach);
+  return g_strdup_printf (
+      interval->tested
+          ? _ ("%s %% sure that %s %% lie between %s and %s %s: mean ± %.3f standard deviations, "
+               "from %u pieces.")
+          : _ ("%s %% sure that %s %% lie between %s and %s %s: mean ± %.3f standard deviations, "
+               "from %u pieces, too few to test that they are normal."),
+      sure, share, low, high, tm_unit_symbol (feature->unit), k, interval->n);
+}
+
+/* Whether the pieces are of one process that stays as it is, and normal. */
+static gboolean
+has_interval (const TmBatch *batch)
+{
+  const TmCapability *c = &batch->capability;
+
+  return c->status == TM_CAPABLE_OK && c->shape == TM_SHAPE_NORMAL && !c->unshaped
+         && batch->series.n_breaks == 0 && !batch->change.found && !batch->signalled
+         && !tm_batch_has_drift (batch) && batch->series.feature->unit != TM_UNIT_NONE;
+}
+
+char *
+tm_batch_interval_line (const TmBatch *batch)
+{
+  const TmSeries *series = &batch->series;
+  g_autofree double *values = g_new (double, series->n_points + 1);
+  TmBatchInterval interval = { .coverage = COVERAGE,
+                               .confidence = CONFIDENCE,
+                               .reference = series->reference,
+                               .tested = isfinite (batch->capability.normality_p) };
+  TmSummary summary = { 0 };
+
+  if (!has_interval (batch))
+    return NULL;
+  for (guint i = 0; i < series->n_points; i++)
+    if (isfinite (series->points[i].mean))
+      values[interval.n++] = series->points[i].mean;
+  tm_summary (values, interval.n, &summary);
+  interval.mean = summary.mean;
+  interval.deviation = summary.standard_deviation;
+  return interval.deviation > 0 ? tm_batch_interval_words (series->feature, &interval) : NULL;
 }
 
 /* -------- Charts -------- */

@@ -29,6 +29,24 @@ char *tm_batch_index_reason (const TmBatch *batch, TmBatchIndex index) G_GNUC_WA
 /* Why the figures of capability promise nothing, or what they take together; "" for a steady run. */
 const char *tm_batch_unsteady_words (const TmBatch *batch);
 
+/* Limits within which a share @coverage of all pieces lies with @confidence (ISO 16269-6, two-sided, normal,
+ * both parameters unknown); sizes in counts beside @reference. */
+typedef struct {
+  guint n;
+  double coverage, confidence;
+  gint64 reference;
+  double mean, deviation;
+  gboolean tested; /* for normality */
+} TmBatchInterval;
+
+/* The interval in words; NULL where @n is too few for one. */
+char *tm_batch_interval_words (const TmFeature *feature,
+                               const TmBatchInterval *interval) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Of 99 % of the pieces, 95 % sure; NULL unless the pieces are those of one steady process with a normal
+ * shape: no drift, change, rule hit or event among them. */
+char *tm_batch_interval_line (const TmBatch *batch) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Decimals for figures that are reckoned from sizes. */
 guint tm_batch_decimals (const TmBatch *batch);
 

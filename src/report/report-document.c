@@ -114,7 +114,7 @@ tm_report_add_heading (TmReportDocument *document, const char *text)
 }
 
 void
-tm_report_add_paragraph (TmReportDocument *document, const char *text, gboolean dim)
+tm_report_add_paragraphs (TmReportDocument *document, const char *text, const char *beside, gboolean dim)
 {
   TmReportBlock *block;
 
@@ -122,7 +122,15 @@ tm_report_add_paragraph (TmReportDocument *document, const char *text, gboolean 
     return;
   block = add_block (document, TM_BLOCK_PARAGRAPH);
   block->text = tm_report_text (document, text);
+  if (beside != NULL && *beside != '\0' && !g_str_equal (text, beside))
+    block->beside = tm_report_text (document, beside);
   block->dim = dim;
+}
+
+void
+tm_report_add_paragraph (TmReportDocument *document, const char *text, gboolean dim)
+{
+  tm_report_add_paragraphs (document, text, NULL, dim);
 }
 
 static TmReportBlock *

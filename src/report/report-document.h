@@ -65,6 +65,8 @@ typedef struct {
   GDestroyNotify free; /* of data; may be NULL */
   double width;        /* wished, points; two stand side by side where both fit */
   double aspect;       /* height / width */
+  double flattest; /* points: it gives way down to that height where its section then takes a page less; 0:
+                    * never */
   gboolean fills_page; /* has what is left of a page for itself, and a page that lies on its side where it is
                         * larger so; width is not looked at */
 } TmReportPicture;
@@ -72,6 +74,7 @@ typedef struct {
 typedef struct {
   TmBlockKind kind;
   const char *text;        /* HEADING, PARAGRAPH; the caption of a PICTURE */
+  const char *beside;      /* PARAGRAPH: the same in another language, in a column to the right; or NULL */
   const char *name;        /* links lead here; or NULL */
   gboolean dim;            /* PARAGRAPH: a note */
   guint n_columns;         /* FACTS, TABLE, SIGNATURES */
@@ -120,6 +123,10 @@ void tm_report_add_section (TmReportDocument *document, const char *title, const
 void tm_report_add_heading (TmReportDocument *document, const char *text);
 /* Nothing is added for an empty text. */
 void tm_report_add_paragraph (TmReportDocument *document, const char *text, gboolean dim);
+/* The same with @beside, in another language, in a column of its own where that is another text; it may be
+ * NULL. */
+void tm_report_add_paragraphs (TmReportDocument *document, const char *text, const char *beside,
+                               gboolean dim);
 
 /* Facts in @n_columns columns, from left to right. */
 void tm_report_begin_facts (TmReportDocument *document, guint n_columns);

@@ -124,44 +124,52 @@ draw_text (const Sheet *sheet, const TmSlot *slot, const char *text, TmTypeStyle
                 slot->setting, from, n);
 }
 
-/* The label's lines come before the text's. */
+/* A row as it is drawn: all of it, or some of its lines. */
+typedef struct {
+  const TmItem *item;
+  TmRowExtent extent;
+  double y; /* under the room above */
+} Row;
+
+/* The labels' lines come before the texts'. */
 static void
-draw_slot (const Sheet *sheet, const TmItem *item, const TmSlot *slot, double y)
+draw_slot (const Sheet *sheet, const Row *row, const TmSlot *slot)
 {
-  TmType *type = sheet->pages->type;
-  const TmTypeExtent label = tm_type_measure (type, TM_TYPE_LABEL, slot->label, slot->width);
-  const guint to = item->n > 0 ? item->from + item->n : G_MAXUINT;
-  const guint labels = item->from < label.lines ? MIN (to, label.lines) - item->from : 0;
+  const TmItem *item = row->item;
+  const guint all = row->extent.labels, from = item->from;
+  const guint to = item->n > 0 ? from + item->n : G_MAXUINT;
+  const guint labels = from < all ? MIN (to, all) - from : 0;
+  double y = row->y;
 
   if (labels > 0)
     {
       use_ink (sheet, TRUE);
-      draw_text (sheet, slot, slot->label, TM_TYPE_LABEL, y, item->from, labels);
-      y += item->n > 0 ? labels * label.highest : label.height;
+      draw_text (sheet, slot, slot->label, TM_TYPE_LABEL, y, from, labels);
+      y += item->n > 0 ? labels * row->extent.highest : row->extent.labels_height;
     }
   if (item->block->kind == TM_BLOCK_SIGNATURES)
     y += TM_INK_ROOM - 2.0;
   use_ink (sheet, item->block->kind == TM_BLOCK_PARAGRAPH && item->block->dim);
-  if (to > label.lines)
-    draw_text (sheet, slot, slot->text, slot->style, y, MAX (item->from, label.lines) - label.lines,
-               item->n > 0 ? to - MAX (item->from, label.lines) : 0);
+  if (to > all)
+    draw_text (sheet, slot, slot->text, slot->style, y, MAX (from, all) - all,
+               item->n > 0 ? to - MAX (from, all) : 0);
 }
 
 static void
-draw_linked (const Sheet *sheet, const TmItem *item, const TmSlot *slot, double y)
+draw_linked (const Sheet *sheet, const Row *row, const TmSlot *slot)
 {
   g_autofree char *quoted = NULL;
   g_autofree char *attributes = NULL;
 
   if (!sheet->tags || slot->cell == NULL || slot->cell->link == NULL)
     {
-      draw_slot (sheet, item, slot, y);
+      draw_slot (sheet, row, slot);
       return;
     }
   quoted = quote_name (slot->cell->link);
   attributes = g_strdup_printf ("dest='%s'", quoted);
   cairo_tag_begin (sheet->cr, CAIRO_TAG_LINK, attributes);
-  draw_slot (sheet, item, slot, y);
+  draw_slot (sheet, row, slot);
   cairo_tag_end (sheet->cr, CAIRO_TAG_LINK);
 }
 
@@ -216,21 +224,20 @@ draw_row (const Sheet *sheet, const TmItem *item)
   const gboolean head = item->kind == TM_ITEM_HEAD;
   const guint n = tm_pages_slots (sheet->pages, item->block, item->row, head, slots);
   const TmRowExtent extent = tm_pages_row_extent (sheet->pages, item->block, item->row, head);
+  const Row row = { item, extent, item->y + extent.above };
   const gboolean table = has_cell_tags (item->block);
 
   begin_tag (sheet, get_row_tag (item), NULL);
   for (guint i = 0; i < n; i++)
     {
-      const double y = item->y + extent.above;
-
       if (*slots[i].text == '\0' && *slots[i].label == '\0')
         continue;
       if (slots[i].cell != NULL && slots[i].cell->role == TM_CELL_VERDICT && item->from == 0)
         draw_mark (sheet, slots[i].cell, sheet->pages->left + slots[i].x - TM_MARK_ROOM + MARK_SIZE + 1.0,
-                   y + tm_type_line (sheet->pages->type, TM_TYPE_CELL) / 2);
+                   row.y + tm_type_line (sheet->pages->type, TM_TYPE_CELL) / 2);
       if (table)
         begin_tag (sheet, head ? "TH" : "TD", NULL);
-      draw_linked (sheet, item, &slots[i], y);
+      draw_linked (sheet, &row, &slots[i]);
       if (table)
         end_tag (sheet, head ? "TH" : "TD");
     }
@@ -247,14 +254,16 @@ draw_picture (const Sheet *sheet, const TmItem *item)
   const TmReportBlock *block = item->block;
   const TmTypeExtent caption = tm_type_measure (type, TM_TYPE_STRONG, block->text, item->width);
   const double above = caption.height > 0 ? caption.height + TM_CAPTION_GAP : 0.0;
+  const gboolean stretches = block->picture.flattest > 0;
   double height = MAX (1.0, item->height - above);
-  const double width = MIN (item->width, height / block->picture.aspect);
+  const double width = stretches ? item->width : MIN (item->width, height / block->picture.aspect);
 
   begin_tag (sheet, "Figure", NULL);
   use_ink (sheet, FALSE);
   tm_type_draw (type, sheet->cr, TM_TYPE_STRONG, block->text, item->x, item->y, item->width, TM_SET_START, 0,
                 0);
-  height = MIN (height, width * block->picture.aspect);
+  if (!stretches)
+    height = MIN (height, width * block->picture.aspect);
   cairo_save (sheet->cr);
   cairo_translate (sheet->cr, item->x, item->y + above);
   cairo_new_path (sheet->cr);

@@ -4,7 +4,7 @@
  *
  * A heading stays with what follows it.  A table's head is repeated on each page.  A row is never broken
  * unless it is taller than a page, and then between its lines; running text is, with two lines at least on
- * either side.  Lines to sign on are not parted.
+ * either side.  Lines to sign on are not parted.  Pictures that can be flatter are where that saves a page.
  */
 
 #include <math.h>
@@ -12,6 +12,10 @@
 #include "report-pages-private.h"
 
 #define LEAST_LINES 2
+/* Of a page: what is no higher is not parted. */
+#define SHORT_WORDS 0.35
+#define SHORT_TABLE 0.24
+#define MOST_SHORT  24 /* rows that are measured for it */
 /* Room above and below, points. */
 #define AFTER_LETTERHEAD 14.0
 #define AFTER_TITLE      4.0
@@ -32,6 +36,7 @@ typedef struct {
   TmPage page;
   double y;
   gboolean fresh; /* nothing stands on the page but repeated heads */
+  double flat;    /* 0…1: how far pictures that can give way do */
 } Flow;
 
 /* -------- Pages -------- */
@@ -179,6 +184,51 @@ measure_rows (const Flow *flow, const TmReportBlock *block)
   return height;
 }
 
+/* -------- Size of a picture -------- */
+
+static guint
+count_across (const Flow *flow, const TmReportBlock *block)
+{
+  const double room = flow->pages->right - flow->pages->left;
+  const double n = floor ((room + TM_PICTURE_GAP) / (NARROW_PICTURE * block->picture.width + TM_PICTURE_GAP));
+
+  return (guint)CLAMP (n, 1.0, 4.0);
+}
+
+static double
+get_caption_height (const Flow *flow, const TmReportBlock *block, double width)
+{
+  if (*block->text == '\0')
+    return 0.0;
+  return tm_type_measure (flow->pages->type, TM_TYPE_STRONG, block->text, width).height + TM_CAPTION_GAP;
+}
+
+/* Of the picture alone. */
+static double
+get_picture_height (const Flow *flow, const TmReportBlock *block, double width)
+{
+  const double wished = width * block->picture.aspect, flattest = block->picture.flattest;
+
+  return flattest > 0 && flattest < wished ? wished - flow->flat * (wished - flattest) : wished;
+}
+
+/* A picture with its caption, no higher than a page. */
+static TmItem
+make_picture (const Flow *flow, const TmReportSection *section, const TmReportBlock *block, guint across)
+{
+  const double room = flow->pages->right - flow->pages->left;
+  const double width = (room - (across - 1) * TM_PICTURE_GAP) / across;
+  const double most = flow->pages->bottom - flow->pages->top;
+  TmItem item = { .kind = TM_ITEM_ROW, .section = section, .block = block };
+
+  item.width = across == 1 ? MIN (width, block->picture.width) : width;
+  item.height = get_picture_height (flow, block, item.width);
+  item.height = MIN (item.height + get_caption_height (flow, block, item.width), most);
+  return item;
+}
+
+/* -------- Blocks -------- */
+
 /* What a heading, a table's head or a first row must be followed by on its page.  Lines to sign on stay
  * together: who signs sees who else has to. */
 static double
@@ -190,7 +240,7 @@ measure_start (const Flow *flow, const TmReportBlock *block)
   if (block == NULL)
     return 0.0;
   if (block->kind == TM_BLOCK_PICTURE)
-    return block->picture.width * block->picture.aspect;
+    return make_picture (flow, NULL, block, count_across (flow, block)).height;
   if (block->kind == TM_BLOCK_SIGNATURES)
     return measure_rows (flow, block);
   if (tm_report_block_rows (block) == 0)
@@ -212,12 +262,25 @@ keep_together (Flow *flow, const TmReportSection *section, double height)
     turn_page (flow, section);
 }
 
+/* A table that is no higher than a part of a page is not parted. */
+static double
+measure_kept (const Flow *flow, const TmReportBlock *block)
+{
+  const double start = measure_start (flow, block);
+  double whole;
+
+  if (block == NULL || block->kind != TM_BLOCK_TABLE || tm_report_block_rows (block) > MOST_SHORT)
+    return start;
+  whole = get_head_height (flow, block) + measure_rows (flow, block);
+  return whole <= SHORT_TABLE * (flow->pages->bottom - flow->pages->top) ? whole : start;
+}
+
 static void
 add_cells (Flow *flow, const TmReportSection *section, const TmReportBlock *block)
 {
   const guint n = tm_report_block_rows (block);
 
-  keep_together (flow, section, measure_start (flow, block));
+  keep_together (flow, section, measure_kept (flow, block));
   if (block->kind == TM_BLOCK_TABLE)
     add_head (flow, section, block);
   for (guint row = 0; row < n; row++)
@@ -226,37 +289,6 @@ add_cells (Flow *flow, const TmReportSection *section, const TmReportBlock *bloc
 }
 
 /* -------- Pictures -------- */
-
-static guint
-count_across (const Flow *flow, const TmReportBlock *block)
-{
-  const double room = flow->pages->right - flow->pages->left;
-  const double n = floor ((room + TM_PICTURE_GAP) / (NARROW_PICTURE * block->picture.width + TM_PICTURE_GAP));
-
-  return (guint)CLAMP (n, 1.0, 4.0);
-}
-
-static double
-get_caption_height (const Flow *flow, const TmReportBlock *block, double width)
-{
-  if (*block->text == '\0')
-    return 0.0;
-  return tm_type_measure (flow->pages->type, TM_TYPE_STRONG, block->text, width).height + TM_CAPTION_GAP;
-}
-
-/* A picture with its caption, no higher than a page. */
-static TmItem
-make_picture (const Flow *flow, const TmReportSection *section, const TmReportBlock *block, guint across)
-{
-  const double room = flow->pages->right - flow->pages->left;
-  const double width = (room - (across - 1) * TM_PICTURE_GAP) / across;
-  const double most = flow->pages->bottom - flow->pages->top;
-  TmItem item = { .kind = TM_ITEM_ROW, .section = section, .block = block };
-
-  item.width = across == 1 ? MIN (width, block->picture.width) : width;
-  item.height = MIN (item.width * block->picture.aspect + get_caption_height (flow, block, item.width), most);
-  return item;
-}
 
 /* Pictures that follow each other stand side by side, each row as high as its highest. */
 static guint
@@ -287,7 +319,7 @@ add_pictures (Flow *flow, const TmReportSection *section, guint from)
       flow->y = y;
     }
   flow->y += height;
-  leave (flow, AFTER_PICTURES);
+  leave (flow, AFTER_PICTURES * (1.0 - 0.5 * flow->flat));
   return n;
 }
 
@@ -382,6 +414,24 @@ get_block (const TmReportSection *section, guint at)
   return at < section->blocks->len ? g_ptr_array_index (section->blocks, at) : NULL;
 }
 
+/* What a heading is followed by on its page: the paragraphs under it, where they are few. */
+static double
+measure_under (const Flow *flow, const TmReportSection *section, guint at)
+{
+  const double most = SHORT_WORDS * (flow->pages->bottom - flow->pages->top);
+  const TmReportBlock *block = get_block (section, at);
+  double height = 0.0;
+
+  if (block == NULL || block->kind != TM_BLOCK_PARAGRAPH)
+    return block == NULL ? 0.0 : measure_kept (flow, block);
+  for (guint i = at; block != NULL && block->kind == TM_BLOCK_PARAGRAPH && height <= most; i++)
+    {
+      height += measure_rows (flow, block) + (i > at ? AFTER_PARAGRAPH : 0.0);
+      block = get_block (section, i + 1);
+    }
+  return height <= most ? height : measure_start (flow, get_block (section, at));
+}
+
 static void
 add_heading (Flow *flow, const TmReportSection *section, guint at)
 {
@@ -391,7 +441,7 @@ add_heading (Flow *flow, const TmReportSection *section, guint at)
 
   if (!flow->fresh)
     leave (flow, BEFORE_HEADING);
-  keep_together (flow, section, height + AFTER_HEADING + measure_start (flow, get_block (section, at + 1)));
+  keep_together (flow, section, height + AFTER_HEADING + measure_under (flow, section, at + 1));
   add_item (flow, &item);
   leave (flow, AFTER_HEADING);
 }
@@ -402,10 +452,10 @@ add_section_title (Flow *flow, const TmReportSection *section)
   const double height = measure_line (flow, TM_TYPE_SECTION, section->title);
   const TmItem item = { .kind = TM_ITEM_SECTION, .section = section, .height = height };
   const TmReportBlock *first = get_block (section, 0);
-  double start = measure_start (flow, first);
+  double start = first != NULL ? measure_kept (flow, first) : 0.0;
 
   if (first != NULL && first->kind == TM_BLOCK_HEADING)
-    start += BEFORE_HEADING + AFTER_HEADING + measure_start (flow, get_block (section, 1));
+    start += BEFORE_HEADING + AFTER_HEADING + measure_under (flow, section, 1);
   if (!flow->fresh)
     leave (flow, BEFORE_SECTION);
   keep_together (flow, section, height + AFTER_SECTION + start);
@@ -414,14 +464,14 @@ add_section_title (Flow *flow, const TmReportSection *section)
 }
 
 static void
-add_section (Flow *flow, const TmReportSection *section)
+lay_section (Flow *flow, const TmReportSection *section, gboolean starts)
 {
   const TmReportBlock *filling = find_filling_picture (section);
   guint page;
 
   if (filling != NULL)
     turn_for_picture (flow, section, filling);
-  else if (flow->page.turned || (section->starts_page && !flow->fresh))
+  else if (flow->page.turned || (starts && !flow->fresh))
     turn_page (flow, section);
   page = flow->pages->pages->len;
   add_section_title (flow, section);
@@ -446,6 +496,72 @@ add_section (Flow *flow, const TmReportSection *section)
         add_cells (flow, section, block);
       i++;
     }
+}
+
+static gboolean
+can_be_flatter (const TmReportSection *section)
+{
+  for (guint i = 0; i < section->blocks->len; i++)
+    {
+      const TmReportBlock *block = get_block (section, i);
+
+      if (block->kind == TM_BLOCK_PICTURE && block->picture.flattest > 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Where a section began, to lay it out once more. */
+typedef struct {
+  Flow flow;
+  guint n_pages, n_items;
+} Start;
+
+/* Lays the section out from where it began, its pictures as flat as that; returns how many pages are full
+ * then. */
+static guint
+try_section (Flow *flow, const Start *start, const TmReportSection *section, gboolean starts, double flat)
+{
+  TmPages *pages = flow->pages;
+
+  g_array_set_size (pages->pages, start->n_pages);
+  g_array_set_size (pages->items, start->n_items);
+  *flow = start->flow;
+  flow->flat = flat;
+  tm_pages_turn (pages, flow->page.turned);
+  lay_section (flow, section, starts);
+  flow->flat = 0.0;
+  return pages->pages->len;
+}
+
+/* A section that starts a page and is so short that all of it fits under the last one stays there, but for
+ * the first page, which stands for itself. */
+static gboolean
+fits_under (Flow *flow, const Start *start, const TmReportSection *section)
+{
+  return start->n_pages > 0 && !flow->fresh && !flow->page.turned
+         && try_section (flow, start, section, FALSE, 0.0) == start->n_pages;
+}
+
+/* With pictures no flatter than it takes to save a page. */
+static void
+add_section (Flow *flow, const TmReportSection *section)
+{
+  static const double flats[] = { 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1.0 };
+  const Start start = { *flow, flow->pages->pages->len, flow->pages->items->len };
+  guint most, least;
+
+  if (section->starts_page && fits_under (flow, &start, section))
+    return;
+  most = try_section (flow, &start, section, section->starts_page, 0.0);
+  if (most <= start.n_pages + (start.flow.fresh ? 0 : 1) || !can_be_flatter (section))
+    return;
+  least = try_section (flow, &start, section, section->starts_page, 1.0);
+  if (least == most)
+    (void)try_section (flow, &start, section, section->starts_page, 0.0);
+  for (gsize i = 0; i < G_N_ELEMENTS (flats) && least < most; i++)
+    if (try_section (flow, &start, section, section->starts_page, flats[i]) == least)
+      return;
 }
 
 static void

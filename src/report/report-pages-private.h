@@ -79,8 +79,10 @@ typedef struct {
 typedef struct {
   double height; /* with the room above and below */
   double above, below;
-  guint lines;    /* of the slot with the most */
-  double highest; /* line */
+  guint labels;         /* lines of the longest label */
+  double labels_height; /* and their height: texts begin beside each other */
+  guint lines;          /* with those of the longest text */
+  double highest;       /* line */
 } TmRowExtent;
 
 /* The texts of a heading, paragraph, fact row, signature row, table row or (@head) table head. */

@@ -7,7 +7,9 @@
 
 #define LONGEST_MEASURE 540.0 /* points: longer lines of running text are hard to read */
 #define FACT_GAP        14.0
+#define LANGUAGE_GAP    14.0
 #define LONGEST_WORD    84.0 /* of a table's cell that is not broken */
+#define TITLE_LINES     2    /* of a column's head, where there is room */
 
 /* -------- Columns of a table -------- */
 
@@ -90,6 +92,18 @@ narrow (TmTableColumns *columns, const double *least, guint n, double room)
     columns->width[i] *= room / total;
 }
 
+/* The least width, in steps, in which a title takes two lines; it is seldom much above half. */
+static double
+find_title_width (TmPages *pages, const char *title)
+{
+  const double whole = tm_type_width (pages->type, TM_TYPE_HEAD, title);
+  double width = 0.5 * whole;
+
+  while (width < whole && tm_type_measure (pages->type, TM_TYPE_HEAD, title, width).lines > TITLE_LINES)
+    width += 0.05 * whole;
+  return whole > 0 ? MIN (width, whole) + 2 * TM_TABLE_GAP : 0.0;
+}
+
 static void
 widen (TmTableColumns *columns, const TmReportBlock *block, double rest)
 {
@@ -99,6 +113,23 @@ widen (TmTableColumns *columns, const TmReportBlock *block, double rest)
     shares += block->columns[i].share;
   for (guint i = 0; i < block->n_columns && shares > 0; i++)
     columns->width[i] += rest * block->columns[i].share / shares;
+}
+
+/* Titles of more lines than two are given room first. */
+static double
+widen_titles (TmPages *pages, TmTableColumns *columns, const TmReportBlock *block, double rest)
+{
+  double wished[TM_DOCUMENT_COLUMNS], total = 0.0, part;
+
+  for (guint i = 0; i < block->n_columns; i++)
+    {
+      wished[i] = MAX (0.0, find_title_width (pages, block->columns[i].title) - columns->width[i]);
+      total += wished[i];
+    }
+  part = total > 0 ? MIN (1.0, rest / total) : 0.0;
+  for (guint i = 0; i < block->n_columns; i++)
+    columns->width[i] += part * wished[i];
+  return rest - part * total;
 }
 
 static TmTableColumns *
@@ -119,7 +150,7 @@ make_columns (TmPages *pages, const TmReportBlock *block)
   if (total > room)
     narrow (columns, least, block->n_columns, room);
   else
-    widen (columns, block, room - total);
+    widen (columns, block, widen_titles (pages, columns, block, room - total));
   for (guint i = 0; i < block->n_columns; i++)
     {
       columns->x[i] = columns->total;
@@ -184,28 +215,33 @@ make_fact_slot (TmPages *pages, const TmReportBlock *block, guint row, guint col
   return slot;
 }
 
-static TmSlot
-make_line_slot (TmPages *pages, const TmReportBlock *block)
+/* One text, or one in each language beside each other. */
+static guint
+make_line_slots (TmPages *pages, const TmReportBlock *block, TmSlot *slots)
 {
   const double room = pages->right - pages->left;
-  TmSlot slot = { .label = "", .text = block->text, .style = TM_TYPE_HEADING, .width = room };
+  const double half = (room - LANGUAGE_GAP) / 2.0;
+  const TmTypeStyle body = block->dim ? TM_TYPE_NOTE : TM_TYPE_BODY;
 
-  if (block->kind == TM_BLOCK_PARAGRAPH)
-    {
-      slot.style = block->dim ? TM_TYPE_NOTE : TM_TYPE_BODY;
-      slot.width = MIN (room, LONGEST_MEASURE);
-    }
-  return slot;
+  slots[0] = (TmSlot) { .label = "", .text = block->text, .style = TM_TYPE_HEADING, .width = room };
+  if (block->kind != TM_BLOCK_PARAGRAPH)
+    return 1;
+  slots[0].style = body;
+  slots[0].width = MIN (room, LONGEST_MEASURE);
+  if (block->beside == NULL)
+    return 1;
+  slots[0].width = half;
+  slots[1] = slots[0];
+  slots[1].text = block->beside;
+  slots[1].x = half + LANGUAGE_GAP;
+  return 2;
 }
 
 guint
 tm_pages_slots (TmPages *pages, const TmReportBlock *block, guint row, gboolean head, TmSlot *slots)
 {
   if (block->cells == NULL)
-    {
-      slots[0] = make_line_slot (pages, block);
-      return 1;
-    }
+    return make_line_slots (pages, block, slots);
   for (guint i = 0; i < block->n_columns; i++)
     slots[i] = block->kind == TM_BLOCK_TABLE ? make_table_slot (pages, block, row, i, head)
                                              : make_fact_slot (pages, block, row, i);
@@ -232,20 +268,24 @@ tm_pages_row_extent (TmPages *pages, const TmReportBlock *block, guint row, gboo
   TmSlot slots[TM_DOCUMENT_COLUMNS];
   const guint n = tm_pages_slots (pages, block, row, head, slots);
   TmRowExtent extent = { 0 };
+  const double line = tm_type_line (pages->type, slots[0].style);
+  double text_height = 0.0;
+  guint text_lines = 0;
 
-  extent.highest = tm_type_line (pages->type, slots[0].style);
-  extent.height = extent.highest;
-  extent.lines = 1;
+  extent.highest = line;
   for (guint i = 0; i < n; i++)
     {
       const TmTypeExtent label = tm_type_measure (pages->type, TM_TYPE_LABEL, slots[i].label, slots[i].width);
       const TmTypeExtent text = tm_type_measure (pages->type, slots[i].style, slots[i].text, slots[i].width);
 
-      extent.height = MAX (extent.height, label.height + text.height);
-      extent.lines = MAX (extent.lines, label.lines + text.lines);
+      extent.labels = MAX (extent.labels, label.lines);
+      extent.labels_height = MAX (extent.labels_height, label.height);
+      text_lines = MAX (text_lines, text.lines);
+      text_height = MAX (text_height, text.height);
       extent.highest = MAX (extent.highest, MAX (label.highest, text.highest));
     }
+  extent.lines = MAX (1u, extent.labels + text_lines);
   set_room (block, head, &extent);
-  extent.height += extent.above + extent.below;
+  extent.height = MAX (line, extent.labels_height + text_height) + extent.above + extent.below;
   return extent;
 }

@@ -25,6 +25,11 @@ add_row (TmPages *pages, const TmItem *item, GString *out)
 
   for (guint i = 0; i < n; i++)
     {
+      if (item->block->kind == TM_BLOCK_PARAGRAPH && i > 0)
+        {
+          add_line (out, line->str);
+          g_string_truncate (line, 0);
+        }
       if (*slots[i].text == '\0' && *slots[i].label == '\0')
         continue;
       g_string_append (line, line->len > 0 ? ", " : "");

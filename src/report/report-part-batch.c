@@ -17,12 +17,10 @@
 #define MOST_PLACES  60
 #define MOST_HELD    200
 
-#define WIDE           2000.0 /* points: the page's width */
-#define RUN_ASPECT     0.21
-#define SCATTER_ASPECT 0.12
-#define SHAPE_WIDTH    245.0
-#define SHAPE_ASPECT   0.40
-#define SCALE          0.8 /* of the charts' own units */
+/* Points. */
+#define WIDE        2000.0 /* the page's width */
+#define SHAPE_WIDTH 245.0
+#define SCALE       0.8 /* of the charts' own units */
 
 /* -------- Pictures -------- */
 
@@ -77,14 +75,26 @@ free_chart_cb (gpointer data)
   g_free (chart);
 }
 
+/* Heights are shares of the width; @flattest, in points, where its section then takes a page less. */
+typedef struct {
+  DrawChart draw;
+  DescribeChart describe;
+  double width, aspect, flattest;
+} ChartKind;
+
 static void
-add_chart (TmParts *parts, TmBatch *batch, DrawChart draw, DescribeChart describe, double width,
-           double aspect)
+add_chart (TmParts *parts, TmBatch *batch, const ChartKind *kind)
 {
   Chart *chart = g_new (Chart, 1);
-  const TmReportPicture picture = { draw_cb, describe_cb, chart, free_chart_cb, width, aspect };
+  const TmReportPicture picture = { .draw = draw_cb,
+                                    .describe = describe_cb,
+                                    .data = chart,
+                                    .free = free_chart_cb,
+                                    .width = kind->width,
+                                    .aspect = kind->aspect,
+                                    .flattest = kind->flattest };
 
-  *chart = (Chart) { g_rc_box_acquire (batch), draw, describe,
+  *chart = (Chart) { g_rc_box_acquire (batch), kind->draw, kind->describe,
                      TM_CHART_SHOW_GUARD | TM_CHART_SHOW_CONTROL | TM_CHART_SHOW_TREND };
   tm_report_add_picture (parts->document, &picture, "", NULL);
 }
@@ -92,34 +102,46 @@ add_chart (TmParts *parts, TmBatch *batch, DrawChart draw, DescribeChart describ
 static void
 add_charts (TmParts *parts, TmBatch *batch)
 {
-  add_chart (parts, batch, draw_run, tm_chart_plot_describe, WIDE, RUN_ASPECT);
+  static const ChartKind run = { draw_run, tm_chart_plot_describe, WIDE, 0.21, 80.0 };
+  static const ChartKind scatter
+      = { tm_chart_plot_draw_dispersion, tm_chart_plot_describe_dispersion, WIDE, 0.12, 43.0 };
+  static const ChartKind histogram
+      = { tm_chart_plot_draw_histogram, tm_chart_plot_describe_histogram, SHAPE_WIDTH, 0.40, 64.0 };
+  static const ChartKind probability
+      = { tm_chart_plot_draw_probability, tm_chart_plot_describe_probability, SHAPE_WIDTH, 0.40, 64.0 };
+
+  add_chart (parts, batch, &run);
   if (batch->chart.status == TM_CHART_OK)
-    add_chart (parts, batch, tm_chart_plot_draw_dispersion, tm_chart_plot_describe_dispersion, WIDE,
-               SCATTER_ASPECT);
-  add_chart (parts, batch, tm_chart_plot_draw_histogram, tm_chart_plot_describe_histogram, SHAPE_WIDTH,
-             SHAPE_ASPECT);
-  add_chart (parts, batch, tm_chart_plot_draw_probability, tm_chart_plot_describe_probability, SHAPE_WIDTH,
-             SHAPE_ASPECT);
+    add_chart (parts, batch, &scatter);
+  add_chart (parts, batch, &histogram);
+  add_chart (parts, batch, &probability);
 }
 
 /* -------- Sentences -------- */
 
 typedef GPtrArray *(*Lines) (const TmBatch *batch);
 
-/* All of them in one language, then in the other. */
+static GPtrArray *
+say_lines (TmParts *parts, guint language, const TmBatch *batch, Lines lines)
+{
+  const TmWords *before = tm_words_use (&parts->words[language]);
+  GPtrArray *said = lines (batch);
+
+  tm_words_use (before);
+  return said;
+}
+
+/* What is said hangs on the batch, not on the language: the lists are equally long. */
 static void
 add_lines (TmParts *parts, const char *heading, const TmBatch *batch, Lines lines)
 {
-  tm_report_add_heading (parts->document, tm_part_label (parts, NULL, heading));
-  for (guint language = 0; language < parts->n_words; language++)
-    {
-      const TmWords *before = tm_words_use (&parts->words[language]);
-      g_autoptr (GPtrArray) said = lines (batch);
+  g_autoptr (GPtrArray) said = say_lines (parts, 0, batch, lines);
+  g_autoptr (GPtrArray) again = parts->n_words > 1 ? say_lines (parts, 1, batch, lines) : NULL;
 
-      tm_words_use (before);
-      for (guint i = 0; i < said->len; i++)
-        tm_report_add_paragraph (parts->document, g_ptr_array_index (said, i), FALSE);
-    }
+  tm_report_add_heading (parts->document, tm_part_label (parts, NULL, heading));
+  for (guint i = 0; i < said->len; i++)
+    tm_report_add_paragraphs (parts->document, g_ptr_array_index (said, i),
+                              again != NULL && i < again->len ? g_ptr_array_index (again, i) : NULL, FALSE);
 }
 
 /* -------- Capability -------- */
@@ -193,6 +215,12 @@ say_apart (gconstpointer data)
                           batch->capability_apart.ppk.value);
 }
 
+static char *
+say_interval (gconstpointer batch)
+{
+  return tm_batch_interval_line (batch);
+}
+
 typedef struct {
   const TmBatch *batch;
   TmBatchIndex index;
@@ -212,14 +240,59 @@ add_index (TmParts *parts, const TmBatch *batch, TmBatchIndex which)
   const TmIndex *index = tm_batch_index (&batch->capability, which);
   const Figure figure = { batch, which };
   g_autofree char *reason = tm_part_both (parts, say_reason, &figure);
-  const gboolean has = isfinite (index->value);
 
   tm_report_add_cell (parts->document, tm_batch_index_name (which));
   tm_part_number_cell (parts, index->value, 2);
-  tm_part_number_cell (parts, has ? index->low : (double)NAN, 2);
-  tm_part_number_cell (parts, has ? index->high : (double)NAN, 2);
-  tm_part_number_cell (parts, has ? (double)batch->capability.n : (double)NAN, 0);
+  tm_part_number_cell (parts, index->low, 2);
+  tm_part_number_cell (parts, index->high, 2);
+  tm_part_number_cell (parts, (double)batch->capability.n, 0);
   tm_report_add_cell (parts->document, reason);
+}
+
+static gboolean
+is_given (const TmBatch *batch, TmBatchIndex which)
+{
+  return isfinite (tm_batch_index (&batch->capability, which)->value);
+}
+
+/* The figures that are refused for one reason, from @first on, in one row; what was said before is not said
+ * again. */
+static void
+add_refused (TmParts *parts, const TmBatch *batch, TmBatchIndex first, GHashTable *said)
+{
+  g_autofree char *reason = tm_batch_index_reason (batch, first);
+  g_autoptr (GString) names = g_string_new (tm_batch_index_name (first));
+  const Figure figure = { batch, first };
+  g_autofree char *both = NULL;
+
+  if (!g_hash_table_add (said, g_strdup (reason)))
+    return;
+  for (guint i = first + 1u; i < TM_N_BATCH_INDEXES; i++)
+    {
+      g_autofree char *other = tm_batch_index_reason (batch, i);
+
+      if (!is_given (batch, i) && g_str_equal (other, reason))
+        g_string_append_printf (names, ", %s", tm_batch_index_name (i));
+    }
+  both = tm_part_both (parts, say_reason, &figure);
+  tm_report_add_cell (parts->document, names->str);
+  for (guint i = 0; i < 4; i++)
+    tm_report_add_cell (parts->document, "");
+  tm_report_add_cell (parts->document, both);
+}
+
+/* What is given stands first. */
+static void
+add_indexes (TmParts *parts, const TmBatch *batch)
+{
+  g_autoptr (GHashTable) said = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+
+  for (guint i = 0; i < TM_N_BATCH_INDEXES; i++)
+    if (is_given (batch, i))
+      add_index (parts, batch, i);
+  for (guint i = 0; i < TM_N_BATCH_INDEXES; i++)
+    if (!is_given (batch, i))
+      add_refused (parts, batch, i, said);
 }
 
 static void
@@ -240,13 +313,13 @@ add_capability (TmParts *parts, const TmBatch *batch)
       return;
     }
   tm_part_table (parts, columns, G_N_ELEMENTS (columns));
-  for (guint i = 0; i < TM_N_BATCH_INDEXES; i++)
-    add_index (parts, batch, i);
+  add_indexes (parts, batch);
   tm_part_say (parts, say_unsteady, batch, FALSE);
   tm_part_say (parts, say_normality, c, FALSE);
   if (batch->series.repeatability > 0)
     tm_part_say_text (parts, N_ ("The repeatability of measuring is taken out of the figures."), FALSE);
   tm_part_say (parts, say_apart, batch, FALSE);
+  tm_part_say (parts, say_interval, batch, FALSE);
 }
 
 /* -------- Pieces to hold back -------- */

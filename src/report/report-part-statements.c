@@ -8,15 +8,6 @@
 #include "report-part.h"
 #include "report-template.h"
 
-static gboolean
-has_statements (const TmTemplate *template, TmStatementPlace place)
-{
-  for (guint i = 0; template != NULL && i < template->statements->len; i++)
-    if (((const TmTemplateStatement *)g_ptr_array_index (template->statements, i))->place == place)
-      return TRUE;
-  return FALSE;
-}
-
 /* Each line of it is a paragraph. */
 static void
 add_statement (TmParts *parts, const TmTemplateStatement *statement)
@@ -33,7 +24,7 @@ add_statements (TmParts *parts, TmStatementPlace place, const char *name)
 {
   const TmTemplate *template = parts->form->template;
 
-  if (!has_statements (template, place))
+  if (!tm_report_has_statements (template, place))
     return;
   tm_part_section (parts, N_ ("Statements of the shop"), name, FALSE);
   for (guint i = 0; i < template->statements->len; i++)

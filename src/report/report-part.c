@@ -64,15 +64,9 @@ void
 tm_part_say (TmParts *parts, TmSentence sentence, gconstpointer data, gboolean dim)
 {
   g_autofree char *first = say_in (parts, 0, sentence, data);
+  g_autofree char *second = parts->n_words > 1 ? say_in (parts, 1, sentence, data) : NULL;
 
-  tm_report_add_paragraph (parts->document, first, dim);
-  for (guint i = 1; i < parts->n_words; i++)
-    {
-      g_autofree char *other = say_in (parts, i, sentence, data);
-
-      if (g_strcmp0 (first, other) != 0)
-        tm_report_add_paragraph (parts->document, other, dim);
-    }
+  tm_report_add_paragraphs (parts->document, first, second, dim);
 }
 
 static char *

@@ -4,7 +4,7 @@
  * number form they speak.
  *
  * While parts are written the words of the first language are in use on the thread.  A label of two languages
- * is "Label / Beschriftung"; a sentence stands twice, once in each.
+ * is "Label / Beschriftung"; a sentence stands twice, the one language beside the other.
  */
 
 #pragma once
@@ -54,7 +54,7 @@ const char *tm_part_label (TmParts *parts, const char *context, const char *text
 typedef char *(*TmSentence) (gconstpointer data);
 /* The sentence in each language, on lines of their own; free it. */
 char *tm_part_both (TmParts *parts, TmSentence sentence, gconstpointer data) G_GNUC_WARN_UNUSED_RESULT;
-/* The same as paragraphs. */
+/* The same as a paragraph, the languages beside each other. */
 void tm_part_say (TmParts *parts, TmSentence sentence, gconstpointer data, gboolean dim);
 /* A sentence that is one text. */
 void tm_part_say_text (TmParts *parts, const char *text, gboolean dim);

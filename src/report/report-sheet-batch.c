@@ -102,6 +102,7 @@ write_reasons (const TmBatchSection *section)
   const TmBatch *batch = section->batch;
   const double p = batch->capability.normality_p;
   const char *unsteady = tm_batch_unsteady_words (batch);
+  g_autofree char *interval = tm_batch_interval_line (batch);
   g_autofree char *test = NULL;
 
   if (*unsteady != '\0')
@@ -122,6 +123,8 @@ write_reasons (const TmBatchSection *section)
 
       write_line (sheet, text);
     }
+  if (interval != NULL)
+    write_line (sheet, interval);
 }
 
 static void

@@ -78,21 +78,12 @@ tm_sheet_write_shop (TmSheet *sheet, guint n_columns, guint column)
     tm_sheet_down (sheet);
 }
 
-static gboolean
-has_statements (const TmTemplate *template, TmStatementPlace place)
-{
-  for (guint i = 0; template != NULL && i < template->statements->len; i++)
-    if (((const TmTemplateStatement *)g_ptr_array_index (template->statements, i))->place == place)
-      return TRUE;
-  return FALSE;
-}
-
 void
 tm_sheet_write_statements (TmSheet *sheet, TmStatementPlace place, guint n_columns)
 {
   const TmTemplate *template = sheet->workbook->template;
 
-  if (!has_statements (template, place))
+  if (!tm_report_has_statements (template, place))
     return;
   tm_sheet_section (sheet, N_ ("Statements of the shop"));
   for (guint i = 0; i < template->statements->len; i++)

@@ -12,6 +12,7 @@
 #include <xlsxwriter.h>
 
 #include "plot-words.h"
+#include "report-cell-text.h"
 #include "report-style.h"
 #include "report-workbook.h"
 
@@ -131,9 +132,5 @@ gboolean tm_workbook_tell (TmWorkbook *workbook, double fraction);
 gboolean tm_workbook_goes_on (TmWorkbook *workbook, double fraction);
 /* The same in the middle of what cannot tell how far it is; TRUE: stop. */
 gboolean tm_workbook_ask_stop (gpointer workbook);
-
-/* A copy of @text that a cell can hold: valid, with no character a sheet cannot store, at most
- * 32,767 characters; what is cut off is said at its end. */
-char *tm_cell_text (const char *text) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -142,6 +142,15 @@ tm_report_template_languages (const TmReportForm *form, const char *codes[2])
   return n;
 }
 
+gboolean
+tm_report_has_statements (const TmTemplate *template, TmStatementPlace place)
+{
+  for (guint i = 0; template != NULL && i < template->statements->len; i++)
+    if (((const TmTemplateStatement *)g_ptr_array_index (template->statements, i))->place == place)
+      return TRUE;
+  return FALSE;
+}
+
 char *
 tm_report_statement (const TmTemplateStatement *statement, const TmReportForm *form)
 {

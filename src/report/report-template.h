@@ -25,6 +25,8 @@ void tm_report_template_apply (const TmTemplate *template, TmReportDocument *doc
  * @codes gets one or two, borrowed.  Returns how many. */
 guint tm_report_template_languages (const TmReportForm *form, const char *codes[2]);
 
+/* Whether it states anything there; FALSE for NULL. */
+gboolean tm_report_has_statements (const TmTemplate *template, TmStatementPlace place);
 /* The statement as that form has it: in its first language and, where that is another text, in the second,
  * on a line of its own; free it. */
 char *tm_report_statement (const TmTemplateStatement *statement,

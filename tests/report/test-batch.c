@@ -246,6 +246,42 @@ test_too_few (void)
   g_assert_null (strstr (all, "name=\"Batch\""));
 }
 
+/* The interval that 99 % of the pieces lie in, 95 % sure.  k for 12 values: 4.16 (Statistics for
+ * Environmental Engineers, table 21.1), exactly 4.15551 (tests/data/tolerance_factors.csv); the sizes have
+ * the mean 20.000167 and the standard deviation 0.0018505 (by Python's statistics), hence 19.99248
+ * and 20.00786, each rounded outwards to one digit more than the limits have. */
+static void
+test_interval (void)
+{
+  g_autoptr (TmJob) job = make_job (steady, G_N_ELEMENTS (steady), 1);
+  g_autofree char *all = write_parts (job);
+
+  assert_has (all, "95 % sure that 99 % lie between 19.992 and 20.008 mm: mean ± 4.156 standard deviations, "
+                   "from 12 pieces.");
+}
+
+/* Of pieces that are not of one steady process nothing is promised. */
+static void
+test_no_interval (void)
+{
+  const char *drifting[] = { "19.980", "19.985", "19.988", "19.993", "19.995", "20.001",
+                             "20.003", "20.008", "20.011", "20.013", "20.018", "20.021" };
+  g_autoptr (TmJob) broken = make_job (steady, G_N_ELEMENTS (steady), 1);
+  g_autoptr (TmJob) drifts = NULL;
+  TmEvent *event = tm_event_new ();
+  g_autofree char *parted = NULL;
+  g_autofree char *drifted = NULL;
+
+  event->kind = "tool";
+  event->before_piece = "007";
+  tm_job_add_event (broken, event);
+  parted = write_parts (broken);
+  g_assert_null (strstr (parted, "lie between"));
+  drifts = make_job (drifting, G_N_ELEMENTS (drifting), 1);
+  drifted = write_parts (drifts);
+  g_assert_null (strstr (drifted, "lie between"));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -256,6 +292,8 @@ main (int argc, char **argv)
   g_test_add_func ("/report/batch/shift", test_shift);
   g_test_add_func ("/report/batch/form", test_form);
   g_test_add_func ("/report/batch/tool", test_tool);
+  g_test_add_func ("/report/batch/interval", test_interval);
+  g_test_add_func ("/report/batch/no-interval", test_no_interval);
   g_test_add_func ("/report/batch/equal", test_equal);
   g_test_add_func ("/report/batch/too-few", test_too_few);
   return g_test_run ();

@@ -403,16 +403,133 @@ test_headings_stay (void)
     {
       g_autoptr (TmReportDocument) document = make_table (rows);
       g_autoptr (TmPages) pages = NULL;
+      g_autofree char *text = NULL;
 
       tm_report_add_section (document, "Next", "next", FALSE);
       tm_report_add_heading (document, "Heading");
       tm_report_begin_facts (document, 2);
       tm_report_add_fact (document, "Label", "Value");
-      tm_report_add_section (document, "Last", "last", TRUE);
       pages = tm_pages_new (document, &(TmReportForm) { 0 });
-      /* What was begun on a page ends there: the last section is on the one after. */
-      g_assert_cmpint (tm_pages_find (pages, "last"), ==, tm_pages_find (pages, "next") + 1);
+      text = tm_pages_text (pages, (guint)tm_pages_find (pages, "next"));
+      g_assert_nonnull (strstr (text, "Next\nHeading\nLabel: Value"));
     }
+}
+
+/* Two or three sentences under a heading are not parted. */
+static void
+test_sentences_stay (void)
+{
+  for (guint rows = 30; rows < 60; rows++)
+    {
+      g_autoptr (TmReportDocument) document = make_table (rows);
+      g_autoptr (TmPages) pages = NULL;
+      g_autofree char *text = NULL;
+
+      tm_report_add_section (document, "Next", "next", FALSE);
+      tm_report_add_heading (document, "Heading");
+      tm_report_add_paragraph (document, "The first sentence.", FALSE);
+      tm_report_add_paragraph (document, "The second sentence.", FALSE);
+      tm_report_add_paragraph (document, "The last sentence.", FALSE);
+      pages = tm_pages_new (document, &(TmReportForm) { 0 });
+      text = tm_pages_text (pages, (guint)tm_pages_find (pages, "next"));
+      g_assert_nonnull (strstr (text, "Heading\nThe first"));
+      g_assert_nonnull (strstr (text, "The last sentence."));
+    }
+}
+
+static guint
+count_pages (guint rows, const char *title, guint last_rows)
+{
+  g_autoptr (TmReportDocument) document = make_table (rows);
+  g_autoptr (TmPages) pages = NULL;
+
+  tm_report_add_section (document, title, "last", TRUE);
+  for (guint i = 0; i < last_rows; i++)
+    tm_report_add_paragraph (document, "A line.", FALSE);
+  pages = tm_pages_new (document, &(TmReportForm) { 0 });
+  return tm_pages_count (pages);
+}
+
+/* A section that starts a page stays under the last one where all of it fits there, but not on the first
+ * page, which stands for itself.  A page of A4 holds 45 such rows or more, and fewer than 70 such lines. */
+static void
+test_short_section (void)
+{
+  g_assert_cmpuint (count_pages (10, "Short", 3), ==, 2);
+  g_assert_cmpuint (count_pages (60, "Short", 3), ==, 2);
+  g_assert_cmpuint (count_pages (60, "Long", 45), ==, 3);
+}
+
+/* Two languages stand beside each other: no higher than the one that takes more lines, each read whole. */
+static void
+test_beside (void)
+{
+  g_autoptr (TmReportDocument) document = tm_report_document_new ("Report");
+  g_autoptr (TmPages) pages = NULL;
+  g_autofree char *text = NULL;
+
+  tm_report_add_section (document, "Said", "said", FALSE);
+  for (guint i = 0; i < 40; i++)
+    tm_report_add_paragraphs (document, "No drift is shown.", "Keine Drift nachgewiesen.", FALSE);
+  tm_report_add_paragraphs (document, "Equal.", "Equal.", FALSE);
+  pages = tm_pages_new (document, &(TmReportForm) { 0 });
+  /* Under each other 80 lines of 15 points would take two pages of 706. */
+  g_assert_cmpuint (tm_pages_count (pages), ==, 1);
+  text = tm_pages_text (pages, 0);
+  g_assert_cmpuint (count_text (text, "No drift is shown.\nKeine Drift nachgewiesen.\n"), ==, 40);
+  g_assert_cmpuint (count_text (text, "Equal."), ==, 1);
+}
+
+/* -------- Pictures that give way -------- */
+
+static void
+note_height (cairo_t *cr, double width, double height, gpointer data)
+{
+  *(double *)data = height;
+}
+
+/* A picture of 511 × 204 points above @n lines; returns its height on the first page. */
+static double
+draw_above_lines (guint n, double flattest, guint *n_pages)
+{
+  double height = 0.0;
+  const TmReportPicture picture
+      = { .draw = note_height, .data = &height, .width = 2000.0, .aspect = 0.4, .flattest = flattest };
+  g_autoptr (TmReportDocument) document = tm_report_document_new ("Report");
+  g_autoptr (TmPages) pages = NULL;
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_A8, 600, 850);
+  cairo_t *cr = cairo_create (surface);
+
+  tm_report_add_section (document, "Section", "section", FALSE);
+  tm_report_add_picture (document, &picture, "", NULL);
+  for (guint i = 0; i < n; i++)
+    tm_report_add_paragraph (document, "A line.", FALSE);
+  pages = tm_pages_new (document, &(TmReportForm) { 0 });
+  *n_pages = tm_pages_count (pages);
+  tm_pages_draw (pages, 0, cr);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  return height;
+}
+
+/* It is flatter only where that saves a page, and no flatter than it may be.  Under the titles, 66 points,
+ * and the picture, 212 with its room, a page of 706 has room for 28 lines of 15 points; at its flattest
+ * for 36. */
+static void
+test_flatter (void)
+{
+  guint n_pages;
+
+  /* 0.1: as the page is 511.276 wide. */
+  g_assert_cmpfloat_with_epsilon (draw_above_lines (20, 80.0, &n_pages), 204.5, 0.1);
+  g_assert_cmpuint (n_pages, ==, 1);
+  g_assert_cmpfloat_with_epsilon (draw_above_lines (34, 0.0, &n_pages), 204.5, 0.1);
+  g_assert_cmpuint (n_pages, ==, 2);
+  g_assert_cmpfloat (draw_above_lines (34, 80.0, &n_pages), <, 204.0);
+  g_assert_cmpuint (n_pages, ==, 1);
+  g_assert_cmpfloat (draw_above_lines (34, 80.0, &n_pages), >=, 80.0);
+  g_assert_cmpfloat_with_epsilon (draw_above_lines (45, 80.0, &n_pages), 204.5, 0.1);
+  g_assert_cmpuint (n_pages, ==, 2);
 }
 
 /* Lines to sign on stand on one page, under their heading. */
@@ -681,6 +798,10 @@ main (int argc, char *argv[])
   g_test_add_func ("/pages/long-texts", test_long_texts);
   g_test_add_func ("/pages/direction", test_direction);
   g_test_add_func ("/pages/headings-stay", test_headings_stay);
+  g_test_add_func ("/pages/sentences-stay", test_sentences_stay);
+  g_test_add_func ("/pages/short-section", test_short_section);
+  g_test_add_func ("/pages/beside", test_beside);
+  g_test_add_func ("/pages/flatter", test_flatter);
   g_test_add_func ("/pages/signatures-together", test_signatures_together);
   g_test_add_func ("/pages/nothing", test_nothing);
   g_test_add_func ("/pdf/facts", test_facts_of_file);
