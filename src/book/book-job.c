@@ -41,14 +41,27 @@ add_versions (Work *work, TmBookKind kind, GError **error)
   return TRUE;
 }
 
+/* As many rows are worth a thread that makes their facts. */
+#define AHEAD_ROWS 2048
+
+static gint64
+add_row (Work *work, TmBookKind kind, gconstpointer row, TmAhead *ahead, GError **error)
+{
+  if (ahead == NULL)
+    return tm_book_append (work->book, kind, work->number, NULL, row, error);
+  return tm_book_append_made (work->book, kind, work->number, row, tm_ahead_next (ahead), error);
+}
+
 static gboolean
 add_record (Work *work, TmBookKind kind, GError **error)
 {
   const GPtrArray *list = list_of (work->job, kind);
+  g_autoptr (TmAhead) ahead
+      = list->len >= AHEAD_ROWS ? tm_ahead_new (kind, work->number, list, &work->book->chain) : NULL;
 
   for (guint i = 0; i < list->len; i++)
     {
-      if (tm_book_append (work->book, kind, work->number, NULL, g_ptr_array_index (list, i), error) == 0
+      if (add_row (work, kind, g_ptr_array_index (list, i), ahead, error) == 0
           || !tm_book_tick (work->book, work->progress, work->data, ++work->done, work->total, error))
         return FALSE;
     }

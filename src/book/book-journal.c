@@ -97,21 +97,19 @@ static const char extend_sql[]
     = "INSERT OR FAIL INTO journal (seq, job, kind, payload, prev) VALUES (?, ?, ?, ?, ?)";
 
 static gboolean
-append_fact (TmBook *book, gint64 seq, gint64 job, const char *kind, GError **error)
+append_fact (TmBook *book, gint64 seq, gint64 job, const char *kind, const TmFact *fact, GError **error)
 {
   sqlite3_stmt *statement = book->extend;
-  guint8 hash[TM_HASH_BYTES];
 
-  tm_hash_fact (book->chain.hash, seq, job, kind, book->payload->str, book->payload->len, hash);
   sqlite3_bind_int64 (statement, 1, seq);
   sqlite3_bind_int64 (statement, 2, job);
   sqlite3_bind_text (statement, 3, kind, -1, SQLITE_STATIC);
-  sqlite3_bind_text (statement, 4, book->payload->str, (int)book->payload->len, SQLITE_STATIC);
+  sqlite3_bind_text (statement, 4, fact->payload, (int)fact->length, SQLITE_STATIC);
   sqlite3_bind_blob (statement, 5, book->chain.hash, TM_HASH_BYTES, SQLITE_STATIC);
   if (!tm_book_run (book, statement, error))
     return FALSE;
   book->chain.seq = seq;
-  memcpy (book->chain.hash, hash, sizeof hash);
+  memcpy (book->chain.hash, fact->hash, sizeof fact->hash);
   return TRUE;
 }
 
@@ -139,17 +137,27 @@ bind_bytes (sqlite3_stmt *statement, int index, GBytes *bytes)
   sqlite3_bind_blob64 (statement, index, data, length, SQLITE_STATIC);
 }
 
-gint64
-tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *version, gconstpointer row,
-                GError **error)
+/* Makes the fact of the row that is in the cells. */
+static void
+make_fact (TmBook *book, TmBookKind kind, gint64 seq, gint64 job, TmFact *fact)
 {
-  sqlite3_stmt *statement;
-  gint64 seq;
+  g_string_truncate (book->payload, 0);
+  tm_cells_payload (&book->cells, kind, book->payload);
+  fact->payload = book->payload->str;
+  fact->length = book->payload->len;
+  tm_hash_fact (book->chain.hash, seq, job, tm_kind_info (kind)->table, fact->payload, fact->length,
+                fact->hash);
+}
 
-  if (kind == TM_BOOK_DRAWING && !tm_book_keep_drawing (book, job, row, error))
-    return 0;
-  statement = prepare_insert (book, kind, error);
-  seq = book->chain.seq + 1;
+/* @made: the row's fact, or NULL when it is still to be made. */
+static gint64
+append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *version, gconstpointer row,
+        const TmFact *made, GError **error)
+{
+  sqlite3_stmt *statement = prepare_insert (book, kind, error);
+  gint64 seq = book->chain.seq + 1;
+  TmFact fact;
+
   if (book->extend == NULL)
     book->extend = tm_book_prepare (book, extend_sql, error);
   if (statement == NULL || book->extend == NULL)
@@ -157,9 +165,9 @@ tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *vers
   if (kind == TM_BOOK_JOB)
     job = seq;
   tm_cells_from_struct (&book->cells, kind, version, row);
-  g_string_truncate (book->payload, 0);
-  tm_cells_payload (&book->cells, kind, book->payload);
-  if (!append_fact (book, seq, job, tm_kind_info (kind)->table, error))
+  if (made == NULL)
+    make_fact (book, kind, seq, job, &fact);
+  if (!append_fact (book, seq, job, tm_kind_info (kind)->table, made != NULL ? made : &fact, error))
     return 0;
   sqlite3_bind_int64 (statement, 1, seq);
   sqlite3_bind_int64 (statement, 2, job);
@@ -167,4 +175,20 @@ tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *vers
   if (tm_kind_has_bytes (kind))
     bind_bytes (statement, (int)book->cells.n + 3, ((const TmBookContent *)row)->bytes);
   return tm_book_run (book, statement, error) ? seq : 0;
+}
+
+gint64
+tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *version, gconstpointer row,
+                GError **error)
+{
+  if (kind == TM_BOOK_DRAWING && !tm_book_keep_drawing (book, job, row, error))
+    return 0;
+  return append (book, kind, job, version, row, NULL, error);
+}
+
+gint64
+tm_book_append_made (TmBook *book, TmBookKind kind, gint64 job, gconstpointer row, const TmFact *fact,
+                     GError **error)
+{
+  return append (book, kind, job, NULL, row, fact, error);
 }

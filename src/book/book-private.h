@@ -7,6 +7,7 @@
 
 #include <sqlite3.h>
 
+#include "book-ahead.h"
 #include "book-field.h"
 #include "book-hash.h"
 #include "book-store.h"
@@ -79,6 +80,9 @@ gboolean tm_book_end (TmBook *book, gboolean done, GError **error);
  * Returns: the sequence number, 0 on an error. */
 gint64 tm_book_append (TmBook *book, TmBookKind kind, gint64 job, const TmVersion *version, gconstpointer row,
                        GError **error);
+/* The same for a row of a kind without versions whose fact is made: the one that follows the chain's head. */
+gint64 tm_book_append_made (TmBook *book, TmBookKind kind, gint64 job, gconstpointer row, const TmFact *fact,
+                            GError **error);
 
 /* --- book-load.c */
 

@@ -46,6 +46,7 @@ typedef struct {
   TmWindow *window;
   GOutputStream *presser; /* xdotool's standard input */
   GQueue keys;            /* Key: still to be pressed */
+  guint press_id;         /* of the timer that presses the next one */
   guint n_before;         /* readings when the first key was pressed */
   guint n_rounds;
 
@@ -173,6 +174,7 @@ press_cb (gpointer data)
   g_autofree Key *key = NULL;
   g_autofree char *command = NULL;
 
+  run.press_id = 0;
   if (g_queue_is_empty (&run.keys))
     {
       if (count_recorded () >= N_RECORDED)
@@ -190,6 +192,14 @@ press_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/* A key with Ctrl is two key presses, each of which may be painted. */
+static void
+press_after (guint ms)
+{
+  if (run.press_id == 0)
+    run.press_id = g_timeout_add (ms, press_cb, NULL);
+}
+
 static void
 start_keys (void)
 {
@@ -200,7 +210,7 @@ start_keys (void)
   g_assert_no_error (error);
   run.presser = g_object_ref (g_subprocess_get_stdin_pipe (xdotool));
   run.n_before = tm_document_job (tm_window_document (run.window))->readings->len;
-  g_timeout_add (SETTLE_MS, press_cb, NULL);
+  press_after (SETTLE_MS);
 }
 
 static gboolean
@@ -230,7 +240,7 @@ painted_cb (GdkFrameClock *clock, gpointer data)
   g_array_append_val (run.latencies[run.kind], latency);
   g_array_append_val (run.all, latency);
   g_array_append_val (run.unqueued, unqueued);
-  g_timeout_add (GAP_MS, press_cb, NULL);
+  press_after (GAP_MS);
 }
 
 static void
