@@ -278,7 +278,7 @@ tm_report_page_form_changed (GtkWidget *page)
 
 /* -------- Jumps -------- */
 
-/* The gap of a copy of the job is put in terms of the document's own. */
+/* The gap of a copy of the job is put in terms of the document's own; it leads to the first of its pieces. */
 static void
 go_to_cb (TmReportPage *self, const TmGap *gap)
 {
@@ -293,6 +293,9 @@ go_to_cb (TmReportPage *self, const TmGap *gap)
     ours.feature = tm_job_find_feature (job, gap->feature->balloon);
   ours.station = station;
   ours.field = field;
+  ours.pieces = NULL;
+  ours.places = NULL;
+  ours.stations = NULL;
   g_signal_emit (self, signals[SIGNAL_GO_TO], 0, &ours);
 }
 

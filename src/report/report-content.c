@@ -151,7 +151,7 @@ tm_report_content_new (const TmJob *job)
   content = g_new0 (TmReportContent, 1);
   content->job = job;
   content->lines = g_ptr_array_new_with_free_func (free_line_cb);
-  content->gaps = g_ptr_array_new_with_free_func (g_free);
+  content->gaps = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_gap_free);
   content->gauges = g_ptr_array_new ();
   content->referred = g_ptr_array_new ();
   add_lines (content);

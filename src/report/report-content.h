@@ -38,7 +38,7 @@ typedef enum {
   TM_GAP_SUB_PART_REPORT,  /* a part of the assembly without its report: see `row` */
   TM_GAP_NO_TOOLING,       /* a pass/fail result without gauge or tooling */
   TM_GAP_NO_DISPOSITION,   /* a nonconformance without disposition: see `field` */
-  TM_GAP_REWORK_OPEN,      /* a rework or repair was decided and is not done: see `field` */
+  TM_GAP_REWORK_OPEN,      /* a rework or repair was decided and is not done */
   TM_GAP_SAME_IDENTIFIER,  /* another job has the same report identifier: see `field` */
   TM_GAP_UNSIGNED,         /* nobody has signed */
   TM_GAP_SUPERSEDED,       /* signed, and the record has changed since: see `signature` */
@@ -46,12 +46,17 @@ typedef enum {
   TM_N_GAPS
 } TmGapKind;
 
+/* One thing that is missing, at one place or at several alike: what lies there is gone to at the first of
+ * them, which `piece`, `place` and `station` name; the lists are of all, in the job's order. */
 typedef struct {
   TmGapKind kind;
   const TmPiece *piece;     /* or NULL */
   const TmFeature *feature; /* or NULL */
   guint place;              /* or 0 */
   const char *station;      /* or "" */
+  GPtrArray *pieces;        /* const TmPiece *; NULL: only `piece`, or none */
+  GArray *places;           /* guint; NULL: only `place`, or none */
+  GPtrArray *stations;      /* const char *; NULL: only `station`, or none */
   const char *field; /* the fact's, gauge's, method's, supply's or sub-part's name, the nonconformance's
                       * number, the other job's name; "cut", "rework": that was done since; or "" */
   guint row;         /* of a supply or a sub-part, in the job's list */

@@ -5,6 +5,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "report-name-list.h"
 #include "report-words.h"
 
 static const char *
@@ -13,10 +14,35 @@ get_serial (const TmGap *gap)
   return gap->piece != NULL ? gap->piece->serial : "";
 }
 
+static guint
+count_pieces (const TmGap *gap)
+{
+  return gap->pieces != NULL ? gap->pieces->len : 1;
+}
+
+static char *
+name_pieces (const TmGap *gap)
+{
+  return gap->pieces != NULL ? tm_report_serials (gap->pieces) : g_strdup (get_serial (gap));
+}
+
+/* Without places where it is about all of them. */
 static char *
 name_feature (const TmGap *gap)
 {
-  return gap->feature != NULL ? tm_report_feature_short_name (gap->feature, gap->place) : g_strdup ("");
+  g_autofree char *whole = NULL;
+  g_autofree char *places = NULL;
+
+  if (gap->feature == NULL)
+    return g_strdup ("");
+  if (gap->places == NULL)
+    return tm_report_feature_short_name (gap->feature, gap->place);
+  whole = tm_report_feature_short_name (gap->feature, 0);
+  if (gap->places->len == gap->feature->places)
+    return g_steal_pointer (&whole);
+  places = tm_report_places (gap->places);
+  /* Translators: a feature, and of its places several: "2 (4X Ø6.5), places 1–3". */
+  return g_strdup_printf (_ ("%s, places %s"), whole, places);
 }
 
 static gboolean
@@ -104,70 +130,135 @@ describe_gauge_gap (const TmGap *gap, const char *feature)
 
 /* What is said against the evidence itself. */
 static char *
-describe_evidence_gap (const TmGap *gap, const char *feature)
+describe_contradiction (const TmGap *gap, const char *feature)
 {
-  const char *serial = get_serial (gap);
+  const guint n = count_pieces (gap);
+  g_autofree char *pieces = name_pieces (gap);
 
   if (gap->kind == TM_GAP_PINS_CONTRADICT)
-    return g_strdup_printf (_ ("The pins tried in feature %s of piece %s cannot all be true: try them again, "
-                               "and withdraw what was wrong."),
-                            feature, serial);
-  if (gap->kind == TM_GAP_METHODS_DISAGREE)
-    return g_strdup_printf (_ ("The methods used on feature %s of piece %s disagree beyond their "
-                               "uncertainties: find which is wrong, and measure again."),
-                            feature, serial);
+    return g_strdup_printf (ngettext ("The pins tried in feature %s of piece %s cannot all be true: try them "
+                                      "again, and withdraw what was wrong.",
+                                      "The pins tried in feature %s of pieces %s cannot all be true: try "
+                                      "them again, and withdraw what was wrong.",
+                                      n),
+                            feature, pieces);
+  return g_strdup_printf (ngettext ("The methods used on feature %s of piece %s disagree beyond their "
+                                    "uncertainties: find which is wrong, and measure again.",
+                                    "The methods used on feature %s of pieces %s disagree beyond their "
+                                    "uncertainties: find which is wrong, and measure again.",
+                                    n),
+                          feature, pieces);
+}
+
+static char *
+describe_assumed (const TmGap *gap, const char *feature)
+{
   if (*gap->field == '\0')
     return g_strdup_printf (_ ("The result of feature %s of piece %s rests on an assumed uncertainty: make a "
                                "study, or enter what the certificate states."),
-                            feature, serial);
+                            feature, get_serial (gap));
   return g_strdup_printf (_ ("Method %s, first used on feature %s of piece %s, rests on an assumed "
                              "uncertainty: make a study, or enter what the certificate states."),
-                          gap->field, feature, serial);
+                          gap->field, feature, get_serial (gap));
+}
+
+static char *
+describe_station_gap (const TmGap *gap, const char *feature, const char *pieces)
+{
+  const guint n = count_pieces (gap);
+  g_autofree char *stations = NULL;
+
+  if (gap->stations == NULL)
+    return g_strdup_printf (ngettext ("Feature %s of piece %s was not read at station %s: read it there.",
+                                      "Feature %s of pieces %s was not read at station %s: read it there.",
+                                      n),
+                            feature, pieces, gap->station);
+  stations = tm_report_names (gap->stations);
+  return g_strdup_printf (ngettext ("Feature %s of piece %s was not read at stations %s: read it there.",
+                                    "Feature %s of pieces %s was not read at stations %s: read it there.", n),
+                          feature, pieces, stations);
+}
+
+static char *
+describe_nonconformance_gap (const TmGap *gap, const char *feature, const char *pieces)
+{
+  const guint n = count_pieces (gap);
+
+  if (gap->kind == TM_GAP_NO_REFERENCE)
+    return g_strdup_printf (
+        ngettext ("Feature %s of piece %s is out: enter its nonconformance number.",
+                  "Feature %s of pieces %s is out: enter the nonconformance number of each.", n),
+        feature, pieces);
+  if (gap->kind == TM_GAP_NO_DISPOSITION)
+    return g_strdup_printf (
+        ngettext ("Nonconformance %s of feature %s, piece %s, has no disposition: record what was decided.",
+                  "Nonconformance %s of feature %s, pieces %s, has no disposition: record what was decided.",
+                  n),
+        gap->field, feature, pieces);
+  return g_strdup_printf (ngettext ("Feature %s of piece %s is to be reworked or repaired: record it when it "
+                                    "is done, and measure it again.",
+                                    "Feature %s of pieces %s is to be reworked or repaired: record it when "
+                                    "it is done, and measure it again.",
+                                    n),
+                          feature, pieces);
+}
+
+static char *
+describe_not_measured (const TmGap *gap, const char *feature, const char *pieces)
+{
+  const guint n = count_pieces (gap);
+
+  if (lacks_limits (gap->feature))
+    return g_strdup_printf (
+        ngettext ("Feature %s has no limits to hold piece %s against: enter its requirement or its limits.",
+                  "Feature %s has no limits to hold pieces %s against: enter its requirement or its limits.",
+                  n),
+        feature, pieces);
+  if (g_str_equal (gap->field, "rework"))
+    return g_strdup_printf (
+        ngettext ("Feature %s of piece %s was reworked after it was last read: measure it again.",
+                  "Feature %s of pieces %s was reworked after it was last read: measure it again.", n),
+        feature, pieces);
+  if (g_str_equal (gap->field, "cut"))
+    return g_strdup_printf (
+        ngettext ("Feature %s of piece %s was cut after it was last read: measure it again.",
+                  "Feature %s of pieces %s was cut after it was last read: measure it again.", n),
+        feature, pieces);
+  return g_strdup_printf (ngettext ("Feature %s of piece %s is not measured: measure it.",
+                                    "Feature %s of pieces %s is not measured: measure it.", n),
+                          feature, pieces);
 }
 
 static char *
 describe_line_gap (const TmGap *gap, const char *feature)
 {
-  const char *serial = get_serial (gap);
+  const guint n = count_pieces (gap);
+  g_autofree char *pieces = name_pieces (gap);
 
   if (gap->kind == TM_GAP_STATION_MISSING)
-    return g_strdup_printf (_ ("Feature %s of piece %s was not read at station %s: read it there."), feature,
-                            serial, gap->station);
+    return describe_station_gap (gap, feature, pieces);
   if (gap->kind == TM_GAP_TOO_CLOSE)
-    return g_strdup_printf (_ ("Feature %s of piece %s is too close to call: measure it better, or record "
-                               "what was decided."),
-                            feature, serial);
+    return g_strdup_printf (ngettext ("Feature %s of piece %s is too close to call: measure it better, or "
+                                      "record what was decided.",
+                                      "Feature %s of pieces %s is too close to call: measure it better, or "
+                                      "record what was decided.",
+                                      n),
+                            feature, pieces);
   if (gap->kind == TM_GAP_NO_METHOD)
-    return g_strdup_printf (_ ("Feature %s of piece %s was read by no known method: name the gauge."),
-                            feature, serial);
-  if (gap->kind == TM_GAP_NO_REFERENCE)
-    return g_strdup_printf (_ ("Feature %s of piece %s is out: enter its nonconformance number."), feature,
-                            serial);
+    return g_strdup_printf (ngettext ("Feature %s of piece %s was read by no known method: name the gauge.",
+                                      "Feature %s of pieces %s was read by no known method: name the gauge.",
+                                      n),
+                            feature, pieces);
   if (gap->kind == TM_GAP_NO_TOOLING)
-    return g_strdup_printf (
-        _ ("Feature %s of piece %s has a result, but neither gauge nor tooling: name what "
-           "it was checked with."),
-        feature, serial);
-  if (gap->kind == TM_GAP_NO_DISPOSITION)
-    return g_strdup_printf (
-        _ ("Nonconformance %s of feature %s, piece %s, has no disposition: record what was "
-           "decided."),
-        gap->field, feature, serial);
-  if (gap->kind == TM_GAP_REWORK_OPEN)
-    return g_strdup_printf (_ ("Feature %s of piece %s is to be reworked or repaired: record it when it is "
-                               "done, and measure it again."),
-                            feature, serial);
-  if (lacks_limits (gap->feature))
-    return g_strdup_printf (_ ("Feature %s has no limits to hold piece %s against: enter its requirement or "
-                               "its limits."),
-                            feature, serial);
-  if (g_str_equal (gap->field, "rework"))
-    return g_strdup_printf (
-        _ ("Feature %s of piece %s was reworked after it was last read: measure it again."), feature, serial);
-  if (g_str_equal (gap->field, "cut"))
-    return g_strdup_printf (_ ("Feature %s of piece %s was cut after it was last read: measure it again."),
-                            feature, serial);
-  return g_strdup_printf (_ ("Feature %s of piece %s is not measured: measure it."), feature, serial);
+    return g_strdup_printf (ngettext ("Feature %s of piece %s has a result, but neither gauge nor tooling: "
+                                      "name what it was checked with.",
+                                      "Feature %s of pieces %s has a result, but neither gauge nor tooling: "
+                                      "name what it was checked with.",
+                                      n),
+                            feature, pieces);
+  if (gap->kind == TM_GAP_NOT_MEASURED)
+    return describe_not_measured (gap, feature, pieces);
+  return describe_nonconformance_gap (gap, feature, pieces);
 }
 
 char *
@@ -205,8 +296,9 @@ tm_gap_describe (const TmGap *gap)
       return describe_gauge_gap (gap, feature);
     case TM_GAP_PINS_CONTRADICT:
     case TM_GAP_METHODS_DISAGREE:
+      return describe_contradiction (gap, feature);
     case TM_GAP_ASSUMED:
-      return describe_evidence_gap (gap, feature);
+      return describe_assumed (gap, feature);
     case TM_GAP_NOT_MEASURED:
     case TM_GAP_STATION_MISSING:
     case TM_GAP_TOO_CLOSE:

@@ -233,7 +233,8 @@ find_method_gap (TmReportContent *content, const TmReportLine *line)
       const char *name = sizes->stations[i].method_name;
       if (tm_job_find_method (content->job, name) != NULL || tm_job_find_gauge (content->job, name) != NULL)
         continue;
-      add_gap (content, TM_GAP_NO_METHOD, line, sizes->stations[i].station, name);
+      /* Whatever it is called, and at whichever station: one thing mends it. */
+      add_gap (content, TM_GAP_NO_METHOD, line, "", "");
       return;
     }
 }
@@ -321,7 +322,7 @@ find_disposition_gap (TmReportContent *content, const TmReportLine *line)
     add_gap (content, TM_GAP_NO_DISPOSITION, line, "", note->number);
   if (note != NULL && *note->rework_at == '\0'
       && (g_str_equal (note->disposition, "rework") || g_str_equal (note->disposition, "repair")))
-    add_gap (content, TM_GAP_REWORK_OPEN, line, "", note->number);
+    add_gap (content, TM_GAP_REWORK_OPEN, line, "", "");
 }
 
 static void
@@ -493,12 +494,25 @@ find_assumed_gaps (TmReportContent *content)
     }
 }
 
+/* What many pieces lack alike is one gap; of what was found before nothing is alike. */
+static void
+find_gaps_of_lines (TmReportContent *content)
+{
+  GPtrArray *before = content->gaps;
+
+  content->gaps = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_gap_free);
+  for (guint i = 0; i < content->lines->len; i++)
+    find_line_gaps (content, g_ptr_array_index (content->lines, i));
+  tm_report_join_gaps (content->gaps);
+  g_ptr_array_extend_and_steal (before, content->gaps);
+  content->gaps = before;
+}
+
 void
 tm_report_find_gaps (TmReportContent *content)
 {
   find_job_gaps (content);
-  for (guint i = 0; i < content->lines->len; i++)
-    find_line_gaps (content, g_ptr_array_index (content->lines, i));
+  find_gaps_of_lines (content);
   find_gauge_gaps (content);
   find_assumed_gaps (content);
 }
