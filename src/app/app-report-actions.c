@@ -167,6 +167,12 @@ view_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+missing_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  tm_report_page_show_missing (TM_REPORT_PAGE (widget));
+}
+
+static void
 zoom_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmReportView *view = tm_report_preview_view (TM_REPORT_PAGE (widget)->preview);
@@ -223,6 +229,7 @@ static const Action actions[] = {
   { "report.form", form_action, { { GDK_KEY_l, CTRL } } },
   { "report.show-pages", focus_pages_action, { { GDK_KEY_1, CTRL } } },
   { "report.show-table", view_action, { { GDK_KEY_2, CTRL } } },
+  { "report.show-missing", missing_action, { { GDK_KEY_F9, 0 } } },
   { "report.ask-page", ask_page_action, { { GDK_KEY_g, CTRL } } },
   { "report.zoom-in",
     zoom_action,

@@ -159,6 +159,14 @@ tm_report_gaps_set (TmReportGaps *self, GPtrArray *gaps)
   tm_pointer_list_set_array (self->list, gaps);
 }
 
+GtkLabel *
+tm_report_gaps_title (TmReportGaps *self)
+{
+  g_return_val_if_fail (TM_IS_REPORT_GAPS (self), NULL);
+
+  return self->title;
+}
+
 guint
 tm_report_gaps_count (TmReportGaps *self)
 {

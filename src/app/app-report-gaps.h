@@ -21,6 +21,9 @@ GtkWidget *tm_report_gaps_new (void) G_GNUC_WARN_UNUSED_RESULT;
 /* @gaps must outlive its showing here; NULL: not known yet. */
 void tm_report_gaps_set (TmReportGaps *self, GPtrArray *gaps);
 
+/* "3 things are missing"; as it changes. */
+GtkLabel *tm_report_gaps_title (TmReportGaps *self);
+
 guint tm_report_gaps_count (TmReportGaps *self);
 void tm_report_gaps_activate (TmReportGaps *self, guint position);
 

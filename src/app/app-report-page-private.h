@@ -27,8 +27,10 @@ struct _TmReportPage {
   GtkWidget *lost_focus; /* the list or table that had it when its rows went, or NULL */
 
   GtkLabel *title;
+  GtkWidget *under; /* with the next two */
   GtkLabel *about;
   GtkLabel *summary;
+  GtkWidget *fold, *side; /* what is missing, and the signatures */
   TmReportSign *sign;
   TmReportGaps *gaps;
   TmPointerList *lines;
@@ -40,5 +42,6 @@ struct _TmReportPage {
 };
 
 void tm_report_page_show_view (TmReportPage *self, const char *name);
+void tm_report_page_show_missing (TmReportPage *self);
 
 G_END_DECLS

@@ -7,9 +7,11 @@
 
 #include "app-access.h"
 #include "app-report-actions.h"
+#include "app-report-fold.h"
 #include "app-report-gaps.h"
 #include "app-report-page-private.h"
 #include "app-report-table.h"
+#include "app-tip.h"
 #include "app-toast.h"
 #include "app-words.h"
 
@@ -296,6 +298,7 @@ go_to_cb (TmReportPage *self, const TmGap *gap)
   ours.pieces = NULL;
   ours.places = NULL;
   ours.stations = NULL;
+  tm_report_fold_open (self->fold, FALSE);
   g_signal_emit (self, signals[SIGNAL_GO_TO], 0, &ours);
 }
 
@@ -313,6 +316,34 @@ tm_report_page_show_view (TmReportPage *self, const char *name)
   gtk_widget_set_visible (tm_report_preview_tools (self->preview), pages);
 }
 
+/* As soon as it is there: what does not show yet takes no focus. */
+static gboolean
+focus_missing_cb (GtkWidget *page, GdkFrameClock *clock, gpointer data)
+{
+  TmReportPage *self = TM_REPORT_PAGE (page);
+
+  if (!tm_report_fold_is_open (self->fold))
+    return G_SOURCE_REMOVE;
+  if (!gtk_widget_get_mapped (self->side))
+    return G_SOURCE_CONTINUE;
+  if (!gtk_widget_child_focus (GTK_WIDGET (self->gaps), GTK_DIR_TAB_FORWARD))
+    gtk_widget_child_focus (self->side, GTK_DIR_TAB_FORWARD);
+  return G_SOURCE_REMOVE;
+}
+
+/* From the pages to what is missing, and back. */
+void
+tm_report_page_show_missing (TmReportPage *self)
+{
+  const gboolean back = tm_report_fold_is_open (self->fold) && has_focus (self, self->side);
+
+  tm_report_fold_open (self->fold, !back);
+  if (back)
+    gtk_widget_grab_focus (GTK_WIDGET (tm_report_preview_view (self->preview)));
+  else if (focus_missing_cb (GTK_WIDGET (self), NULL, NULL) == G_SOURCE_CONTINUE)
+    gtk_widget_add_tick_callback (GTK_WIDGET (self), focus_missing_cb, NULL, NULL);
+}
+
 /* -------- Making -------- */
 
 static GtkLabel *
@@ -322,6 +353,7 @@ add_label (GtkWidget *box, const char *css_class)
 
   gtk_label_set_xalign (label, 0);
   gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
+  tm_tip_own_text (GTK_WIDGET (label));
   gtk_widget_add_css_class (GTK_WIDGET (label), css_class);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (label));
   return label;
@@ -344,21 +376,39 @@ build_side (TmReportPage *self)
   return side;
 }
 
+/* Beside one another what the report is about and the counts have no room either. */
+static void
+room_cb (TmReportPage *self)
+{
+  const gboolean room = tm_report_fold_has_room (self->fold);
+
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self->under),
+                                  room ? GTK_ORIENTATION_HORIZONTAL : GTK_ORIENTATION_VERTICAL);
+  gtk_box_set_spacing (GTK_BOX (self->under), room ? 18 : 2);
+}
+
 static GtkWidget *
 build_head (TmReportPage *self)
 {
   GtkWidget *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  GtkWidget *under = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
+  GtkWidget *under = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
+  self->under = under;
   self->title = add_label (words, "tm-report-title");
   self->about = add_label (under, "dim-label");
   self->summary = add_label (under, "tm-report-summary");
+  /* Of the two the counts are told whole. */
+  gtk_label_set_ellipsize (self->summary, PANGO_ELLIPSIZE_NONE);
   gtk_box_append (GTK_BOX (words), under);
   gtk_widget_set_hexpand (words, TRUE);
   gtk_widget_add_css_class (head, "tm-report-head");
+  gtk_box_append (GTK_BOX (head), tm_report_fold_button_new (self->fold, tm_report_gaps_title (self->gaps),
+                                                             "report.show-missing",
+                                                             _ ("What is missing, and the signatures (F9)")));
   gtk_box_append (GTK_BOX (head), words);
   gtk_box_append (GTK_BOX (head), tm_report_actions_buttons ());
+  room_cb (self);
   return head;
 }
 
@@ -395,6 +445,14 @@ build_views (TmReportPage *self)
   return GTK_WIDGET (self->views);
 }
 
+/* Whoever had the focus in what goes away goes on with the pages. */
+static void
+fold_cb (TmReportPage *self)
+{
+  if (!tm_report_fold_is_open (self->fold) && has_focus (self, self->side))
+    gtk_widget_grab_focus (GTK_WIDGET (tm_report_preview_view (self->preview)));
+}
+
 static void
 tm_report_page_init (TmReportPage *self)
 {
@@ -403,14 +461,16 @@ tm_report_page_init (TmReportPage *self)
   self->lines = tm_pointer_list_new ();
   self->preview = TM_REPORT_PREVIEW (tm_report_preview_new ());
   gtk_widget_add_css_class (GTK_WIDGET (self), "tm-report");
+  self->side = build_side (self);
+  self->fold = tm_report_fold_new (self->side, box);
+  g_signal_connect_swapped (self->fold, "notify::reveal-flap", G_CALLBACK (fold_cb), self);
+  g_signal_connect_swapped (self->fold, "notify::folded", G_CALLBACK (room_cb), self);
   gtk_box_append (GTK_BOX (box), build_head (self));
   gtk_box_append (GTK_BOX (box), build_tools (self));
   gtk_box_append (GTK_BOX (box), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
   gtk_box_append (GTK_BOX (box), build_views (self));
   gtk_widget_set_hexpand (box, TRUE);
-  gtk_box_append (GTK_BOX (self), build_side (self));
-  gtk_box_append (GTK_BOX (self), gtk_separator_new (GTK_ORIENTATION_VERTICAL));
-  gtk_box_append (GTK_BOX (self), box);
+  gtk_box_append (GTK_BOX (self), self->fold);
   tm_report_page_show_view (self, "pages");
 }
 
@@ -493,7 +553,8 @@ tm_report_page_enter (TmReportPage *self)
   g_return_if_fail (TM_IS_REPORT_PAGE (self));
 
   refresh (self);
-  if (!gtk_widget_child_focus (GTK_WIDGET (self->gaps), GTK_DIR_TAB_FORWARD))
+  if (!tm_report_fold_is_open (self->fold)
+      || !gtk_widget_child_focus (GTK_WIDGET (self->gaps), GTK_DIR_TAB_FORWARD))
     gtk_widget_grab_focus (GTK_WIDGET (tm_report_preview_view (self->preview)));
 }
 

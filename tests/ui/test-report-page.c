@@ -9,14 +9,18 @@
 #include "../report/pdf-support.h"
 #include "app-edit.h"
 #include "app-report-form.h"
+#include "app-report-gaps.h"
 #include "app-report-page.h"
 #include "app-report-print.h"
+#include "app-resources.h"
 #include "report-language.h"
+#include "support-big-job.h"
 #include "ui-fixture.h"
 
 typedef struct {
   TmGapKind kind;
   const TmFeature *feature;
+  const TmPiece *thread_piece; /* where the thread is gone to */
   guint n_calls;
 } Jump;
 
@@ -25,6 +29,8 @@ go_to_cb (TmReportPage *page, const TmGap *gap, Jump *jump)
 {
   jump->kind = gap->kind;
   jump->feature = gap->feature;
+  if (gap->feature != NULL && gap->feature->kind == TM_KIND_THREAD)
+    jump->thread_piece = gap->piece;
   jump->n_calls++;
 }
 
@@ -101,12 +107,117 @@ test_gaps (void)
   g_assert_cmpuint (jump.n_calls, ==, n_gaps);
   g_assert_true (jump.feature == NULL || g_ptr_array_find (job->features, jump.feature, NULL));
 
-  /* A reading fills one of the holes, and the page that shows knows it. */
+  /* No piece has its thread checked: one row, which leads to the first. */
+  g_assert_true (jump.thread_piece == g_ptr_array_index (job->pieces, 0));
+
+  /* A reading fills one of the holes, and the page that shows knows it: the next piece is gone to. */
   tm_document_go (fixture->document, g_ptr_array_index (job->pieces, 0), g_ptr_array_index (job->features, 3),
                   1, "");
   tm_document_set_text (fixture->document, "p");
   g_assert_cmpint (tm_document_submit (fixture->document, NULL), ==, TM_SUBMIT_RECORDED);
-  g_assert_cmpuint (tm_report_page_count_gaps (page), !=, n_gaps);
+  g_assert_cmpuint (tm_report_page_count_gaps (page), ==, n_gaps);
+  for (guint i = 0; i < n_gaps; i++)
+    tm_report_page_activate_gap (page, i);
+  g_assert_true (jump.thread_piece == g_ptr_array_index (job->pieces, 1));
+
+  tm_document_go (fixture->document, g_ptr_array_index (job->pieces, 1), g_ptr_array_index (job->features, 3),
+                  1, "");
+  tm_document_set_text (fixture->document, "p");
+  g_assert_cmpint (tm_document_submit (fixture->document, NULL), ==, TM_SUBMIT_RECORDED);
+  g_assert_cmpuint (tm_report_page_count_gaps (page), ==, n_gaps - 1);
+  close_page (window, fixture);
+}
+
+static gboolean
+is_focus_in (TmReportPage *page, GType type)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (page)));
+
+  return focus != NULL && (G_OBJECT_TYPE (focus) == type || gtk_widget_get_ancestor (focus, type) != NULL);
+}
+
+static GtkWidget *
+open_sized (UiFixture *fixture, TmReportPage **page, int width, int height)
+{
+  GtkWidget *window = gtk_window_new ();
+
+  *page = TM_REPORT_PAGE (tm_report_page_new ());
+  gtk_window_set_child (GTK_WINDOW (window), GTK_WIDGET (*page));
+  gtk_window_set_default_size (GTK_WINDOW (window), width, height);
+  tm_report_page_set_document (*page, fixture->document);
+  gtk_window_present (GTK_WINDOW (window));
+  wait_settled (*page);
+  ui_wait_until (gtk_widget_get_width (window) > 0);
+  return window;
+}
+
+/* As narrow as it goes: what is missing lies over the pages when it is asked for, is left by the same key,
+ * and does not come between whoever enters and the pages. */
+static void
+test_narrow (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmReportPage *page;
+  GtkWidget *window = open_sized (fixture, &page, 1, 700);
+  Jump jump = { 0 };
+
+  tm_report_page_enter (page);
+  ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_VIEW));
+  for (guint i = 0; i < 2; i++)
+    {
+      g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-missing", NULL));
+      ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_GAPS));
+      g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-missing", NULL));
+      ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_VIEW));
+    }
+  /* What was gone to is not covered when one comes back. */
+  g_signal_connect (page, "go-to", G_CALLBACK (go_to_cb), &jump);
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-missing", NULL));
+  ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_GAPS));
+  tm_report_page_activate_gap (page, 0);
+  g_assert_cmpuint (jump.n_calls, ==, 1);
+  tm_report_page_enter (page);
+  ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_VIEW));
+  close_page (window, fixture);
+}
+
+/* In the program's own style, with counts of four digits, 900 pixels are enough. */
+static void
+test_fits (void)
+{
+  UiFixture *fixture = ui_fixture_new (tm_test_big_job (40, 80));
+  g_autoptr (GtkCssProvider) style = gtk_css_provider_new ();
+  TmReportPage *page;
+  GtkWidget *window;
+  int least = 0;
+
+  g_resources_register (tm_resources_get_resource ());
+  gtk_css_provider_load_from_resource (style, "/org/tenthmark/Tenthmark/style.css");
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (), GTK_STYLE_PROVIDER (style),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  window = open_sized (fixture, &page, 900, 700);
+  gtk_widget_measure (GTK_WIDGET (page), GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  g_test_message ("at least %d pixels", least);
+  g_assert_cmpint (least, >, 500); /* the style was in force */
+  g_assert_cmpint (least, <=, 900);
+  gtk_style_context_remove_provider_for_display (gdk_display_get_default (), GTK_STYLE_PROVIDER (style));
+  close_page (window, fixture);
+}
+
+/* Where there is room both are there, and the key goes from one to the other. */
+static void
+test_wide (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmReportPage *page;
+  GtkWidget *window = open_sized (fixture, &page, 1200, 700);
+
+  tm_report_page_enter (page);
+  ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_GAPS));
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-missing", NULL));
+  ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_VIEW));
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-missing", NULL));
+  ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_GAPS));
   close_page (window, fixture);
 }
 
@@ -404,6 +515,9 @@ main (int argc, char **argv)
   gtk_test_init (&argc, &argv, NULL);
   adw_init ();
   g_test_add_func ("/report-page/gaps", test_gaps);
+  g_test_add_func ("/report-page/narrow", test_narrow);
+  g_test_add_func ("/report-page/wide", test_wide);
+  g_test_add_func ("/report-page/fits", test_fits);
   g_test_add_func ("/report-page/writes", test_writes);
   g_test_add_func ("/report-page/large", test_large);
   g_test_add_func ("/report-page/pages", test_pages);
