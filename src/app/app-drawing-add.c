@@ -14,10 +14,12 @@
 typedef struct {
   TmDocument *document;
   TmDrawingAdded added;
-  char *path;     /* to be read, or NULL */
-  char *name;     /* of the drawing, without an ending */
-  char *replaces; /* name of the drawing whose file it takes the place of, or NULL */
-  GBytes *bytes;  /* NULL until it is read */
+  char *path;       /* to be read, or NULL */
+  char *name;       /* of the drawing, without an ending */
+  char *replaces;   /* name of the drawing whose file it takes the place of, or NULL */
+  GPtrArray *later; /* paths of the files that follow this one, or NULL */
+  char *said;       /* what went wrong with those before it, or NULL */
+  GBytes *bytes;    /* NULL until it is read */
   char *digest;
   const char *media;
   guint n_pages;
@@ -32,6 +34,8 @@ free_adding (gpointer data)
   g_free (adding->path);
   g_free (adding->name);
   g_free (adding->replaces);
+  g_clear_pointer (&adding->later, g_ptr_array_unref);
+  g_free (adding->said);
   g_clear_pointer (&adding->bytes, g_bytes_unref);
   g_free (adding->digest);
   g_free (adding);
@@ -140,6 +144,46 @@ run (TmWork *work, gpointer data, GError **error)
 
 /* -------- On the main loop -------- */
 
+/* Of several files the one that is good does not hide what was said of the one before. */
+static void
+say_problem (GtkWidget *parent, Adding *adding, const char *problem)
+{
+  g_autofree char *before = g_steal_pointer (&adding->said);
+
+  adding->said = before != NULL ? g_strconcat (before, "  ", problem, NULL) : g_strdup (problem);
+  tm_window_show_error (parent, adding->said);
+}
+
+static void
+say_done (GtkWidget *parent, const Adding *adding, const char *text)
+{
+  if (adding->said == NULL)
+    tm_window_clear_error (parent);
+  tm_window_toast (parent, text);
+}
+
+static void start (GtkWidget *parent, Adding *adding);
+
+/* The next of several files, one at a time: of each it may have to be asked which pages. */
+static void
+go_on (GtkWidget *parent, const Adding *before)
+{
+  g_autofree char *name = NULL;
+  const char *path;
+  Adding *adding;
+
+  if (before->later == NULL || before->later->len == 0 || gtk_widget_get_root (parent) == NULL)
+    return;
+  path = g_ptr_array_index (before->later, 0);
+  name = name_of (path);
+  adding = new_adding (before->document, name, before->added);
+  adding->path = g_strdup (path);
+  adding->said = g_strdup (before->said);
+  adding->later = g_ptr_array_ref (before->later);
+  g_ptr_array_remove_index (adding->later, 0);
+  start (parent, adding);
+}
+
 static TmDrawing *
 make_drawing (const Adding *adding, guint page)
 {
@@ -159,7 +203,7 @@ make_drawing (const Adding *adding, guint page)
 }
 
 static void
-add_pages (GtkWidget *parent, const Adding *adding, const guint *pages, guint n)
+add_pages (GtkWidget *parent, Adding *adding, const guint *pages, guint n)
 {
   g_autoptr (GPtrArray) drawings = g_ptr_array_new ();
   g_autoptr (GError) error = NULL;
@@ -171,13 +215,12 @@ add_pages (GtkWidget *parent, const Adding *adding, const guint *pages, guint n)
   first = g_strdup (((TmDrawing *)g_ptr_array_index (drawings, 0))->name);
   if (!tm_edit_add_drawings (adding->document, drawings, &error))
     {
-      tm_window_show_error (parent, error->message);
+      say_problem (parent, adding, error->message);
       return;
     }
   text = n == 1 ? g_strdup_printf (_ ("Added: %s"), first)
                 : g_strdup_printf (ngettext ("%u drawing added", "%u drawings added", n), n);
-  tm_window_clear_error (parent);
-  tm_window_toast (parent, text);
+  say_done (parent, adding, text);
   adding->added (parent, first);
 }
 
@@ -193,7 +236,7 @@ describe_no_page (const Adding *adding, guint page)
 }
 
 static void
-replace (GtkWidget *parent, const Adding *adding)
+replace (GtkWidget *parent, Adding *adding)
 {
   TmDrawing *drawing = tm_job_find_drawing (tm_document_job (adding->document), adding->replaces);
   guint page = drawing == NULL || adding->n_pages == 1 ? 1 : drawing->page;
@@ -206,26 +249,26 @@ replace (GtkWidget *parent, const Adding *adding)
   if (line != NULL
       || !tm_edit_replace_drawing (adding->document, drawing, make_drawing (adding, page), &error))
     {
-      tm_window_show_error (parent, line != NULL ? line : error->message);
+      say_problem (parent, adding, line != NULL ? line : error->message);
       return;
     }
-  tm_window_clear_error (parent);
-  tm_window_toast (parent, text);
+  say_done (parent, adding, text);
   adding->added (parent, adding->replaces);
 }
 
-static void
-pages_chosen_cb (GtkWidget *parent, const GArray *pages, gpointer data)
-{
-  add_pages (parent, data, (const guint *)(gpointer)pages->data, pages->len);
-}
-
 /* The dialog outlives the work whose data this is. */
+typedef struct {
+  GtkWidget *parent;
+  Adding *adding;
+} Choice;
+
 static Adding *
 copy_adding (const Adding *adding)
 {
   Adding *copy = new_adding (adding->document, adding->name, adding->added);
 
+  copy->said = g_strdup (adding->said);
+  copy->later = adding->later != NULL ? g_ptr_array_ref (adding->later) : NULL;
   copy->bytes = g_bytes_ref (adding->bytes);
   copy->digest = g_strdup (adding->digest);
   copy->media = adding->media;
@@ -234,21 +277,52 @@ copy_adding (const Adding *adding)
 }
 
 static void
+pages_chosen_cb (GtkWidget *parent, const GArray *pages, gpointer data)
+{
+  add_pages (parent, ((Choice *)data)->adding, (const guint *)(gpointer)pages->data, pages->len);
+}
+
+/* The dialog is closed, with or without a choice. */
+static void
+end_choice (gpointer data)
+{
+  Choice *choice = data;
+
+  go_on (choice->parent, choice->adding);
+  g_object_unref (choice->parent);
+  free_adding (choice->adding);
+  g_free (choice);
+}
+
+static void
+ask_pages (GtkWidget *parent, const Adding *adding)
+{
+  Choice *choice = g_new (Choice, 1);
+
+  *choice = (Choice) { g_object_ref (parent), copy_adding (adding) };
+  tm_drawing_pages_present (parent, adding->name, adding->bytes, adding->n_pages, pages_chosen_cb, choice,
+                            end_choice);
+}
+
+static void
 done_cb (GtkWidget *parent, gpointer result, const GError *error, gpointer data)
 {
-  const Adding *adding = data;
+  Adding *adding = data;
 
   if (error != NULL)
-    tm_window_show_error (parent, error->message);
-  if (result == NULL)
+    say_problem (parent, adding, error->message);
+  else if (result == NULL)
     return;
-  if (adding->replaces != NULL)
+  else if (adding->replaces != NULL)
     replace (parent, adding);
   else if (adding->n_pages == 1)
     add_pages (parent, adding, &(guint) { 1 }, 1);
   else
-    tm_drawing_pages_present (parent, adding->name, adding->bytes, adding->n_pages, pages_chosen_cb,
-                              copy_adding (adding), free_adding);
+    {
+      ask_pages (parent, adding);
+      return;
+    }
+  go_on (parent, adding);
 }
 
 static void
@@ -378,28 +452,74 @@ tm_drawing_add_replacement (GtkWidget *parent, TmDocument *document, const char 
   choose (parent, title, asking);
 }
 
+/* FALSE: none of @files (GFile) is one that can be read here. */
+static gboolean
+add_files (GtkWidget *parent, TmDocument *document, GSList *files, TmDrawingAdded added)
+{
+  Adding *first = new_adding (document, "", added);
+  gboolean any;
+
+  first->later = g_ptr_array_new_with_free_func (g_free);
+  for (GSList *at = files; at != NULL; at = at->next)
+    {
+      char *path = g_file_get_path (at->data);
+      g_autofree char *name = path == NULL ? g_file_get_parse_name (at->data) : NULL;
+      g_autofree char *line
+          = name != NULL
+                ? g_strdup_printf (_ ("%s: this is not on this computer; save it as a file first."), name)
+                : NULL;
+
+      if (path != NULL)
+        g_ptr_array_add (first->later, path);
+      else
+        say_problem (parent, first, line);
+    }
+  any = first->later->len > 0;
+  go_on (parent, first);
+  free_adding (first);
+  return any;
+}
+
+static void
+add_texture (GtkWidget *parent, TmDocument *document, GdkTexture *texture, const char *name,
+             TmDrawingAdded added)
+{
+  g_autoptr (GBytes) bytes = gdk_texture_save_to_png_bytes (texture);
+
+  tm_drawing_add_bytes (parent, document, name, bytes, added);
+}
+
 static void
 pasted_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   Asking *asking = data;
-  g_autoptr (GdkTexture) texture = gdk_clipboard_read_texture_finish (GDK_CLIPBOARD (source), result, NULL);
-  g_autoptr (GBytes) bytes = texture != NULL ? gdk_texture_save_to_png_bytes (texture) : NULL;
+  const GValue *value = gdk_clipboard_read_value_finish (GDK_CLIPBOARD (source), result, NULL);
 
   if (is_open (asking))
     {
-      if (bytes != NULL)
-        tm_drawing_add_bytes (asking->parent, asking->document, _ ("Pasted picture"), bytes, asking->added);
+      if (value != NULL && G_VALUE_HOLDS (value, GDK_TYPE_FILE_LIST))
+        add_files (asking->parent, asking->document, g_value_get_boxed (value), asking->added);
+      else if (value != NULL && g_value_get_object (value) != NULL)
+        add_texture (asking->parent, asking->document, g_value_get_object (value), _ ("Pasted picture"),
+                     asking->added);
       else
-        tm_window_toast (asking->parent, _ ("There is no picture on the clipboard."));
+        tm_window_toast (asking->parent, _ ("There is no picture and no file on the clipboard."));
     }
   free_asking (asking);
 }
 
+/* What a file manager copies is the file; what else there is, a picture. */
 void
 tm_drawing_add_clipboard (GtkWidget *parent, TmDocument *document, TmDrawingAdded added)
 {
-  gdk_clipboard_read_texture_async (gtk_widget_get_clipboard (parent), NULL, pasted_cb,
-                                    new_asking (parent, document, added));
+  GdkClipboard *clipboard = gtk_widget_get_clipboard (parent);
+  g_autoptr (GdkContentFormats) formats = gdk_content_formats_union_deserialize_gtypes (
+      gdk_content_formats_ref (gdk_clipboard_get_formats (clipboard)));
+  const GType type = gdk_content_formats_contain_gtype (formats, GDK_TYPE_FILE_LIST) ? GDK_TYPE_FILE_LIST
+                                                                                     : GDK_TYPE_TEXTURE;
+
+  gdk_clipboard_read_value_async (clipboard, type, G_PRIORITY_DEFAULT, NULL, pasted_cb,
+                                  new_asking (parent, document, added));
 }
 
 typedef struct {
@@ -412,18 +532,13 @@ dropped_cb (GtkDropTarget *target, const GValue *value, double x, double y, Drop
 {
   GtkWidget *widget = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (target));
   TmDocument *document = drop->get (widget);
-  gboolean taken = FALSE;
 
-  for (GSList *at = g_value_get_boxed (value); document != NULL && at != NULL; at = at->next)
-    {
-      g_autofree char *path = g_file_get_path (at->data);
-
-      if (path == NULL)
-        continue;
-      tm_drawing_add_file (widget, document, path, drop->added);
-      taken = TRUE;
-    }
-  return taken;
+  if (document == NULL)
+    return FALSE;
+  if (G_VALUE_HOLDS (value, GDK_TYPE_FILE_LIST))
+    return add_files (widget, document, g_value_get_boxed (value), drop->added);
+  add_texture (widget, document, g_value_get_object (value), _ ("Dropped picture"), drop->added);
+  return TRUE;
 }
 
 static void
@@ -435,9 +550,11 @@ free_drop (gpointer data, GClosure *closure)
 void
 tm_drawing_add_drop_target (GtkWidget *widget, TmDocument *(*get) (GtkWidget *widget), TmDrawingAdded added)
 {
-  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+  GtkDropTarget *target = gtk_drop_target_new (G_TYPE_INVALID, GDK_ACTION_COPY);
   Drop *drop = g_new (Drop, 1);
+  GType types[] = { GDK_TYPE_FILE_LIST, GDK_TYPE_TEXTURE };
 
+  gtk_drop_target_set_gtypes (target, types, G_N_ELEMENTS (types));
   *drop = (Drop) { get, added };
   g_signal_connect_data (target, "drop", G_CALLBACK (dropped_cb), drop, free_drop, 0);
   gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (target));

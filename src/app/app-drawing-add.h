@@ -26,9 +26,11 @@ void tm_drawing_replace_file (GtkWidget *parent, TmDocument *document, const cha
                               TmDrawingAdded added);
 void tm_drawing_add_bytes (GtkWidget *parent, TmDocument *document, const char *name, GBytes *bytes,
                            TmDrawingAdded added);
+/* The files, or the picture, on the clipboard. */
 void tm_drawing_add_clipboard (GtkWidget *parent, TmDocument *document, TmDrawingAdded added);
 
-/* Files that are dropped on @widget are added; @get: its document, or NULL. */
+/* Files, or a picture, that are dropped on @widget are added; of several files one after the other.  @get:
+ * its document, or NULL. */
 void tm_drawing_add_drop_target (GtkWidget *widget, TmDocument *(*get) (GtkWidget *widget),
                                  TmDrawingAdded added);
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * app-drawing-list: the features of a job, and which of them have a balloon.
+ * app-drawing-list: the features of a job, and which of them have a balloon.  One with several places can be
+ * unfolded (Right and Left, or the arrow in its row): then each place has a row and may have its own balloon.
  *
  *   "chosen" ()     another one was chosen here
  *   "activated" ()  Enter, or a second click, on the one chosen
@@ -22,10 +23,11 @@ GtkWidget *tm_drawing_list_new (void) G_GNUC_WARN_UNUSED_RESULT;
 /* @document may be NULL. */
 void tm_drawing_list_set_document (TmDrawingList *self, TmDocument *document);
 
-/* The balloon number chosen, or NULL. */
+/* The balloon number chosen, or NULL; and of which place, 0: the feature itself. */
 const char *tm_drawing_list_chosen (TmDrawingList *self);
-/* Emits no "chosen". */
-void tm_drawing_list_choose (TmDrawingList *self, const char *balloon);
+guint tm_drawing_list_place (TmDrawingList *self);
+/* Emits no "chosen".  For a place the feature is unfolded. */
+void tm_drawing_list_choose (TmDrawingList *self, const char *balloon, guint place);
 
 /* How many features there are, and how many of them have a balloon. */
 guint tm_drawing_list_count (TmDrawingList *self, guint *n_placed);

@@ -13,8 +13,8 @@
 #define HEIGHT 520
 /* A file with more pages is hardly a set of drawings: only its first page is proposed. */
 #define MOST_PROPOSED 12
-/* More than anybody goes through. */
-#define MOST_PAGES 500
+/* As many as anybody goes through; those beyond are asked for by their number. */
+#define MOST_LISTED 500
 
 typedef struct {
   GtkWidget *parent;
@@ -22,6 +22,8 @@ typedef struct {
   GtkListBox *list;
   TmDrawingPicture *picture;
   GtkWidget *add;
+  GtkEditable *number; /* of a page beyond those listed, or NULL */
+  GtkLabel *problem;
   GBytes *content;
   guint n_pages;
   TmPagesChosen chosen;
@@ -47,6 +49,12 @@ check_of (GtkListBoxRow *row)
   return GTK_CHECK_BUTTON (gtk_list_box_row_get_child (row));
 }
 
+static guint
+page_of (GtkListBoxRow *row)
+{
+  return GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (check_of (row)), "page"));
+}
+
 static GArray *
 read_pages (Dialog *dialog)
 {
@@ -55,7 +63,7 @@ read_pages (Dialog *dialog)
 
   for (int i = 0; (row = gtk_list_box_get_row_at_index (dialog->list, i)) != NULL; i++)
     {
-      guint page = (guint)i + 1;
+      guint page = page_of (row);
 
       if (gtk_check_button_get_active (check_of (row)))
         g_array_append_val (pages, page);
@@ -83,7 +91,7 @@ selected_cb (GtkListBox *list, GtkListBoxRow *row, Dialog *dialog)
   /* While the window is taken apart nothing is chosen any more. */
   if (row == NULL)
     return;
-  page = (guint)gtk_list_box_row_get_index (row) + 1;
+  page = page_of (row);
   name = g_strdup_printf (_ ("Page %u"), page);
   tm_drawing_picture_show (dialog->picture, dialog->content, page, name);
 }
@@ -96,12 +104,108 @@ activated_cb (GtkListBox *list, GtkListBoxRow *row, Dialog *dialog)
 }
 
 static void
+add_row (Dialog *dialog, guint page, int at, gboolean chosen)
+{
+  g_autofree char *label = g_strdup_printf (_ ("Page %u"), page);
+  GtkWidget *check = gtk_check_button_new_with_label (label);
+
+  g_object_set_data (G_OBJECT (check), "page", GUINT_TO_POINTER (page));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), chosen);
+  g_signal_connect_swapped (check, "toggled", G_CALLBACK (toggled_cb), dialog);
+  gtk_list_box_insert (dialog->list, check, at);
+}
+
+/* -------- A page by its number -------- */
+
+/* The row of @page; one that is not listed gets its row in its place. */
+static GtkListBoxRow *
+find_row (Dialog *dialog, guint page)
+{
+  GtkListBoxRow *row;
+  int at = (int)MIN (page, MOST_LISTED) - 1;
+
+  while ((row = gtk_list_box_get_row_at_index (dialog->list, at)) != NULL && page_of (row) < page)
+    at++;
+  if (row == NULL || page_of (row) != page)
+    add_row (dialog, page, at, FALSE);
+  return gtk_list_box_get_row_at_index (dialog->list, at);
+}
+
+/* FALSE, and said, when what is typed is no page. */
+static gboolean
+take_number (Dialog *dialog)
+{
+  g_autofree char *text = g_strstrip (g_strdup (gtk_editable_get_text (dialog->number)));
+  g_autofree char *problem
+      = g_strdup_printf (_ ("This is no page of it; type a number from 1 to %u."), dialog->n_pages);
+  GtkListBoxRow *row;
+  guint64 page;
+
+  if (!g_ascii_string_to_unsigned (text, 10, 1, dialog->n_pages, &page, NULL))
+    {
+      tm_dialog_problem_set (dialog->problem, problem);
+      return FALSE;
+    }
+  tm_dialog_problem_set (dialog->problem, NULL);
+  gtk_editable_set_text (dialog->number, "");
+  row = find_row (dialog, (guint)page);
+  gtk_check_button_set_active (check_of (row), TRUE);
+  gtk_list_box_select_row (dialog->list, row);
+  gtk_widget_grab_focus (GTK_WIDGET (row));
+  return TRUE;
+}
+
+static void
+number_cb (Dialog *dialog)
+{
+  take_number (dialog);
+}
+
+/* A number that was typed and not entered is not lost. */
+static gboolean
+number_is_taken (Dialog *dialog)
+{
+  return dialog->number == NULL || *gtk_editable_get_text (dialog->number) == '\0' || take_number (dialog);
+}
+
+static GtkWidget *
+build_number (Dialog *dialog)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  g_autofree char *text = g_strdup_printf (
+      _ ("The first %u of %u pages are listed. Type the number of another:"), MOST_LISTED, dialog->n_pages);
+  GtkWidget *label = gtk_label_new (text);
+
+  dialog->number = GTK_EDITABLE (gtk_entry_new ());
+  dialog->problem = tm_dialog_problem_new ();
+  gtk_label_set_max_width_chars (dialog->problem, 16);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_width_chars (GTK_LABEL (label), 16);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 16);
+  gtk_editable_set_width_chars (dialog->number, 8);
+  gtk_entry_set_input_purpose (GTK_ENTRY (dialog->number), GTK_INPUT_PURPOSE_DIGITS);
+  tm_name_entry (dialog->number, _ ("Number of a page"));
+  g_signal_connect_swapped (dialog->number, "activate", G_CALLBACK (number_cb), dialog);
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (dialog->number));
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (dialog->problem));
+  gtk_widget_add_css_class (box, "tm-area");
+  return box;
+}
+
+/* -------- The window -------- */
+
+static void
 add_cb (Dialog *dialog)
 {
-  g_autoptr (GArray) pages = read_pages (dialog);
   g_autoptr (GtkWidget) parent = g_object_ref (dialog->parent);
+  g_autoptr (GArray) pages = NULL;
   TmPagesChosen chosen = dialog->chosen;
 
+  if (!number_is_taken (dialog))
+    return;
+  pages = read_pages (dialog);
   chosen (parent, pages, dialog->data);
   gtk_window_destroy (dialog->window);
 }
@@ -109,27 +213,25 @@ add_cb (Dialog *dialog)
 static GtkWidget *
 build_list (Dialog *dialog)
 {
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkWidget *scroller = gtk_scrolled_window_new ();
 
   dialog->list = GTK_LIST_BOX (gtk_list_box_new ());
   gtk_list_box_set_selection_mode (dialog->list, GTK_SELECTION_BROWSE);
   gtk_list_box_set_activate_on_single_click (dialog->list, FALSE);
   tm_name_widget (GTK_WIDGET (dialog->list), _ ("Pages"));
-  for (guint i = 1; i <= MIN (dialog->n_pages, MOST_PAGES); i++)
-    {
-      g_autofree char *label = g_strdup_printf (_ ("Page %u"), i);
-      GtkWidget *check = gtk_check_button_new_with_label (label);
-
-      gtk_check_button_set_active (GTK_CHECK_BUTTON (check), dialog->n_pages <= MOST_PROPOSED || i == 1);
-      g_signal_connect_swapped (check, "toggled", G_CALLBACK (toggled_cb), dialog);
-      gtk_list_box_append (dialog->list, check);
-    }
+  for (guint i = 1; i <= MIN (dialog->n_pages, MOST_LISTED); i++)
+    add_row (dialog, i, -1, dialog->n_pages <= MOST_PROPOSED || i == 1);
   g_signal_connect (dialog->list, "row-selected", G_CALLBACK (selected_cb), dialog);
   g_signal_connect (dialog->list, "row-activated", G_CALLBACK (activated_cb), dialog);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (dialog->list));
   gtk_widget_set_size_request (scroller, 180, -1);
-  return scroller;
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (box), scroller);
+  if (dialog->n_pages > MOST_LISTED)
+    gtk_box_append (GTK_BOX (box), build_number (dialog));
+  return box;
 }
 
 static void

@@ -212,7 +212,7 @@ find_spot (TmDrawingView *self, double share_x, double share_y, const char *text
 }
 
 gboolean
-tm_drawing_view_put (TmDrawingView *self, const char *balloon, double share_x, double share_y)
+tm_drawing_view_put (TmDrawingView *self, const char *balloon, guint place, double share_x, double share_y)
 {
   const TmFeature *feature;
   g_autofree char *text = NULL;
@@ -223,9 +223,9 @@ tm_drawing_view_put (TmDrawingView *self, const char *balloon, double share_x, d
   feature = self->document != NULL ? tm_job_find_feature (get_job (self), balloon) : NULL;
   if (feature == NULL || self->drawing == NULL || !tm_drawing_frame_is_set (&self->frame))
     return FALSE;
-  text = tm_balloon_text (feature, 0);
+  text = tm_balloon_text (feature, place);
   spot = find_spot (self, CLAMP (share_x, 0, 1), CLAMP (share_y, 0, 1), text);
-  return put (self, balloon, 0, &spot);
+  return put (self, balloon, place, &spot);
 }
 
 const char *
@@ -253,25 +253,50 @@ tm_drawing_view_next_unplaced (TmDrawingView *self)
 }
 
 static void
-choose_loud (TmDrawingView *self, const char *balloon)
+choose_loud (TmDrawingView *self, const char *balloon, guint place)
 {
   g_autofree char *kept = g_strdup (balloon);
 
-  tm_drawing_view_choose (self, kept, FALSE);
+  tm_drawing_view_choose_place (self, kept, place, FALSE);
   tm_drawing_view_emit (self, TM_DRAWING_CHOSEN);
+}
+
+gboolean
+tm_drawing_view_is_to_place (TmDrawingView *self)
+{
+  return self->for_change && self->chosen != NULL
+         && tm_find_place_mark (get_job (self), self->chosen, self->place) == NULL;
+}
+
+/* The next place after @place, and on from the first, without a balloon of its own; 0: all have one. */
+static guint
+find_next_place (TmDrawingView *self, const char *balloon, guint place)
+{
+  const TmFeature *feature = tm_job_find_feature (get_job (self), balloon);
+
+  for (guint i = 0; place > 0 && feature != NULL && i < feature->places; i++)
+    {
+      const guint next = (place + i) % feature->places + 1;
+
+      if (tm_find_place_mark (get_job (self), balloon, next) == NULL)
+        return next;
+    }
+  return 0;
 }
 
 gboolean
 tm_drawing_view_place_chosen (TmDrawingView *self, double share_x, double share_y)
 {
   g_autofree char *balloon = g_strdup (self->chosen);
+  const guint place = self->place;
+  guint next_place;
   const char *next;
 
-  if (balloon == NULL || tm_find_any_mark (get_job (self), balloon) != NULL
-      || !tm_drawing_view_put (self, balloon, share_x, share_y))
+  if (!tm_drawing_view_is_to_place (self) || !tm_drawing_view_put (self, balloon, place, share_x, share_y))
     return FALSE;
-  next = tm_drawing_view_next_unplaced (self);
-  choose_loud (self, next != NULL ? next : balloon);
+  next_place = find_next_place (self, balloon, place);
+  next = next_place > 0 ? balloon : tm_drawing_view_next_unplaced (self);
+  choose_loud (self, next != NULL ? next : balloon, next != NULL ? next_place : place);
   return TRUE;
 }
 
@@ -287,5 +312,21 @@ tm_drawing_view_step (TmDrawingView *self, int by)
   found = self->chosen != NULL
           && g_ptr_array_find (job->features, tm_job_find_feature (job, self->chosen), &at);
   at = (guint)CLAMP ((int)at + (found ? by : 0), 0, (int)job->features->len - 1);
-  choose_loud (self, ((TmFeature *)g_ptr_array_index (job->features, at))->balloon);
+  choose_loud (self, ((TmFeature *)g_ptr_array_index (job->features, at))->balloon, 0);
+}
+
+gboolean
+tm_drawing_view_step_place (TmDrawingView *self)
+{
+  const TmFeature *feature;
+
+  g_return_val_if_fail (TM_IS_DRAWING_VIEW (self), FALSE);
+
+  feature = self->document != NULL && self->chosen != NULL
+                ? tm_job_find_feature (get_job (self), self->chosen)
+                : NULL;
+  if (feature == NULL || feature->places <= 1)
+    return FALSE;
+  choose_loud (self, feature->balloon, (self->place + 1) % (feature->places + 1));
+  return TRUE;
 }

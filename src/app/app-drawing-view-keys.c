@@ -148,6 +148,11 @@ press_for_change (TmDrawingView *self, guint keyval)
     case GDK_KEY_P:
       tm_drawing_view_step (self, -1);
       return TRUE;
+    /* As a balloon has it: 4.2 is the second place of 4. */
+    case GDK_KEY_period:
+    case GDK_KEY_KP_Decimal:
+      tm_drawing_view_step_place (self);
+      return TRUE;
     case GDK_KEY_Delete:
     case GDK_KEY_KP_Delete:
       tm_drawing_view_take_off (self);

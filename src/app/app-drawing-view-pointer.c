@@ -35,14 +35,6 @@ click_paper (TmDrawingView *self, double x, double y, GdkModifierType state)
     tm_drawing_view_place_chosen (self, share_x, share_y);
 }
 
-/* Where the next balloon's leader line is to point, that of another may point already. */
-static gboolean
-is_to_place (TmDrawingView *self)
-{
-  return self->for_change && self->chosen != NULL
-         && tm_find_any_mark (tm_document_job (self->document), self->chosen) == NULL;
-}
-
 void
 tm_drawing_view_click (TmDrawingView *self, int n_press, double x, double y, GdkModifierType state)
 {
@@ -53,7 +45,8 @@ tm_drawing_view_click (TmDrawingView *self, int n_press, double x, double y, Gdk
     return;
   tm_drawing_view_settle (self);
   at = tm_drawing_view_item_at (self, x, y, &part);
-  if (at < 0 || (part == TM_BALLOON_TIP && is_to_place (self)))
+  /* Where the next balloon's leader line is to point, that of another may point already. */
+  if (at < 0 || (part == TM_BALLOON_TIP && tm_drawing_view_is_to_place (self)))
     {
       /* The second of two quick clicks is not meant for the next balloon. */
       if (n_press == 1)
@@ -68,8 +61,9 @@ tm_drawing_view_click (TmDrawingView *self, int n_press, double x, double y, Gdk
 static void
 released_cb (GtkGestureClick *click, int n_press, double x, double y, TmDrawingView *self)
 {
-  tm_drawing_view_click (self, n_press, x, y,
-                         gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (click)));
+  if (!self->pinched)
+    tm_drawing_view_click (self, n_press, x, y,
+                           gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (click)));
 }
 
 /* -------- Dragging -------- */
@@ -79,6 +73,7 @@ drag_begin_cb (GtkGestureDrag *drag, double x, double y, TmDrawingView *self)
 {
   self->held = -1;
   self->drag_x = self->drag_y = 0;
+  self->pinched = gtk_gesture_is_recognized (self->zooming);
   gtk_widget_grab_focus (GTK_WIDGET (self));
   if (self->document == NULL)
     return;
@@ -116,7 +111,7 @@ drag_update_cb (GtkGestureDrag *drag, double x, double y, TmDrawingView *self)
 {
   gboolean begun = self->drag_x != 0 || self->drag_y != 0;
 
-  if ((!begun && hypot (x, y) < DRAG_FROM) || !tm_drawing_frame_is_set (&self->frame))
+  if (self->pinched || (!begun && hypot (x, y) < DRAG_FROM) || !tm_drawing_frame_is_set (&self->frame))
     return;
   if (!begun)
     gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_CLAIMED);
@@ -167,6 +162,7 @@ static void
 pinch_begin_cb (GtkGesture *gesture, GdkEventSequence *sequence, TmDrawingView *self)
 {
   self->pinch = 1;
+  self->pinched = TRUE;
 }
 
 static void
@@ -174,7 +170,8 @@ pinch_cb (GtkGestureZoom *zoom, double scale, TmDrawingView *self)
 {
   double x = self->frame.width / 2, y = self->frame.height / 2;
 
-  gtk_gesture_get_bounding_box_center (GTK_GESTURE (zoom), &x, &y);
+  if (gtk_gesture_is_active (GTK_GESTURE (zoom)))
+    gtk_gesture_get_bounding_box_center (GTK_GESTURE (zoom), &x, &y);
   zoom_at (self, scale / self->pinch, x, y);
   self->pinch = scale;
 }
@@ -191,7 +188,7 @@ find_cursor (TmDrawingView *self, double x, double y)
     return NULL;
   if (tm_drawing_view_item_at (self, x, y, &part) >= 0)
     return "pointer";
-  if (is_to_place (self) && is_on_page (self, x, y, &share_x, &share_y))
+  if (tm_drawing_view_is_to_place (self) && is_on_page (self, x, y, &share_x, &share_y))
     return "crosshair";
   return self->frame.fits ? NULL : "grab";
 }
@@ -219,6 +216,7 @@ tm_drawing_view_add_pointer (TmDrawingView *self)
   GtkEventController *scroll = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
   GtkEventController *motion = gtk_event_controller_motion_new ();
 
+  self->zooming = pinch;
   g_signal_connect (click, "released", G_CALLBACK (released_cb), self);
   g_signal_connect (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);
   g_signal_connect (drag, "drag-update", G_CALLBACK (drag_update_cb), self);
@@ -233,4 +231,6 @@ tm_drawing_view_add_pointer (TmDrawingView *self)
   add (self, pinch);
   add (self, scroll);
   add (self, motion);
+  /* A finger that moved before the second one came must not have taken itself away from the two. */
+  gtk_gesture_group (pinch, drag);
 }

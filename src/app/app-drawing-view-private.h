@@ -66,7 +66,9 @@ struct _TmDrawingView {
   TmMarkSpot held_spot;
   double drag_x, drag_y; /* how far it was dragged before */
   double pointer_x, pointer_y;
+  GtkGesture *zooming; /* borrowed: the two fingers */
   double pinch;
+  gboolean pinched; /* since the first finger came down: that is no click and no drag */
 };
 
 /* -------- app-drawing-view.c -------- */
@@ -103,7 +105,9 @@ void tm_drawing_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot);
 void tm_drawing_view_move (TmDrawingView *self, const TmMarkSpot *spot);
 void tm_drawing_view_settle (TmDrawingView *self);
 void tm_drawing_view_take_off (TmDrawingView *self);
-/* The chosen feature's balloon with its tip at this place; then chooses the next that has none. */
+/* Whether what is chosen, a feature or one place of it, has no balloon of its own yet on any drawing. */
+gboolean tm_drawing_view_is_to_place (TmDrawingView *self);
+/* Its balloon with the tip here; then chooses the next that has none: of a place the next place. */
 gboolean tm_drawing_view_place_chosen (TmDrawingView *self, double share_x, double share_y);
 /* By so many features of the job's list. */
 void tm_drawing_view_step (TmDrawingView *self, int by);

@@ -79,7 +79,7 @@ tm_drawing_view_feature_of (TmDrawingView *self, const TmDrawingItem *item)
 int
 tm_drawing_view_chosen_item (TmDrawingView *self)
 {
-  int first = -1;
+  int other = -1;
 
   for (guint i = 0; self->chosen != NULL && i < self->items->len; i++)
     {
@@ -89,10 +89,12 @@ tm_drawing_view_chosen_item (TmDrawingView *self)
         continue;
       if (item->place == self->place)
         return (int)i;
-      if (first < 0)
-        first = (int)i;
+      if (other < 0 || item->place == 0)
+        other = (int)i;
     }
-  return first;
+  /* Where they are put, the balloon of a place is that one alone; where they are looked at, the one of the
+   * whole feature shows its place too. */
+  return self->for_change && self->place > 0 ? -1 : other;
 }
 
 /* -------- What is said -------- */
@@ -109,7 +111,7 @@ describe_chosen (TmDrawingView *self)
   if (feature == NULL)
     return NULL;
   if (item == NULL)
-    return tm_words_no_balloon (feature);
+    return tm_words_no_balloon (feature, self->for_change ? self->place : 0);
   return tm_words_balloon (feature, item->place,
                            tm_drawing_states_get (self->states, feature, item->place, &state) ? &state
                                                                                               : NULL);
@@ -234,11 +236,14 @@ definitions_changed_cb (TmDocument *document, TmDrawingView *self)
 {
   const TmJob *job = get_job (self);
   const TmDrawing *drawing = get_drawing (self);
+  const TmFeature *feature = self->chosen != NULL ? tm_job_find_feature (job, self->chosen) : NULL;
 
   if (drawing == NULL && job->drawings->len > 0)
     drawing = g_ptr_array_index (job->drawings, 0);
-  if (self->chosen != NULL && tm_job_find_feature (job, self->chosen) == NULL)
+  if (feature == NULL)
     g_clear_pointer (&self->chosen, g_free);
+  if (feature == NULL || self->place > feature->places)
+    self->place = 0;
   self->moving = FALSE;
   show_drawing (self, drawing != NULL ? drawing->name : NULL);
 }
@@ -471,7 +476,7 @@ tm_drawing_view_choose_place (TmDrawingView *self, const char *balloon, guint pl
       g_free (self->chosen);
       self->chosen = g_strdup (balloon);
     }
-  mark = balloon != NULL ? tm_find_any_mark (get_job (self), balloon) : NULL;
+  mark = balloon != NULL ? tm_find_place_mark (get_job (self), balloon, self->for_change ? place : 0) : NULL;
   if (mark != NULL && tm_drawing_view_chosen_item (self) < 0)
     show_drawing (self, mark->drawing);
   self->closer = closer;

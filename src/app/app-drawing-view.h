@@ -71,8 +71,13 @@ void tm_drawing_view_middle (TmDrawingView *self, double *share_x, double *share
 /* Shows where a feature will be made; NAN: nowhere. */
 void tm_drawing_view_show_new (TmDrawingView *self, double share_x, double share_y);
 
-/* Puts the balloon of the feature @balloon with its leader line at this place, beside it. */
-gboolean tm_drawing_view_put (TmDrawingView *self, const char *balloon, double share_x, double share_y);
+/* Puts the balloon of @place (0: all of them) of the feature @balloon, with its leader line to here. */
+gboolean tm_drawing_view_put (TmDrawingView *self, const char *balloon, guint place, double share_x,
+                              double share_y);
+
+/* From the chosen feature to its first place, from there to the next, from the last to the feature again.
+ * FALSE: none is chosen, or it has one place. */
+gboolean tm_drawing_view_step_place (TmDrawingView *self);
 
 /* Takes back what was last put, moved or taken off here; FALSE: there is nothing. */
 gboolean tm_drawing_view_undo (TmDrawingView *self);

@@ -38,10 +38,13 @@ tm_words_balloon (const TmFeature *feature, guint place, const TmDrawingState *s
 }
 
 char *
-tm_words_no_balloon (const TmFeature *feature)
+tm_words_no_balloon (const TmFeature *feature, guint place)
 {
   g_autofree char *about = describe_feature (feature);
 
+  if (place > 0 && feature->places > 1)
+    return g_strdup_printf (_ ("place %u of feature %s has no balloon of its own on it: %s"), place,
+                            feature->balloon, about);
   return g_strdup_printf (_ ("feature %s has no balloon on it: %s"), feature->balloon, about);
 }
 

@@ -59,6 +59,12 @@ tm_find_mark (const TmJob *job, const char *drawing, const char *balloon, guint 
 TmBalloonMark *
 tm_find_any_mark (const TmJob *job, const char *balloon)
 {
+  return tm_find_place_mark (job, balloon, 0);
+}
+
+TmBalloonMark *
+tm_find_place_mark (const TmJob *job, const char *balloon, guint place)
+{
   TmBalloonMark *found = NULL;
   guint found_at = G_MAXUINT;
 
@@ -67,7 +73,7 @@ tm_find_any_mark (const TmJob *job, const char *balloon)
       TmBalloonMark *mark = g_ptr_array_index (job->balloon_marks, i);
       guint at = G_MAXUINT;
 
-      if (g_str_equal (mark->feature, balloon)
+      if ((place == 0 || mark->place == place) && g_str_equal (mark->feature, balloon)
           && g_ptr_array_find (job->drawings, tm_job_find_drawing (job, mark->drawing), &at) && at < found_at)
         found = mark, found_at = at;
     }

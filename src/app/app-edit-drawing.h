@@ -27,6 +27,9 @@ TmBalloonMark *tm_find_mark (const TmJob *job, const char *drawing, const char *
 /* The first mark of the feature @balloon on any drawing, in the order of the drawings; NULL: none. */
 TmBalloonMark *tm_find_any_mark (const TmJob *job, const char *balloon);
 
+/* The same, and of @place alone, where that is not 0. */
+TmBalloonMark *tm_find_place_mark (const TmJob *job, const char *balloon, guint place);
+
 /* @wished, with a number behind it where a drawing of that name is there already. */
 char *tm_edit_free_drawing_name (const TmJob *job, const char *wished) G_GNUC_WARN_UNUSED_RESULT;
 

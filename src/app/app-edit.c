@@ -87,12 +87,26 @@ tm_edit_add_feature (TmDocument *document, TmFeature *feature, GError **error)
   return FALSE;
 }
 
+void
+tm_edit_give_back (GPtrArray *list, GPtrArray *before)
+{
+  g_ptr_array_set_size (list, 0);
+  g_ptr_array_extend_and_steal (list, before);
+}
+
+static gpointer
+copy_mark (gconstpointer row, gpointer data)
+{
+  return g_memdup2 (row, sizeof (TmBalloonMark));
+}
+
 gboolean
 tm_edit_replace_feature (TmDocument *document, const char *balloon, TmFeature *with, GError **error)
 {
   TmJob *job = tm_document_job (document);
   TmFeature *feature = tm_job_find_feature (job, balloon);
   TmFeature *before = feature != NULL ? tm_edit_copy_feature (feature) : NULL;
+  g_autoptr (GPtrArray) marks = g_ptr_array_copy (job->balloon_marks, copy_mark, NULL);
   const char *new_balloon = with->balloon;
   TmAddStatus status;
 
@@ -113,6 +127,10 @@ tm_edit_replace_feature (TmDocument *document, const char *balloon, TmFeature *w
       return TRUE;
     }
   tm_job_replace_feature (job, new_balloon, before);
+  if (marks->len == job->balloon_marks->len)
+    return FALSE;
+  tm_edit_give_back (job->balloon_marks, g_steal_pointer (&marks));
+  tm_document_restored (document);
   return FALSE;
 }
 
@@ -122,19 +140,6 @@ tm_edit_move_last (GPtrArray *list, guint at)
   gpointer row = g_ptr_array_steal_index (list, list->len - 1);
 
   g_ptr_array_insert (list, (int)at, row);
-}
-
-void
-tm_edit_give_back (GPtrArray *list, GPtrArray *before)
-{
-  g_ptr_array_set_size (list, 0);
-  g_ptr_array_extend_and_steal (list, before);
-}
-
-static gpointer
-copy_mark (gconstpointer row, gpointer data)
-{
-  return g_memdup2 (row, sizeof (TmBalloonMark));
 }
 
 static gpointer

@@ -11,6 +11,7 @@
 #include "app-dialog.h"
 #include "app-drawing-words.h"
 #include "app-job-drawing-private.h"
+#include "plot-balloon.h"
 
 /* Characters of a name in the button, and in the list that it opens. */
 #define NAME_CHARS 22
@@ -92,31 +93,41 @@ tm_job_drawing_show_percent (TmJobDrawing *self)
 /* -------- What to do next -------- */
 
 static char *
-describe_chosen (TmJobDrawing *self, const char *balloon)
+describe_chosen (TmJobDrawing *self, const TmFeature *feature)
 {
+  const guint place = tm_drawing_view_place (self->view);
+  g_autofree char *text = tm_balloon_text (feature, place);
+
   if (tm_drawing_view_is_placed (self->view))
     return g_strdup_printf (
         _ ("Balloon %s: drag it or its tip.  Arrow keys move it, with Ctrl its tip; Delete "
            "takes it off; Enter measures."),
-        balloon);
-  if (tm_find_any_mark (tm_document_job (self->document), balloon) != NULL)
-    return g_strdup_printf (_ ("Balloon %s stands on another drawing."), balloon);
+        text);
+  if (tm_find_place_mark (tm_document_job (self->document), feature->balloon, place) != NULL)
+    return g_strdup_printf (_ ("Balloon %s stands on another drawing."), text);
+  if (place == 0 && feature->places > 1)
+    return g_strdup_printf (
+        _ ("Click where balloon %s shall point.  The full stop, or the arrow at the left: one for "
+           "each place."),
+        text);
   return g_strdup_printf (_ ("Click where the leader line of balloon %s shall point.  Enter puts it in the "
                              "middle."),
-                          balloon);
+                          text);
 }
 
 void
 tm_job_drawing_show_hint (TmJobDrawing *self)
 {
-  const char *balloon = tm_drawing_view_chosen (self->view);
+  const char *chosen = tm_drawing_view_chosen (self->view);
+  const TmFeature *feature
+      = chosen != NULL ? tm_job_find_feature (tm_document_job (self->document), chosen) : NULL;
   guint n_placed, n = tm_drawing_list_count (self->list, &n_placed);
   g_autofree char *text = NULL;
 
   if (n == 0)
     text = g_strdup (_ ("Ctrl and a click where a requirement stands, or Ctrl+I, adds it as a feature."));
-  else if (balloon != NULL)
-    text = describe_chosen (self, balloon);
+  else if (feature != NULL)
+    text = describe_chosen (self, feature);
   else if (n_placed == n)
     text = g_strdup (_ ("All balloons are placed.  A double click on one, or Enter, measures it."));
   else
@@ -151,9 +162,10 @@ build_menu (void)
   g_menu_append (menu, _ ("_Name and sheet…"), "drawing.facts");
   g_menu_append (menu, _ ("_Replace its file…"), "drawing.replace");
   g_menu_append (menu, _ ("New _feature here"), "drawing.new-feature");
+  g_menu_append (menu, _ ("The ne_xt place of it (.)"), "drawing.place");
   g_menu_append (menu, _ ("N_umber clockwise"), "drawing.number");
   g_menu_append (menu, _ ("_Take back"), "drawing.undo");
-  g_menu_append (menu, _ ("_Paste a picture"), "drawing.paste");
+  g_menu_append (menu, _ ("_Paste a picture or a file"), "drawing.paste");
   gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "view-more-symbolic");
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), G_MENU_MODEL (menu));
   gtk_widget_set_tooltip_text (button, _ ("More for this drawing"));

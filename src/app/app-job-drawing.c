@@ -54,7 +54,8 @@ show_all (TmJobDrawing *self)
 static void
 definitions_changed_cb (TmJobDrawing *self)
 {
-  tm_drawing_list_choose (self->list, tm_drawing_view_chosen (self->view));
+  tm_drawing_list_choose (self->list, tm_drawing_view_chosen (self->view),
+                          tm_drawing_view_place (self->view));
   show_all (self);
 }
 
@@ -71,31 +72,36 @@ turned_cb (TmJobDrawing *self)
 static void
 list_chosen_cb (TmJobDrawing *self)
 {
-  tm_drawing_view_choose (self->view, tm_drawing_list_chosen (self->list), FALSE);
+  tm_drawing_view_choose_place (self->view, tm_drawing_list_chosen (self->list),
+                                tm_drawing_list_place (self->list), FALSE);
   tm_job_drawing_show_hint (self);
 }
 
 static void
 view_chosen_cb (TmJobDrawing *self)
 {
-  tm_drawing_list_choose (self->list, tm_drawing_view_chosen (self->view));
+  tm_drawing_list_choose (self->list, tm_drawing_view_chosen (self->view),
+                          tm_drawing_view_place (self->view));
   tm_job_drawing_show_hint (self);
 }
 
-/* The bench, at the feature chosen; at the piece that is measured there. */
+/* The bench, at the feature chosen, or its place; at the piece that is measured there. */
 static void
 jump_cb (TmJobDrawing *self)
 {
   const char *chosen = tm_drawing_view_chosen (self->view);
   TmFeature *feature = chosen != NULL ? tm_job_find_feature (get_job (self), chosen) : NULL;
   const TmSpot *spot = tm_bench_spot (tm_document_bench (self->document));
+  guint place = tm_drawing_view_place (self->view);
   const char *station;
 
   if (feature == NULL)
     return;
   station = feature->stations->len > 0 ? g_ptr_array_index (feature->stations, 0) : "";
-  if (spot->piece != NULL && spot->feature != feature)
-    tm_document_go (self->document, spot->piece, feature, 1, station);
+  if (place == 0)
+    place = spot->feature == feature ? spot->place : 1;
+  if (spot->piece != NULL && (spot->feature != feature || spot->place != place))
+    tm_document_go (self->document, spot->piece, feature, place, station);
   gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", "bench");
 }
 
@@ -147,7 +153,7 @@ new_typed_cb (TmDrawingNew *line, const char *requirement, TmJobDrawing *self)
       return;
     }
   /* Without its balloon it is not what was asked for. */
-  if (!tm_drawing_view_put (self->view, balloon, self->new_x, self->new_y))
+  if (!tm_drawing_view_put (self->view, balloon, 0, self->new_x, self->new_y))
     tm_edit_remove_feature (self->document, balloon, NULL);
   tm_drawing_new_close (line);
   tm_job_drawing_choose (self, balloon);
@@ -257,6 +263,15 @@ new_feature_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+place_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  TmJobDrawing *self = TM_JOB_DRAWING (widget);
+
+  if (has_drawing (self) && !tm_drawing_view_step_place (self->view))
+    tm_window_toast (widget, _ ("Choose a feature of several places first."));
+}
+
+static void
 paste_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
   TmJobDrawing *self = TM_JOB_DRAWING (widget);
@@ -323,6 +338,7 @@ tm_job_drawing_class_init (TmJobDrawingClass *klass)
   gtk_widget_class_install_action (widget_class, "drawing.number", NULL, number_action);
   gtk_widget_class_install_action (widget_class, "drawing.undo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "drawing.new-feature", NULL, new_feature_action);
+  gtk_widget_class_install_action (widget_class, "drawing.place", NULL, place_action);
   gtk_widget_class_install_action (widget_class, "drawing.paste", NULL, paste_action);
   gtk_widget_class_install_action (widget_class, "drawing.zoom-in", NULL, zoom_action);
   gtk_widget_class_install_action (widget_class, "drawing.zoom-out", NULL, zoom_action);

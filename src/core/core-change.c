@@ -483,6 +483,7 @@ tm_job_replace_feature (TmJob *job, const char *balloon, TmFeature *with)
   *old = *with;
   *with = swap;
   tm_index_insert (job->index, TM_INDEX_FEATURE, old->balloon, old);
+  tm_follow_places (job, old);
   tm_feature_free (with);
   return TM_ADD_OK;
 }

@@ -64,6 +64,18 @@ follow_marks (TmJob *job, const char *balloon, const char *to)
 }
 
 void
+tm_follow_places (TmJob *job, const TmFeature *feature)
+{
+  for (guint i = job->balloon_marks->len; i > 0; i--)
+    {
+      const TmBalloonMark *mark = g_ptr_array_index (job->balloon_marks, i - 1);
+
+      if (mark->place > feature->places && g_str_equal (mark->feature, feature->balloon))
+        g_ptr_array_remove_index (job->balloon_marks, i - 1);
+    }
+}
+
+void
 tm_follow_feature (TmJob *job, const char *balloon, const char *to)
 {
   follow (job->mate_sizes, balloon, to);

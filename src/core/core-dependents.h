@@ -15,5 +15,7 @@ void tm_follow_gauge (TmJob *job, const char *name, const char *to);
 void tm_follow_method (TmJob *job, const char *name, const char *to);
 /* The measured mates of the feature @balloon; likewise. */
 void tm_follow_feature (TmJob *job, const char *balloon, const char *to);
+/* Balloons of places that @feature no longer has are taken off. */
+void tm_follow_places (TmJob *job, const TmFeature *feature);
 
 G_END_DECLS

@@ -695,9 +695,9 @@ void tm_job_mark_rework (TmJob *job, const TmNonconformance *row);
 /* The same for all of them: once a job was put together in another order than it was recorded. */
 void tm_job_mark_reworks (TmJob *job);
 
-/* Each replaces the row of the same name in place, keeping its position and, for a feature, its
- * address (readings point to it); takes ownership of @with on TM_ADD_OK.  A feature may change its
- * balloon only while no reading, trial or cut hangs on it and no position takes its size from it. */
+/* Each replaces the row of the same name in place, keeping its position and, for a feature, its address
+ * (readings point to it); takes ownership of @with on TM_ADD_OK.  A feature may change its balloon only while
+ * no reading, trial or cut hangs on it and no position needs it; balloons of places that go are taken off. */
 TmAddStatus tm_job_replace_gauge (TmJob *job, const char *tag, TmGauge *with);
 TmAddStatus tm_job_replace_method (TmJob *job, const char *name, TmMethod *with);
 TmAddStatus tm_job_replace_tool (TmJob *job, const char *name, TmTool *with);

@@ -12,6 +12,7 @@
 #include <sys/mman.h>
 #include <sys/resource.h>
 #include <sys/time.h>
+#include <sys/times.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -25,7 +26,7 @@
 #define TICK_US 10000 /* between two looks at the memory */
 
 /* How the child ends. */
-enum { PASSED, REFUSED, TOO_MUCH_MEMORY = 3, TOO_MUCH_TIME = 4 };
+enum { PASSED, REFUSED, TOO_MUCH_MEMORY = 3, TOO_LONG = 4, TOO_LONG_TO_OPEN = 5 };
 
 /* -------- The child -------- */
 
@@ -35,8 +36,21 @@ enum { PASSED, REFUSED, TOO_MUCH_MEMORY = 3, TOO_MUCH_TIME = 4 };
 static struct {
   int statm;
   gsize page, base; /* bytes: of a page of memory, of the address space at the start */
-  guint ticks;
+  clock_t second;   /* ticks in one */
+  clock_t begun; /* ticks of the time that passes; of the processor's when the opening began, 0: it has not */
+  volatile clock_t opening;
 } watch = { .statm = -1 };
+
+/* In ticks (times(2)), which a signal handler may call: what passes, and what this process has used. */
+static clock_t
+read_ticks (clock_t *used)
+{
+  struct tms tms = { 0 };
+  const clock_t passed = times (&tms);
+
+  *used = tms.tms_utime + tms.tms_stime;
+  return passed;
+}
 
 /* Address space and memory in use, in bytes (proc(5)).  Only what a signal handler may call. */
 static void
@@ -63,12 +77,15 @@ look_cb (int signal_number)
 {
   const int before = errno;
   gsize size, resident;
+  clock_t used;
 
   read_memory (&size, &resident);
   if (resident > TM_DRAWING_CHECK_BYTES || size > watch.base + TM_DRAWING_CHECK_BYTES)
     _exit (TOO_MUCH_MEMORY);
-  if (++watch.ticks > TM_DRAWING_CHECK_ALARM * (G_USEC_PER_SEC / TICK_US))
-    _exit (TOO_MUCH_TIME);
+  if (read_ticks (&used) - watch.begun > (clock_t)TM_DRAWING_CHECK_ALARM * watch.second)
+    _exit (TOO_LONG);
+  if (watch.opening != 0 && used - watch.opening > (clock_t)TM_DRAWING_CHECK_OPENING * watch.second)
+    _exit (TOO_LONG_TO_OPEN);
   errno = before;
 }
 
@@ -87,10 +104,11 @@ had_too_much (void)
                 > watch.base + TM_DRAWING_CHECK_BYTES;
 }
 
+/* @hard: where the kernel says no more than SIGKILL. */
 static void
-set_limit (__rlimit_resource_t resource, rlim_t limit)
+set_limit (__rlimit_resource_t resource, rlim_t soft, rlim_t hard)
 {
-  const struct rlimit both = { limit, limit };
+  const struct rlimit both = { soft, hard };
 
   setrlimit (resource, &both);
 }
@@ -101,9 +119,12 @@ set_limits (void)
   const struct sigaction action = { .sa_handler = look_cb, .sa_flags = SA_RESTART };
   const struct itimerval every = { { 0, TICK_US }, { 0, TICK_US } };
   gsize resident;
+  clock_t used;
 
-  set_limit (RLIMIT_CORE, 0);
-  set_limit (RLIMIT_CPU, TM_DRAWING_CHECK_SECONDS);
+  set_limit (RLIMIT_CORE, 0, 0);
+  set_limit (RLIMIT_CPU, TM_DRAWING_CHECK_SECONDS, TM_DRAWING_CHECK_SECONDS + 2);
+  watch.second = (clock_t)sysconf (_SC_CLK_TCK);
+  watch.begun = read_ticks (&used);
   watch.page = (gsize)sysconf (_SC_PAGESIZE);
   watch.statm = open ("/proc/self/statm", O_RDONLY | O_CLOEXEC);
   read_memory (&watch.base, &resident);
@@ -123,10 +144,25 @@ read_input (void)
   return g_byte_array_free_to_bytes (all);
 }
 
+/* A PDF is opened again each time that it is shown; a picture and an SVG are drawn as they are opened. */
+static TmDrawingPage *
+open_page (GBytes *content, guint number, GError **error)
+{
+  TmDrawingPage *page;
+  clock_t used;
+
+  read_ticks (&used);
+  if (tm_drawing_media (content) == TM_DRAWING_PDF)
+    watch.opening = MAX (used, 1);
+  page = tm_drawing_page_open_unchecked (content, number, error);
+  watch.opening = 0;
+  return page;
+}
+
 static gboolean
 try_page (GBytes *content, guint number, GError **error)
 {
-  g_autoptr (TmDrawingPage) page = tm_drawing_page_open_unchecked (content, number, error);
+  g_autoptr (TmDrawingPage) page = open_page (content, number, error);
   cairo_surface_t *surface;
   gboolean drawn;
   cairo_t *cr;
@@ -286,34 +322,59 @@ read_answer (int answer)
   return g_string_free (text, FALSE);
 }
 
-/* What the child's end says of the drawing. */
+/* The child refused it and says why; FALSE: it does not. */
 static gboolean
-take_answer (const char *answer, int status, GError **error)
+take_line (const char *answer, GError **error)
 {
   char *line = NULL;
-  gint64 code;
+  const gint64 code = g_ascii_strtoll (answer, &line, 10);
+  g_autofree char *valid = line != answer ? g_utf8_make_valid (line, -1) : NULL;
 
-  if (WIFEXITED (status) && WEXITSTATUS (status) == PASSED)
-    return TRUE;
-  code = g_ascii_strtoll (answer, &line, 10);
-  if (WIFEXITED (status) && WEXITSTATUS (status) == REFUSED && line != answer && code >= 0
-      && code <= TM_PLOT_ERROR_NOT_CHECKED)
-    {
-      g_autofree char *valid = g_utf8_make_valid (line, -1);
+  if (valid == NULL || code < 0 || code > TM_PLOT_ERROR_NOT_CHECKED)
+    return FALSE;
+  tm_drawing_fail (error, (TmPlotError)code, "%s", g_strstrip (valid));
+  return TRUE;
+}
 
-      tm_drawing_fail (error, (TmPlotError)code, "%s", g_strstrip (valid));
-    }
-  else if ((WIFEXITED (status) && WEXITSTATUS (status) == TOO_MUCH_TIME)
-           || (WIFSIGNALED (status) && (WTERMSIG (status) == SIGXCPU || WTERMSIG (status) == SIGKILL)))
+static void
+fail_too_much (int ended, GError **error)
+{
+  if (ended == TOO_LONG)
+    /* Nothing is known of the drawing: the processor was busy with something else. */
+    tm_drawing_fail (error, TM_PLOT_ERROR_NOT_CHECKED,
+                     _ ("the drawing could not be checked within %u seconds, since the computer has too much "
+                        "else to do; try again, or keep the drawing as PNG"),
+                     TM_DRAWING_CHECK_ALARM);
+  else if (ended == TOO_LONG_TO_OPEN)
     tm_drawing_fail (error, TM_PLOT_ERROR_TOO_MUCH,
-                     _ ("drawing it takes more than %u seconds; save the drawing simpler, or as PNG"),
-                     TM_DRAWING_CHECK_SECONDS);
+                     ngettext ("finding its page takes more than %u second; save the page alone, or as PNG",
+                               "finding its page takes more than %u seconds; save the page alone, or as PNG",
+                               TM_DRAWING_CHECK_OPENING),
+                     TM_DRAWING_CHECK_OPENING);
   else
     tm_drawing_fail (
         error, TM_PLOT_ERROR_TOO_MUCH,
         _ ("drawing it takes more than %u MiB of memory or breaks down; save the drawing simpler, "
            "or as PNG"),
         TM_DRAWING_CHECK_BYTES / (1024 * 1024));
+}
+
+/* What the child's end says of the drawing. */
+static gboolean
+take_answer (const char *answer, int status, GError **error)
+{
+  const int ended = WIFEXITED (status) ? WEXITSTATUS (status) : -1;
+
+  if (ended == PASSED)
+    return TRUE;
+  if (ended == REFUSED && take_line (answer, error))
+    return FALSE;
+  if (WIFSIGNALED (status) && WTERMSIG (status) == SIGXCPU)
+    tm_drawing_fail (error, TM_PLOT_ERROR_TOO_MUCH,
+                     _ ("drawing it takes more than %u seconds; save the drawing simpler, or as PNG"),
+                     TM_DRAWING_CHECK_SECONDS);
+  else
+    fail_too_much (ended, error);
   return FALSE;
 }
 

@@ -17,8 +17,10 @@ G_BEGIN_DECLS
 /* The first argument that makes the program such a child. */
 #define TM_DRAWING_CHECK_OPTION "--check-drawing"
 
-/* Most seconds of the processor, most seconds by the clock, and most bytes that the child may have. */
+/* Most seconds of the processor, of these to open a page of a PDF, most seconds by the clock, and most bytes
+ * that the child may have. */
 #define TM_DRAWING_CHECK_SECONDS 6u
+#define TM_DRAWING_CHECK_OPENING 1u
 #define TM_DRAWING_CHECK_ALARM   60u
 #define TM_DRAWING_CHECK_BYTES   (1536u * 1024u * 1024u)
 

@@ -460,22 +460,33 @@ test_pdf_pages (void)
   check_bounded ("PDF cut off", cut);
 }
 
-static void
-test_pdf_tree (void)
+/* One page under so many nodes, each the only child of the one above. */
+static GBytes *
+make_tree (guint depth)
 {
   Pdf pdf = begin_pdf ();
-  g_autoptr (GBytes) content = NULL;
 
   add_object (&pdf, "<< /Type /Catalog /Pages 2 0 R >>");
-  for (guint i = 2; i < 100002; i++)
+  for (guint i = 2; i < depth + 2; i++)
     {
       g_autofree char *node = g_strdup_printf ("<< /Type /Pages /Kids [%u 0 R] /Count 1 >>", i + 1);
 
       add_object (&pdf, node);
     }
   add_object (&pdf, "<< /Type /Page /MediaBox [0 0 400 300] >>");
-  content = end_pdf (&pdf, "");
-  check_bounded ("PDF with pages 100,000 deep", content);
+  return end_pdf (&pdf, "");
+}
+
+/* The way down takes the square of the depth: 1.7 s of a processor here for 100,000, which a faster one may
+ * do within the second, and 15 s for 300,000, which none does.  The trees of real drawings are a few deep. */
+static void
+test_pdf_tree (void)
+{
+  g_autoptr (GBytes) usual = make_tree (50), deep = make_tree (100000), deeper = make_tree (300000);
+
+  g_assert_true (open_bounded ("PDF with pages 50 deep", usual, 1, NULL));
+  check_bounded ("PDF with pages 100,000 deep", deep);
+  check_refused ("PDF with pages 300,000 deep", deeper, TM_PLOT_ERROR_TOO_MUCH);
 }
 
 static void
@@ -563,6 +574,41 @@ test_cannot_start (void)
   tm_drawing_check_with (program);
 }
 
+/* A program in the place of the child, which ends with @status. */
+static void
+check_end (const char *program, int status, TmPlotError code, const char *words)
+{
+  g_autofree char *script = g_strdup_printf ("#!/bin/sh\nexit %d\n", status);
+  g_autofree char *text = g_strdup_printf (SVG "<rect width='7' height='%d'/></svg>", 20 + status);
+  g_autoptr (GBytes) svg = make_text (text);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (g_file_set_contents_full (program, script, -1, G_FILE_SET_CONTENTS_CONSISTENT, 0700, NULL));
+  g_assert_false (open_bounded ("a child that gives up", svg, 1, &error));
+  g_assert_error (error, TM_PLOT_ERROR, (gint)code);
+  g_assert_nonnull (strstr (error->message, words));
+  /* Only what says nothing of the drawing is asked again. */
+  tm_drawing_check_with ("/bin/true");
+  g_assert_true (open_bounded ("the same again", svg, 1, NULL) == (code == TM_PLOT_ERROR_NOT_CHECKED));
+  tm_drawing_check_with (program);
+}
+
+/* Each limit has its own words: 60 s by the clock are no fault of the drawing. */
+static void
+test_ends (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("drawing-XXXXXX", NULL);
+  g_autofree char *program = g_build_filename (folder, "ends", NULL);
+
+  tm_drawing_check_with (program);
+  check_end (program, 3, TM_PLOT_ERROR_TOO_MUCH, "MiB of memory");
+  check_end (program, 4, TM_PLOT_ERROR_NOT_CHECKED, "within 60 seconds");
+  check_end (program, 5, TM_PLOT_ERROR_TOO_MUCH, "finding its page takes more than 1 second;");
+  tm_drawing_check_with (g_getenv ("TM_CLI"));
+  unlink (program);
+  rmdir (folder);
+}
+
 /* What failed is not tried again. */
 static void
 test_remembered (void)
@@ -582,6 +628,7 @@ main (int argc, char *argv[])
   g_assert_nonnull (g_getenv ("TM_CLI"));
   tm_drawing_check_with (g_getenv ("TM_CLI"));
   g_test_add_func ("/drawing-hostile/cannot-start", test_cannot_start);
+  g_test_add_func ("/drawing-hostile/ends", test_ends);
   g_test_add_func ("/drawing-hostile/remembered", test_remembered);
   g_test_add_func ("/drawing-hostile/others", test_others);
   g_test_add_func ("/drawing-hostile/svg/entities", test_entities);

@@ -32,18 +32,20 @@ add_drawing (TmJob *job, const char *name)
 }
 
 static void
-add_mark (TmJob *job, const char *drawing, const char *balloon, const char *x, const char *y)
+add_mark (TmJob *job, const char *drawing, const char *balloon, guint place, const char *x, const char *y)
 {
   TmBalloonMark *mark = tm_balloon_mark_new ();
 
   mark->drawing = tm_job_intern (job, drawing);
   mark->feature = tm_job_intern (job, balloon);
+  mark->place = place;
   g_assert_cmpint (tm_quantity_read (x, TM_UNIT_HARDNESS, &mark->x), ==, TM_READ_OK);
   g_assert_cmpint (tm_quantity_read (y, TM_UNIT_HARDNESS, &mark->y), ==, TM_READ_OK);
   g_assert_cmpint (tm_job_add_balloon_mark (job, mark), ==, TM_ADD_OK);
 }
 
-/* Clockwise from the upper left: 3, 1, 2 on the first drawing; 4 has no balloon there. */
+/* Clockwise from the upper left: 3, 1, 2 on the first drawing; 4 has no balloon there.  A place of 2 has its
+ * own on the second. */
 static TmJob *
 make_job (void)
 {
@@ -51,9 +53,10 @@ make_job (void)
 
   add_drawing (job, "D-1");
   add_drawing (job, "D-2");
-  add_mark (job, "D-1", "1", "0.9", "0.3");
-  add_mark (job, "D-1", "2", "0.2", "0.9");
-  add_mark (job, "D-1", "3", "0.2", "0.1");
+  add_mark (job, "D-1", "1", 0, "0.9", "0.3");
+  add_mark (job, "D-1", "2", 0, "0.2", "0.9");
+  add_mark (job, "D-1", "3", 0, "0.2", "0.1");
+  add_mark (job, "D-2", "2", 4, "0.5", "0.5");
   return job;
 }
 
@@ -127,6 +130,16 @@ do_remove_feature (TmDocument *document, GError **error)
   return tm_edit_remove_feature (document, "1", error);
 }
 
+/* The balloon of a place that goes; likewise. */
+static gboolean
+do_fewer_places (TmDocument *document, GError **error)
+{
+  TmFeature *with = tm_edit_copy_feature (tm_job_find_feature (tm_document_job (document), "2"));
+
+  with->places = 3;
+  return tm_edit_replace_feature (document, "2", with, error);
+}
+
 static const Edit edits[] = {
   { "add-drawings", make_job, do_add },
   { "name-drawing", make_job, do_name },
@@ -137,6 +150,7 @@ static const Edit edits[] = {
   { "replace-drawing", make_job, do_replace },
   { "number-balloons", make_job, do_number },
   { "remove-feature", make_job, do_remove_feature },
+  { "fewer-places", make_job, do_fewer_places },
 };
 
 /* The balloons follow their drawing to its name, and go with it. */
@@ -151,7 +165,7 @@ test_marks_follow (void)
   g_assert_null (tm_find_mark (job, "D-1", "3", 0));
   g_assert_true (do_put (fixture->document, NULL));
   g_assert_true (do_remove (fixture->document, NULL));
-  g_assert_cmpuint (job->balloon_marks->len, ==, 1);
+  g_assert_cmpuint (job->balloon_marks->len, ==, 2);
   g_assert_cmpstr (tm_find_any_mark (job, "4")->drawing, ==, "D-2");
   assert_kept (fixture);
   ui_fixture_free (fixture);
