@@ -56,7 +56,7 @@ say_written (GtkWidget *page, const char *path)
 }
 
 static void
-written_cb (GtkWidget *page, const char *path, const GError *error)
+written_cb (GtkWidget *page, const char *path, const char *warning, const GError *error)
 {
   if (error != NULL)
     tm_window_show_error (page, error->message);
@@ -66,6 +66,8 @@ written_cb (GtkWidget *page, const char *path, const GError *error)
     {
       tm_window_clear_error (page);
       say_written (page, path);
+      if (warning != NULL)
+        tm_window_show_error (page, warning);
     }
 }
 

@@ -24,6 +24,7 @@ typedef struct {
   char *made; /* when, UTC */
   TmJobForm form;
   TmReportWritten written;
+  char *warning; /* made with the file; or NULL */
 
   TmWork *work;
   double from; /* which part of the whole the present step is */
@@ -39,6 +40,7 @@ free_work (gpointer data)
   g_free (report->id);
   g_free (report->path);
   g_free (report->made);
+  g_free (report->warning);
   tm_job_form_clear (&report->form);
   g_free (report);
 }
@@ -96,9 +98,13 @@ write_pages (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 {
   g_autoptr (TmReportContent) content = tm_report_gather (book, job, &report->form.form, error);
 
-  return content != NULL
-         && tm_report_package_write (content, &report->form.form, report->made, report->path, NULL,
-                                     step_progress, report, error);
+  TmPackageMade told = { 0 };
+  const gboolean written = content != NULL
+                           && tm_report_package_write (content, &report->form.form, report->made,
+                                                       report->path, &told, step_progress, report, error);
+
+  report->warning = told.missing_glyphs;
+  return written;
 }
 
 static gboolean
@@ -156,7 +162,7 @@ written_cb (GtkWidget *parent, gpointer result, const GError *error, gpointer da
 {
   ReportWork *report = data;
 
-  report->written (parent, result, error);
+  report->written (parent, result, report->warning, error);
   g_free (result);
 }
 

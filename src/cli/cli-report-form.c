@@ -44,10 +44,10 @@ tm_report_now (void)
 }
 
 gboolean
-tm_write_pages (const TmReportContent *content, const TmReportForm *form, const char *path, guint *n_pages,
-                GError **error)
+tm_write_pages (const TmReportContent *content, const TmReportForm *form, const char *path,
+                TmPackageMade *told, GError **error)
 {
   g_autofree char *made = tm_report_now ();
 
-  return tm_report_package_write (content, form, made, path, n_pages, NULL, NULL, error);
+  return tm_report_package_write (content, form, made, path, told, NULL, NULL, error);
 }

@@ -7,6 +7,7 @@
 
 #include "report-content.h"
 #include "report-form.h"
+#include "report-package.h"
 
 G_BEGIN_DECLS
 
@@ -22,8 +23,8 @@ gboolean tm_read_form (const TmFormWords *words, TmReportForm *form);
  * free it. */
 char *tm_report_now (void) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Writes the pages as PDF, dated by tm_report_now(). */
+/* Writes the pages as PDF, dated by tm_report_now(); @told as of tm_report_package_write(). */
 gboolean tm_write_pages (const TmReportContent *content, const TmReportForm *form, const char *path,
-                         guint *n_pages, GError **error);
+                         TmPackageMade *told, GError **error);
 
 G_END_DECLS

@@ -74,7 +74,7 @@ load_template (const char *path)
 }
 
 static int
-write_report (const TmReportContent *content, const char *out, const TmReportForm *form, guint *n_pages)
+write_report (const TmReportContent *content, const char *out, const TmReportForm *form, TmPackageMade *told)
 {
   g_autofree char *lower = g_ascii_strdown (out, -1);
   GError *error = NULL;
@@ -87,7 +87,7 @@ write_report (const TmReportContent *content, const char *out, const TmReportFor
   else if (g_str_has_suffix (lower, ".qif"))
     written = write_qif (content->job, out, &error);
   else if (g_str_has_suffix (lower, ".pdf"))
-    written = tm_write_pages (content, form, out, n_pages, &error);
+    written = tm_write_pages (content, form, out, told, &error);
   else
     return tm_fail (_ ("%s: this version writes .pdf, .xlsx, .qif and .csv; choose one of these endings"),
                     out);
@@ -146,7 +146,7 @@ tm_verb_report (int n_words, char **words)
   gboolean json = FALSE;
   TmFormWords form_words = { 0 };
   TmReportForm form = { 0 };
-  guint n_pages = 0;
+  TmPackageMade told = { 0 };
   const TmOption options[] = {
     { "out", "FILE", N_ ("where to write it: .pdf, .xlsx, .qif or .csv"), &out, NULL },
     { "paper", "a4|letter", N_ ("of .pdf and .xlsx; usual where you are"), &form_words.paper, NULL },
@@ -181,8 +181,11 @@ tm_verb_report (int n_words, char **words)
   if (job == NULL)
     return 2;
   content = gather (job, template);
-  status = write_report (content, out, &form, &n_pages);
+  status = write_report (content, out, &form, &told);
   if (status == 0)
-    print_result (content, out, n_pages, json);
+    print_result (content, out, told.n_pages, json);
+  if (told.missing_glyphs != NULL)
+    fprintf (stderr, "tenthmark-cli: %s: %s\n", out, told.missing_glyphs);
+  g_free (told.missing_glyphs);
   return status;
 }

@@ -6,6 +6,7 @@
 
 #include "core-form.h"
 #include "report-facts.h"
+#include "report-glyphs.h"
 #include "report-language.h"
 #include "report-part.h"
 #include "report-template.h"
@@ -157,7 +158,7 @@ share_cb (double fraction, gpointer data)
 
 gboolean
 tm_report_package_write (const TmReportContent *content, const TmReportForm *form, const char *made,
-                         const char *path, guint *n_pages, TmReportProgress progress, gpointer data,
+                         const char *path, TmPackageMade *told, TmReportProgress progress, gpointer data,
                          GError **error)
 {
   TmPdfFacts facts = tm_report_package_facts (content->job, made);
@@ -176,9 +177,11 @@ tm_report_package_write (const TmReportContent *content, const TmReportForm *for
     }
   pages = tm_pages_new (document, form);
   facts.language = form->language;
-  if (n_pages != NULL)
-    *n_pages = tm_pages_count (pages);
   share.from = BUILT;
   share.to = 1.0;
-  return tm_pages_write_pdf (pages, &facts, path, share_cb, &share, error);
+  if (!tm_pages_write_pdf (pages, &facts, path, share_cb, &share, error))
+    return FALSE;
+  if (told != NULL)
+    *told = (TmPackageMade) { tm_pages_count (pages), tm_report_missing_glyphs (document) };
+  return TRUE;
 }

@@ -18,11 +18,17 @@ G_BEGIN_DECLS
 TmReportDocument *tm_report_package_new (const TmReportContent *content, const TmReportForm *form,
                                          TmReportProgress progress, gpointer data) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What whoever only wants the PDF is told of it. */
+typedef struct {
+  guint n_pages;
+  char *missing_glyphs; /* of tm_report_missing_glyphs(), or NULL: owned by whoever asked */
+} TmPackageMade;
+
 /* Document, pages and file in one step, for whoever only wants the PDF.  @made: YYYY-MM-DDThh:mm:ssZ;
- * @n_pages may be NULL. */
+ * @told may be NULL, and is left alone on failure. */
 gboolean tm_report_package_write (const TmReportContent *content, const TmReportForm *form, const char *made,
-                                  const char *path, guint *n_pages, TmReportProgress progress, gpointer data,
-                                  GError **error);
+                                  const char *path, TmPackageMade *told, TmReportProgress progress,
+                                  gpointer data, GError **error);
 
 /* What the PDF says of itself, from the job, whose language it is said to be in; texts are borrowed from it.
  */

@@ -27,6 +27,8 @@
 #define AFTER_PARAGRAPH  3.0
 #define AFTER_CELLS      7.0
 #define AFTER_PICTURES   8.0
+#define FLAT_STEPS       8    /* from as high as is wished to as flat as may be */
+#define LEAST_UNDER      0.25 /* of a page, for what starts one to stay under another section */
 #define WORTH_TURNING    1.15 /* as large again, at least: turning paper is a nuisance */
 #define LEAST_REST       0.6  /* of a page, under words, is enough for a picture that fills one */
 #define NARROW_PICTURE   0.85 /* of its wished width is still enough for it */
@@ -539,15 +541,34 @@ try_section (Flow *flow, const Start *start, const TmReportSection *section, gbo
 static gboolean
 fits_under (Flow *flow, const Start *start, const TmReportSection *section)
 {
-  return start->n_pages > 0 && !flow->fresh && !flow->page.turned
+  const double page = flow->pages->bottom - flow->pages->top;
+
+  return start->n_pages > 0 && !flow->fresh && !flow->page.turned && get_rest (flow) > LEAST_UNDER * page
          && try_section (flow, start, section, FALSE, 0.0) == start->n_pages;
+}
+
+/* The least step of @FLAT_STEPS at which the section takes @wanted pages; at the last it does. */
+static void
+flatten (Flow *flow, const Start *start, const TmReportSection *section, guint wanted)
+{
+  guint low = 0, high = FLAT_STEPS, last = FLAT_STEPS;
+
+  while (high - low > 1)
+    {
+      last = (low + high) / 2;
+      if (try_section (flow, start, section, section->starts_page, (double)last / FLAT_STEPS) == wanted)
+        high = last;
+      else
+        low = last;
+    }
+  if (last != high)
+    (void)try_section (flow, start, section, section->starts_page, (double)high / FLAT_STEPS);
 }
 
 /* With pictures no flatter than it takes to save a page. */
 static void
 add_section (Flow *flow, const TmReportSection *section)
 {
-  static const double flats[] = { 0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1.0 };
   const Start start = { *flow, flow->pages->pages->len, flow->pages->items->len };
   guint most, least;
 
@@ -557,11 +578,10 @@ add_section (Flow *flow, const TmReportSection *section)
   if (most <= start.n_pages + (start.flow.fresh ? 0 : 1) || !can_be_flatter (section))
     return;
   least = try_section (flow, &start, section, section->starts_page, 1.0);
-  if (least == most)
+  if (least < most)
+    flatten (flow, &start, section, least);
+  else
     (void)try_section (flow, &start, section, section->starts_page, 0.0);
-  for (gsize i = 0; i < G_N_ELEMENTS (flats) && least < most; i++)
-    if (try_section (flow, &start, section, section->starts_page, flats[i]) == least)
-      return;
 }
 
 static void

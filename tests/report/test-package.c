@@ -50,11 +50,12 @@ write_report (const TmJob *job, const TmReportForm *form, const char *path)
 {
   g_autoptr (TmReportContent) content = tm_report_content_new (job);
   g_autoptr (GError) error = NULL;
-  guint n = 0;
+  TmPackageMade told = { 0 };
 
-  g_assert_true (tm_report_package_write (content, form, MADE, path, &n, NULL, NULL, &error));
+  g_assert_true (tm_report_package_write (content, form, MADE, path, &told, NULL, NULL, &error));
   g_assert_no_error (error);
-  return n;
+  g_free (told.missing_glyphs);
+  return told.n_pages;
 }
 
 static char *

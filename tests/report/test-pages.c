@@ -3,6 +3,7 @@
  * Pages and their PDF: what is added to a document stands on them, whole, in order and inside the margins.
  */
 
+#include "report-glyphs.h"
 #include "report-pages.h"
 
 #include <sys/resource.h>
@@ -480,6 +481,31 @@ test_beside (void)
   g_assert_cmpuint (count_text (text, "Equal."), ==, 1);
 }
 
+/* A sign that no font has is named with its text, each once; what can be drawn is not spoken of.  U+10FFF0
+ * and U+10FFF1 are of a private plane that Unicode gives no meaning to. */
+static void
+test_missing_glyphs (void)
+{
+  g_autoptr (TmReportDocument) document = make_table (3);
+  g_autofree char *none = NULL;
+  g_autofree char *one = NULL;
+  g_autofree char *more = NULL;
+
+  tm_report_add_paragraphs (document, "Ø25 ±0.01 µm", "größer", FALSE);
+  none = tm_report_missing_glyphs (document);
+  g_assert_cmpstr (none, ==, NULL);
+  tm_report_begin_facts (document, 2);
+  tm_report_add_fact (document, "Customer", "Works \xf4\x8f\xbf\xb0\nand sons");
+  tm_report_add_fact (document, "Order", "\xf4\x8f\xbf\xb0 17");
+  one = tm_report_missing_glyphs (document);
+  g_assert_nonnull (one);
+  g_assert_nonnull (
+      strstr (one, "“Works \xf4\x8f\xbf\xb0 and sons”: no installed font has its sign U+10FFF0,"));
+  tm_report_add_paragraphs (document, "Said", "Gesagt \xf4\x8f\xbf\xb1", FALSE);
+  more = tm_report_missing_glyphs (document);
+  g_assert_nonnull (strstr (more, "sign U+10FFF0 nor 1 other of the report"));
+}
+
 /* -------- Pictures that give way -------- */
 
 static void
@@ -801,6 +827,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/pages/sentences-stay", test_sentences_stay);
   g_test_add_func ("/pages/short-section", test_short_section);
   g_test_add_func ("/pages/beside", test_beside);
+  g_test_add_func ("/pages/missing-glyphs", test_missing_glyphs);
   g_test_add_func ("/pages/flatter", test_flatter);
   g_test_add_func ("/pages/signatures-together", test_signatures_together);
   g_test_add_func ("/pages/nothing", test_nothing);
