@@ -24,9 +24,7 @@
 double
 tm_batch_grid_scroll (TmBatchGrid *self, GtkOrientation orientation)
 {
-  GtkAdjustment *adjustment = self->adjustments[orientation];
-
-  return adjustment != NULL ? floor (gtk_adjustment_get_value (adjustment)) : 0;
+  return floor (tm_scrolled_value (TM_SCROLLED (self), orientation));
 }
 
 void

@@ -22,14 +22,12 @@ G_BEGIN_DECLS
 #define TM_GRID_FOOT 6
 
 struct _TmBatchGrid {
-  GtkWidget parent_instance;
+  TmScrolled parent_instance;
 
   TmBatchCells *cells;
   TmPiece *piece; /* that has the focus; only compared until found in the cells */
   TmFeature *feature;
-  char *said;                    /* of the cell that has the focus */
-  GtkAdjustment *adjustments[2]; /* by GtkOrientation */
-  GtkScrollablePolicy policies[2];
+  char *said;          /* of the cell that has the focus */
   guint generation;    /* of the cells, that the layouts are of */
   gboolean show_focus; /* into sight at the next allocation */
   int head_width;      /* of the rows */

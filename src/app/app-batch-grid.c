@@ -9,13 +9,11 @@
 #include "app-batch-words.h"
 #include "app-dialog.h"
 
-enum { PROP_0, PROP_HADJUSTMENT, PROP_VADJUSTMENT, PROP_HSCROLL_POLICY, PROP_VSCROLL_POLICY };
 enum { SIGNAL_CHOSEN, SIGNAL_JUMP, N_SIGNALS };
 
 static guint signals[N_SIGNALS];
 
-G_DEFINE_FINAL_TYPE_WITH_CODE (TmBatchGrid, tm_batch_grid, GTK_TYPE_WIDGET,
-                               G_IMPLEMENT_INTERFACE (GTK_TYPE_SCROLLABLE, NULL))
+G_DEFINE_FINAL_TYPE (TmBatchGrid, tm_batch_grid, TM_TYPE_SCROLLED)
 
 /* -------- Scrolling -------- */
 
@@ -30,21 +28,14 @@ find_room (TmBatchGrid *self, GtkOrientation orientation)
 static void
 configure (TmBatchGrid *self, GtkOrientation orientation)
 {
-  GtkAdjustment *adjustment = self->adjustments[orientation];
   gboolean across = orientation == GTK_ORIENTATION_HORIZONTAL;
   double step = across ? TM_GRID_STEP_X : TM_GRID_STEP_Y;
   double room = find_room (self, orientation);
-  double whole;
-  guint n;
+  guint n = across ? tm_batch_cells_n_columns (self->cells) : tm_batch_cells_n_rows (self->cells);
 
-  /* While the widget is being made it has no cells yet. */
-  if (adjustment == NULL || self->cells == NULL)
-    return;
-  n = across ? tm_batch_cells_n_columns (self->cells) : tm_batch_cells_n_rows (self->cells);
-  whole = MAX (n * step + (across ? TM_GRID_LEFT / 2 : TM_GRID_FOOT), room);
-
-  gtk_adjustment_configure (adjustment, CLAMP (gtk_adjustment_get_value (adjustment), 0, whole - room), 0,
-                            whole, step, MAX (room - step, step), room);
+  tm_scrolled_configure (TM_SCROLLED (self), orientation, tm_scrolled_value (TM_SCROLLED (self), orientation),
+                         n * step + (across ? TM_GRID_LEFT / 2 : TM_GRID_FOOT), room, step,
+                         MAX (room - step, step));
 }
 
 /* Scrolls no further than brings the cell into sight, with one more beside it. */
@@ -53,8 +44,9 @@ bring (TmBatchGrid *self, GtkOrientation orientation, gint at)
 {
   double step = orientation == GTK_ORIENTATION_HORIZONTAL ? TM_GRID_STEP_X : TM_GRID_STEP_Y;
 
-  if (at >= 0 && self->adjustments[orientation] != NULL)
-    gtk_adjustment_clamp_page (self->adjustments[orientation], MAX (at - 1, 0) * step, (at + 2) * step);
+  if (at >= 0)
+    gtk_adjustment_clamp_page (tm_scrolled_adjustment (TM_SCROLLED (self), orientation),
+                               MAX (at - 1, 0) * step, (at + 2) * step);
 }
 
 static void
@@ -74,19 +66,6 @@ tm_batch_grid_size_allocate (GtkWidget *widget, int width, int height, int basel
   if (self->show_focus)
     bring_focus (self);
   self->show_focus = FALSE;
-}
-
-static void
-set_adjustment (TmBatchGrid *self, GtkOrientation orientation, GtkAdjustment *adjustment)
-{
-  if (adjustment == NULL)
-    adjustment = gtk_adjustment_new (0, 0, 0, 0, 0, 0);
-  if (self->adjustments[orientation] != NULL)
-    g_signal_handlers_disconnect_by_data (self->adjustments[orientation], self);
-  g_clear_object (&self->adjustments[orientation]);
-  self->adjustments[orientation] = g_object_ref_sink (adjustment);
-  g_signal_connect_swapped (adjustment, "value-changed", G_CALLBACK (gtk_widget_queue_draw), self);
-  configure (self, orientation);
 }
 
 /* -------- The focus -------- */
@@ -331,58 +310,12 @@ tm_batch_grid_css_changed (GtkWidget *widget, GtkCssStyleChange *change)
 }
 
 static void
-tm_batch_grid_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  TmBatchGrid *self = TM_BATCH_GRID (object);
-
-  switch (id)
-    {
-    case PROP_HADJUSTMENT:
-    case PROP_VADJUSTMENT:
-      g_value_set_object (value, self->adjustments[id - PROP_HADJUSTMENT]);
-      break;
-    case PROP_HSCROLL_POLICY:
-    case PROP_VSCROLL_POLICY:
-      g_value_set_enum (value, self->policies[id - PROP_HSCROLL_POLICY]);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
-tm_batch_grid_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  TmBatchGrid *self = TM_BATCH_GRID (object);
-
-  switch (id)
-    {
-    case PROP_HADJUSTMENT:
-    case PROP_VADJUSTMENT:
-      set_adjustment (self, (GtkOrientation)(id - PROP_HADJUSTMENT), g_value_get_object (value));
-      break;
-    case PROP_HSCROLL_POLICY:
-    case PROP_VSCROLL_POLICY:
-      self->policies[id - PROP_HSCROLL_POLICY] = (GtkScrollablePolicy)g_value_get_enum (value);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
 tm_batch_grid_dispose (GObject *object)
 {
   TmBatchGrid *self = TM_BATCH_GRID (object);
 
   if (self->cells != NULL)
     g_signal_handlers_disconnect_by_data (self->cells, self);
-  for (guint i = 0; i < G_N_ELEMENTS (self->adjustments); i++)
-    {
-      if (self->adjustments[i] != NULL)
-        g_signal_handlers_disconnect_by_data (self->adjustments[i], self);
-      g_clear_object (&self->adjustments[i]);
-    }
   G_OBJECT_CLASS (tm_batch_grid_parent_class)->dispose (object);
 }
 
@@ -407,8 +340,6 @@ tm_batch_grid_class_init (TmBatchGridClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   GType type = G_TYPE_FROM_CLASS (klass);
 
-  object_class->get_property = tm_batch_grid_get_property;
-  object_class->set_property = tm_batch_grid_set_property;
   object_class->dispose = tm_batch_grid_dispose;
   object_class->finalize = tm_batch_grid_finalize;
   widget_class->snapshot = tm_batch_grid_snapshot;
@@ -416,10 +347,6 @@ tm_batch_grid_class_init (TmBatchGridClass *klass)
   widget_class->size_allocate = tm_batch_grid_size_allocate;
   widget_class->css_changed = tm_batch_grid_css_changed;
   widget_class->query_tooltip = tm_batch_grid_query_tooltip;
-  g_object_class_override_property (object_class, PROP_HADJUSTMENT, "hadjustment");
-  g_object_class_override_property (object_class, PROP_VADJUSTMENT, "vadjustment");
-  g_object_class_override_property (object_class, PROP_HSCROLL_POLICY, "hscroll-policy");
-  g_object_class_override_property (object_class, PROP_VSCROLL_POLICY, "vscroll-policy");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
   gtk_widget_class_set_css_name (widget_class, "batchgrid");
   signals[SIGNAL_CHOSEN]
@@ -437,9 +364,7 @@ tm_batch_grid_init (TmBatchGrid *self)
   self->serials = g_hash_table_new_full (NULL, NULL, NULL, g_object_unref);
   self->tiles = tm_batch_tiles_new (
       &(TmTileSizes) { TM_GRID_STEP_X, TM_GRID_STEP_Y, TM_GRID_CELL_X, TM_GRID_CELL_Y });
-  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_accessible_update_property (
       GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
       _ ("Arrows walk from piece to piece and feature to feature; Enter measures it"), -1);

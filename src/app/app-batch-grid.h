@@ -10,14 +10,13 @@
 
 #pragma once
 
-#include <gtk/gtk.h>
-
 #include "app-batch-cells.h"
+#include "app-scrolled.h"
 
 G_BEGIN_DECLS
 
 #define TM_TYPE_BATCH_GRID (tm_batch_grid_get_type ())
-G_DECLARE_FINAL_TYPE (TmBatchGrid, tm_batch_grid, TM, BATCH_GRID, GtkWidget)
+G_DECLARE_FINAL_TYPE (TmBatchGrid, tm_batch_grid, TM, BATCH_GRID, TmScrolled)
 
 GtkWidget *tm_batch_grid_new (TmBatchCells *cells) G_GNUC_WARN_UNUSED_RESULT;
 

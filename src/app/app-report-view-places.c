@@ -87,7 +87,7 @@ tm_report_view_find_height (TmReportView *self, double place)
 double
 tm_report_view_top (TmReportView *self)
 {
-  return gtk_adjustment_get_value (self->adjustments[GTK_ORIENTATION_VERTICAL]);
+  return tm_scrolled_value (TM_SCROLLED (self), GTK_ORIENTATION_VERTICAL);
 }
 
 guint

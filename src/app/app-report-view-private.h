@@ -14,12 +14,10 @@ G_BEGIN_DECLS
 #define TM_SHEET_GAP    14.0 /* between them */
 
 struct _TmReportView {
-  GtkWidget parent_instance;
+  TmScrolled parent_instance;
 
   TmReportPaper *paper; /* or NULL */
   TmReportTiles *tiles;
-  GtkAdjustment *adjustments[2];
-  GtkScrollablePolicy policies[2];
 
   TmZoom zoom;
   double factor; /* as it is now */

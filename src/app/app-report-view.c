@@ -14,13 +14,11 @@
 #define MOST_FACTOR   4.0
 #define PREFETCH_MOST 4194304.0 /* pixels of a page that is drawn before it is looked at */
 
-enum { PROP_0, PROP_HADJUSTMENT, PROP_VADJUSTMENT, PROP_HSCROLL_POLICY, PROP_VSCROLL_POLICY };
 enum { SIGNAL_MOVED, N_SIGNALS };
 
 static guint signals[N_SIGNALS];
 
-G_DEFINE_FINAL_TYPE_WITH_CODE (TmReportView, tm_report_view, GTK_TYPE_WIDGET,
-                               G_IMPLEMENT_INTERFACE (GTK_TYPE_SCROLLABLE, NULL))
+G_DEFINE_FINAL_TYPE (TmReportView, tm_report_view, TM_TYPE_SCROLLED)
 
 /* -------- What is looked at -------- */
 
@@ -67,10 +65,9 @@ configure (TmReportView *self, GtkOrientation orientation, double value)
   const double room = MAX (
       across ? gtk_widget_get_width (GTK_WIDGET (self)) : gtk_widget_get_height (GTK_WIDGET (self)), 1);
   const double high = tm_report_view_sheet_top (self, n) - (n > 0 ? TM_SHEET_GAP : 0) + TM_SHEET_MARGIN;
-  const double whole = MAX (across ? self->widest + 2 * TM_SHEET_MARGIN : high, room);
 
-  gtk_adjustment_configure (self->adjustments[orientation], CLAMP (value, 0, whole - room), 0, whole,
-                            room * 0.1, room * 0.9, room);
+  tm_scrolled_configure (TM_SCROLLED (self), orientation, value,
+                         across ? self->widest + 2 * TM_SHEET_MARGIN : high, room, room * 0.1, room * 0.9);
 }
 
 /* Another size of the sheets, or of the view: what is in its middle stays there, but its first page begins at
@@ -78,7 +75,7 @@ configure (TmReportView *self, GtkOrientation orientation, double value)
 static void
 arrange (TmReportView *self, int width, int height)
 {
-  GtkAdjustment *across = self->adjustments[GTK_ORIENTATION_HORIZONTAL];
+  GtkAdjustment *across = tm_scrolled_adjustment (TM_SCROLLED (self), GTK_ORIENTATION_HORIZONTAL);
   const double scale = gtk_widget_get_scale_factor (GTK_WIDGET (self));
   const gboolean at_top = tm_report_view_top (self) <= 0;
   const double hold = height / 2.0;
@@ -159,7 +156,7 @@ tm_report_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   TmReportView *self = TM_REPORT_VIEW (widget);
   const int room = gtk_widget_get_height (widget);
   const double top = tm_report_view_top (self);
-  const double left = gtk_adjustment_get_value (self->adjustments[GTK_ORIENTATION_HORIZONTAL]);
+  const double left = tm_scrolled_value (TM_SCROLLED (self), GTK_ORIENTATION_HORIZONTAL);
   const guint n = tm_report_view_n_pages (self);
   const double middle = MAX (gtk_widget_get_width (widget) / 2.0, TM_SHEET_MARGIN + self->widest / 2) - left;
   const guint first = tm_report_view_find_sheet (self, top);
@@ -186,7 +183,7 @@ static gboolean
 key_cb (GtkWidget *widget, GVariant *where, gpointer data)
 {
   TmReportView *self = TM_REPORT_VIEW (widget);
-  GtkAdjustment *adjustment = self->adjustments[GTK_ORIENTATION_VERTICAL];
+  GtkAdjustment *adjustment = tm_scrolled_adjustment (TM_SCROLLED (self), GTK_ORIENTATION_VERTICAL);
   const int way = g_variant_get_int32 (where);
   const double step = ABS (way) == 1   ? gtk_adjustment_get_step_increment (adjustment)
                       : ABS (way) == 2 ? gtk_adjustment_get_page_increment (adjustment)
@@ -204,11 +201,10 @@ key_cb (GtkWidget *widget, GVariant *where, gpointer data)
 static gboolean
 aside_cb (GtkWidget *widget, GVariant *where, gpointer data)
 {
-  GtkAdjustment *adjustment = TM_REPORT_VIEW (widget)->adjustments[GTK_ORIENTATION_HORIZONTAL];
+  GtkAdjustment *across = tm_scrolled_adjustment (TM_SCROLLED (widget), GTK_ORIENTATION_HORIZONTAL);
+  const double step = gtk_adjustment_get_step_increment (across);
 
-  gtk_adjustment_set_value (adjustment, gtk_adjustment_get_value (adjustment)
-                                            + g_variant_get_int32 (where)
-                                                  * gtk_adjustment_get_step_increment (adjustment));
+  gtk_adjustment_set_value (across, gtk_adjustment_get_value (across) + g_variant_get_int32 (where) * step);
   return TRUE;
 }
 
@@ -255,63 +251,10 @@ pressed_cb (GtkGestureClick *click, int n_press, double x, double y, TmReportVie
 /* -------- The widget -------- */
 
 static void
-scrolled_cb (TmReportView *self)
+tm_report_view_moved (TmScrolled *scrolled)
 {
-  tell_moved (self);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
-}
-
-static void
-set_adjustment (TmReportView *self, GtkOrientation orientation, GtkAdjustment *adjustment)
-{
-  if (adjustment == NULL)
-    adjustment = gtk_adjustment_new (0, 0, 0, 0, 0, 0);
-  if (self->adjustments[orientation] != NULL)
-    g_signal_handlers_disconnect_by_data (self->adjustments[orientation], self);
-  g_clear_object (&self->adjustments[orientation]);
-  self->adjustments[orientation] = g_object_ref_sink (adjustment);
-  g_signal_connect_swapped (adjustment, "value-changed", G_CALLBACK (scrolled_cb), self);
-  gtk_widget_queue_allocate (GTK_WIDGET (self));
-}
-
-static void
-tm_report_view_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  TmReportView *self = TM_REPORT_VIEW (object);
-
-  switch (id)
-    {
-    case PROP_HADJUSTMENT:
-    case PROP_VADJUSTMENT:
-      g_value_set_object (value, self->adjustments[id - PROP_HADJUSTMENT]);
-      break;
-    case PROP_HSCROLL_POLICY:
-    case PROP_VSCROLL_POLICY:
-      g_value_set_enum (value, self->policies[id - PROP_HSCROLL_POLICY]);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
-tm_report_view_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
-{
-  TmReportView *self = TM_REPORT_VIEW (object);
-
-  switch (id)
-    {
-    case PROP_HADJUSTMENT:
-    case PROP_VADJUSTMENT:
-      set_adjustment (self, (GtkOrientation)(id - PROP_HADJUSTMENT), g_value_get_object (value));
-      break;
-    case PROP_HSCROLL_POLICY:
-    case PROP_VSCROLL_POLICY:
-      self->policies[id - PROP_HSCROLL_POLICY] = (GtkScrollablePolicy)g_value_get_enum (value);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
+  tell_moved (TM_REPORT_VIEW (scrolled));
+  TM_SCROLLED_CLASS (tm_report_view_parent_class)->moved (scrolled);
 }
 
 static void
@@ -323,12 +266,6 @@ tm_report_view_dispose (GObject *object)
   g_clear_handle_id (&self->moved_id, g_source_remove);
   if (self->tiles != NULL)
     g_signal_handlers_disconnect_by_data (self->tiles, self);
-  for (guint i = 0; i < G_N_ELEMENTS (self->adjustments); i++)
-    {
-      if (self->adjustments[i] != NULL)
-        g_signal_handlers_disconnect_by_data (self->adjustments[i], self);
-      g_clear_object (&self->adjustments[i]);
-    }
   g_clear_object (&self->tiles);
   g_clear_pointer (&self->tops, g_array_unref);
   g_clear_pointer (&self->paper, tm_report_paper_unref);
@@ -341,16 +278,11 @@ tm_report_view_class_init (TmReportViewClass *klass)
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
-  object_class->get_property = tm_report_view_get_property;
-  object_class->set_property = tm_report_view_set_property;
   object_class->dispose = tm_report_view_dispose;
   widget_class->snapshot = tm_report_view_snapshot;
   widget_class->measure = tm_report_view_measure;
   widget_class->size_allocate = tm_report_view_size_allocate;
-  g_object_class_override_property (object_class, PROP_HADJUSTMENT, "hadjustment");
-  g_object_class_override_property (object_class, PROP_VADJUSTMENT, "vadjustment");
-  g_object_class_override_property (object_class, PROP_HSCROLL_POLICY, "hscroll-policy");
-  g_object_class_override_property (object_class, PROP_VSCROLL_POLICY, "vscroll-policy");
+  TM_SCROLLED_CLASS (klass)->moved = tm_report_view_moved;
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
   gtk_widget_class_set_css_name (widget_class, "reportview");
   signals[SIGNAL_MOVED] = g_signal_new ("moved", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
@@ -370,16 +302,12 @@ tm_report_view_init (TmReportView *self)
   self->tops = g_array_new (FALSE, FALSE, sizeof (double));
   self->tiles = tm_report_tiles_new ();
   tm_report_view_place_sheets (self);
-  for (guint i = 0; i < G_N_ELEMENTS (self->adjustments); i++)
-    set_adjustment (self, (GtkOrientation)i, NULL);
   g_signal_connect_swapped (self->tiles, "drawn", G_CALLBACK (gtk_widget_queue_draw), self);
   g_signal_connect (scroll, "scroll", G_CALLBACK (scroll_cb), self);
   g_signal_connect (click, "pressed", G_CALLBACK (pressed_cb), self);
   gtk_event_controller_set_propagation_phase (scroll, GTK_PHASE_CAPTURE);
   gtk_widget_add_controller (GTK_WIDGET (self), scroll);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
-  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
-  gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
   g_signal_connect (self, "notify::scale-factor", G_CALLBACK (gtk_widget_queue_allocate), NULL);
@@ -427,7 +355,7 @@ tm_report_view_show_page (TmReportView *self, guint page)
 {
   g_return_if_fail (TM_IS_REPORT_VIEW (self));
 
-  gtk_adjustment_set_value (self->adjustments[GTK_ORIENTATION_VERTICAL],
+  gtk_adjustment_set_value (tm_scrolled_adjustment (TM_SCROLLED (self), GTK_ORIENTATION_VERTICAL),
                             tm_report_view_sheet_top (self, page) - TM_SHEET_MARGIN);
 }
 

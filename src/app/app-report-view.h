@@ -7,15 +7,14 @@
 
 #pragma once
 
-#include <gtk/gtk.h>
-
 #include "app-report-paper.h"
 #include "app-report-tiles.h"
+#include "app-scrolled.h"
 
 G_BEGIN_DECLS
 
 #define TM_TYPE_REPORT_VIEW (tm_report_view_get_type ())
-G_DECLARE_FINAL_TYPE (TmReportView, tm_report_view, TM, REPORT_VIEW, GtkWidget)
+G_DECLARE_FINAL_TYPE (TmReportView, tm_report_view, TM, REPORT_VIEW, TmScrolled)
 
 /* How large the pages are shown. */
 typedef enum {
