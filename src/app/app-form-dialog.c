@@ -6,6 +6,7 @@
 
 #include "app-button.h"
 #include "app-dialog.h"
+#include "app-form.h"
 #include "app-toast.h"
 
 static GtkWidget *
@@ -45,6 +46,68 @@ tm_form_dialog_build (TmFormDialog *dialog, GtkWidget *any_child, const char *ti
   gtk_window_set_default_size (dialog->window, width, height);
   adw_window_set_content (ADW_WINDOW (dialog->window), box);
   tm_dialog_attach (dialog->window, any_child);
+}
+
+static void
+act (TmFormDialog *dialog, TmFormAct how)
+{
+  g_autofree char *said = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (how (dialog->form, &said, &error))
+    tm_form_dialog_done (dialog, said);
+  else
+    tm_dialog_problem_set (dialog->problem, error != NULL ? error->message : said);
+}
+
+static void
+save_cb (TmFormDialog *dialog)
+{
+  act (dialog, dialog->on_save);
+}
+
+static void
+remove_cb (TmFormDialog *dialog)
+{
+  act (dialog, dialog->on_remove);
+}
+
+void
+tm_form_dialog_act (TmFormDialog *dialog, TmFormAct save, TmFormAct remove, gpointer form,
+                    GDestroyNotify free_form)
+{
+  dialog->on_save = save;
+  dialog->on_remove = remove;
+  dialog->form = form;
+  gtk_widget_set_visible (dialog->remove, remove != NULL);
+  g_signal_connect_swapped (dialog->save, "clicked", G_CALLBACK (save_cb), dialog);
+  if (remove != NULL)
+    g_signal_connect_swapped (dialog->remove, "clicked", G_CALLBACK (remove_cb), dialog);
+  g_object_set_data_full (G_OBJECT (dialog->window), "dialog", form, free_form);
+}
+
+void
+tm_form_dialog_enter_saves (TmFormDialog *dialog, AdwEntryRow *const rows[], gsize n_rows)
+{
+  for (gsize i = 0; i < n_rows; i++)
+    g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);
+}
+
+AdwEntryRow *
+tm_form_dialog_entry (TmFormDialog *dialog, AdwPreferencesGroup *group, const char *title)
+{
+  AdwEntryRow *row = tm_form_entry (group, title);
+
+  tm_form_dialog_enter_saves (dialog, &row, 1);
+  return row;
+}
+
+GtkWindow *
+tm_form_dialog_present (TmFormDialog *dialog, GtkWidget *start)
+{
+  gtk_widget_grab_focus (start);
+  gtk_window_present (dialog->window);
+  return dialog->window;
 }
 
 void

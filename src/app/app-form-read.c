@@ -65,6 +65,14 @@ tm_form_read_date (AdwEntryRow *row, TmJob *job, const char **out, char **proble
   return TRUE;
 }
 
+const char *
+tm_form_read_text (AdwEntryRow *row, TmJob *job)
+{
+  g_autofree char *text = tm_form_text (row);
+
+  return tm_job_intern (job, text);
+}
+
 gboolean
 tm_form_read_name (AdwEntryRow *row, TmJob *job, const char **out, char **problem)
 {

@@ -25,6 +25,9 @@ gboolean tm_form_read_date (AdwEntryRow *row, TmJob *job, const char **out, char
 /* Reads @row into @out, interned in @job; FALSE likewise when it is empty. */
 gboolean tm_form_read_name (AdwEntryRow *row, TmJob *job, const char **out, char **problem);
 
+/* What @row says, interned in @job; it may say nothing. */
+const char *tm_form_read_text (AdwEntryRow *row, TmJob *job);
+
 /* Puts the text into @row, and takes away a mark of being wrong. */
 void tm_form_fill_quantity (AdwEntryRow *row, const TmQuantity *quantity, TmUnit unit);
 void tm_form_fill_text (AdwEntryRow *row, const char *text);

@@ -6,7 +6,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "app-button.h"
-#include "app-dialog.h"
 #include "app-edit.h"
 #include "app-form-dialog.h"
 #include "app-gauge-form.h"
@@ -39,25 +38,17 @@ find_gauge (Dialog *dialog, const char *tag)
   return tag != NULL ? tm_job_find_gauge (tm_document_job (dialog->document), tag) : NULL;
 }
 
-static void
-save_cb (Dialog *dialog)
+static gboolean
+save_gauge (gpointer form, char **said, GError **error)
 {
-  TmJob *job = tm_document_job (dialog->document);
-  g_autofree char *problem = NULL;
-  g_autofree char *text = NULL;
-  g_autoptr (GError) error = NULL;
-  TmGauge *gauge = tm_gauge_form_read (&dialog->form, job, find_gauge (dialog, dialog->tag), &problem);
+  Dialog *dialog = form;
+  TmGauge *gauge = tm_gauge_form_read (&dialog->form, tm_document_job (dialog->document),
+                                       find_gauge (dialog, dialog->tag), said);
 
   if (gauge == NULL)
-    {
-      tm_dialog_problem_set (dialog->window.problem, problem);
-      return;
-    }
-  text = g_strdup_printf (dialog->tag != NULL ? _ ("Saved gauge %s") : _ ("Added gauge %s"), gauge->tag);
-  if (tm_edit_put_gauge (dialog->document, dialog->tag, gauge, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
+    return FALSE;
+  *said = g_strdup_printf (dialog->tag != NULL ? _ ("Saved gauge %s") : _ ("Added gauge %s"), gauge->tag);
+  return tm_edit_put_gauge (dialog->document, dialog->tag, gauge, error);
 }
 
 GtkWidget *
@@ -71,13 +62,10 @@ tm_gauge_dialog_present (GtkWidget *any_child, TmDocument *document, const char 
   dialog->tag = g_strdup (tag);
   tm_form_dialog_build (&dialog->window, any_child, title, DIALOG_WIDTH, DIALOG_HEIGHT);
   tm_button_set_label (dialog->window.save, tag != NULL ? _ ("_Save") : _ ("_Add"));
-  g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
   tm_gauge_form_build (&dialog->form, dialog->window.rows);
   shown = find_gauge (dialog, tag != NULL ? tag : copy_of);
   tm_gauge_form_fill (&dialog->form, shown, tm_document_job (document)->unit, tag == NULL && shown != NULL);
-  tm_gauge_form_connect (&dialog->form, G_CALLBACK (save_cb), dialog);
-  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
-  gtk_widget_grab_focus (GTK_WIDGET (dialog->form.tag));
-  gtk_window_present (dialog->window.window);
-  return GTK_WIDGET (dialog->window.window);
+  tm_gauge_form_connect (&dialog->form, &dialog->window);
+  tm_form_dialog_act (&dialog->window, save_gauge, NULL, dialog, free_dialog);
+  return GTK_WIDGET (tm_form_dialog_present (&dialog->window, GTK_WIDGET (dialog->form.tag)));
 }

@@ -289,15 +289,14 @@ tm_gauge_form_clear (TmGaugeForm *form)
 
 /* Enter in a row saves, as in any form. */
 void
-tm_gauge_form_connect (TmGaugeForm *form, GCallback callback, gpointer data)
+tm_gauge_form_connect (TmGaugeForm *form, TmFormDialog *dialog)
 {
-  AdwEntryRow *rows[]
+  AdwEntryRow *const rows[]
       = { form->tag,    form->word,   form->range_from, form->range_to,   form->resolution, form->error_limit,
           form->feel,   form->source, form->pin_step,   form->calibrated, form->due,        form->certificate,
           form->serial, form->owner,  form->place,      form->expansion,  form->blocks };
 
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
-    g_signal_connect_swapped (rows[i], "entry-activated", callback, data);
+  tm_form_dialog_enter_saves (dialog, rows, G_N_ELEMENTS (rows));
 }
 
 /* -------- Filling -------- */

@@ -7,6 +7,7 @@
 
 #include <adwaita.h>
 
+#include "app-form-dialog.h"
 #include "core-model.h"
 
 G_BEGIN_DECLS
@@ -39,7 +40,7 @@ void tm_gauge_form_fill (TmGaugeForm *form, const TmGauge *gauge, TmUnit unit, g
 TmGauge *tm_gauge_form_read (TmGaugeForm *form, TmJob *job, const TmGauge *gauge,
                              char **problem) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Calls @callback with @data when Enter is pressed in a row. */
-void tm_gauge_form_connect (TmGaugeForm *form, GCallback callback, gpointer data);
+/* Enter in a row saves what @dialog shows. */
+void tm_gauge_form_connect (TmGaugeForm *form, TmFormDialog *dialog);
 
 G_END_DECLS

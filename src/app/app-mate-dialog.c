@@ -4,7 +4,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app-dialog.h"
 #include "app-edit-mate.h"
 #include "app-form-dialog.h"
 #include "app-form.h"
@@ -56,59 +55,45 @@ sign (Dialog *dialog, TmMateSize *mate, const TmMateSize *old)
   mate->at = tm_job_intern (job, now);
 }
 
-static void
-save_cb (Dialog *dialog)
+static gboolean
+save_mate (gpointer form, char **said, GError **error)
 {
-  TmJob *job = tm_document_job (dialog->document);
+  Dialog *dialog = form;
   TmMateSize *old = find_mate (dialog);
-  g_autofree char *problem = NULL;
-  g_autofree char *text = NULL;
+  TmMateSize *mate = tm_mate_form_read (&dialog->form, tm_document_job (dialog->document), old, said);
   g_autofree char *serial = NULL;
-  g_autoptr (GError) error = NULL;
-  TmMateSize *mate = tm_mate_form_read (&dialog->form, job, old, &problem);
 
   if (mate == NULL)
-    {
-      tm_dialog_problem_set (dialog->window.problem, problem);
-      return;
-    }
+    return FALSE;
   sign (dialog, mate, old);
-  text = g_strdup_printf (_ ("Saved the mate %s"), mate->serial);
+  *said = g_strdup_printf (_ ("Saved the mate %s"), mate->serial);
   serial = g_strdup (mate->serial);
-  if (tm_edit_put_mate_size (dialog->document, old, mate, &error))
-    {
-      /* The one just measured is the one to be looked at. */
-      gtk_widget_activate_action (dialog->opener, "fit.choose-mate", "s", serial);
-      tm_form_dialog_done (&dialog->window, text);
-    }
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
+  if (!tm_edit_put_mate_size (dialog->document, old, mate, error))
+    return FALSE;
+  /* The one just measured is the one to be looked at. */
+  gtk_widget_activate_action (dialog->opener, "fit.choose-mate", "s", serial);
+  return TRUE;
 }
 
-static void
-remove_cb (Dialog *dialog)
+static gboolean
+remove_mate (gpointer form, char **said, GError **error)
 {
+  Dialog *dialog = form;
   TmMateSize *old = find_mate (dialog);
-  g_autofree char *text = g_strdup_printf (_ ("Removed the mate %s"), old != NULL ? old->serial : "");
-  g_autoptr (GError) error = NULL;
 
-  if (old == NULL || tm_edit_remove_mate_size (dialog->document, old, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
+  *said = g_strdup_printf (_ ("Removed the mate %s"), old != NULL ? old->serial : "");
+  return old == NULL || tm_edit_remove_mate_size (dialog->document, old, error);
 }
 
-/* Enter in a row saves, as in any form. */
 static void
 connect (Dialog *dialog)
 {
-  AdwEntryRow *rows[] = { dialog->form.serial,      dialog->form.smallest, dialog->form.largest,
-                          dialog->form.uncertainty, dialog->form.place,    dialog->form.note };
+  AdwEntryRow *const rows[] = { dialog->form.serial,      dialog->form.smallest, dialog->form.largest,
+                                dialog->form.uncertainty, dialog->form.place,    dialog->form.note };
 
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
-    g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.remove, "clicked", G_CALLBACK (remove_cb), dialog);
+  tm_form_dialog_enter_saves (&dialog->window, rows, G_N_ELEMENTS (rows));
+  tm_form_dialog_act (&dialog->window, save_mate, dialog->mate != NULL ? remove_mate : NULL, dialog,
+                      free_dialog);
 }
 
 GtkWindow *
@@ -124,10 +109,6 @@ tm_mate_dialog_present (GtkWidget *any_child, TmDocument *document, const TmFeat
   tm_form_dialog_build (&dialog->window, any_child, title, 540, 620);
   tm_mate_form_build (&dialog->form, dialog->window.rows, feature);
   tm_mate_form_fill (&dialog->form, tm_document_job (document), mate);
-  gtk_widget_set_visible (dialog->window.remove, mate != NULL);
   connect (dialog);
-  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
-  gtk_widget_grab_focus (GTK_WIDGET (dialog->form.serial));
-  gtk_window_present (dialog->window.window);
-  return dialog->window.window;
+  return tm_form_dialog_present (&dialog->window, GTK_WIDGET (dialog->form.serial));
 }

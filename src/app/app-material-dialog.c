@@ -4,7 +4,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app-dialog.h"
 #include "app-edit-material.h"
 #include "app-form-dialog.h"
 #include "app-material-form.h"
@@ -36,57 +35,44 @@ find_material (Dialog *dialog)
                               : NULL;
 }
 
-static void
-save_cb (Dialog *dialog)
+static gboolean
+save_material (gpointer form, char **said, GError **error)
 {
-  g_autofree char *problem = NULL;
-  g_autofree char *text = NULL;
-  g_autoptr (GError) error = NULL;
+  Dialog *dialog = form;
   TmShopMaterial *material = tm_material_form_read (&dialog->form, tm_document_job (dialog->document),
-                                                    find_material (dialog), &problem);
+                                                    find_material (dialog), said);
   const char *name;
 
   if (material == NULL)
-    {
-      tm_dialog_problem_set (dialog->window.problem, problem);
-      return;
-    }
+    return FALSE;
   name = material->name;
-  text = g_strdup_printf (_ ("Saved material %s"), name);
-  if (!tm_edit_put_material (dialog->document, dialog->name, material, &error))
-    {
-      tm_dialog_problem_set (dialog->window.problem, error->message);
-      return;
-    }
+  *said = g_strdup_printf (_ ("Saved material %s"), name);
+  if (!tm_edit_put_material (dialog->document, dialog->name, material, error))
+    return FALSE;
   if (dialog->saved != NULL && dialog->over != NULL)
     dialog->saved (dialog->over, name);
-  tm_form_dialog_done (&dialog->window, text);
+  return TRUE;
 }
 
-static void
-remove_cb (Dialog *dialog)
+static gboolean
+remove_material (gpointer form, char **said, GError **error)
 {
-  g_autofree char *text = g_strdup_printf (_ ("Removed material %s"), dialog->name);
-  g_autoptr (GError) error = NULL;
+  Dialog *dialog = form;
 
-  if (tm_edit_remove_material (dialog->document, dialog->name, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
+  *said = g_strdup_printf (_ ("Removed material %s"), dialog->name);
+  return tm_edit_remove_material (dialog->document, dialog->name, error);
 }
 
-/* Enter in a row saves, as in any form. */
 static void
 connect (Dialog *dialog)
 {
   const TmMaterialForm *form = &dialog->form;
-  AdwEntryRow *rows[]
+  AdwEntryRow *const rows[]
       = { form->name, form->modulus, form->poisson, form->yield, form->expansion, form->cold, form->source };
 
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
-    g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.remove, "clicked", G_CALLBACK (remove_cb), dialog);
+  tm_form_dialog_enter_saves (&dialog->window, rows, G_N_ELEMENTS (rows));
+  tm_form_dialog_act (&dialog->window, save_material, dialog->name != NULL ? remove_material : NULL, dialog,
+                      free_dialog);
 }
 
 GtkWindow *
@@ -103,10 +89,7 @@ tm_material_dialog_present (GtkWidget *any_child, TmDocument *document, const ch
   tm_form_dialog_build (&dialog->window, any_child, title != NULL ? title : _ ("New material"), 560, 700);
   tm_material_form_build (&dialog->form, dialog->window.rows);
   tm_material_form_fill (&dialog->form, find_material (dialog), like);
-  gtk_widget_set_visible (dialog->window.remove, name != NULL);
   connect (dialog);
-  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
-  gtk_widget_grab_focus (GTK_WIDGET (like != NULL ? dialog->form.yield : dialog->form.name));
-  gtk_window_present (dialog->window.window);
-  return dialog->window.window;
+  return tm_form_dialog_present (&dialog->window,
+                                 GTK_WIDGET (like != NULL ? dialog->form.yield : dialog->form.name));
 }

@@ -35,37 +35,26 @@ find_method (Dialog *dialog)
   return dialog->name != NULL ? tm_job_find_method (tm_document_job (dialog->document), dialog->name) : NULL;
 }
 
-static void
-save_cb (Dialog *dialog)
+static gboolean
+save_method (gpointer form, char **said, GError **error)
 {
-  TmJob *job = tm_document_job (dialog->document);
-  g_autofree char *problem = NULL;
-  g_autofree char *text = NULL;
-  g_autoptr (GError) error = NULL;
-  TmMethod *method = tm_method_form_read (&dialog->form, job, find_method (dialog), &problem);
+  Dialog *dialog = form;
+  TmMethod *method
+      = tm_method_form_read (&dialog->form, tm_document_job (dialog->document), find_method (dialog), said);
 
   if (method == NULL)
-    {
-      tm_dialog_problem_set (dialog->window.problem, problem);
-      return;
-    }
-  text = g_strdup_printf (_ ("Saved method %s"), method->name);
-  if (tm_edit_put_method (dialog->document, dialog->name, method, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
+    return FALSE;
+  *said = g_strdup_printf (_ ("Saved method %s"), method->name);
+  return tm_edit_put_method (dialog->document, dialog->name, method, error);
 }
 
-static void
-remove_cb (Dialog *dialog)
+static gboolean
+remove_method (gpointer form, char **said, GError **error)
 {
-  g_autofree char *text = g_strdup_printf (_ ("Removed method %s"), dialog->name);
-  g_autoptr (GError) error = NULL;
+  Dialog *dialog = form;
 
-  if (tm_edit_remove_method (dialog->document, dialog->name, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
+  *said = g_strdup_printf (_ ("Removed method %s"), dialog->name);
+  return tm_edit_remove_method (dialog->document, dialog->name, error);
 }
 
 /* Offers what the job's own readings say: it is saved only with the rest. */
@@ -109,17 +98,15 @@ add_readings_button (Dialog *dialog)
   g_signal_connect_swapped (button, "clicked", G_CALLBACK (readings_cb), dialog);
 }
 
-/* Enter in a row saves, as in any form. */
 static void
 connect (Dialog *dialog)
 {
-  AdwEntryRow *rows[]
+  AdwEntryRow *const rows[]
       = { dialog->form.name, dialog->form.repeatability, dialog->form.dof, dialog->form.source };
 
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
-    g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.remove, "clicked", G_CALLBACK (remove_cb), dialog);
+  tm_form_dialog_enter_saves (&dialog->window, rows, G_N_ELEMENTS (rows));
+  tm_form_dialog_act (&dialog->window, save_method, dialog->name != NULL ? remove_method : NULL, dialog,
+                      free_dialog);
 }
 
 static void
@@ -151,10 +138,6 @@ tm_method_dialog_present (GtkWidget *any_child, TmDocument *document, const char
   tm_method_form_build (&dialog->form, dialog->window.rows);
   add_readings_button (dialog);
   fill (dialog, tag);
-  gtk_widget_set_visible (dialog->window.remove, name != NULL);
   connect (dialog);
-  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
-  gtk_widget_grab_focus (GTK_WIDGET (dialog->form.name));
-  gtk_window_present (dialog->window.window);
-  return dialog->window.window;
+  return tm_form_dialog_present (&dialog->window, GTK_WIDGET (dialog->form.name));
 }

@@ -4,7 +4,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app-dialog.h"
 #include "app-edit-supply.h"
 #include "app-form-dialog.h"
 #include "app-form-read.h"
@@ -38,14 +37,6 @@ find_part (Dialog *dialog)
   return g_ptr_array_find (job->sub_parts, dialog->part, NULL) ? dialog->part : NULL;
 }
 
-static const char *
-read_text (AdwEntryRow *row, TmJob *job)
-{
-  g_autofree char *text = tm_form_text (row);
-
-  return tm_job_intern (job, text);
-}
-
 /* NULL with one line in @problem. */
 static TmSubPart *
 read_part (Dialog *dialog, const TmSubPart *old, char **problem)
@@ -58,53 +49,33 @@ read_part (Dialog *dialog, const TmSubPart *old, char **problem)
       tm_sub_part_free (part);
       return NULL;
     }
-  part->name = read_text (dialog->name, job);
-  part->serial = read_text (dialog->serial, job);
-  part->report = read_text (dialog->report, job);
+  part->name = tm_form_read_text (dialog->name, job);
+  part->serial = tm_form_read_text (dialog->serial, job);
+  part->report = tm_form_read_text (dialog->report, job);
   return part;
 }
 
-static void
-save_cb (Dialog *dialog)
+static gboolean
+save_part (gpointer form, char **said, GError **error)
 {
+  Dialog *dialog = form;
   TmSubPart *old = find_part (dialog);
-  g_autofree char *problem = NULL;
-  g_autofree char *text = NULL;
-  g_autoptr (GError) error = NULL;
-  TmSubPart *part = read_part (dialog, old, &problem);
+  TmSubPart *part = read_part (dialog, old, said);
 
   if (part == NULL)
-    {
-      tm_dialog_problem_set (dialog->window.problem, problem);
-      return;
-    }
-  text = g_strdup_printf (_ ("Recorded: %s"), part->number);
-  if (tm_edit_put_sub_part (dialog->document, old, part, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
+    return FALSE;
+  *said = g_strdup_printf (_ ("Recorded: %s"), part->number);
+  return tm_edit_put_sub_part (dialog->document, old, part, error);
 }
 
-static void
-remove_cb (Dialog *dialog)
+static gboolean
+remove_part (gpointer form, char **said, GError **error)
 {
+  Dialog *dialog = form;
   TmSubPart *old = find_part (dialog);
-  g_autofree char *text = g_strdup_printf (_ ("Removed: %s"), old != NULL ? old->number : "");
-  g_autoptr (GError) error = NULL;
 
-  if (old == NULL || tm_edit_remove_sub_part (dialog->document, old, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
-}
-
-static AdwEntryRow *
-add_entry (Dialog *dialog, AdwPreferencesGroup *group, const char *title)
-{
-  AdwEntryRow *row = tm_form_entry (group, title);
-
-  g_signal_connect_swapped (row, "entry-activated", G_CALLBACK (save_cb), dialog);
-  return row;
+  *said = g_strdup_printf (_ ("Removed: %s"), old != NULL ? old->number : "");
+  return old == NULL || tm_edit_remove_sub_part (dialog->document, old, error);
 }
 
 static void
@@ -112,12 +83,11 @@ build (Dialog *dialog)
 {
   AdwPreferencesGroup *group = tm_form_group (dialog->window.rows, _ ("Part of the assembly"), NULL);
 
-  dialog->number = add_entry (dialog, group, _ ("Part number"));
-  dialog->name = add_entry (dialog, group, _ ("Part name"));
-  dialog->serial = add_entry (dialog, group, _ ("Serial"));
-  dialog->report = add_entry (dialog, group, _ ("Identifier of its first-article report"));
-  g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.remove, "clicked", G_CALLBACK (remove_cb), dialog);
+  dialog->number = tm_form_dialog_entry (&dialog->window, group, _ ("Part number"));
+  dialog->name = tm_form_dialog_entry (&dialog->window, group, _ ("Part name"));
+  dialog->serial = tm_form_dialog_entry (&dialog->window, group, _ ("Serial"));
+  dialog->report
+      = tm_form_dialog_entry (&dialog->window, group, _ ("Identifier of its first-article report"));
 }
 
 static void
@@ -147,9 +117,7 @@ tm_sub_part_dialog_present (GtkWidget *any_child, TmDocument *document, TmSubPar
   build (dialog);
   if (part != NULL)
     fill (dialog, part);
-  gtk_widget_set_visible (dialog->window.remove, part != NULL);
-  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
-  gtk_widget_grab_focus (GTK_WIDGET (lacks_report ? dialog->report : dialog->number));
-  gtk_window_present (dialog->window.window);
-  return dialog->window.window;
+  tm_form_dialog_act (&dialog->window, save_part, part != NULL ? remove_part : NULL, dialog, free_dialog);
+  return tm_form_dialog_present (&dialog->window,
+                                 GTK_WIDGET (lacks_report ? dialog->report : dialog->number));
 }

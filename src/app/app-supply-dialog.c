@@ -4,7 +4,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app-dialog.h"
 #include "app-edit-supply.h"
 #include "app-form-dialog.h"
 #include "app-form-read.h"
@@ -40,14 +39,6 @@ find_supply (Dialog *dialog)
   return g_ptr_array_find (job->supplies, dialog->supply, NULL) ? dialog->supply : NULL;
 }
 
-static const char *
-read_text (AdwEntryRow *row, TmJob *job)
-{
-  g_autofree char *text = tm_form_text (row);
-
-  return tm_job_intern (job, text);
-}
-
 /* NULL with one line in @problem. */
 static TmSupply *
 read_supply (Dialog *dialog, const TmSupply *old, char **problem)
@@ -62,55 +53,35 @@ read_supply (Dialog *dialog, const TmSupply *old, char **problem)
     }
   supply->kind = (TmSupplyKind)MIN (tm_form_chosen (dialog->kind), TM_N_SUPPLIES - 1);
   supply->approval = (TmApproval)MIN (tm_form_chosen (dialog->approval), TM_APPROVAL_NOT_ASKED);
-  supply->specification = read_text (dialog->specification, job);
-  supply->code = read_text (dialog->code, job);
-  supply->supplier = read_text (dialog->supplier, job);
-  supply->certificate = read_text (dialog->certificate, job);
-  supply->note = read_text (dialog->note, job);
+  supply->specification = tm_form_read_text (dialog->specification, job);
+  supply->code = tm_form_read_text (dialog->code, job);
+  supply->supplier = tm_form_read_text (dialog->supplier, job);
+  supply->certificate = tm_form_read_text (dialog->certificate, job);
+  supply->note = tm_form_read_text (dialog->note, job);
   return supply;
 }
 
-static void
-save_cb (Dialog *dialog)
+static gboolean
+save_supply (gpointer form, char **said, GError **error)
 {
+  Dialog *dialog = form;
   TmSupply *old = find_supply (dialog);
-  g_autofree char *problem = NULL;
-  g_autofree char *text = NULL;
-  g_autoptr (GError) error = NULL;
-  TmSupply *supply = read_supply (dialog, old, &problem);
+  TmSupply *supply = read_supply (dialog, old, said);
 
   if (supply == NULL)
-    {
-      tm_dialog_problem_set (dialog->window.problem, problem);
-      return;
-    }
-  text = g_strdup_printf (_ ("Recorded: %s"), supply->name);
-  if (tm_edit_put_supply (dialog->document, old, supply, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
+    return FALSE;
+  *said = g_strdup_printf (_ ("Recorded: %s"), supply->name);
+  return tm_edit_put_supply (dialog->document, old, supply, error);
 }
 
-static void
-remove_cb (Dialog *dialog)
+static gboolean
+remove_supply (gpointer form, char **said, GError **error)
 {
+  Dialog *dialog = form;
   TmSupply *old = find_supply (dialog);
-  g_autofree char *text = g_strdup_printf (_ ("Removed: %s"), old != NULL ? old->name : "");
-  g_autoptr (GError) error = NULL;
 
-  if (old == NULL || tm_edit_remove_supply (dialog->document, old, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
-}
-
-static AdwEntryRow *
-add_entry (Dialog *dialog, AdwPreferencesGroup *group, const char *title)
-{
-  AdwEntryRow *row = tm_form_entry (group, title);
-
-  g_signal_connect_swapped (row, "entry-activated", G_CALLBACK (save_cb), dialog);
-  return row;
+  *said = g_strdup_printf (_ ("Removed: %s"), old != NULL ? old->name : "");
+  return old == NULL || tm_edit_remove_supply (dialog->document, old, error);
 }
 
 static void
@@ -126,16 +97,15 @@ build (Dialog *dialog)
   for (guint i = 0; i <= TM_APPROVAL_NOT_ASKED; i++)
     approvals[i] = tm_words_approval ((TmApproval)i);
   dialog->kind = tm_form_choice (what, _ ("Kind"), kinds);
-  dialog->name = add_entry (dialog, what, _ ("Name"));
-  dialog->specification = add_entry (dialog, what, _ ("Specification or test procedure"));
-  dialog->code = add_entry (dialog, what, _ ("Code, where the customer has one"));
+  dialog->name = tm_form_dialog_entry (&dialog->window, what, _ ("Name"));
+  dialog->specification = tm_form_dialog_entry (&dialog->window, what, _ ("Specification or test procedure"));
+  dialog->code = tm_form_dialog_entry (&dialog->window, what, _ ("Code, where the customer has one"));
   proof = tm_form_group (dialog->window.rows, _ ("What proves it"), NULL);
-  dialog->supplier = add_entry (dialog, proof, _ ("Supplier or laboratory"));
+  dialog->supplier = tm_form_dialog_entry (&dialog->window, proof, _ ("Supplier or laboratory"));
   dialog->approval = tm_form_choice (proof, _ ("Approval of the supplier"), approvals);
-  dialog->certificate = add_entry (dialog, proof, _ ("Number of the certificate or report"));
-  dialog->note = add_entry (dialog, proof, _ ("Note"));
-  g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.remove, "clicked", G_CALLBACK (remove_cb), dialog);
+  dialog->certificate
+      = tm_form_dialog_entry (&dialog->window, proof, _ ("Number of the certificate or report"));
+  dialog->note = tm_form_dialog_entry (&dialog->window, proof, _ ("Note"));
 }
 
 static void
@@ -176,9 +146,7 @@ tm_supply_dialog_present (GtkWidget *any_child, TmDocument *document, TmSupply *
   build (dialog);
   if (supply != NULL)
     fill (dialog, supply);
-  gtk_widget_set_visible (dialog->window.remove, supply != NULL);
-  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
-  gtk_widget_grab_focus (find_start (dialog));
-  gtk_window_present (dialog->window.window);
-  return dialog->window.window;
+  tm_form_dialog_act (&dialog->window, save_supply, supply != NULL ? remove_supply : NULL, dialog,
+                      free_dialog);
+  return tm_form_dialog_present (&dialog->window, find_start (dialog));
 }

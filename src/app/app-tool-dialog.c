@@ -4,7 +4,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app-dialog.h"
 #include "app-edit-tool.h"
 #include "app-form-dialog.h"
 #include "app-tool-form.h"
@@ -29,57 +28,44 @@ free_dialog (gpointer data)
   g_free (dialog);
 }
 
-static void
-save_cb (Dialog *dialog)
+static gboolean
+save_tool (gpointer form, char **said, GError **error)
 {
+  Dialog *dialog = form;
   TmJob *job = tm_document_job (dialog->document);
   const TmTool *old = dialog->name != NULL ? tm_job_find_tool (job, dialog->name) : NULL;
-  g_autofree char *problem = NULL;
-  g_autofree char *text = NULL;
-  g_autoptr (GError) error = NULL;
-  TmTool *tool = tm_tool_form_read (&dialog->form, job, old, &problem);
+  TmTool *tool = tm_tool_form_read (&dialog->form, job, old, said);
   const char *name;
 
   if (tool == NULL)
-    {
-      tm_dialog_problem_set (dialog->window.problem, problem);
-      return;
-    }
+    return FALSE;
   name = tool->name;
-  text = g_strdup_printf (_ ("Saved tool %s"), name);
-  if (!tm_edit_put_tool (dialog->document, dialog->name, tool, &error))
-    {
-      tm_dialog_problem_set (dialog->window.problem, error->message);
-      return;
-    }
+  *said = g_strdup_printf (_ ("Saved tool %s"), name);
+  if (!tm_edit_put_tool (dialog->document, dialog->name, tool, error))
+    return FALSE;
   if (dialog->saved != NULL && dialog->over != NULL)
     dialog->saved (dialog->over, name);
-  tm_form_dialog_done (&dialog->window, text);
+  return TRUE;
 }
 
-static void
-remove_cb (Dialog *dialog)
+static gboolean
+remove_tool (gpointer form, char **said, GError **error)
 {
-  g_autofree char *text = g_strdup_printf (_ ("Removed tool %s"), dialog->name);
-  g_autoptr (GError) error = NULL;
+  Dialog *dialog = form;
 
-  if (tm_edit_remove_tool (dialog->document, dialog->name, &error))
-    tm_form_dialog_done (&dialog->window, text);
-  else
-    tm_dialog_problem_set (dialog->window.problem, error->message);
+  *said = g_strdup_printf (_ ("Removed tool %s"), dialog->name);
+  return tm_edit_remove_tool (dialog->document, dialog->name, error);
 }
 
-/* Enter in a row saves, as in any form. */
 static void
 connect (Dialog *dialog)
 {
-  AdwEntryRow *rows[] = { dialog->form.name,     dialog->form.graduation,    dialog->form.least_cut,
-                          dialog->form.backlash, dialog->form.spring_passes, dialog->form.note };
+  AdwEntryRow *const rows[] = { dialog->form.name,     dialog->form.graduation,    dialog->form.least_cut,
+                                dialog->form.backlash, dialog->form.spring_passes, dialog->form.note };
 
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
-    g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.save, "clicked", G_CALLBACK (save_cb), dialog);
-  g_signal_connect_swapped (dialog->window.remove, "clicked", G_CALLBACK (remove_cb), dialog);
+  tm_form_dialog_enter_saves (&dialog->window, rows, G_N_ELEMENTS (rows));
+  tm_form_dialog_act (&dialog->window, save_tool, dialog->name != NULL ? remove_tool : NULL, dialog,
+                      free_dialog);
 }
 
 GtkWindow *
@@ -97,10 +83,6 @@ tm_tool_dialog_present (GtkWidget *any_child, TmDocument *document, const char *
   tm_form_dialog_build (&dialog->window, any_child, title != NULL ? title : _ ("New tool"), 560, 660);
   tm_tool_form_build (&dialog->form, dialog->window.rows);
   tm_tool_form_fill (&dialog->form, tool, job->unit);
-  gtk_widget_set_visible (dialog->window.remove, tool != NULL);
   connect (dialog);
-  g_object_set_data_full (G_OBJECT (dialog->window.window), "dialog", dialog, free_dialog);
-  gtk_widget_grab_focus (GTK_WIDGET (dialog->form.name));
-  gtk_window_present (dialog->window.window);
-  return dialog->window.window;
+  return tm_form_dialog_present (&dialog->window, GTK_WIDGET (dialog->form.name));
 }
