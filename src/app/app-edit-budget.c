@@ -23,26 +23,19 @@ add_line (TmDocument *document, TmBudgetLine *line, GError **error)
   return FALSE;
 }
 
-gboolean
-tm_edit_put_budget_line (TmDocument *document, TmBudgetLine *old, TmBudgetLine *line, GError **error)
-{
-  TmBudgetLine before;
-
-  if (old == NULL)
-    return add_line (document, line, error);
-  before = *old;
-  *old = *line;
-  tm_budget_line_free (line);
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  *old = before;
-  return FALSE;
-}
-
 static void
 free_line (gpointer row)
 {
   tm_budget_line_free (row);
+}
+
+gboolean
+tm_edit_put_budget_line (TmDocument *document, TmBudgetLine *old, TmBudgetLine *line, GError **error)
+{
+  if (old == NULL)
+    return add_line (document, line, error);
+  return tm_edit_put_row (document, tm_document_job (document)->budget_lines, old, line, sizeof *line,
+                          free_line, error);
 }
 
 gboolean

@@ -58,23 +58,16 @@ find_problem (const TmJob *job, const TmEvent *event)
   return NULL;
 }
 
-static gboolean
-add_event (TmDocument *document, TmEvent *event, GError **error)
+static void
+free_event (gpointer row)
 {
-  TmJob *job = tm_document_job (document);
-
-  tm_job_add_event (job, event);
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  tm_job_remove_event (job, event);
-  return FALSE;
+  tm_event_free (row);
 }
 
 gboolean
 tm_edit_put_event (TmDocument *document, TmEvent *old, TmEvent *event, GError **error)
 {
   g_autofree char *problem = find_problem (tm_document_job (document), event);
-  TmEvent before;
 
   if (problem != NULL)
     {
@@ -82,21 +75,8 @@ tm_edit_put_event (TmDocument *document, TmEvent *old, TmEvent *event, GError **
       g_set_error_literal (error, TM_EDIT_ERROR, TM_EDIT_ERROR_REFUSED, problem);
       return FALSE;
     }
-  if (old == NULL)
-    return add_event (document, event, error);
-  before = *old;
-  *old = *event;
-  tm_event_free (event);
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  *old = before;
-  return FALSE;
-}
-
-static void
-free_event (gpointer row)
-{
-  tm_event_free (row);
+  return tm_edit_put_row (document, tm_document_job (document)->events, old, event, sizeof *event, free_event,
+                          error);
 }
 
 gboolean

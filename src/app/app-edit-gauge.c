@@ -58,39 +58,7 @@ free_dependents (GArray *kept)
   g_array_unref (kept);
 }
 
-static gpointer
-find_gauge (const TmJob *job, const char *name)
-{
-  return tm_job_find_gauge (job, name);
-}
-
-static gpointer
-copy_gauge (gconstpointer row)
-{
-  return tm_edit_copy_gauge (row);
-}
-
-static TmAddStatus
-add_gauge (TmJob *job, gpointer row)
-{
-  return tm_job_add_gauge (job, row);
-}
-
-static TmAddStatus
-replace_gauge (TmJob *job, const char *name, gpointer row)
-{
-  return tm_job_replace_gauge (job, name, row);
-}
-
-static void
-free_gauge (gpointer row)
-{
-  tm_gauge_free (row);
-}
-
-static const TmNamedKind gauges = {
-  find_gauge, copy_gauge, add_gauge, replace_gauge, tm_job_remove_gauge, free_gauge,
-};
+TM_DEFINE_NAMED_KIND (gauges, gauge, tm_edit_copy_gauge, tm_gauge_free)
 
 gboolean
 tm_edit_put_gauge (TmDocument *document, const char *tag, TmGauge *gauge, GError **error)
@@ -106,39 +74,7 @@ tm_edit_put_gauge (TmDocument *document, const char *tag, TmGauge *gauge, GError
   return tm_edit_refuse_fault (new_tag, fault, error);
 }
 
-static gpointer
-find_method (const TmJob *job, const char *name)
-{
-  return tm_job_find_method (job, name);
-}
-
-static gpointer
-copy_method (gconstpointer row)
-{
-  return tm_edit_copy_method (row);
-}
-
-static TmAddStatus
-add_method (TmJob *job, gpointer row)
-{
-  return tm_job_add_method (job, row);
-}
-
-static TmAddStatus
-replace_method (TmJob *job, const char *name, gpointer row)
-{
-  return tm_job_replace_method (job, name, row);
-}
-
-static void
-free_method (gpointer row)
-{
-  tm_method_free (row);
-}
-
-static const TmNamedKind methods = {
-  find_method, copy_method, add_method, replace_method, tm_job_remove_method, free_method,
-};
+TM_DEFINE_NAMED_KIND (methods, method, tm_edit_copy_method, tm_method_free)
 
 gboolean
 tm_edit_put_method (TmDocument *document, const char *name, TmMethod *method, GError **error)

@@ -41,10 +41,15 @@ check_change (const TmJob *job, const TmMateSize *old, const TmMateSize *mate)
   return found != NULL && found != old ? TM_ADD_TAKEN : TM_ADD_OK;
 }
 
+static void
+free_mate (gpointer row)
+{
+  tm_mate_size_free (row);
+}
+
 gboolean
 tm_edit_put_mate_size (TmDocument *document, TmMateSize *old, TmMateSize *mate, GError **error)
 {
-  TmMateSize before;
   TmAddStatus status;
 
   if (old == NULL)
@@ -56,19 +61,8 @@ tm_edit_put_mate_size (TmDocument *document, TmMateSize *old, TmMateSize *mate, 
       tm_mate_size_free (mate);
       return FALSE;
     }
-  before = *old;
-  *old = *mate;
-  tm_mate_size_free (mate);
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  *old = before;
-  return FALSE;
-}
-
-static void
-free_mate (gpointer row)
-{
-  tm_mate_size_free (row);
+  return tm_edit_put_row (document, tm_document_job (document)->mate_sizes, old, mate, sizeof *mate,
+                          free_mate, error);
 }
 
 gboolean

@@ -4,39 +4,13 @@
 
 #include "app-edit-named.h"
 
-static gpointer
-find_material (const TmJob *job, const char *name)
+static TmShopMaterial *
+copy_material (const TmShopMaterial *material)
 {
-  return tm_job_find_material (job, name);
+  return g_memdup2 (material, sizeof *material);
 }
 
-static gpointer
-copy_material (gconstpointer row)
-{
-  return g_memdup2 (row, sizeof (TmShopMaterial));
-}
-
-static TmAddStatus
-add_material (TmJob *job, gpointer row)
-{
-  return tm_job_add_material (job, row);
-}
-
-static TmAddStatus
-replace_material (TmJob *job, const char *name, gpointer row)
-{
-  return tm_job_replace_material (job, name, row);
-}
-
-static void
-free_material (gpointer row)
-{
-  tm_shop_material_free (row);
-}
-
-static const TmNamedKind materials = {
-  find_material, copy_material, add_material, replace_material, tm_job_remove_material, free_material,
-};
+TM_DEFINE_NAMED_KIND (materials, material, copy_material, tm_shop_material_free)
 
 gboolean
 tm_edit_put_material (TmDocument *document, const char *name, TmShopMaterial *material, GError **error)

@@ -23,44 +23,23 @@ refuse (const char *line, GError **error)
   return FALSE;
 }
 
-static gboolean
-add_supply (TmDocument *document, TmSupply *supply, GError **error)
+static void
+free_supply (gpointer row)
 {
-  TmJob *job = tm_document_job (document);
-
-  tm_job_add_supply (job, supply);
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  tm_job_remove_supply (job, supply);
-  return FALSE;
+  tm_supply_free (row);
 }
 
 gboolean
 tm_edit_put_supply (TmDocument *document, TmSupply *old, TmSupply *supply, GError **error)
 {
-  TmSupply before;
-
   if (*supply->name == '\0')
     {
       tm_supply_free (supply);
       return refuse (_ ("Name: a material, process or test needs one; write it as the drawing has it."),
                      error);
     }
-  if (old == NULL)
-    return add_supply (document, supply, error);
-  before = *old;
-  *old = *supply;
-  tm_supply_free (supply);
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  *old = before;
-  return FALSE;
-}
-
-static void
-free_supply (gpointer row)
-{
-  tm_supply_free (row);
+  return tm_edit_put_row (document, tm_document_job (document)->supplies, old, supply, sizeof *supply,
+                          free_supply, error);
 }
 
 gboolean
@@ -69,44 +48,23 @@ tm_edit_remove_supply (TmDocument *document, TmSupply *supply, GError **error)
   return tm_edit_remove_row (document, tm_document_job (document)->supplies, supply, free_supply, error);
 }
 
-static gboolean
-add_sub_part (TmDocument *document, TmSubPart *part, GError **error)
+static void
+free_sub_part (gpointer row)
 {
-  TmJob *job = tm_document_job (document);
-
-  tm_job_add_sub_part (job, part);
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  tm_job_remove_sub_part (job, part);
-  return FALSE;
+  tm_sub_part_free (row);
 }
 
 gboolean
 tm_edit_put_sub_part (TmDocument *document, TmSubPart *old, TmSubPart *part, GError **error)
 {
-  TmSubPart before;
-
   if (*part->number == '\0')
     {
       tm_sub_part_free (part);
       return refuse (_ ("Part number: a part of the assembly needs one; write it as the parts list has it."),
                      error);
     }
-  if (old == NULL)
-    return add_sub_part (document, part, error);
-  before = *old;
-  *old = *part;
-  tm_sub_part_free (part);
-  if (tm_document_save_definitions (document, error))
-    return TRUE;
-  *old = before;
-  return FALSE;
-}
-
-static void
-free_sub_part (gpointer row)
-{
-  tm_sub_part_free (row);
+  return tm_edit_put_row (document, tm_document_job (document)->sub_parts, old, part, sizeof *part,
+                          free_sub_part, error);
 }
 
 gboolean

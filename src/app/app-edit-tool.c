@@ -38,39 +38,7 @@ refuse (const char *name, const char *why, GError **error)
   return FALSE;
 }
 
-static gpointer
-find_tool (const TmJob *job, const char *name)
-{
-  return tm_job_find_tool (job, name);
-}
-
-static gpointer
-copy_tool (gconstpointer row)
-{
-  return tm_edit_copy_tool (row);
-}
-
-static TmAddStatus
-add_tool (TmJob *job, gpointer row)
-{
-  return tm_job_add_tool (job, row);
-}
-
-static TmAddStatus
-replace_tool (TmJob *job, const char *name, gpointer row)
-{
-  return tm_job_replace_tool (job, name, row);
-}
-
-static void
-free_tool (gpointer row)
-{
-  tm_tool_free (row);
-}
-
-static const TmNamedKind tools = {
-  find_tool, copy_tool, add_tool, replace_tool, tm_job_remove_tool, free_tool,
-};
+TM_DEFINE_NAMED_KIND (tools, tool, tm_edit_copy_tool, tm_tool_free)
 
 gboolean
 tm_edit_put_tool (TmDocument *document, const char *name, TmTool *tool, GError **error)

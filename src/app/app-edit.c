@@ -3,6 +3,7 @@
 #include "app-edit.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "core-callout.h"
 #include "core-revision.h"
@@ -178,6 +179,33 @@ tm_edit_remove_feature (TmDocument *document, const char *balloon, GError **erro
   tm_edit_give_back (job->balloon_marks, g_steal_pointer (&marks));
   tm_edit_give_back (job->mate_sizes, g_steal_pointer (&mates));
   tm_document_restored (document);
+  return FALSE;
+}
+
+static gboolean
+add_row (TmDocument *document, GPtrArray *list, gpointer row, GError **error)
+{
+  g_ptr_array_add (list, row);
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  g_ptr_array_remove (list, row);
+  return FALSE;
+}
+
+gboolean
+tm_edit_put_row (TmDocument *document, GPtrArray *list, gpointer old, gpointer row, gsize size,
+                 GDestroyNotify free_row, GError **error)
+{
+  g_autofree gpointer before = NULL;
+
+  if (old == NULL)
+    return add_row (document, list, row, error);
+  before = g_memdup2 (old, size);
+  memcpy (old, row, size);
+  free_row (row);
+  if (tm_document_save_definitions (document, error))
+    return TRUE;
+  memcpy (old, before, size);
   return FALSE;
 }
 

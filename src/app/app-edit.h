@@ -77,6 +77,12 @@ gboolean tm_edit_take_gauges (TmDocument *document, const TmJob *from, const cha
 /* Says in one line what is wrong with the gauge @tag or what hangs on it; always FALSE. */
 gboolean tm_edit_refuse_fault (const char *tag, TmGaugeFault fault, GError **error);
 
+/* Puts what @row says, a struct of @size bytes, into @old, a row of @list, one of the job's; NULL adds it
+ * after the others.  Takes @row, which is freed by @free_row.  The caller has looked whether the job can have
+ * it. */
+gboolean tm_edit_put_row (TmDocument *document, GPtrArray *list, gpointer old, gpointer row, gsize size,
+                          GDestroyNotify free_row, GError **error);
+
 /* Takes @row out of @list, one of the job's that no other row hangs on; when the book does not keep that it
  * is back in its place, at its old address.  @free_row frees it. */
 gboolean tm_edit_remove_row (TmDocument *document, GPtrArray *list, gpointer row, GDestroyNotify free_row,
