@@ -62,7 +62,7 @@ struct _TmBenchPage {
   TmBatchAnswer *run;           /* NULL: none */
   const TmFeature *run_feature; /* what @run or @run_working is about; only compared */
   guint run_place;
-  char *run_new;      /* serial of the piece just recorded, of which a violation is to be said */
+  GQueue run_new;     /* just recorded: what of it violates a rule is still to be said, app-bench-run.c */
   GtkLabel *run_line; /* a violation, said there and then */
 };
 

@@ -65,10 +65,82 @@ describe_run (const TmBatch *batch)
 }
 
 static void
+clear_line (TmBenchPage *self)
+{
+  gtk_label_set_text (self->run_line, "");
+  gtk_widget_set_visible (GTK_WIDGET (self->run_line), FALSE);
+}
+
+/* Under what is said of others that were recorded in the same moment. */
+static void
 say_violation (TmBenchPage *self, const char *text)
 {
-  gtk_label_set_text (self->run_line, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->run_line), text != NULL);
+  const char *before = gtk_label_get_text (self->run_line);
+  g_autofree char *all = g_strconcat (before, *before != '\0' ? "\n" : "", text, NULL);
+
+  gtk_label_set_text (self->run_line, all);
+  gtk_widget_set_visible (GTK_WIDGET (self->run_line), TRUE);
+}
+
+/* -------- What was just recorded -------- */
+
+/* Waits until its run is worked out.  Of the job: whatever takes a feature away forgets it. */
+typedef struct {
+  const TmFeature *feature;
+  guint place;
+  char *serial;
+} Recorded;
+
+static void
+free_recorded (gpointer data)
+{
+  Recorded *recorded = data;
+
+  g_free (recorded->serial);
+  g_free (recorded);
+}
+
+/* Of the feature at @place, or at any for 0; of all pieces where @serial is NULL. */
+static void
+forget (TmBenchPage *self, const TmFeature *feature, guint place, const char *serial)
+{
+  for (GList *link = self->run_new.head, *next; link != NULL; link = next)
+    {
+      const Recorded *recorded = link->data;
+
+      next = link->next;
+      if (recorded->feature != feature || (place != 0 && recorded->place != place)
+          || (serial != NULL && !g_str_equal (recorded->serial, serial)))
+        continue;
+      free_recorded (link->data);
+      g_queue_delete_link (&self->run_new, link);
+    }
+}
+
+static void
+remember (TmBenchPage *self, const TmEntryRow *row, guint place)
+{
+  Recorded *recorded = g_new (Recorded, 1);
+
+  forget (self, row->feature, place, row->piece->serial);
+  *recorded = (Recorded) { row->feature, place, g_strdup (row->piece->serial) };
+  g_queue_push_tail (&self->run_new, recorded);
+}
+
+/* Says of all that @batch is about what it shows of them. */
+static void
+say_violations (TmBenchPage *self, const TmBatch *batch)
+{
+  for (const GList *link = self->run_new.head; link != NULL; link = link->next)
+    {
+      const Recorded *recorded = link->data;
+      g_autofree char *text = NULL;
+
+      if (recorded->feature == self->run_feature && recorded->place == self->run_place)
+        text = describe_violation (batch, recorded->serial);
+      if (text != NULL)
+        say_violation (self, text);
+    }
 }
 
 /* -------- Working it out -------- */
@@ -126,30 +198,39 @@ take_answer (TmBenchPage *self, TmBatchAnswer *answer)
   g_clear_pointer (&old, tm_batch_answer_free);
 }
 
+/* The next that something was recorded of, or the feature at hand where the bench has moved on. */
+static void
+go_on (TmBenchPage *self)
+{
+  const TmSpot *spot = tm_bench_spot (tm_document_bench (self->document));
+  const Recorded *next = g_queue_peek_head (&self->run_new);
+
+  if (next != NULL)
+    ask (self, next->feature, next->place);
+  else if (spot->feature == NULL || is_at_hand (self))
+    drop_answer (self, FALSE);
+  else
+    ask (self, spot->feature, spot->place);
+}
+
 /* The bench may have moved on to the next feature since: then the answer is only for what was recorded. */
 static void
 answered_cb (TmBatchAnswer *answer, gpointer data)
 {
   TmBenchPage *self = data;
-  const TmSpot *spot = tm_bench_spot (tm_document_bench (self->document));
   const gboolean is_run = answer->batch.series.n_measured >= PIECES_LEAST;
-  g_autofree char *violation
-      = is_run && self->run_new != NULL ? describe_violation (&answer->batch, self->run_new) : NULL;
 
   g_clear_object (&self->run_working);
-  g_clear_pointer (&self->run_new, g_free);
-  if (violation != NULL)
-    say_violation (self, violation);
-  if (is_run && is_at_hand (self))
+  if (is_run)
+    say_violations (self, &answer->batch);
+  forget (self, self->run_feature, self->run_place, NULL);
+  if (is_run && is_at_hand (self) && g_queue_is_empty (&self->run_new))
     {
       take_answer (self, answer);
       return;
     }
   tm_batch_answer_free (answer);
-  if (is_at_hand (self) || spot->feature == NULL)
-    drop_answer (self, FALSE);
-  else
-    ask (self, spot->feature, spot->place);
+  go_on (self);
 }
 
 static gboolean
@@ -185,13 +266,23 @@ ask_cb (gpointer data)
 static void
 ask (TmBenchPage *self, const TmFeature *feature, guint place)
 {
+  const gboolean others_wait = !g_queue_is_empty (&self->run_new);
+
   stop (self);
   self->run_feature = feature;
   self->run_place = place;
   if (has_run (tm_document_job (self->document), feature, place))
-    self->run_ask_id = g_timeout_add (ASK_AFTER_MS, ask_cb, self);
-  else
-    drop_answer (self, FALSE);
+    {
+      self->run_ask_id = g_timeout_add (ASK_AFTER_MS, ask_cb, self);
+      return;
+    }
+  drop_answer (self, FALSE);
+  /* What was recorded there may have been withdrawn since. */
+  if (others_wait)
+    {
+      forget (self, feature, place, NULL);
+      go_on (self);
+    }
 }
 
 void
@@ -209,25 +300,33 @@ tm_bench_page_show_run (TmBenchPage *self)
     }
   drop_answer (self, has_run (tm_document_job (self->document), spot->feature, spot->place));
   /* What was just recorded is looked at before anything else: a rule must not go unsaid. */
-  if (self->run_new == NULL || !is_working (self))
+  if (g_queue_is_empty (&self->run_new) || !is_working (self))
     ask (self, spot->feature, spot->place);
 }
 
+/* What is being worked out for something recorded before is not given up for this, unless it is of the same
+ * run: then both are told from the new one. */
 void
 tm_bench_page_run_recorded (TmBenchPage *self, const TmEntryRow *row)
 {
   const TmReading *last = tm_bench_last (tm_document_bench (self->document));
   const gboolean is_new = last != NULL && &last->row == row && row->withdrawn == NULL;
+  const gboolean others_wait = !g_queue_is_empty (&self->run_new);
 
-  say_violation (self, NULL);
-  g_clear_pointer (&self->run_new, g_free);
-  if (is_new)
+  if (!others_wait)
+    clear_line (self);
+  if (!is_new)
     {
-      self->run_new = g_strdup (row->piece->serial);
-      ask (self, row->feature, last->place);
+      forget (self, row->feature, 0, row->piece->serial);
+      if (row->feature == self->run_feature)
+        ask (self, self->run_feature, self->run_place);
+      return;
     }
-  else if (row->feature == self->run_feature)
-    ask (self, self->run_feature, self->run_place);
+  if (has_run (tm_document_job (self->document), row->feature, last->place))
+    remember (self, row, last->place);
+  if (!others_wait || !is_working (self)
+      || (row->feature == self->run_feature && last->place == self->run_place))
+    ask (self, row->feature, last->place);
 }
 
 void
@@ -235,7 +334,7 @@ tm_bench_page_forget_run (TmBenchPage *self)
 {
   stop (self);
   drop_answer (self, FALSE);
-  g_clear_pointer (&self->run_new, g_free);
+  g_queue_clear_full (&self->run_new, free_recorded);
   self->run_feature = NULL;
   self->run_place = 0;
 }
@@ -244,7 +343,7 @@ void
 tm_bench_page_leave_run (TmBenchPage *self)
 {
   tm_bench_page_forget_run (self);
-  say_violation (self, NULL);
+  clear_line (self);
 }
 
 GtkWidget *

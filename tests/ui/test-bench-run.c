@@ -5,6 +5,7 @@
  */
 
 #include <adwaita.h>
+#include <string.h>
 
 #include "app-bench-page-private.h"
 #include "app-resources.h"
@@ -14,18 +15,12 @@
 /* Micrometres above the lower limit of Ø25 H7: within two standard deviations of their mean. */
 static const int sizes[] = { 10, 12, 9, 11, 10, 13, 8, 11, 9, 12, 10, 11, 9, 12, 10 };
 
-static TmJob *
-make_job (guint n)
+/* A feature that is measured on the first @n pieces. */
+static void
+add_measured (TmJob *job, const char *balloon, guint n)
 {
-  TmJob *job = make_methods_job ();
-  TmFeature *feature = ui_add_feature (job, "9", "Ø25 H7", "bored");
+  TmFeature *feature = ui_add_feature (job, balloon, "Ø25 H7", "bored");
 
-  for (guint i = 2; i < G_N_ELEMENTS (sizes) + 3; i++)
-    {
-      g_autofree char *serial = g_strdup_printf ("%03u", i + 1);
-
-      ui_add_piece (job, serial);
-    }
   for (guint i = 0; i < n; i++)
     {
       TmReading *reading = tm_reading_new ();
@@ -37,6 +32,22 @@ make_job (guint n)
           G_GINT64_CONSTANT (25000000000) + sizes[i] * G_GINT64_CONSTANT (1000000), TM_UNIT_MM, 3);
       g_assert_cmpint (tm_job_add_reading (job, reading), ==, TM_ADD_OK);
     }
+}
+
+/* Feature 9 is measured on the first @n pieces, feature 10 on the first fifteen. */
+static TmJob *
+make_job (guint n)
+{
+  TmJob *job = make_methods_job ();
+
+  for (guint i = 2; i < G_N_ELEMENTS (sizes) + 3; i++)
+    {
+      g_autofree char *serial = g_strdup_printf ("%03u", i + 1);
+
+      ui_add_piece (job, serial);
+    }
+  add_measured (job, "9", n);
+  add_measured (job, "10", G_N_ELEMENTS (sizes));
   return job;
 }
 
@@ -166,6 +177,64 @@ test_moves_on (void)
   close_bench (&fixture);
 }
 
+/* Two that are recorded before the first is worked out: each is said, and neither once more with the next. */
+static void
+check_both (const char *second_serial, const char *second_balloon, gboolean while_working)
+{
+  Fixture fixture = open_bench (15);
+  g_autofree char *second = g_strdup_printf ("Piece %s, feature %s:", second_serial, second_balloon);
+  g_auto (GStrv) lines = NULL;
+
+  go (&fixture, "016", "9");
+  record (&fixture, "25.019");
+  if (while_working)
+    ui_wait_until (fixture.page->run_working != NULL);
+  go (&fixture, second_serial, second_balloon);
+  record (&fixture, "25.019");
+  ui_wait_until (is_settled (&fixture));
+  g_assert_true (says_violation (&fixture));
+  lines = g_strsplit (gtk_label_get_text (fixture.page->run_line), "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==, 2);
+  g_assert_true (g_str_has_prefix (lines[0], "Piece 016, feature 9:"));
+  g_assert_true (g_str_has_prefix (lines[1], second));
+  go (&fixture, "018", "9");
+  record (&fixture, "25.010");
+  ui_wait_until (is_settled (&fixture));
+  g_assert_null (strstr (gtk_label_get_text (fixture.page->run_line), "Piece 016"));
+  g_assert_null (strstr (gtk_label_get_text (fixture.page->run_line), second));
+  close_bench (&fixture);
+}
+
+static void
+test_both (void)
+{
+  check_both ("017", "9", FALSE);
+  check_both ("017", "9", TRUE);
+  check_both ("016", "10", FALSE);
+  check_both ("016", "10", TRUE);
+}
+
+/* One that is withdrawn before it was worked out is not said; the other is. */
+static void
+test_withdrawn (void)
+{
+  Fixture fixture = open_bench (15);
+  const TmReading *last;
+  const char *said;
+
+  go (&fixture, "016", "9");
+  record (&fixture, "25.019");
+  go (&fixture, "016", "10");
+  record (&fixture, "25.019");
+  last = tm_bench_last (tm_document_bench (fixture.ui->document));
+  g_assert_true (tm_document_withdraw (fixture.ui->document, last, "dirt", NULL));
+  ui_wait_until (is_settled (&fixture));
+  said = gtk_label_get_text (fixture.page->run_line);
+  assert_says (said, "Piece 016, feature 9:");
+  g_assert_null (strstr (said, "feature 10"));
+  close_bench (&fixture);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -177,5 +246,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench-run/offered", test_offered);
   g_test_add_func ("/bench-run/violation", test_violation);
   g_test_add_func ("/bench-run/moves-on", test_moves_on);
+  g_test_add_func ("/bench-run/both", test_both);
+  g_test_add_func ("/bench-run/withdrawn", test_withdrawn);
   return g_test_run ();
 }
