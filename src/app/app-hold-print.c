@@ -14,6 +14,9 @@
 #define COLUMN_GAP  6.0
 #define FOOT_HEIGHT 56.0
 
+/* Shaping their texts takes some milliseconds. */
+#define LINES_AT_ONCE 40
+
 typedef struct {
   const char *title;
   double at; /* share of the width where it begins */
@@ -140,30 +143,55 @@ get_line (const TmHoldList *list, guint at)
   return g_ptr_array_index (list->lines, at);
 }
 
+/* How far the lines have been put on pages. */
+typedef struct {
+  Paper paper;
+  double height;
+  double top;     /* where lines begin on a page */
+  double y;       /* where the next one goes */
+  guint next;     /* line */
+  GArray *starts; /* guint: with what line each page begins */
+} Pagination;
+
+static void
+begin_pages (Pagination *pagination, const TmHoldList *list, cairo_t *cr, double width, double height)
+{
+  const guint start = 0;
+
+  *pagination = (Pagination) { .paper = { cr, FALSE, width }, .height = height };
+  pagination->top = pagination->y = put_head (&pagination->paper, list);
+  pagination->starts = g_array_new (FALSE, FALSE, sizeof (guint));
+  g_array_append_val (pagination->starts, start);
+}
+
+/* Puts up to @n more lines on pages; TRUE once all are. */
+static gboolean
+fill_pages (Pagination *pagination, const TmHoldList *list, const TmJob *job, guint n)
+{
+  for (; n > 0 && pagination->next < list->lines->len; n--, pagination->next++)
+    {
+      const TmHoldLine *line = get_line (list, pagination->next);
+      const double tall = put_line (&pagination->paper, line, tm_job_find_piece (job, line->serial), 0);
+
+      /* What is taller than a page has one of its own. */
+      if (pagination->y + tall > pagination->height - FOOT_HEIGHT && pagination->y > pagination->top)
+        {
+          g_array_append_val (pagination->starts, pagination->next);
+          pagination->y = pagination->top;
+        }
+      pagination->y += tall;
+    }
+  return pagination->next == list->lines->len;
+}
+
 GArray *
 tm_hold_print_paginate (const TmHoldList *list, const TmJob *job, cairo_t *cr, double width, double height)
 {
-  const Paper paper = { cr, FALSE, width };
-  GArray *starts = g_array_new (FALSE, FALSE, sizeof (guint));
-  const double top = put_head (&paper, list);
-  guint start = 0;
-  double y = top;
+  Pagination pagination;
 
-  g_array_append_val (starts, start);
-  for (guint i = 0; i < list->lines->len; i++)
-    {
-      const TmHoldLine *line = get_line (list, i);
-      const double tall = put_line (&paper, line, tm_job_find_piece (job, line->serial), 0);
-
-      /* What is taller than a page has one of its own. */
-      if (y + tall > height - FOOT_HEIGHT && y > top)
-        {
-          g_array_append_val (starts, i);
-          y = top;
-        }
-      y += tall;
-    }
-  return starts;
+  begin_pages (&pagination, list, cr, width, height);
+  fill_pages (&pagination, list, job, list->lines->len);
+  return pagination.starts;
 }
 
 void
@@ -190,23 +218,31 @@ tm_hold_print_draw (const TmHoldList *list, const TmJob *job, const GArray *star
 typedef struct {
   const TmHoldList *list;
   const TmJob *job;
-  GArray *starts; /* owned; NULL: not paginated yet */
+  Pagination pages;
 } Printed;
 
 static void
 begin_cb (GtkPrintOperation *operation, GtkPrintContext *context, Printed *printed)
 {
-  g_clear_pointer (&printed->starts, g_array_unref);
-  printed->starts = tm_hold_print_paginate (
-      printed->list, printed->job, gtk_print_context_get_cairo_context (context),
-      gtk_print_context_get_width (context), gtk_print_context_get_height (context));
-  gtk_print_operation_set_n_pages (operation, (int)printed->starts->len);
+  g_clear_pointer (&printed->pages.starts, g_array_unref);
+  begin_pages (&printed->pages, printed->list, gtk_print_context_get_cairo_context (context),
+               gtk_print_context_get_width (context), gtk_print_context_get_height (context));
+}
+
+/* Asked again and again, with the main loop between, until all lines have their page. */
+static gboolean
+paginate_cb (GtkPrintOperation *operation, GtkPrintContext *context, Printed *printed)
+{
+  if (!fill_pages (&printed->pages, printed->list, printed->job, LINES_AT_ONCE))
+    return FALSE;
+  gtk_print_operation_set_n_pages (operation, (int)printed->pages.starts->len);
+  return TRUE;
 }
 
 static void
 page_cb (GtkPrintOperation *operation, GtkPrintContext *context, int page, const Printed *printed)
 {
-  tm_hold_print_draw (printed->list, printed->job, printed->starts,
+  tm_hold_print_draw (printed->list, printed->job, printed->pages.starts,
                       gtk_print_context_get_cairo_context (context), gtk_print_context_get_width (context),
                       gtk_print_context_get_height (context), (guint)page);
 }
@@ -216,7 +252,7 @@ tm_hold_print_run (GtkWindow *parent, const TmHoldList *list, const TmJob *job, 
                    GError **error)
 {
   g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
-  Printed printed = { list, job, NULL };
+  Printed printed = { .list = list, .job = job };
   gboolean done;
   GtkPrintOperationAction action = GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG;
 
@@ -229,8 +265,9 @@ tm_hold_print_run (GtkWindow *parent, const TmHoldList *list, const TmJob *job, 
       action = GTK_PRINT_OPERATION_ACTION_EXPORT;
     }
   g_signal_connect (operation, "begin-print", G_CALLBACK (begin_cb), &printed);
+  g_signal_connect (operation, "paginate", G_CALLBACK (paginate_cb), &printed);
   g_signal_connect (operation, "draw-page", G_CALLBACK (page_cb), &printed);
   done = gtk_print_operation_run (operation, action, parent, error) != GTK_PRINT_OPERATION_RESULT_ERROR;
-  g_clear_pointer (&printed.starts, g_array_unref);
+  g_clear_pointer (&printed.pages.starts, g_array_unref);
   return done;
 }

@@ -6,6 +6,7 @@
 
 #include "app-access.h"
 #include "app-dialog.h"
+#include "app-growing-list.h"
 #include "app-tip.h"
 #include "app-view-parts.h"
 
@@ -104,15 +105,17 @@ void
 tm_hold_rows_init (TmHoldRows *rows, TmDocument *document, TmHoldList *list)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  TmGrowingList *serials = tm_growing_list_new (list_serials (list));
 
   rows->document = g_object_ref (document);
   rows->list = tm_hold_list_ref (list);
   rows->bound = g_hash_table_new (NULL, NULL);
-  rows->selection = GTK_SELECTION_MODEL (gtk_multi_selection_new (list_serials (list)));
+  rows->selection = GTK_SELECTION_MODEL (gtk_multi_selection_new (G_LIST_MODEL (serials)));
   g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), rows);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), rows);
   g_signal_connect (factory, "unbind", G_CALLBACK (unbind_cb), rows);
   rows->view = GTK_LIST_VIEW (gtk_list_view_new (rows->selection, factory));
+  tm_growing_list_follow (serials, GTK_WIDGET (rows->view));
   gtk_widget_add_css_class (GTK_WIDGET (rows->view), "tm-choices");
   gtk_widget_add_css_class (GTK_WIDGET (rows->view), "tm-hold-rows");
   tm_name_widget (GTK_WIDGET (rows->view), _ ("Pieces held back"));

@@ -6,6 +6,7 @@
 
 #include "app-access.h"
 #include "app-column.h"
+#include "app-growing-list.h"
 #include "app-pointer-list.h"
 
 struct _TmReportGaps {
@@ -77,10 +78,12 @@ static GtkWidget *
 build_list (TmReportGaps *self)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-  GtkNoSelection *selection = gtk_no_selection_new (G_LIST_MODEL (g_object_ref (self->list)));
+  TmGrowingList *rows = tm_growing_list_new (g_object_ref (G_LIST_MODEL (self->list)));
+  GtkNoSelection *selection = gtk_no_selection_new (G_LIST_MODEL (rows));
   GtkWidget *view = gtk_list_view_new (GTK_SELECTION_MODEL (selection), factory);
   GtkWidget *scroller = gtk_scrolled_window_new ();
 
+  tm_growing_list_follow (rows, view);
   g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
   gtk_list_view_set_single_click_activate (GTK_LIST_VIEW (view), TRUE);
