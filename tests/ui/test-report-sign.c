@@ -16,7 +16,10 @@
 #include "app-sign-dialog.h"
 #include "exchange-job.h"
 #include "report-signed.h"
+#include "support-big-job.h"
 #include "ui-fixture.h"
+
+#define LONG_FEATURES 300
 
 typedef struct {
   UiFixture *fixture;
@@ -27,9 +30,8 @@ typedef struct {
 } Signs;
 
 static void
-open_page (Signs *is, const char *identifier)
+open_page_of (Signs *is, TmJob *job, const char *identifier)
 {
-  TmJob *job = ui_make_job ();
   TmPerson *second = tm_person_new ();
 
   job->report_identifier = tm_job_intern (job, identifier);
@@ -46,6 +48,12 @@ open_page (Signs *is, const char *identifier)
   tm_report_page_set_document (is->page, is->document);
   gtk_window_present (GTK_WINDOW (is->window));
   ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (is->page)));
+}
+
+static void
+open_page (Signs *is, const char *identifier)
+{
+  open_page_of (is, ui_make_job (), identifier);
 }
 
 /* Threads that still read the record hold what asked for it, and that the document. */
@@ -255,6 +263,125 @@ test_changed_meanwhile (void)
   close_page (&is);
 }
 
+/* -------- While it works -------- */
+
+/* Long enough that its signing shows how far it is. */
+static void
+open_long_page (Signs *is)
+{
+  open_page_of (is, tm_test_big_job (LONG_FEATURES, 2 * LONG_FEATURES), "FA-7");
+  tm_bench_set_by (tm_document_bench (is->document), "EF");
+}
+
+static GtkWidget *
+find_inside (GtkWidget *widget, GType type)
+{
+  if (G_OBJECT_TYPE (widget) == type)
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_inside (child, type);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* The window that shows how far the signing is, or NULL. */
+static GtkWidget *
+find_work (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
+
+      if (g_strcmp0 (gtk_window_get_title (window), "Signing the report") == 0)
+        return GTK_WIDGET (window);
+    }
+  return NULL;
+}
+
+static gint64
+newest_fact (Signs *is)
+{
+  g_autoptr (GError) error = NULL;
+  gint64 mark = 0;
+
+  g_assert_true (tm_book_mark (is->fixture->book, &mark, &error));
+  g_assert_no_error (error);
+  return mark;
+}
+
+/* Cancel is pressed once @share of the work is done. */
+static void
+cancel_at (double share)
+{
+  g_autoptr (GtkProgressBar) bar = NULL;
+
+  ui_wait_until (find_work () != NULL);
+  bar = GTK_PROGRESS_BAR (g_object_ref (find_inside (find_work (), GTK_TYPE_PROGRESS_BAR)));
+  ui_wait_until (gtk_progress_bar_get_fraction (bar) >= share);
+  g_signal_emit_by_name (find_inside (find_work (), GTK_TYPE_BUTTON), "clicked");
+}
+
+/* Given up while the pages are made, and while the workbook is: nothing is signed, the book keeps nothing of
+ * it, the dialog says so, and signs when it is asked again. */
+static void
+test_cancelled (void)
+{
+  static const double shares[] = { 0.0, 0.5 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
+    {
+      Signs is;
+      GtkWindow *dialog;
+      g_autoptr (GBytes) kept = NULL;
+      gint64 before;
+
+      open_long_page (&is);
+      dialog = begin (&is);
+      before = newest_fact (&is);
+      g_assert_true (tm_sign_dialog_answer (dialog, "EF", "Measured by", TRUE));
+      cancel_at (shares[i]);
+      ui_wait_until (*problem (dialog) != '\0');
+      g_assert_cmpstr (problem (dialog), ==, "Cancelled; nothing was signed.");
+      g_assert_null (find_work ());
+      g_assert_cmpuint (is.job->signatures->len, ==, 0);
+      g_assert_cmpint (newest_fact (&is), ==, before);
+      g_assert_true (tm_sign_dialog_answer (dialog, "EF", "Measured by", TRUE));
+      ui_wait_until (is.job->signatures->len == 1);
+      g_assert_cmpint (newest_fact (&is), >, before);
+      kept = read_kept (&is, get_signature (&is, 0)->workbook);
+      g_assert_cmpuint (g_bytes_get_size (kept), >, 0);
+      close_page (&is);
+    }
+}
+
+/* The record changes while its copy is being signed: the copy is not what the record says any more. */
+static void
+test_changed_while_signing (void)
+{
+  Signs is;
+  GtkWindow *dialog;
+
+  open_long_page (&is);
+  dialog = begin (&is);
+  g_assert_true (tm_sign_dialog_answer (dialog, "EF", "Measured by", TRUE));
+  ui_wait_until (find_work () != NULL);
+  change (&is, "Invented");
+  ui_wait_until (*problem (dialog) != '\0');
+  g_assert_nonnull (strstr (problem (dialog), "has changed since"));
+  g_assert_cmpuint (is.job->signatures->len, ==, 0);
+  gtk_window_close (dialog);
+  sign (&is, "EF", "Measured by");
+  g_assert_cmpstr (is.job->customer, ==, "Invented");
+  close_page (&is);
+}
+
 /* Files may grow no longer than that. */
 static void
 limit_files (rlim_t most)
@@ -442,6 +569,8 @@ main (int argc, char **argv)
   g_test_add_func ("/report-sign/must-say", test_must_say);
   g_test_add_func ("/report-sign/no-identifier", test_no_identifier);
   g_test_add_func ("/report-sign/changed-meanwhile", test_changed_meanwhile);
+  g_test_add_func ("/report-sign/cancelled", test_cancelled);
+  g_test_add_func ("/report-sign/changed-while-signing", test_changed_while_signing);
   g_test_add_func ("/report-sign/no-room", test_no_room);
   g_test_add_func ("/report-sign/not-saved", test_not_saved);
   g_test_add_func ("/report-sign/closed", test_closed);
