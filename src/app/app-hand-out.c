@@ -7,6 +7,7 @@
 
 #include "app-dialog.h"
 #include "app-save-path.h"
+#include "app-show-file.h"
 #include "app-toast.h"
 #include "book-store.h"
 
@@ -150,17 +151,19 @@ write_copy (TmDocument *document, const TmSignature *signature, TmHandOut what, 
   return g_steal_pointer (&path);
 }
 
-void
-tm_hand_out_open (GtkWidget *any_child, TmDocument *document, const TmSignature *signature, TmHandOut what,
-                  GtkLabel *problem)
+static void
+tell_cb (GtkWidget *problem, const char *text)
 {
-  GtkRoot *root = gtk_widget_get_root (any_child);
+  tm_dialog_problem_set (GTK_LABEL (problem), text);
+}
+
+void
+tm_hand_out_open (TmDocument *document, const TmSignature *signature, TmHandOut what, GtkLabel *problem)
+{
   g_autoptr (GError) error = NULL;
   g_autofree char *path = write_copy (document, signature, what, &error);
-  g_autoptr (GFile) file = path != NULL ? g_file_new_for_path (path) : NULL;
-  g_autofree char *uri = file != NULL ? g_file_get_uri (file) : NULL;
 
   tm_dialog_problem_set (problem, error != NULL ? error->message : NULL);
-  if (uri != NULL)
-    gtk_show_uri (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, uri, GDK_CURRENT_TIME);
+  if (path != NULL)
+    tm_show_file (GTK_WIDGET (problem), path, tell_cb);
 }

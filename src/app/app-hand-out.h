@@ -29,8 +29,8 @@ gboolean tm_hand_out_write (TmDocument *document, const char *digest, const char
 void tm_hand_out_save (GtkWidget *any_child, TmDocument *document, const TmSignature *signature,
                        TmHandOut what, GtkLabel *problem);
 
-/* Shows a copy of the file. */
-void tm_hand_out_open (GtkWidget *any_child, TmDocument *document, const TmSignature *signature,
-                       TmHandOut what, GtkLabel *problem);
+/* Shows a copy of the file in the desktop's program for it; says in @problem, maybe later, what failed: a
+ * line with the path and what to do where there is no such program. */
+void tm_hand_out_open (TmDocument *document, const TmSignature *signature, TmHandOut what, GtkLabel *problem);
 
 G_END_DECLS

@@ -7,6 +7,7 @@
 
 #include "app-report-work.h"
 #include "app-save-path.h"
+#include "app-show-file.h"
 #include "app-toast.h"
 
 typedef struct {
@@ -27,12 +28,7 @@ static const Kind kinds[] = {
 static void
 open_cb (AdwToast *toast, GtkWidget *page)
 {
-  const char *path = g_object_get_data (G_OBJECT (toast), "path");
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autofree char *uri = g_file_get_uri (file);
-  GtkRoot *root = gtk_widget_get_root (page);
-
-  gtk_show_uri (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, uri, GDK_CURRENT_TIME);
+  tm_show_file (page, g_object_get_data (G_OBJECT (toast), "path"), tm_window_show_error);
 }
 
 static void

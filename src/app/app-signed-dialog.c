@@ -90,7 +90,7 @@ open_cb (GtkWidget *button, Dialog *dialog)
 {
   TmHandOut what = (TmHandOut)GPOINTER_TO_INT (g_object_get_data (G_OBJECT (button), "what"));
 
-  tm_hand_out_open (button, dialog->document, &dialog->signature, what, dialog->problem);
+  tm_hand_out_open (dialog->document, &dialog->signature, what, dialog->problem);
 }
 
 static GtkWidget *

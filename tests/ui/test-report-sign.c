@@ -5,14 +5,17 @@
  */
 
 #include <adwaita.h>
+#include <glib/gstdio.h>
 #include <signal.h>
 #include <sys/resource.h>
+#include <unistd.h>
 
 #include "app-dialog.h"
 #include "app-edit-signature.h"
 #include "app-edit.h"
 #include "app-hand-out.h"
 #include "app-report-page.h"
+#include "app-show-file.h"
 #include "app-sign-dialog.h"
 #include "exchange-job.h"
 #include "report-signed.h"
@@ -20,6 +23,8 @@
 #include "ui-fixture.h"
 
 #define LONG_FEATURES 300
+
+static char *desktop; /* the folder of make_desktop() */
 
 typedef struct {
   UiFixture *fixture;
@@ -489,6 +494,142 @@ test_hand_out (void)
   close_page (&is);
 }
 
+/* -------- Programs of the desktop -------- */
+
+/* All that the places of data have but programs. */
+static void
+link_data (const char *folder)
+{
+  const char *places = g_getenv ("XDG_DATA_DIRS");
+  g_auto (GStrv) list
+      = g_strsplit (places != NULL && *places != '\0' ? places : "/usr/local/share:/usr/share", ":", -1);
+
+  for (guint i = 0; list[i] != NULL; i++)
+    {
+      g_autoptr (GDir) dir = g_dir_open (list[i], 0, NULL);
+      const char *name;
+
+      while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+        {
+          g_autofree char *target = g_build_filename (list[i], name, NULL);
+          g_autofree char *link = g_build_filename (folder, name, NULL);
+
+          /* The first place that has it counts. */
+          if (!g_str_equal (name, "applications") && symlink (target, link) != 0)
+            g_assert_true (g_file_test (link, G_FILE_TEST_IS_SYMLINK));
+        }
+    }
+}
+
+/* One program there is: it opens text files by copying them. */
+static void
+put_program (const char *folder)
+{
+  g_autofree char *programs = g_build_filename (folder, "applications", NULL);
+  g_autofree char *entry = g_build_filename (programs, "copies.desktop", NULL);
+  g_autofree char *defaults = g_build_filename (programs, "mimeapps.list", NULL);
+  g_autofree char *text = g_strdup_printf ("[Desktop Entry]\nType=Application\nName=Copies\n"
+                                           "Exec=cp %%f %s/opened\nMimeType=text/plain;\n",
+                                           folder);
+
+  g_assert_cmpint (g_mkdir (programs, 0700), ==, 0);
+  g_assert_true (g_file_set_contents (entry, text, -1, NULL));
+  g_assert_true (
+      g_file_set_contents (defaults, "[Default Applications]\ntext/plain=copies.desktop\n", -1, NULL));
+}
+
+/* A desktop with that program and no other; before anything asks for one. */
+static char *
+make_desktop (void)
+{
+  char *folder = g_dir_make_tmp ("tenthmark-desktop-XXXXXX", NULL);
+
+  g_assert_nonnull (folder);
+  link_data (folder);
+  put_program (folder);
+  g_assert_true (g_setenv ("XDG_DATA_DIRS", folder, TRUE));
+  g_assert_true (g_setenv ("XDG_DATA_HOME", folder, TRUE));
+  return folder;
+}
+
+static void
+remove_desktop (void)
+{
+  g_autofree char *programs = g_build_filename (desktop, "applications", NULL);
+
+  ui_remove_folder (programs);
+  ui_remove_folder (desktop);
+  g_free (desktop);
+}
+
+static void
+remember_cb (GtkWidget *teller, const char *text)
+{
+  g_object_set_data_full (G_OBJECT (teller), "told", g_strdup (text), g_free);
+}
+
+static const char *
+told (GtkWidget *teller)
+{
+  return g_object_get_data (G_OBJECT (teller), "told");
+}
+
+/* Where there is a program it gets the file, and nothing is said. */
+static void
+test_opens (void)
+{
+  Signs is;
+  g_autofree char *path = NULL, *opened = g_build_filename (desktop, "opened", NULL);
+
+  open_page (&is, "FA-7");
+  path = g_build_filename (is.fixture->folder, "note.txt", NULL);
+  g_assert_true (g_file_set_contents (path, "invented", -1, NULL));
+  tm_show_file (is.window, path, remember_cb);
+  ui_wait_until (g_file_test (opened, G_FILE_TEST_EXISTS) || told (is.window) != NULL);
+  g_assert_cmpstr (told (is.window), ==, NULL);
+  close_page (&is);
+}
+
+/* Where there is none, one line says where the file is and what to do. */
+static void
+test_no_program (void)
+{
+  static const struct {
+    TmHandOut what;
+    const char *ending, *program;
+  } cases[] = { { TM_HAND_OUT_PAGES, ".pdf: ", "PDF" }, { TM_HAND_OUT_WORKBOOK, ".xlsx: ", "spreadsheets" } };
+  Signs is;
+
+  open_page (&is, "FA-7");
+  sign (&is, "", "Measured by");
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      GtkLabel *line = tm_dialog_problem_new ();
+      GtkWidget *dialog = gtk_window_new ();
+      g_auto (GStrv) parts = NULL;
+      g_autofree char *path = NULL;
+
+      gtk_window_set_child (GTK_WINDOW (dialog), GTK_WIDGET (line));
+      gtk_window_present (GTK_WINDOW (dialog));
+      tm_hand_out_open (is.document, get_signature (&is, 0), cases[i].what, line);
+      ui_wait_until (*gtk_label_get_text (line) != '\0');
+      g_test_message ("%s", gtk_label_get_text (line));
+      g_assert_nonnull (strstr (gtk_label_get_text (line), cases[i].ending));
+      g_assert_nonnull (strstr (gtk_label_get_text (line), cases[i].program));
+      g_assert_nonnull (strstr (gtk_label_get_text (line), "install"));
+      g_assert_null (strchr (gtk_label_get_text (line), '\n'));
+      g_assert_true (gtk_widget_get_visible (GTK_WIDGET (line)));
+      /* The path that it names is that of the file. */
+      parts = g_strsplit (gtk_label_get_text (line), ": ", 2);
+      g_assert_true (g_file_test (parts[0], G_FILE_TEST_IS_REGULAR));
+      path = g_path_get_dirname (parts[0]);
+      (void)g_unlink (parts[0]);
+      (void)g_rmdir (path);
+      gtk_window_destroy (GTK_WINDOW (dialog));
+    }
+  close_page (&is);
+}
+
 static char *
 read_text (const char *path)
 {
@@ -560,8 +701,11 @@ test_page_says (void)
 int
 main (int argc, char **argv)
 {
+  int status;
+
   if (ui_skip_without_display ())
     return 0;
+  desktop = make_desktop ();
   gtk_test_init (&argc, &argv, NULL);
   adw_init ();
   g_test_add_func ("/report-sign/sign", test_sign);
@@ -575,7 +719,11 @@ main (int argc, char **argv)
   g_test_add_func ("/report-sign/not-saved", test_not_saved);
   g_test_add_func ("/report-sign/closed", test_closed);
   g_test_add_func ("/report-sign/hand-out", test_hand_out);
+  g_test_add_func ("/report-sign/opens", test_opens);
+  g_test_add_func ("/report-sign/no-program", test_no_program);
   g_test_add_func ("/report-sign/pages", test_pages);
   g_test_add_func ("/report-sign/page-says", test_page_says);
-  return g_test_run ();
+  status = g_test_run ();
+  remove_desktop ();
+  return status;
 }
