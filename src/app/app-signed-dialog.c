@@ -107,29 +107,32 @@ add_button (Dialog *dialog, GtkWidget *row, const char *label, const char *spoke
   return button;
 }
 
-static gboolean
-is_kept (Dialog *dialog, const char *digest)
+/* NULL: it is kept; else what stands in its place. */
+static char *
+find_reason (Dialog *dialog, const char *digest)
 {
+  g_autoptr (GError) error = NULL;
   gboolean kept = FALSE;
 
-  return *digest != '\0'
-         && tm_book_keeps_content (tm_document_book (dialog->document),
-                                   tm_document_job (dialog->document)->id, digest, &kept, NULL)
-         && kept;
+  if (*digest != '\0'
+      && !tm_book_keeps_content (tm_document_book (dialog->document), tm_document_job (dialog->document)->id,
+                                 digest, &kept, &error))
+    return g_strdup (error->message);
+  return kept ? NULL : g_strdup (_ ("Not in this book: look for it where the report was signed."));
 }
 
 static void
 add_file (Dialog *dialog, AdwPreferencesGroup *group, TmHandOut what)
 {
   const char *digest = tm_hand_out_digest (&dialog->signature, what);
-  gboolean kept = is_kept (dialog, digest);
+  g_autofree char *reason = find_reason (dialog, digest);
   gboolean pages = what == TM_HAND_OUT_PAGES;
-  g_autofree char *text = kept ? g_strdup_printf ("SHA-256 %s", digest)
-                               : g_strdup (_ ("Not in this book: look for it where the report was signed."));
-  GtkWidget *row = add_row (group, pages ? _ ("Pages (PDF)") : _ ("Workbook"), text);
+  g_autofree char *text = g_strdup_printf ("SHA-256 %s", digest);
+  GtkWidget *row
+      = add_row (group, pages ? _ ("Pages (PDF)") : _ ("Workbook"), reason != NULL ? reason : text);
   GtkWidget *first;
 
-  if (!kept)
+  if (reason != NULL)
     return;
   first = add_button (dialog, row, pages ? _ ("_Open") : _ ("O_pen"),
                       pages ? _ ("Open the signed pages") : _ ("Open the signed workbook"), what,

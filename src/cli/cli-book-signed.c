@@ -19,24 +19,29 @@
 typedef struct {
   TmBook *book;
   yajl_gen gen;         /* NULL: in words */
+  GString *text;        /* the words: printed once all was read */
+  GError *error;        /* why the book could not say whether it keeps a file; the first */
   const char *ending;   /* of the file that is wanted; NULL: any */
-  const char *wanted;   /* the first digits of its digest; NULL: of the newest signature */
+  const char *wanted;   /* the first digits of its digest, in either case; NULL: of the newest signature */
   char *job_id, *found; /* the file */
   guint n_found;
 } Signed;
 
 /* -------- The list -------- */
 
+/* A book that cannot be read does not say that it keeps nothing. */
 static gboolean
-is_kept (const Signed *is, const TmJob *job, const char *digest)
+is_kept (Signed *is, const TmJob *job, const char *digest)
 {
   gboolean kept = FALSE;
 
-  return *digest != '\0' && tm_book_keeps_content (is->book, job->id, digest, &kept, NULL) && kept;
+  if (*digest == '\0' || is->error != NULL)
+    return FALSE;
+  return tm_book_keeps_content (is->book, job->id, digest, &kept, &is->error) && kept;
 }
 
 static void
-put_file (const Signed *is, const TmJob *job, const char *key, const char *digest)
+put_file (Signed *is, const TmJob *job, const char *key, const char *digest)
 {
   tm_print_key (is->gen, key);
   yajl_gen_map_open (is->gen);
@@ -46,7 +51,7 @@ put_file (const Signed *is, const TmJob *job, const char *key, const char *diges
 }
 
 static void
-put_signature (const Signed *is, const TmJob *job, const TmSignature *signature, gboolean holds)
+put_signature (Signed *is, const TmJob *job, const TmSignature *signature, gboolean holds)
 {
   yajl_gen_map_open (is->gen);
   tm_print_text (is->gen, "job", job->id);
@@ -64,26 +69,28 @@ put_signature (const Signed *is, const TmJob *job, const TmSignature *signature,
 }
 
 static void
-print_file (const Signed *is, const TmJob *job, const char *kind, const char *digest)
+print_file (Signed *is, const TmJob *job, const char *kind, const char *digest)
 {
   if (*digest != '\0')
-    printf ("  %s  %s%s\n", digest, kind, is_kept (is, job, digest) ? "" : _ (", not kept in this book"));
+    g_string_append_printf (is->text, "  %s  %s%s\n", digest, kind,
+                            is_kept (is, job, digest) ? "" : _ (", not kept in this book"));
 }
 
 static void
-print_signature (const Signed *is, const TmJob *job, const TmSignature *signature, gboolean holds)
+print_signature (Signed *is, const TmJob *job, const TmSignature *signature, gboolean holds)
 {
-  printf (holds ? _ ("%s, revision %s, report %s: %s, %s, %s\n")
-                : _ ("%s, revision %s, report %s: %s, %s, %s; superseded\n"),
-          job->part_number, *job->revision != '\0' ? job->revision : "—",
-          *signature->report != '\0' ? signature->report : "—", signature->role, signature->by,
-          signature->at);
+  g_string_append_printf (is->text,
+                          holds ? _ ("%s, revision %s, report %s: %s, %s, %s\n")
+                                : _ ("%s, revision %s, report %s: %s, %s, %s; superseded\n"),
+                          job->part_number, *job->revision != '\0' ? job->revision : "—",
+                          *signature->report != '\0' ? signature->report : "—", signature->role,
+                          signature->by, signature->at);
   print_file (is, job, _ ("pages"), signature->pages);
   print_file (is, job, _ ("workbook"), signature->workbook);
 }
 
 static void
-list_signatures (const Signed *is, const TmJob *job)
+list_signatures (Signed *is, const TmJob *job)
 {
   g_autofree char *digest = tm_job_digest (job);
 
@@ -104,7 +111,8 @@ list_signatures (const Signed *is, const TmJob *job)
 static void
 take_file (Signed *is, const TmJob *job, const char *digest)
 {
-  if (*digest == '\0' || !g_str_has_prefix (digest, is->wanted) || g_strcmp0 (is->found, digest) == 0)
+  if (*digest == '\0' || g_ascii_strncasecmp (digest, is->wanted, strlen (is->wanted)) != 0
+      || g_strcmp0 (is->found, digest) == 0)
     return;
   is->n_found++;
   g_free (is->found);
@@ -235,7 +243,27 @@ go_through (const TmBookCall *call, Signed *is, const GPtrArray *ids)
       else
         list_signatures (is, job);
     }
-  return call->out != NULL ? hand_out (is, call->out) : 0;
+  if (call->out != NULL)
+    return hand_out (is, call->out);
+  return is->error != NULL ? tm_fail_error (g_steal_pointer (&is->error)) : 0;
+}
+
+/* Nothing is printed of what could not be read to its end. */
+static void
+finish (const TmBookCall *call, Signed *is, int status)
+{
+  if (is->gen != NULL && call->out == NULL)
+    yajl_gen_array_close (is->gen);
+  if (is->gen != NULL && status == 0)
+    tm_print_end (is->gen);
+  else if (is->gen != NULL)
+    yajl_gen_free (is->gen);
+  if (status == 0)
+    fputs (is->text->str, stdout);
+  g_clear_error (&is->error);
+  g_string_free (is->text, TRUE);
+  g_free (is->job_id);
+  g_free (is->found);
 }
 
 int
@@ -253,16 +281,10 @@ tm_book_call_signed (const TmBookCall *call)
   if (ids == NULL)
     return 2;
   is.gen = call->json ? tm_print_begin () : NULL;
+  is.text = g_string_new (NULL);
   if (is.gen != NULL && call->out == NULL)
     yajl_gen_array_open (is.gen);
   status = go_through (call, &is, ids);
-  if (is.gen != NULL && call->out == NULL)
-    yajl_gen_array_close (is.gen);
-  if (is.gen != NULL && status == 0)
-    tm_print_end (is.gen);
-  else if (is.gen != NULL)
-    yajl_gen_free (is.gen);
-  g_free (is.job_id);
-  g_free (is.found);
+  finish (call, &is, status);
   return status;
 }

@@ -4,6 +4,8 @@
  * put in.
  */
 
+#include <sqlite3.h>
+
 #include "book-store.h"
 #include "cli-support.h"
 #include "exchange-job.h"
@@ -150,6 +152,91 @@ test_elsewhere (void)
   g_assert_null (strstr (check.out, "superseded"));
 }
 
+/* The first pages of what keeps the files, table and index, as the database numbers them from 1. */
+static GArray *
+find_roots (const char *book_path, gsize *page_size)
+{
+  GArray *roots = g_array_new (FALSE, FALSE, sizeof (gint64));
+  sqlite3 *book = NULL;
+  sqlite3_stmt *statement = NULL;
+
+  g_assert_cmpint (sqlite3_open_v2 (book_path, &book, SQLITE_OPEN_READWRITE, NULL), ==, SQLITE_OK);
+  /* All of it stands in the file itself, no log beside it. */
+  g_assert_cmpint (sqlite3_exec (book, "PRAGMA wal_checkpoint (TRUNCATE)", NULL, NULL, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_prepare_v2 (book,
+                                       "SELECT rootpage, (SELECT page_size FROM pragma_page_size) FROM "
+                                       "sqlite_schema WHERE tbl_name = 'content' AND rootpage > 0",
+                                       -1, &statement, NULL),
+                   ==, SQLITE_OK);
+  while (sqlite3_step (statement) == SQLITE_ROW)
+    {
+      const gint64 root = sqlite3_column_int64 (statement, 0);
+
+      g_array_append_val (roots, root);
+      *page_size = (gsize)sqlite3_column_int64 (statement, 1);
+    }
+  sqlite3_finalize (statement);
+  sqlite3_close (book);
+  return roots;
+}
+
+static void
+damage (const char *book_path)
+{
+  gsize length = 0, page_size = 0;
+  g_autofree char *bytes = NULL;
+  g_autoptr (GArray) roots = find_roots (book_path, &page_size);
+
+  g_assert_cmpuint (roots->len, ==, 2);
+  g_assert_true (g_file_get_contents (book_path, &bytes, &length, NULL));
+  for (guint i = 0; i < roots->len; i++)
+    {
+      const gsize at = (gsize)(g_array_index (roots, gint64, i) - 1) * page_size;
+
+      g_assert_cmpuint (at + page_size, <=, length);
+      memset (bytes + at, 0xa5, page_size);
+    }
+  g_assert_true (g_file_set_contents (book_path, bytes, (gssize)length, NULL));
+}
+
+/* Where the book cannot be read, nothing is called not kept: one line says that it is damaged. */
+static void
+test_damaged (void)
+{
+  g_autofree char *book = g_build_filename (folder, "damaged.tmbook", NULL);
+  g_autofree char *pages = NULL, *workbook = NULL;
+  g_auto (Call) words = { 0 }, json = { 0 };
+
+  sign_job (book, &pages, &workbook);
+  damage (book);
+  run (&words, "book", "signed", "--book", book, NULL);
+  g_test_message ("%s", words.err);
+  assert_refused (&words, "damaged.tmbook");
+  run (&json, "book", "signed", "--book", book, "--json", NULL);
+  assert_refused (&json, "damaged.tmbook");
+}
+
+/* Digits of a digest are digits in either case. */
+static void
+test_upper_case (void)
+{
+  g_autofree char *book = g_build_filename (folder, "upper.tmbook", NULL);
+  g_autofree char *pages = NULL, *workbook = NULL, *whole = NULL, *digits = NULL;
+  g_auto (Call) first = { 0 }, second = { 0 };
+
+  sign_job (book, &pages, &workbook);
+  whole = g_ascii_strup (pages, -1);
+  g_assert_cmpstr (whole, !=, pages);
+  digits = g_ascii_strup (workbook, 12);
+  g_assert_false (g_str_has_prefix (workbook, digits));
+  run (&first, "book", "signed", "--book", book, "--digest", whole, "--out", "whole", NULL);
+  g_assert_cmpint (first.status, ==, 0);
+  assert_file ("whole", PAGES);
+  run (&second, "book", "signed", "--book", book, "--digest", digits, "--out", "digits", NULL);
+  g_assert_cmpint (second.status, ==, 0);
+  assert_file ("digits", WORKBOOK);
+}
+
 static void
 test_refused (void)
 {
@@ -191,6 +278,8 @@ main (int argc, char **argv)
   folder = g_dir_make_tmp ("tenthmark-cli-XXXXXX", NULL);
   g_test_add_func ("/cli/signed/book", test_signed);
   g_test_add_func ("/cli/signed/elsewhere", test_elsewhere);
+  g_test_add_func ("/cli/signed/damaged", test_damaged);
+  g_test_add_func ("/cli/signed/upper-case", test_upper_case);
   g_test_add_func ("/cli/signed/refused", test_refused);
   status = g_test_run ();
   remove_folder ();
