@@ -63,7 +63,7 @@ describe_callout (const TmCallout *callout, guint way)
   if (callout->status != TM_CALLOUT_OK)
     return g_steal_pointer (&words);
   if (callout->kind == TM_KIND_DIAMETER && callout->cut == TM_CUT_UNKNOWN && way == WAY_AS_READ)
-    return g_strdup_printf (_ ("Reads as %s; inside or outside?"), words);
+    return g_strdup_printf (_ ("Reads as %s; inside or outside? ID or OD before it says so"), words);
   return g_strdup_printf (_ ("Reads as %s"), words);
 }
 

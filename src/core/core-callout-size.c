@@ -16,6 +16,8 @@
 /* What stands around the number. */
 typedef struct {
   gboolean diameter;
+  gboolean inside;  /* a diameter, of a hole */
+  gboolean outside; /* a diameter, of a shaft */
   gboolean radius;
   gboolean chamfer;
   gboolean depth;
@@ -25,6 +27,9 @@ typedef struct {
 } Marks;
 
 static const char *const diameter_words[] = { "dia", "diam", "diameter", NULL };
+/* On drawings and at the bench alike (common practice). */
+static const char *const inside_words[] = { "ID", "bore", "hole", NULL };
+static const char *const outside_words[] = { "OD", "shaft", NULL };
 static const char *const radius_words[] = { "R", "rad", "radius", NULL };
 static const char *const depth_words[] = { "depth", "deep", "dp", NULL };
 static const char *const place_words[] = { "places", "place", "plcs", "plc", "pls", "pl", "holes", NULL };
@@ -151,9 +156,22 @@ take_chamfer_letter (TmTokens *tokens)
          && tm_tokens_take (tokens, TM_TOKEN_WORD);
 }
 
+/* "OD 30", "30 ID". */
+static gboolean
+take_whose (TmTokens *tokens, Marks *marks)
+{
+  if (marks->inside || marks->outside)
+    return FALSE;
+  marks->inside = tm_tokens_take_any (tokens, inside_words);
+  marks->outside = !marks->inside && tm_tokens_take_any (tokens, outside_words);
+  return marks->inside || marks->outside;
+}
+
 static gboolean
 take_mark_in_front (TmTokens *tokens, Marks *marks)
 {
+  if (take_whose (tokens, marks))
+    return TRUE;
   if (take_diameter (tokens))
     return set_once (&marks->diameter);
   if (tm_tokens_take_word (tokens, "SR") || tm_tokens_take_any (tokens, radius_words))
@@ -196,6 +214,8 @@ take_envelope (TmTokens *tokens)
 static gboolean
 take_mark_behind (TmTokens *tokens, Marks *marks)
 {
+  if (take_whose (tokens, marks))
+    return TRUE;
   if (tm_tokens_take_any (tokens, diameter_words))
     return set_once (&marks->diameter);
   if (tm_token_is_word (tm_tokens_peek (tokens, 0), "R")
@@ -240,15 +260,27 @@ take_size (TmCalloutReader *reader, const TmBandRules *rules, Marks *marks, TmBa
 
 /* Marks that do not go together are not read. */
 static gboolean
-are_marks_sound (const Marks *marks, TmUnit unit, TmBandForm form)
+are_marks_sound (const Marks *marks, TmUnit unit, const TmBand *band)
 {
-  guint shapes = marks->diameter + marks->radius + marks->chamfer + marks->depth;
+  TmBandForm form = band->form;
+  gboolean round = marks->diameter || marks->inside || marks->outside;
+  guint shapes = round + marks->radius + marks->chamfer + marks->depth;
 
   if (shapes > 1 || (unit == TM_UNIT_DEGREE && (shapes > 0 || marks->envelope)))
     return FALSE;
-  if (form == TM_BAND_CLASS && shapes > 0 && !marks->diameter)
+  if (form == TM_BAND_CLASS && shapes > 0 && !round)
+    return FALSE;
+  /* A hole does not have a shaft's class. */
+  if (form == TM_BAND_CLASS && (band->tolerance_class.hole ? marks->outside : marks->inside))
     return FALSE;
   return !marks->envelope || !(marks->radius || marks->chamfer || marks->depth);
+}
+
+static void
+set_round (gboolean hole, TmCallout *out)
+{
+  out->kind = hole ? TM_KIND_BORE : TM_KIND_SHAFT;
+  out->cut = hole ? TM_CUT_GROWS : TM_CUT_SHRINKS;
 }
 
 static void
@@ -257,11 +289,8 @@ set_kind (const Marks *marks, const TmBand *band, TmCallout *out)
   out->kind = TM_KIND_LENGTH;
   if (out->unit == TM_UNIT_DEGREE)
     out->kind = TM_KIND_ANGLE;
-  else if (band->form == TM_BAND_CLASS)
-    {
-      out->kind = band->tolerance_class.hole ? TM_KIND_BORE : TM_KIND_SHAFT;
-      out->cut = band->tolerance_class.hole ? TM_CUT_GROWS : TM_CUT_SHRINKS;
-    }
+  else if (band->form == TM_BAND_CLASS || marks->inside || marks->outside)
+    set_round (band->form == TM_BAND_CLASS ? band->tolerance_class.hole : marks->inside, out);
   else if (marks->depth)
     out->kind = TM_KIND_DEPTH;
   else if (marks->diameter)
@@ -334,7 +363,7 @@ tm_callout_read_size (TmCalloutReader *reader)
   status = tm_band_resolve (&band, &rules, &limits);
   if (status != TM_CALLOUT_OK)
     return status;
-  if (!are_marks_sound (&marks, limits.unit, band.form))
+  if (!are_marks_sound (&marks, limits.unit, &band))
     return TM_CALLOUT_NOT_READ;
   if (band.form == TM_BAND_BARE)
     status = add_general (reader, &marks, &band, &limits);

@@ -139,6 +139,11 @@ test_inside_outside (void)
       g_assert_cmpint (feature->kind, ==, kinds[i]);
       g_assert_cmpint (tm_feature_cut (feature), ==, cuts[i]);
     }
+  gtk_drop_down_set_selected (child_of (page->features, TM_TYPE_JOB_FEATURES, "way_drop"), 0);
+  gtk_editable_set_text (callout_entry (page), "OD 6.5 ±0.1");
+  press_enter (callout_entry (page));
+  g_assert_cmpint (((TmFeature *)g_ptr_array_index (page->job->features, page->job->features->len - 1))->kind,
+                   ==, TM_KIND_SHAFT);
   close_page (page);
 }
 
