@@ -14,111 +14,25 @@
 #include "app-suitability-view.h"
 #include "app-tool-view.h"
 
-static void
-set_register_document (GtkWidget *view, TmDocument *document)
-{
-  tm_gauge_register_set_document (TM_GAUGE_REGISTER (view), document);
-}
-
-static void
-enter_register (GtkWidget *view)
-{
-  tm_gauge_register_enter (TM_GAUGE_REGISTER (view));
-}
-
-static void
-set_study_document (GtkWidget *view, TmDocument *document)
-{
-  tm_study_view_set_document (TM_STUDY_VIEW (view), document);
-}
-
-static void
-enter_study (GtkWidget *view)
-{
-  tm_study_view_enter (TM_STUDY_VIEW (view));
-}
-
-static void
-set_method_document (GtkWidget *view, TmDocument *document)
-{
-  tm_method_view_set_document (TM_METHOD_VIEW (view), document);
-}
-
-static void
-enter_methods (GtkWidget *view)
-{
-  tm_method_view_enter (TM_METHOD_VIEW (view));
-}
-
-static void
-set_suitability_document (GtkWidget *view, TmDocument *document)
-{
-  tm_suitability_view_set_document (TM_SUITABILITY_VIEW (view), document);
-}
-
-static void
-enter_suitability (GtkWidget *view)
-{
-  tm_suitability_view_enter (TM_SUITABILITY_VIEW (view));
-}
-
-static void
-set_rules_document (GtkWidget *view, TmDocument *document)
-{
-  tm_rules_view_set_document (TM_RULES_VIEW (view), document);
-}
-
-static void
-enter_rules (GtkWidget *view)
-{
-  tm_rules_view_enter (TM_RULES_VIEW (view));
-}
-
-static void
-set_material_document (GtkWidget *view, TmDocument *document)
-{
-  tm_material_view_set_document (TM_MATERIAL_VIEW (view), document);
-}
-
-static void
-enter_materials (GtkWidget *view)
-{
-  tm_material_view_enter (TM_MATERIAL_VIEW (view));
-}
-
-static void
-set_setting_document (GtkWidget *view, TmDocument *document)
-{
-  tm_setting_view_set_document (TM_SETTING_VIEW (view), document);
-}
-
-static void
-enter_setting (GtkWidget *view)
-{
-  tm_setting_view_enter (TM_SETTING_VIEW (view));
-}
-
-static void
-set_tool_document (GtkWidget *view, TmDocument *document)
-{
-  tm_tool_view_set_document (TM_TOOL_VIEW (view), document);
-}
-
-static void
-enter_tools (GtkWidget *view)
-{
-  tm_tool_view_enter (TM_TOOL_VIEW (view));
-}
+TM_DEFINE_PAGE (gauge_register, GAUGE_REGISTER)
+TM_DEFINE_PAGE (method_view, METHOD_VIEW)
+TM_DEFINE_PAGE (suitability_view, SUITABILITY_VIEW)
+TM_DEFINE_PAGE (study_view, STUDY_VIEW)
+TM_DEFINE_PAGE (setting_view, SETTING_VIEW)
+TM_DEFINE_PAGE (tool_view, TOOL_VIEW)
+TM_DEFINE_PAGE (material_view, MATERIAL_VIEW)
+TM_DEFINE_PAGE (rules_view, RULES_VIEW)
 
 static const TmPageKind views[] = {
-  { "register", N_ ("Register"), tm_gauge_register_new, set_register_document, enter_register },
-  { "methods", N_ ("Methods"), tm_method_view_new, set_method_document, enter_methods },
-  { "suitability", N_ ("Suitability"), tm_suitability_view_new, set_suitability_document, enter_suitability },
-  { "studies", N_ ("Studies"), tm_study_view_new, set_study_document, enter_study },
-  { "setting", N_ ("Setting"), tm_setting_view_new, set_setting_document, enter_setting },
-  { "tools", N_ ("Cutting tools"), tm_tool_view_new, set_tool_document, enter_tools },
-  { "materials", N_ ("Materials"), tm_material_view_new, set_material_document, enter_materials },
-  { "rules", N_ ("Shop rules"), tm_rules_view_new, set_rules_document, enter_rules },
+  { "register", N_ ("Register"), tm_gauge_register_new, set_gauge_register, enter_gauge_register },
+  { "methods", N_ ("Methods"), tm_method_view_new, set_method_view, enter_method_view },
+  { "suitability", N_ ("Suitability"), tm_suitability_view_new, set_suitability_view,
+    enter_suitability_view },
+  { "studies", N_ ("Studies"), tm_study_view_new, set_study_view, enter_study_view },
+  { "setting", N_ ("Setting"), tm_setting_view_new, set_setting_view, enter_setting_view },
+  { "tools", N_ ("Cutting tools"), tm_tool_view_new, set_tool_view, enter_tool_view },
+  { "materials", N_ ("Materials"), tm_material_view_new, set_material_view, enter_material_view },
+  { "rules", N_ ("Shop rules"), tm_rules_view_new, set_rules_view, enter_rules_view },
 };
 
 const TmPageKind *

@@ -10,66 +10,23 @@
 #include "app-job-page.h"
 #include "app-report-page.h"
 
-static void
-set_job_document (GtkWidget *page, TmDocument *document)
-{
-  tm_job_page_set_document (TM_JOB_PAGE (page), document);
-}
+TM_DEFINE_PAGE (job_page, JOB_PAGE)
+TM_DEFINE_PAGE (batch_page, BATCH_PAGE)
+TM_DEFINE_PAGE (gauges_page, GAUGES_PAGE)
+TM_DEFINE_PAGE (report_page, REPORT_PAGE)
 
 static void
-set_bench_document (GtkWidget *page, TmDocument *document)
+set_bench_page (GtkWidget *page, TmDocument *document)
 {
   tm_bench_page_set_document (TM_BENCH_PAGE (page), document);
 }
 
-static void
-set_batch_document (GtkWidget *page, TmDocument *document)
-{
-  tm_batch_page_set_document (TM_BATCH_PAGE (page), document);
-}
-
-static void
-set_gauges_document (GtkWidget *page, TmDocument *document)
-{
-  tm_gauges_page_set_document (TM_GAUGES_PAGE (page), document);
-}
-
-static void
-set_report_document (GtkWidget *page, TmDocument *document)
-{
-  tm_report_page_set_document (TM_REPORT_PAGE (page), document);
-}
-
-static void
-enter_job (GtkWidget *page)
-{
-  tm_job_page_enter (TM_JOB_PAGE (page));
-}
-
-static void
-enter_batch (GtkWidget *page)
-{
-  tm_batch_page_enter (TM_BATCH_PAGE (page));
-}
-
-static void
-enter_gauges (GtkWidget *page)
-{
-  tm_gauges_page_enter (TM_GAUGES_PAGE (page));
-}
-
-static void
-enter_report (GtkWidget *page)
-{
-  tm_report_page_enter (TM_REPORT_PAGE (page));
-}
-
 static const TmPageKind pages[] = {
-  { "job", N_ ("Job"), tm_job_page_new, set_job_document, enter_job },
-  { "bench", N_ ("Bench"), tm_bench_page_new, set_bench_document, NULL },
-  { "batch", N_ ("Batch"), tm_batch_page_new, set_batch_document, enter_batch },
-  { "gauges", N_ ("Gauges"), tm_gauges_page_new, set_gauges_document, enter_gauges },
-  { "report", N_ ("Report"), tm_report_page_new, set_report_document, enter_report },
+  { "job", N_ ("Job"), tm_job_page_new, set_job_page, enter_job_page },
+  { "bench", N_ ("Bench"), tm_bench_page_new, set_bench_page, NULL },
+  { "batch", N_ ("Batch"), tm_batch_page_new, set_batch_page, enter_batch_page },
+  { "gauges", N_ ("Gauges"), tm_gauges_page_new, set_gauges_page, enter_gauges_page },
+  { "report", N_ ("Report"), tm_report_page_new, set_report_page, enter_report_page },
 };
 
 const TmPageKind *

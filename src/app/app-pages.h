@@ -21,4 +21,16 @@ typedef struct {
 
 const TmPageKind *tm_pages (guint *n_pages);
 
+/* Defines set_page () and enter_page () for the row of a TmPageKind, of the functions of the widget itself.
+ */
+#define TM_DEFINE_PAGE(page, PAGE)                                 \
+  static void set_##page (GtkWidget *widget, TmDocument *document) \
+  {                                                                \
+    tm_##page##_set_document (TM_##PAGE (widget), document);       \
+  }                                                                \
+  static void enter_##page (GtkWidget *widget)                     \
+  {                                                                \
+    tm_##page##_enter (TM_##PAGE (widget));                        \
+  }
+
 G_END_DECLS
