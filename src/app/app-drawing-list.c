@@ -23,6 +23,7 @@ struct _TmDrawingList {
   GHashTable *placed;   /* balloon number -> GHashTable: the set of its places that have a mark */
   GHashTable *unfolded; /* a set of TmFeature, borrowed: those whose places are listed */
   guint n_features, n_placed;
+  gboolean any_places; /* a feature has several, so that rows have room for the arrow */
   gboolean following;
 
   GtkLabel *count;
@@ -164,6 +165,7 @@ show_arrow (TmDrawingList *self, GtkWidget *arrow, const TmFeature *feature, gui
   const gboolean unfolded = g_hash_table_contains (self->unfolded, feature);
   const gboolean any = place == 0 && feature->places > 1;
 
+  gtk_widget_set_visible (arrow, self->any_places);
   gtk_image_set_from_icon_name (GTK_IMAGE (arrow), !any       ? NULL
                                                    : unfolded ? "pan-down-symbolic"
                                                               : "pan-end-symbolic");
@@ -293,10 +295,15 @@ take_placed (TmDrawingList *self, const TmJob *job)
     take_mark (self, g_ptr_array_index (job->balloon_marks, i));
   self->n_features = job->features->len;
   self->n_placed = 0;
+  self->any_places = FALSE;
   for (guint i = 0; i < job->features->len; i++)
-    if (g_hash_table_contains (self->placed,
-                               ((const TmFeature *)g_ptr_array_index (job->features, i))->balloon))
-      self->n_placed++;
+    {
+      const TmFeature *feature = g_ptr_array_index (job->features, i);
+
+      self->any_places |= feature->places > 1;
+      if (g_hash_table_contains (self->placed, feature->balloon))
+        self->n_placed++;
+    }
 }
 
 static void

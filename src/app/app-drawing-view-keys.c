@@ -151,6 +151,7 @@ press_for_change (TmDrawingView *self, guint keyval)
     /* As a balloon has it: 4.2 is the second place of 4. */
     case GDK_KEY_period:
     case GDK_KEY_KP_Decimal:
+    case GDK_KEY_KP_Separator:
       tm_drawing_view_step_place (self);
       return TRUE;
     case GDK_KEY_Delete:

@@ -258,6 +258,21 @@ open_pages (TmParts *parts)
   return pages;
 }
 
+/* One that stands for one place of several. */
+static gboolean
+has_place_balloon (const TmJob *job)
+{
+  for (guint i = 0; i < job->balloon_marks->len; i++)
+    {
+      const TmBalloonMark *mark = g_ptr_array_index (job->balloon_marks, i);
+      const TmFeature *feature = tm_job_find_feature (job, mark->feature);
+
+      if (mark->place > 0 && feature != NULL && feature->places > 1)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 void
 tm_part_drawing (TmParts *parts)
 {
@@ -278,6 +293,11 @@ tm_part_drawing (TmParts *parts)
             "broken ring too close to call, with a thick ring and an arrow or a square out; a thin "
             "ring alone is not measured here."),
         TRUE);
+  if (any && parts->content->lines->len > 0 && has_place_balloon (parts->job))
+    tm_part_say_text (parts,
+                      N_ ("A number such as 6.2 is the second place of characteristic 6; it tells the "
+                          "verdict of that place."),
+                      TRUE);
   for (guint i = 0; i < pages->len; i++)
     if (g_ptr_array_index (pages, i) != NULL)
       add_picture (parts, g_ptr_array_index (drawings, i), g_ptr_array_index (pages, i));

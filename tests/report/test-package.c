@@ -630,6 +630,29 @@ test_drawing_words (void)
   pages = tm_pages_new (document, &form);
   text = tm_pages_text (pages, (guint)tm_pages_find (pages, "drawing"));
   g_assert_nonnull (strstr (text, "Drawing D-1 with 2 balloons: balloon 1, in; balloon 2, not measured"));
+  g_assert_null (strstr (text, "A number such as 6.2"));
+}
+
+/* The balloon of one place has that place's own verdict, and the page says what such a number is. */
+static void
+test_drawing_places (void)
+{
+  g_autoptr (TmJob) job = make_whole_job ();
+  const TmReportForm form = { .paper = TM_PAPER_A4 };
+  g_autoptr (TmReportContent) content = NULL;
+  g_autoptr (TmReportDocument) document = NULL;
+  g_autoptr (TmPages) pages = NULL;
+  g_autofree char *text = NULL;
+
+  tm_job_find_feature (job, "1")->places = 2;
+  add_mark (job, "D-1", "1", 1);
+  add_mark (job, "D-1", "1", 2);
+  content = tm_report_content_new (job);
+  document = tm_report_package_new (content, &form, NULL, NULL);
+  pages = tm_pages_new (document, &form);
+  text = tm_pages_text (pages, (guint)tm_pages_find (pages, "drawing"));
+  g_assert_nonnull (strstr (text, "; balloon 1, place 1, in; balloon 1, place 2, not measured"));
+  g_assert_nonnull (strstr (text, "A number such as 6.2 is the second place of characteristic 6"));
 }
 
 /* The drawing has a page that is as wide as it wants, named and with its balloons; the characteristic leads
@@ -673,6 +696,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/package/sizes", test_sizes);
   g_test_add_func ("/package/drawing", test_drawing);
   g_test_add_func ("/package/drawing-words", test_drawing_words);
+  g_test_add_func ("/package/drawing-places", test_drawing_places);
   g_test_add_func ("/package/many-pieces", test_many_pieces);
   g_test_add_func ("/package/hard-names", test_hard_names);
   g_test_add_func ("/package/endless-texts", test_endless_texts);
