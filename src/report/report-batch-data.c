@@ -9,7 +9,7 @@
 #include "report-words.h"
 
 static const TmColumn columns[TM_N_DATA] = {
-  [TM_DATA_FEATURE] = { N_ ("Feature"), 20, 40 },
+  [TM_DATA_FEATURE] = { N_ ("Feature"), 20, 50 },
   [TM_DATA_PIECE] = { N_ ("Piece"), 8, 16 },
   [TM_DATA_UNIT] = { N_ ("Unit"), 6, 8 },
   [TM_DATA_SIZE] = { N_ ("Size"), 11, 14 },

@@ -12,6 +12,7 @@
 #define SHEET_NAME_LENGTH 31
 #define FOOTER_LENGTH     255
 #define LINE_POINTS       12.0
+#define USUAL_WIDTH       8.43 /* digits that a column has room for where nothing is set */
 
 #define PAPER_LETTER 1
 #define PAPER_A4     9
@@ -56,6 +57,7 @@ tm_sheet_begin (TmSheet *sheet, TmWorkbook *workbook, const char *name, const ch
   if (subtitle != NULL && *subtitle != '\0')
     {
       tm_sheet_text (sheet, 0, subtitle, TM_STYLE_SUBTITLE);
+      sheet->subtitle = tm_cell_text_width (subtitle);
       sheet->row++;
     }
   sheet->row++;
@@ -100,6 +102,39 @@ set_header (TmSheet *sheet)
     tm_workbook_check (sheet->workbook, worksheet_set_header (sheet->sheet, header));
 }
 
+/* The subtitle runs on over empty columns to its right: those that it takes print too, unless they hold what
+ * shall not. */
+static guint
+find_last_column (const TmSheet *sheet)
+{
+  const guint hidden = sheet->left_out | (sheet->optional & ~sheet->used);
+  guint last = sheet->last_column;
+  double width = 0.0;
+
+  for (guint i = 0; i <= last && i < TM_SHEET_COLUMNS; i++)
+    if ((hidden & (1u << i)) == 0)
+      width += sheet->widths[i] > 0 ? sheet->widths[i] : USUAL_WIDTH;
+  while (width < sheet->subtitle * TM_SHEET_NARROWER && last + 1 < TM_SHEET_COLUMNS
+         && sheet->widths[last + 1] <= 0)
+    {
+      width += USUAL_WIDTH;
+      last++;
+    }
+  return last;
+}
+
+static void
+set_scale (TmSheet *sheet)
+{
+  if (sheet->scale > 0)
+    worksheet_set_print_scale (sheet->sheet, (uint16_t)sheet->scale);
+  else
+    worksheet_fit_to_pages (sheet->sheet, (uint16_t)MAX (1u, sheet->pages_across), 0);
+  if (sheet->pages_across > 1 && sheet->key_columns > 0)
+    tm_workbook_check (sheet->workbook,
+                       worksheet_repeat_columns (sheet->sheet, 0, (lxw_col_t)(sheet->key_columns - 1)));
+}
+
 static void
 set_page (TmSheet *sheet)
 {
@@ -107,13 +142,10 @@ set_page (TmSheet *sheet)
     worksheet_set_landscape (sheet->sheet);
   worksheet_set_paper (sheet->sheet, sheet->workbook->paper == TM_PAPER_LETTER ? PAPER_LETTER : PAPER_A4);
   worksheet_set_margins (sheet->sheet, 0.45, 0.45, 0.5, 0.6);
-  if (sheet->scale > 0)
-    worksheet_set_print_scale (sheet->sheet, (uint16_t)sheet->scale);
-  else
-    worksheet_fit_to_pages (sheet->sheet, 1, 0);
+  set_scale (sheet);
   worksheet_gridlines (sheet->sheet, LXW_HIDE_ALL_GRIDLINES);
   tm_workbook_check (sheet->workbook, worksheet_print_area (sheet->sheet, 0, 0, MAX (1, sheet->row) - 1,
-                                                            (lxw_col_t)sheet->last_column));
+                                                            (lxw_col_t)find_last_column (sheet)));
   if (sheet->has_head)
     tm_workbook_check (sheet->workbook,
                        worksheet_repeat_rows (sheet->sheet, sheet->head_first, sheet->head_last));

@@ -246,6 +246,21 @@ test_too_few (void)
   g_assert_null (strstr (all, "name=\"Batch\""));
 }
 
+/* The data's many columns print on two pages across, each with the feature and the piece; a subtitle that is
+ * wider than the columns of the readings that are shown, A to U with many hidden, is not cut off. */
+static void
+test_print (void)
+{
+  g_autoptr (TmJob) job = make_job (steady, G_N_ELEMENTS (steady), 1);
+  g_autofree char *all = write_parts (job);
+
+  assert_has (all, "fitToWidth=\"2\" fitToHeight=\"0\"");
+  assert_has (all, ">'Batch data'!$A:$B,'Batch data'!$3:$3</definedName>");
+  assert_has (all, ">'Batch data'!$A$1:$Y$15</definedName>");
+  assert_has (all, ">Readings!$A$1:$");
+  g_assert_null (strstr (all, ">Readings!$A$1:$U$"));
+}
+
 /* The interval that 99 % of the pieces lie in, 95 % sure.  k for 12 values: 4.16 (Statistics for
  * Environmental Engineers, table 21.1), exactly 4.15551 (tests/data/tolerance_factors.csv); the sizes have
  * the mean 20.000167 and the standard deviation 0.0018505 (by Python's statistics), hence 19.99248
@@ -292,6 +307,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/batch/shift", test_shift);
   g_test_add_func ("/report/batch/form", test_form);
   g_test_add_func ("/report/batch/tool", test_tool);
+  g_test_add_func ("/report/batch/print", test_print);
   g_test_add_func ("/report/batch/interval", test_interval);
   g_test_add_func ("/report/batch/no-interval", test_no_interval);
   g_test_add_func ("/report/batch/equal", test_equal);
