@@ -2,7 +2,8 @@
  *
  * report-pages-flow: puts a document's blocks on pages, from the top down.
  *
- * A heading stays with what follows it.  A table's head is repeated on each page.  A row is never broken
+ * A heading stays with what follows it.  A table's head is repeated on each page, and two rows at least stand
+ * under it.  A row is never broken
  * unless it is taller than a page, and then between its lines; running text is, with two lines at least on
  * either side.  Lines to sign on are not parted.  Pictures that can be flatter are where that saves a page.
  */
@@ -12,6 +13,7 @@
 #include "report-pages-private.h"
 
 #define LEAST_LINES 2
+#define LEAST_ROWS  4 /* of a table, that two at its end are kept together */
 /* Of a page: what is no higher is not parted. */
 #define SHORT_WORDS 0.35
 #define SHORT_TABLE 0.24
@@ -251,6 +253,8 @@ measure_start (const Flow *flow, const TmReportBlock *block)
   height = extent.height;
   if (block->kind == TM_BLOCK_PARAGRAPH)
     height = MIN (height, LEAST_LINES * extent.highest);
+  if (block->kind == TM_BLOCK_TABLE && tm_report_block_rows (block) > 1)
+    height += tm_pages_row_extent (flow->pages, block, 1, FALSE).height;
   return height + get_head_height (flow, block);
 }
 
@@ -277,6 +281,18 @@ measure_kept (const Flow *flow, const TmReportBlock *block)
   return whole <= SHORT_TABLE * (flow->pages->bottom - flow->pages->top) ? whole : start;
 }
 
+/* Before the last row but one: a table's last row does not stand alone on a page. */
+static void
+keep_last_rows (Flow *flow, const TmReportSection *section, const TmReportBlock *block, guint n)
+{
+  const double room = flow->pages->bottom - flow->pages->top - get_head_height (flow, block);
+  const double height = tm_pages_row_extent (flow->pages, block, n - 2, FALSE).height
+                        + tm_pages_row_extent (flow->pages, block, n - 1, FALSE).height;
+
+  if (!flow->fresh && height > get_rest (flow) && height <= room)
+    turn_for (flow, section, block);
+}
+
 static void
 add_cells (Flow *flow, const TmReportSection *section, const TmReportBlock *block)
 {
@@ -286,7 +302,11 @@ add_cells (Flow *flow, const TmReportSection *section, const TmReportBlock *bloc
   if (block->kind == TM_BLOCK_TABLE)
     add_head (flow, section, block);
   for (guint row = 0; row < n; row++)
-    add_row (flow, section, block, row);
+    {
+      if (block->kind == TM_BLOCK_TABLE && n >= LEAST_ROWS && row == n - 2)
+        keep_last_rows (flow, section, block, n);
+      add_row (flow, section, block, row);
+    }
   leave (flow, block->kind == TM_BLOCK_PARAGRAPH ? AFTER_PARAGRAPH : AFTER_CELLS);
 }
 

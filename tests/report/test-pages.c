@@ -416,6 +416,25 @@ test_headings_stay (void)
     }
 }
 
+/* Neither the first nor the last row of a table stands alone on a page. */
+static void
+test_rows_stay (void)
+{
+  for (guint rows = 40; rows < 60; rows++)
+    {
+      g_autoptr (TmReportDocument) document = make_table (rows);
+      g_autofree char *last = g_strdup_printf ("n%u,", rows);
+      g_autofree char *before = g_strdup_printf ("n%u,", rows - 1);
+      g_autoptr (TmPages) pages = NULL;
+      g_autofree char *end = NULL;
+
+      pages = tm_pages_new (document, &(TmReportForm) { 0 });
+      end = tm_pages_text (pages, tm_pages_count (pages) - 1);
+      g_assert_nonnull (strstr (end, last));
+      g_assert_nonnull (strstr (end, before));
+    }
+}
+
 /* Two or three sentences under a heading are not parted. */
 static void
 test_sentences_stay (void)
@@ -824,6 +843,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/pages/long-texts", test_long_texts);
   g_test_add_func ("/pages/direction", test_direction);
   g_test_add_func ("/pages/headings-stay", test_headings_stay);
+  g_test_add_func ("/pages/rows-stay", test_rows_stay);
   g_test_add_func ("/pages/sentences-stay", test_sentences_stay);
   g_test_add_func ("/pages/short-section", test_short_section);
   g_test_add_func ("/pages/beside", test_beside);
