@@ -63,6 +63,8 @@ struct _TmBenchPage {
   const TmFeature *run_feature; /* what @run or @run_working is about; only compared */
   guint run_place;
   GQueue run_new;     /* just recorded: what of it violates a rule is still to be said, app-bench-run.c */
+  GQueue run_said;    /* violations in @run_line, the newest last */
+  guint run_not_said; /* for which it had no room */
   GtkLabel *run_line; /* a violation, said there and then */
 };
 

@@ -13,6 +13,9 @@
 /* Fewer pieces than this make no run to look at. */
 #define PIECES_LEAST 10
 
+/* Violations of readings that followed each other at once. */
+#define MOST_SAID 3
+
 /* What was just recorded is drawn first. */
 #define ASK_AFTER_MS 40
 
@@ -67,19 +70,41 @@ describe_run (const TmBatch *batch)
 static void
 clear_line (TmBenchPage *self)
 {
+  g_queue_clear_full (&self->run_said, g_free);
+  self->run_not_said = 0;
   gtk_label_set_text (self->run_line, "");
   gtk_widget_set_visible (GTK_WIDGET (self->run_line), FALSE);
 }
 
-/* Under what is said of others that were recorded in the same moment. */
+static void
+show_said (TmBenchPage *self)
+{
+  g_autoptr (GString) all = g_string_new (NULL);
+
+  if (self->run_not_said > 0)
+    g_string_append_printf (all,
+                            ngettext ("%u reading before these broke a rule too: see the Batch page.",
+                                      "%u readings before these broke a rule too: see the Batch page.",
+                                      self->run_not_said),
+                            self->run_not_said);
+  for (const GList *link = self->run_said.head; link != NULL; link = link->next)
+    g_string_append_printf (all, "%s%s", all->len > 0 ? "\n" : "", (const char *)link->data);
+  gtk_label_set_text (self->run_line, all->str);
+  gtk_widget_set_visible (GTK_WIDGET (self->run_line), TRUE);
+}
+
+/* Under what is said of others that were recorded in the same moment; more than a few would push the entry
+ * out of the window. */
 static void
 say_violation (TmBenchPage *self, const char *text)
 {
-  const char *before = gtk_label_get_text (self->run_line);
-  g_autofree char *all = g_strconcat (before, *before != '\0' ? "\n" : "", text, NULL);
-
-  gtk_label_set_text (self->run_line, all);
-  gtk_widget_set_visible (GTK_WIDGET (self->run_line), TRUE);
+  g_queue_push_tail (&self->run_said, g_strdup (text));
+  if (g_queue_get_length (&self->run_said) > MOST_SAID)
+    {
+      g_free (g_queue_pop_head (&self->run_said));
+      self->run_not_said++;
+    }
+  show_said (self);
 }
 
 /* -------- What was just recorded -------- */

@@ -214,6 +214,28 @@ test_both (void)
   check_both ("016", "10", TRUE);
 }
 
+/* Of many the last are said, and how many there were before. */
+static void
+test_many (void)
+{
+  static const char *const starts[]
+      = { "1 reading before", "Piece 017, feature 9:", "Piece 016, feature 10:", "Piece 017, feature 10:" };
+  Fixture fixture = open_bench (15);
+  g_auto (GStrv) lines = NULL;
+
+  for (guint i = 0; i < 4; i++)
+    {
+      go (&fixture, i % 2 == 0 ? "016" : "017", i < 2 ? "9" : "10");
+      record (&fixture, "25.019");
+    }
+  ui_wait_until (is_settled (&fixture));
+  lines = g_strsplit (gtk_label_get_text (fixture.page->run_line), "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==, G_N_ELEMENTS (starts));
+  for (guint i = 0; i < G_N_ELEMENTS (starts); i++)
+    g_assert_true (g_str_has_prefix (lines[i], starts[i]));
+  close_bench (&fixture);
+}
+
 /* One that is withdrawn before it was worked out is not said; the other is. */
 static void
 test_withdrawn (void)
@@ -247,6 +269,7 @@ main (int argc, char **argv)
   g_test_add_func ("/bench-run/violation", test_violation);
   g_test_add_func ("/bench-run/moves-on", test_moves_on);
   g_test_add_func ("/bench-run/both", test_both);
+  g_test_add_func ("/bench-run/many", test_many);
   g_test_add_func ("/bench-run/withdrawn", test_withdrawn);
   return g_test_run ();
 }
