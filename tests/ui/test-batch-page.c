@@ -20,8 +20,7 @@ open_page (UiFixture *fixture, TmBatchPage **page)
   gtk_window_set_default_size (GTK_WINDOW (window), 1280, 700);
   gtk_window_set_child (GTK_WINDOW (window), GTK_WIDGET (*page));
   tm_batch_page_set_document (*page, fixture->document);
-  gtk_window_present (GTK_WINDOW (window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (*page)));
+  ui_present (window);
   return window;
 }
 

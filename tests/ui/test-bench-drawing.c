@@ -53,8 +53,7 @@ open_page (UiFixture *fixture, TmBenchPage **page)
   gtk_window_set_default_size (GTK_WINDOW (window), 1280, 680);
   gtk_window_set_child (GTK_WINDOW (window), GTK_WIDGET (*page));
   tm_bench_page_set_document (*page, fixture->document);
-  gtk_window_present (GTK_WINDOW (window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (*page)));
+  ui_present (window);
   return window;
 }
 

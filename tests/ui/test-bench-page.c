@@ -27,8 +27,7 @@ open_bench (TmJob *job)
   gtk_window_set_default_size (GTK_WINDOW (bench.window), 1280, 720);
   gtk_window_set_child (GTK_WINDOW (bench.window), GTK_WIDGET (bench.page));
   tm_bench_page_set_document (bench.page, bench.job->document);
-  gtk_window_present (GTK_WINDOW (bench.window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (bench.page)));
+  ui_present (bench.window);
   return bench;
 }
 

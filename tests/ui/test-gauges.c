@@ -64,15 +64,12 @@ open_page (TmJob *job)
 
   page->fixture = ui_fixture_new (job);
   page->job = job;
-  page->window = gtk_window_new ();
   page->page = TM_GAUGES_PAGE (tm_gauges_page_new ());
-  gtk_window_set_child (GTK_WINDOW (page->window), GTK_WIDGET (page->page));
-  gtk_window_set_default_size (GTK_WINDOW (page->window), 1280, 720);
+  page->window = ui_window_new (page->page);
   tm_gauges_page_set_document (page->page, page->fixture->document);
   tm_gauges_page_show_view (page->page, "register");
   page->list = TM_GAUGE_REGISTER (tm_gauges_page_view (page->page, "register"));
-  gtk_window_present (GTK_WINDOW (page->window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (page->page)));
+  ui_present (page->window);
   return page;
 }
 

@@ -26,13 +26,10 @@ open_page (TmJob *job)
 
   page->fixture = ui_fixture_new (job);
   page->job = job;
-  page->window = gtk_window_new ();
   page->view = TM_MATERIAL_VIEW (tm_material_view_new ());
-  gtk_window_set_child (GTK_WINDOW (page->window), GTK_WIDGET (page->view));
-  gtk_window_set_default_size (GTK_WINDOW (page->window), 1280, 720);
+  page->window = ui_window_new (page->view);
   tm_material_view_set_document (page->view, page->fixture->document);
-  gtk_window_present (GTK_WINDOW (page->window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (page->view)));
+  ui_present (page->window);
   return page;
 }
 
@@ -50,16 +47,6 @@ open_dialog (Page *page, const char *action)
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page->view), action, NULL));
   g_assert_nonnull (dialog_over (page->window));
   return dialog_over (page->window);
-}
-
-static TmJob *
-load_again (Page *page)
-{
-  g_autoptr (GError) error = NULL;
-  TmJob *job = tm_book_load_job (page->fixture->book, page->job->id, NULL, NULL, &error);
-
-  g_assert_no_error (error);
-  return job;
 }
 
 static char *
@@ -113,7 +100,7 @@ test_add (void)
   type_in (dialog, "Source", "mill certificate");
   press (dialog, "Save");
   g_assert_null (dialog_over (page->window));
-  kept = load_again (page);
+  kept = ui_load_again (page->fixture);
   material = tm_job_find_material (kept, "steel 4140");
   g_assert_nonnull (material);
   g_assert_cmpfloat (tm_count_to_double (material->yield.count, TM_UNIT_HARDNESS), ==, 655);

@@ -24,13 +24,10 @@ open_page (TmJob *job)
 
   page->fixture = ui_fixture_new (job);
   page->job = job;
-  page->window = gtk_window_new ();
   page->view = TM_METHOD_VIEW (tm_method_view_new ());
-  gtk_window_set_child (GTK_WINDOW (page->window), GTK_WIDGET (page->view));
-  gtk_window_set_default_size (GTK_WINDOW (page->window), 1280, 720);
+  page->window = ui_window_new (page->view);
   tm_method_view_set_document (page->view, page->fixture->document);
-  gtk_window_present (GTK_WINDOW (page->window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (page->view)));
+  ui_present (page->window);
   return page;
 }
 
@@ -50,17 +47,6 @@ open_dialog (Page *page, const char *action)
   return dialog_over (page->window);
 }
 
-/* The job in the book has what the model has. */
-static TmJob *
-load_again (Page *page)
-{
-  g_autoptr (GError) error = NULL;
-  TmJob *job = tm_book_load_job (page->fixture->book, page->job->id, NULL, NULL, &error);
-
-  g_assert_no_error (error);
-  return job;
-}
-
 static void
 test_add_method (void)
 {
@@ -77,7 +63,7 @@ test_add_method (void)
   type_in (dialog, "Where the figure", "study 4");
   press (dialog, "Save");
   g_assert_null (dialog_over (page->window));
-  kept = load_again (page);
+  kept = ui_load_again (page->fixture);
   method = tm_job_find_method (kept, "caliper over transfer");
   g_assert_nonnull (method);
   g_assert_cmpuint (method->gauges->len, ==, 2);
@@ -214,7 +200,7 @@ test_add_line (void)
   type_in (dialog, "Where the figure", "certificate 1147");
   press (dialog, "Save");
   g_assert_null (dialog_over (page->window));
-  kept = load_again (page);
+  kept = ui_load_again (page->fixture);
   g_assert_cmpuint (kept->budget_lines->len, ==, 1);
   line = g_ptr_array_index (kept->budget_lines, 0);
   g_assert_cmpstr (line->method, ==, "bored");

@@ -26,8 +26,7 @@ open_pictures (const char *wanted)
   fixture.pictures = TM_PICTURES (tm_pictures_new ());
   gtk_window_set_default_size (GTK_WINDOW (fixture.window), 600, 440);
   gtk_window_set_child (GTK_WINDOW (fixture.window), GTK_WIDGET (fixture.pictures));
-  gtk_window_present (GTK_WINDOW (fixture.window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (fixture.pictures)));
+  ui_present (fixture.window);
   return fixture;
 }
 

@@ -28,13 +28,10 @@ open_page (void)
 
   page->job = ui_make_job ();
   page->fixture = ui_fixture_new (page->job);
-  page->window = gtk_window_new ();
   page->page = TM_JOB_PAGE (tm_job_page_new ());
-  gtk_window_set_child (GTK_WINDOW (page->window), GTK_WIDGET (page->page));
-  gtk_window_set_default_size (GTK_WINDOW (page->window), 1280, 720);
+  page->window = ui_window_new (page->page);
   tm_job_page_set_document (page->page, page->fixture->document);
-  gtk_window_present (GTK_WINDOW (page->window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (page->page)));
+  ui_present (page->window);
   return page;
 }
 

@@ -51,8 +51,7 @@ open_page_of (Signs *is, TmJob *job, const char *identifier)
   is->page = TM_REPORT_PAGE (tm_report_page_new ());
   gtk_window_set_child (GTK_WINDOW (is->window), GTK_WIDGET (is->page));
   tm_report_page_set_document (is->page, is->document);
-  gtk_window_present (GTK_WINDOW (is->window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (is->page)));
+  ui_present (is->window);
 }
 
 static void

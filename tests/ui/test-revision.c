@@ -34,8 +34,7 @@ open_shell (void)
   shell->window = tm_window_new (NULL, shell->path);
   book = tm_window_book (shell->window);
   g_assert_true (tm_book_add_job (book, job, NULL, NULL, &added, &error));
-  gtk_window_present (GTK_WINDOW (shell->window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (shell->window)));
+  ui_present (shell->window);
   gtk_widget_activate_action (GTK_WIDGET (shell->window), "win.open-job", "s", job->id);
   ui_wait_until (tm_window_document (shell->window) != NULL);
   return shell;

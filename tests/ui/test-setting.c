@@ -27,16 +27,13 @@ open_page (TmJob *job, GtkWidget *view)
 
   page->fixture = ui_fixture_new (job);
   page->job = job;
-  page->window = gtk_window_new ();
   page->view = view;
-  gtk_window_set_child (GTK_WINDOW (page->window), view);
-  gtk_window_set_default_size (GTK_WINDOW (page->window), 1280, 720);
+  page->window = ui_window_new (view);
   if (TM_IS_SETTING_VIEW (view))
     tm_setting_view_set_document (TM_SETTING_VIEW (view), page->fixture->document);
   else
     tm_tool_view_set_document (TM_TOOL_VIEW (view), page->fixture->document);
-  gtk_window_present (GTK_WINDOW (page->window));
-  ui_wait_until (gtk_widget_get_mapped (view));
+  ui_present (page->window);
   return page;
 }
 

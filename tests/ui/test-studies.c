@@ -41,8 +41,7 @@ open_view (UiFixture *fixture, TmStudyView **view)
   gtk_window_set_default_size (GTK_WINDOW (window), 1100, 650);
   gtk_window_set_child (GTK_WINDOW (window), GTK_WIDGET (*view));
   tm_study_view_set_document (*view, fixture->document);
-  gtk_window_present (GTK_WINDOW (window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (*view)));
+  ui_present (window);
   return window;
 }
 

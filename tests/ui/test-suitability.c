@@ -26,16 +26,13 @@ open_page (TmJob *job, GtkWidget *view)
 
   page->fixture = ui_fixture_new (job);
   page->job = job;
-  page->window = gtk_window_new ();
   page->view = view;
-  gtk_window_set_child (GTK_WINDOW (page->window), view);
-  gtk_window_set_default_size (GTK_WINDOW (page->window), 1280, 720);
+  page->window = ui_window_new (view);
   if (TM_IS_RULES_VIEW (view))
     tm_rules_view_set_document (TM_RULES_VIEW (view), page->fixture->document);
   else
     tm_suitability_view_set_document (TM_SUITABILITY_VIEW (view), page->fixture->document);
-  gtk_window_present (GTK_WINDOW (page->window));
-  ui_wait_until (gtk_widget_get_mapped (view));
+  ui_present (page->window);
   return page;
 }
 
@@ -45,16 +42,6 @@ close_page (Page *page)
   ui_close (page->window);
   ui_fixture_free (page->fixture);
   g_free (page);
-}
-
-static TmJob *
-load_again (Page *page)
-{
-  g_autoptr (GError) error = NULL;
-  TmJob *job = tm_book_load_job (page->fixture->book, page->job->id, NULL, NULL, &error);
-
-  g_assert_no_error (error);
-  return job;
 }
 
 /* -------- Suitability -------- */
@@ -147,7 +134,7 @@ test_assign (void)
 
   g_signal_emit_by_name (methods, "row-activated", gtk_list_box_get_row_at_index (methods, 0));
   g_assert_cmpstr (tm_job_find_feature (page->job, "1")->method, ==, "bored");
-  kept = load_again (page);
+  kept = ui_load_again (page->fixture);
   g_assert_cmpstr (tm_job_find_feature (kept, "1")->method, ==, "bored");
   g_assert_true (
       is_read_out (tm_suitability_view_features (view), "1 · Ø25 H7: settles most readings · bored"));
@@ -244,7 +231,7 @@ test_rules_kept (void)
   choose_in (page->view, "A gauge that has moved", "ask");
   choose_in (page->view, "A cut aims at a size", "in the proven zone");
   g_assert_cmpstr (problem_of (page), ==, "");
-  kept = load_again (page);
+  kept = ui_load_again (page->fixture);
   g_assert_cmpint (kept->part_temp_limit.count, ==, 3000000);
   g_assert_cmpint (kept->gauge_temp_limit.count, ==, 1500000);
   g_assert_cmpint (kept->thermometer.count, ==, 300000);

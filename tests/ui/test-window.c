@@ -30,8 +30,7 @@ open_shell (const char *book_name)
   g_assert_no_error (error);
   shell->book_path = g_build_filename (shell->folder, book_name, NULL);
   shell->window = tm_window_new (NULL, shell->book_path);
-  gtk_window_present (GTK_WINDOW (shell->window));
-  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (shell->window)));
+  ui_present (shell->window);
   return shell;
 }
 

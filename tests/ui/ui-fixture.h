@@ -53,6 +53,25 @@ ui_drain (void)
     ;
 }
 
+/* A window of the smallest screen that is supported, with @child in it; not yet shown. */
+static inline GtkWidget *
+ui_window_new (gpointer child)
+{
+  GtkWidget *window = gtk_window_new ();
+
+  gtk_window_set_child (GTK_WINDOW (window), GTK_WIDGET (child));
+  gtk_window_set_default_size (GTK_WINDOW (window), 1280, 720);
+  return window;
+}
+
+/* Shows @window (any type of it) and waits until it is on the screen. */
+static inline void
+ui_present (gpointer window)
+{
+  gtk_window_present (GTK_WINDOW (window));
+  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (window)));
+}
+
 /* Closes a window (any type of it) and lets it go. */
 static inline void
 ui_close (gpointer window)
@@ -161,6 +180,17 @@ ui_fixture_free (UiFixture *fixture)
   g_free (fixture->path);
   g_free (fixture->folder);
   g_free (fixture);
+}
+
+/* The job as the book holds it; free it. */
+static inline TmJob *
+ui_load_again (const UiFixture *fixture)
+{
+  g_autoptr (GError) error = NULL;
+  TmJob *job = tm_book_load_job (fixture->book, tm_document_job (fixture->document)->id, NULL, NULL, &error);
+
+  g_assert_no_error (error);
+  return job;
 }
 
 /* Without a display there is nothing to test: says so as TAP wants it. */
