@@ -11,6 +11,7 @@
 #include "app-form.h"
 #include "app-template-form.h"
 #include "app-template-preview.h"
+#include "app-template-versions.h"
 #include "app-toast.h"
 #include "exchange-template.h"
 
@@ -27,6 +28,8 @@ typedef struct {
   TmTemplateForm *form;
   GtkWidget *preview;
   GtkFileChooserNative *chooser;
+  TmTemplate *typed; /* what the form said before a version was taken; or NULL */
+  GtkWidget *versions, *back;
 } Dialog;
 
 static void
@@ -37,6 +40,7 @@ free_dialog (gpointer data)
   g_clear_object (&dialog->chooser);
   tm_template_form_free (dialog->form);
   g_clear_object (&dialog->document);
+  tm_template_free (dialog->typed);
   g_free (dialog);
 }
 
@@ -185,6 +189,71 @@ add_file_buttons (Dialog *dialog)
   g_signal_connect_swapped (write, "clicked", G_CALLBACK (write_cb), dialog);
 }
 
+/* -------- Versions -------- */
+
+/* Kept once it is saved, so that the form can still be changed; what it said before is not lost. */
+static void
+taken_cb (const TmTemplate *template, gpointer data)
+{
+  Dialog *dialog = data;
+
+  if (dialog->typed == NULL)
+    dialog->typed = tm_template_copy (tm_template_form_peek (dialog->form));
+  tm_template_form_show (dialog->form, template);
+  gtk_widget_set_sensitive (dialog->back, TRUE);
+}
+
+static void
+back_cb (Dialog *dialog)
+{
+  g_autoptr (TmTemplate) typed = g_steal_pointer (&dialog->typed);
+
+  if (typed == NULL)
+    return;
+  tm_template_form_show (dialog->form, typed);
+  gtk_widget_grab_focus (dialog->versions);
+  gtk_widget_set_sensitive (dialog->back, FALSE);
+}
+
+static void
+versions_cb (Dialog *dialog)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (tm_template_versions_present (dialog->versions, dialog->book, dialog->document, taken_cb, dialog,
+                                    &error)
+      == NULL)
+    tm_dialog_problem_set (dialog->window.problem, error->message);
+}
+
+static gboolean
+has_versions (const Dialog *dialog)
+{
+  g_autoptr (GPtrArray) versions = tm_book_template_versions (dialog->book, NULL);
+
+  return versions != NULL && versions->len > 0;
+}
+
+static void
+add_version_buttons (Dialog *dialog)
+{
+  AdwPreferencesGroup *group
+      = tm_form_group (dialog->window.rows, _ ("Versions"),
+                       _ ("The book keeps every version that was saved. One that is taken "
+                          "again stands here, and is kept as a new version once it is saved."));
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+
+  dialog->versions = tm_button_new (_ ("Earlier _versions…"));
+  dialog->back = tm_button_new (_ ("_Back to what was typed"));
+  gtk_widget_set_sensitive (dialog->versions, has_versions (dialog));
+  gtk_widget_set_sensitive (dialog->back, FALSE);
+  gtk_box_append (GTK_BOX (box), dialog->versions);
+  gtk_box_append (GTK_BOX (box), dialog->back);
+  adw_preferences_group_add (group, box);
+  g_signal_connect_swapped (dialog->versions, "clicked", G_CALLBACK (versions_cb), dialog);
+  g_signal_connect_swapped (dialog->back, "clicked", G_CALLBACK (back_cb), dialog);
+}
+
 /* -------- The window -------- */
 
 static void
@@ -194,6 +263,7 @@ build (Dialog *dialog, const TmTemplate *template)
   gtk_widget_add_css_class (dialog->preview, "tm-paper");
   tm_form_dialog_add_side (&dialog->window, dialog->preview);
   dialog->form = tm_template_form_new (dialog->window.rows, G_CALLBACK (changed_cb), dialog);
+  add_version_buttons (dialog);
   add_file_buttons (dialog);
   tm_template_form_show (dialog->form, template);
   gtk_widget_set_visible (dialog->window.remove, !tm_template_is_empty (template));

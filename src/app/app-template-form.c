@@ -4,11 +4,11 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app-access.h"
 #include "app-button.h"
 #include "app-dialog.h"
 #include "app-form-area.h"
 #include "app-form.h"
+#include "app-template-colour.h"
 #include "app-template-fields.h"
 #include "app-template-logo.h"
 #include "app-template-statements.h"
@@ -22,9 +22,7 @@ struct _TmTemplateForm {
   GtkTextView *address;
   AdwActionRow *logo;
   GtkWidget *choose_logo, *remove_logo;
-  AdwPreferencesGroup *colour_group;
-  AdwEntryRow *colour;
-  GtkColorChooser *colour_button;
+  TmTemplateColour *accent, *ground;
   GtkCheckButton *columns[TM_N_TEMPLATE_COLUMNS];
   TmTemplateFields *fields;
   TmTemplateStatements *statements;
@@ -146,77 +144,30 @@ add_shop (TmTemplateForm *form, GtkBox *into)
                             form);
 }
 
-/* -------- Colour -------- */
-
-static gboolean
-read_colour (TmTemplateForm *form, char **problem)
-{
-  g_autofree char *text = tm_form_text (form->colour);
-
-  tm_form_mark_wrong (form->colour, FALSE);
-  form->draft->has_accent = *text != '\0' && tm_colour_read (text, &form->draft->accent);
-  if (*text == '\0' || form->draft->has_accent)
-    return TRUE;
-  if (problem == NULL)
-    return FALSE;
-  return tm_form_refuse (
-      form->colour, problem,
-      g_strdup_printf (_ ("Colour: “%s” is none; write it like #1a5f7a, or leave it empty."), text));
-}
-
-/* The button follows what is typed. */
-static void
-show_colour (TmTemplateForm *form)
-{
-  const guint32 accent = form->draft->has_accent ? form->draft->accent : 0;
-  const GdkRGBA colour = { (float)(accent >> 16 & 0xff) / 255.0f, (float)(accent >> 8 & 0xff) / 255.0f,
-                           (float)(accent & 0xff) / 255.0f, 1.0f };
-  g_autofree char *words = tm_words_accent (form->draft);
-
-  adw_preferences_group_set_description (form->colour_group, words);
-  gtk_color_chooser_set_rgba (form->colour_button, &colour);
-}
+/* -------- Colours -------- */
 
 static void
-colour_typed_cb (TmTemplateForm *form)
+add_colours (TmTemplateForm *form, GtkBox *into)
 {
-  read_colour (form, NULL);
-  show_colour (form);
-  changed_cb (form);
-}
+  TmTemplate *draft = form->draft;
+  const TmTemplateColourInfo accent = { .title = _ ("Colour of heads and lines"),
+                                        .label = _ ("Colour, like #1a5f7a (empty: black)"),
+                                        .choose = _ ("Choose a colour"),
+                                        .say = tm_words_accent,
+                                        .draft = draft,
+                                        .given = &draft->has_accent,
+                                        .colour = &draft->accent };
+  const TmTemplateColourInfo ground = { .title = _ ("Ground of table heads"),
+                                        .label = _ ("Ground, like #1a5f7a (empty: as usual)"),
+                                        .choose = _ ("Choose a ground"),
+                                        .sample = _ ("Head"),
+                                        .say = tm_words_ground,
+                                        .draft = draft,
+                                        .given = &draft->has_ground,
+                                        .colour = &draft->ground };
 
-static guint32
-to_byte (float share)
-{
-  return (guint32)CLAMP (share * 255.0f + 0.5f, 0.0f, 255.0f);
-}
-
-static void
-colour_chosen_cb (TmTemplateForm *form)
-{
-  GdkRGBA colour;
-  g_autofree char *text = NULL;
-
-  gtk_color_chooser_get_rgba (form->colour_button, &colour);
-  text = tm_colour_format (to_byte (colour.red) << 16 | to_byte (colour.green) << 8 | to_byte (colour.blue));
-  tm_form_set_text (form->colour, text);
-}
-
-static void
-add_colour (TmTemplateForm *form, GtkBox *into)
-{
-  GtkWidget *button = gtk_color_button_new ();
-
-  form->colour_group = tm_form_group (into, _ ("Colour of heads and lines"), "");
-  form->colour = tm_form_entry (form->colour_group, _ ("Colour, like #1a5f7a (empty: black)"));
-  form->colour_button = GTK_COLOR_CHOOSER (button);
-  gtk_color_chooser_set_use_alpha (form->colour_button, FALSE);
-  gtk_color_button_set_title (GTK_COLOR_BUTTON (button), _ ("Colour of heads and lines"));
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  tm_access_name_inside (button, GTK_TYPE_BUTTON, _ ("Choose a colour"));
-  adw_entry_row_add_suffix (form->colour, button);
-  g_signal_connect_swapped (button, "color-set", G_CALLBACK (colour_chosen_cb), form);
-  g_signal_connect_swapped (form->colour, "changed", G_CALLBACK (colour_typed_cb), form);
+  form->accent = tm_template_colour_new (into, &accent, G_CALLBACK (changed_cb), form);
+  form->ground = tm_template_colour_new (into, &ground, G_CALLBACK (changed_cb), form);
 }
 
 /* -------- Columns -------- */
@@ -271,7 +222,7 @@ tm_template_form_new (GtkBox *into, GCallback changed, gpointer data)
   form->data = data;
   form->filling = TRUE;
   add_shop (form, into);
-  add_colour (form, into);
+  add_colours (form, into);
   add_columns (form, into);
   form->fields = tm_template_fields_new (into, G_CALLBACK (changed_cb), form);
   form->statements = tm_template_statements_new (into, G_CALLBACK (changed_cb), form);
@@ -288,6 +239,8 @@ tm_template_form_free (TmTemplateForm *form)
   g_object_set_data (G_OBJECT (form->logo), "tm-form", NULL);
   g_clear_object (&form->logo);
   g_clear_object (&form->chooser);
+  tm_template_colour_free (form->accent);
+  tm_template_colour_free (form->ground);
   tm_template_fields_free (form->fields);
   tm_template_statements_free (form->statements);
   tm_template_free (form->draft);
@@ -297,16 +250,13 @@ tm_template_form_free (TmTemplateForm *form)
 void
 tm_template_form_show (TmTemplateForm *form, const TmTemplate *template)
 {
-  g_autofree char *colour = template->has_accent ? tm_colour_format (template->accent) : g_strdup ("");
-
   form->filling = TRUE;
   tm_template_set_logo (form->draft, template->logo, template->logo_media);
   show_logo (form);
   tm_form_set_text (form->name, template->name);
   tm_form_area_set_text (form->address, template->address);
-  tm_form_set_text (form->colour, colour);
-  read_colour (form, NULL);
-  show_colour (form);
+  tm_template_colour_show (form->accent, template->has_accent, template->accent);
+  tm_template_colour_show (form->ground, template->has_ground, template->ground);
   for (guint i = 0; i < TM_N_TEMPLATE_COLUMNS; i++)
     gtk_check_button_set_active (form->columns[i], tm_template_shows (template, i));
   tm_template_fields_show (form->fields, template);
@@ -336,7 +286,8 @@ const TmTemplate *
 tm_template_form_peek (TmTemplateForm *form)
 {
   collect (form);
-  read_colour (form, NULL);
+  (void)tm_template_colour_read (form->accent, NULL);
+  (void)tm_template_colour_read (form->ground, NULL);
   return form->draft;
 }
 
@@ -362,7 +313,7 @@ tm_template_form_read (TmTemplateForm *form, char **problem)
   guint row = 0;
 
   collect (form);
-  if (!read_colour (form, problem))
+  if (!tm_template_colour_read (form->accent, problem) || !tm_template_colour_read (form->ground, problem))
     return NULL;
   status = tm_template_check (form->draft, &row);
   if (status == TM_TEMPLATE_OK)

@@ -31,6 +31,23 @@ tm_words_accent (const TmTemplate *template)
       ratio, TM_COLOUR_READABLE);
 }
 
+char *
+tm_words_ground (const TmTemplate *template)
+{
+  guint32 text;
+  double ratio;
+
+  if (!template->has_ground)
+    return g_strdup (
+        _ ("Without a colour the heads of tables are black on white, in the workbook on a light grey."));
+  text = tm_colour_text_on (template->ground);
+  ratio = round_down (tm_colour_contrast (template->ground, text));
+  return g_strdup_printf (text == WHITE
+                              ? _ ("The heads of tables are printed white on it: contrast %.1f to 1.")
+                              : _ ("The heads of tables are printed black on it: contrast %.1f to 1."),
+                          ratio);
+}
+
 static const char *
 word_media (const char *media)
 {

@@ -12,6 +12,9 @@ G_BEGIN_DECLS
 /* How well the colour can be read on paper, and so what is printed in it; free it. */
 char *tm_words_accent (const TmTemplate *template) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What stands on the ground of table heads, and how well it can be read; free it. */
+char *tm_words_ground (const TmTemplate *template) G_GNUC_WARN_UNUSED_RESULT;
+
 /* "PNG picture, 12 KiB" or "none"; free it. */
 char *tm_words_logo (const TmTemplate *template) G_GNUC_WARN_UNUSED_RESULT;
 

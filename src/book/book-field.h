@@ -116,6 +116,7 @@ typedef struct {
   const char *hidden; /* words of the columns left out, a line each */
   const char *logo;   /* digest of a file that the shop keeps, or "" */
   const char *logo_media;
+  const char *ground; /* as accent */
 } TmBookTemplate;
 
 typedef struct {

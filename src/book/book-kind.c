@@ -395,6 +395,7 @@ static const TmField template_fields[] = {
   TEXT (TmBookTemplate, name, "name"),     TEXT (TmBookTemplate, address, "address"),
   TEXT (TmBookTemplate, accent, "accent"), TEXT (TmBookTemplate, hidden, "hidden"),
   TEXT (TmBookTemplate, logo, "logo"),     TEXT (TmBookTemplate, logo_media, "logo_media"),
+  TEXT (TmBookTemplate, ground, "ground"),
 };
 
 static const TmField template_field_fields[] = {

@@ -95,16 +95,17 @@
 #define OF_TEMPLATE ", template INTEGER NOT NULL REFERENCES template (seq) DEFERRABLE INITIALLY DEFERRED"
 
 /* The shop's report template: each row is a version, the newest holds; the rows of its fields and statements
- * are written with it. */
-#define TEMPLATE                                                                                             \
-  SHOP_OF ("template",                                                                                       \
-           ", changed_by TEXT NOT NULL, changed_at TEXT NOT NULL, name TEXT NOT NULL, address TEXT NOT NULL" \
-           ", accent TEXT NOT NULL, hidden TEXT NOT NULL, logo TEXT NOT NULL, logo_media TEXT NOT NULL",     \
-           "")                                                                                               \
-  SHOP_OF ("template_field",                                                                                 \
-           OF_TEMPLATE ", name TEXT NOT NULL, required INTEGER NOT NULL CHECK (required IN (0, 1))", "")     \
-  "CREATE INDEX template_field_of ON template_field (template);\n" SHOP_OF (                                 \
-      "template_text",                                                                                       \
-      OF_TEMPLATE ", statement INTEGER NOT NULL, place TEXT NOT NULL, language TEXT NOT NULL"                \
-                  ", text TEXT NOT NULL",                                                                    \
+ * are written with it.  With @later_, the columns that joined it since. */
+#define TEMPLATE_OF(later_)                                                                                \
+  SHOP_OF (                                                                                                \
+      "template",                                                                                          \
+      ", changed_by TEXT NOT NULL, changed_at TEXT NOT NULL, name TEXT NOT NULL, address TEXT NOT NULL"    \
+      ", accent TEXT NOT NULL, hidden TEXT NOT NULL, logo TEXT NOT NULL, logo_media TEXT NOT NULL" later_, \
+      "")                                                                                                  \
+  SHOP_OF ("template_field",                                                                               \
+           OF_TEMPLATE ", name TEXT NOT NULL, required INTEGER NOT NULL CHECK (required IN (0, 1))", "")   \
+  "CREATE INDEX template_field_of ON template_field (template);\n" SHOP_OF (                               \
+      "template_text",                                                                                     \
+      OF_TEMPLATE ", statement INTEGER NOT NULL, place TEXT NOT NULL, language TEXT NOT NULL"              \
+                  ", text TEXT NOT NULL",                                                                  \
       "") "CREATE INDEX template_text_of ON template_text (template);\n"

@@ -236,9 +236,14 @@ static const char version_5[] =
 /* What belongs to the whole shop: the template of its reports. */
 static const char version_6[] =
     SHOP_CONTENT
-    TEMPLATE;
+    TEMPLATE_OF ("");
+
+/* A second colour of the shop's. */
+static const char version_7[] =
+    JOINS_TEXT ("template", "ground");
 /* clang-format on */
 
-static const char *const steps[] = { version_1, version_2, version_3, version_4, version_5, version_6 };
+static const char *const steps[]
+    = { version_1, version_2, version_3, version_4, version_5, version_6, version_7 };
 
 const TmSchema tm_schema = { steps, G_N_ELEMENTS (steps), tm_schema_tables };

@@ -141,6 +141,16 @@ char *tm_book_keep_content (TmBook *book, const char *job_id, GBytes *bytes,
 GBytes *tm_book_read_content (TmBook *book, const char *job_id, const char *digest,
                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* A version of the shop's report template: texts owned by it. */
+typedef struct {
+  gint64 number;     /* of its fact in the journal */
+  char *by, *at;     /* who and when, UTC */
+  char *name;        /* of the shop, as that version has it; or "" */
+  gboolean is_empty; /* it took the template away */
+} TmBookTemplateVersion;
+
+void tm_book_template_version_free (TmBookTemplateVersion *version);
+
 /* The template of the shop's reports, the newest version; an empty one where there is none. */
 TmTemplate *tm_book_template (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Makes @template the one that holds, as a new version that says who and when (UTC), unless it is the same;
@@ -148,6 +158,10 @@ TmTemplate *tm_book_template (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_R
  * tm_template_check() finds wrong. */
 gboolean tm_book_save_template (TmBook *book, const TmTemplate *template, const char *by, const char *at,
                                 GError **error);
+/* Every version that the book has, the newest, which holds, first; NULL on an error. */
+GPtrArray *tm_book_template_versions (TmBook *book, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* What the version @number of that list says.  Saved again it is a new version. */
+TmTemplate *tm_book_template_version (TmBook *book, gint64 number, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Whether the job keeps bytes of that SHA-256, into @kept. */
 gboolean tm_book_keeps_content (TmBook *book, const char *job_id, const char *digest, gboolean *kept,

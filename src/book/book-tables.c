@@ -122,7 +122,7 @@ const char tm_schema_tables[] =
     NUMBER ("to_y") TEXT ("extra"))
   CONTENT
   SHOP_CONTENT
-  TEMPLATE
+  TEMPLATE_OF (LATER ("ground"))
   "CREATE INDEX reading_method ON reading (method, taken_at);\n"
   "CREATE INDEX reading_spot ON reading (job, piece, feature);\n"
   "CREATE INDEX cut_tool ON cut (tool, job);\n";

@@ -61,8 +61,16 @@ append_template (TmBook *book, const TmTemplate *template, const char *by, const
 {
   g_autofree char *hidden = list_hidden (template);
   g_autofree char *accent = template->has_accent ? tm_colour_format (template->accent) : g_strdup ("");
-  const TmBookTemplate row = { by,     at,     template->name,        template->address,
-                               accent, hidden, template->logo_digest, template->logo_media };
+  g_autofree char *ground = template->has_ground ? tm_colour_format (template->ground) : g_strdup ("");
+  const TmBookTemplate row = { .by = by,
+                               .at = at,
+                               .name = template->name,
+                               .address = template->address,
+                               .accent = accent,
+                               .hidden = hidden,
+                               .logo = template->logo_digest,
+                               .logo_media = template->logo_media,
+                               .ground = ground };
   gint64 number;
 
   if (template->logo != NULL && !tm_book_keep_logo (book, template->logo_digest, template->logo, error))
@@ -134,6 +142,19 @@ take_logo (Loading *loading, const TmBookTemplate *row, GError **error)
 }
 
 static gboolean
+take_colours (Loading *loading, const TmBookTemplate *row, GError **error)
+{
+  TmTemplate *template = loading->template;
+
+  template->has_accent = *row->accent != '\0';
+  if (template->has_accent && !tm_colour_read (row->accent, &template->accent))
+    return refuse (loading, TM_BOOK_TEMPLATE, "accent", error);
+  template->has_ground = *row->ground != '\0';
+  return !template->has_ground || tm_colour_read (row->ground, &template->ground)
+         || refuse (loading, TM_BOOK_TEMPLATE, "ground", error);
+}
+
+static gboolean
 take_template (Loading *loading, sqlite3_stmt *statement, GError **error)
 {
   TmTemplate *template = loading->template;
@@ -143,10 +164,8 @@ take_template (Loading *loading, sqlite3_stmt *statement, GError **error)
     return FALSE;
   tm_template_set_text (&template->name, row.name);
   tm_template_set_text (&template->address, row.address);
-  template->has_accent = *row.accent != '\0';
-  if (template->has_accent && !tm_colour_read (row.accent, &template->accent))
-    return refuse (loading, TM_BOOK_TEMPLATE, "accent", error);
-  return (*row.hidden == '\0' || take_hidden (loading, row.hidden, error))
+  return take_colours (loading, &row, error)
+         && (*row.hidden == '\0' || take_hidden (loading, row.hidden, error))
          && take_logo (loading, &row, error);
 }
 
@@ -209,25 +228,32 @@ load_rows (Loading *loading, TmBookKind kind, const char *where, gint64 number, 
 }
 
 static gboolean
-load_template (Loading *loading, GError **error)
+load_template (Loading *loading, gint64 number, GError **error)
 {
-  sqlite3_stmt *statement = tm_book_prepare (loading->book, "SELECT max (seq) FROM template", error);
-  gint64 number = 0;
-
-  return statement != NULL && tm_book_ask (loading->book, statement, 0, &number, error)
-         && load_rows (loading, TM_BOOK_TEMPLATE, "seq = ?", number, take_template, error)
+  return load_rows (loading, TM_BOOK_TEMPLATE, "seq = ?", number, take_template, error)
          && load_rows (loading, TM_BOOK_TEMPLATE_FIELD, "template = ?", number, take_field, error)
          && load_rows (loading, TM_BOOK_TEMPLATE_TEXT, "template = ?", number, take_text, error);
 }
 
 static TmTemplate *
-read_newest (TmBook *book, GError **error)
+read_version (TmBook *book, gint64 number, GError **error)
 {
   g_autoptr (TmJob) scratch = tm_job_new ();
   g_autoptr (TmTemplate) template = tm_template_new ();
   Loading loading = { book, scratch, template };
 
-  return load_template (&loading, error) ? g_steal_pointer (&template) : NULL;
+  return load_template (&loading, number, error) ? g_steal_pointer (&template) : NULL;
+}
+
+static TmTemplate *
+read_newest (TmBook *book, GError **error)
+{
+  sqlite3_stmt *statement = tm_book_prepare (book, "SELECT max (seq) FROM template", error);
+  gint64 number = 0;
+
+  if (statement == NULL || !tm_book_ask (book, statement, 0, &number, error))
+    return NULL;
+  return read_version (book, number, error);
 }
 
 /* All of it in one read transaction: another program may be saving a new version at this moment. */
@@ -246,6 +272,70 @@ tm_book_template (TmBook *book, GError **error)
   if (outermost)
     tm_book_rollback (book);
   return template;
+}
+
+/* A version never changes, so that no transaction has to hold it together. */
+TmTemplate *
+tm_book_template_version (TmBook *book, gint64 number, GError **error)
+{
+  g_return_val_if_fail (book != NULL, NULL);
+
+  return read_version (book, number, error);
+}
+
+/* -------- Versions -------- */
+
+void
+tm_book_template_version_free (TmBookTemplateVersion *version)
+{
+  if (version == NULL)
+    return;
+  g_free (version->by);
+  g_free (version->at);
+  g_free (version->name);
+  g_free (version);
+}
+
+/* With whether it says nothing at all, in the last column. */
+#define VERSIONS                                                                                          \
+  "SELECT seq, changed_by, changed_at, name,"                                                             \
+  " name || address || accent || hidden || logo || ground = ''"                                           \
+  " AND NOT EXISTS (SELECT 1 FROM template_field WHERE template = t.seq)"                                 \
+  " AND NOT EXISTS (SELECT 1 FROM template_text WHERE template = t.seq) FROM template AS t ORDER BY seq " \
+  "DESC"
+
+static TmBookTemplateVersion *
+make_version (sqlite3_stmt *statement)
+{
+  TmBookTemplateVersion *version = g_new0 (TmBookTemplateVersion, 1);
+
+  version->number = sqlite3_column_int64 (statement, 0);
+  version->by = g_strdup (tm_column_text (statement, 1));
+  version->at = g_strdup (tm_column_text (statement, 2));
+  version->name = g_strdup (tm_column_text (statement, 3));
+  version->is_empty = sqlite3_column_int (statement, 4) != 0;
+  return version;
+}
+
+GPtrArray *
+tm_book_template_versions (TmBook *book, GError **error)
+{
+  g_autoptr (GPtrArray) versions = NULL;
+  sqlite3_stmt *statement;
+  GError *failure = NULL;
+
+  g_return_val_if_fail (book != NULL, NULL);
+
+  statement = tm_book_prepare (book, VERSIONS, error);
+  if (statement == NULL)
+    return NULL;
+  versions = g_ptr_array_new_with_free_func ((GDestroyNotify)tm_book_template_version_free);
+  while (tm_book_step (book, statement, &failure))
+    g_ptr_array_add (versions, make_version (statement));
+  if (failure == NULL)
+    return g_steal_pointer (&versions);
+  g_propagate_error (error, failure);
+  return NULL;
 }
 
 /* -------- Saving -------- */

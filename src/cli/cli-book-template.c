@@ -52,6 +52,9 @@ load_template (const TmBookCall *call)
 static void
 print_words (const TmTemplate *template)
 {
+  g_autofree char *accent = template->has_accent ? tm_colour_format (template->accent) : NULL;
+  g_autofree char *ground = template->has_ground ? tm_colour_format (template->ground) : NULL;
+
   if (tm_template_is_empty (template))
     {
       printf (_ ("The book has no report template.\n"));
@@ -59,6 +62,10 @@ print_words (const TmTemplate *template)
     }
   printf (_ ("Shop: %s\n"), *template->name != '\0' ? template->name : "—");
   printf (_ ("Logo: %s\n"), template->logo != NULL ? template->logo_media : "—");
+  if (accent != NULL)
+    printf (_ ("Heads and lines: %s\n"), accent);
+  if (ground != NULL)
+    printf (_ ("Ground of table heads: %s\n"), ground);
   for (guint i = 0; i < TM_N_TEMPLATE_COLUMNS; i++)
     if (!tm_template_shows (template, i))
       printf (_ ("Column left out: %s\n"), _ (tm_template_column_title (i)));

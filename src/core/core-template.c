@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#define BLACK 0x000000u
 #define WHITE 0xffffffu
 
 /* -------- Words -------- */
@@ -214,6 +215,8 @@ tm_template_copy (const TmTemplate *template)
   tm_template_set_text (&copy->address, template->address);
   copy->has_accent = template->has_accent;
   copy->accent = template->accent;
+  copy->has_ground = template->has_ground;
+  copy->ground = template->ground;
   copy->logo = template->logo != NULL ? g_bytes_ref (template->logo) : NULL;
   tm_template_set_text (&copy->logo_media, template->logo_media);
   tm_template_set_text (&copy->logo_digest, template->logo_digest);
@@ -279,6 +282,7 @@ tm_template_equal (const TmTemplate *a, const TmTemplate *b)
 {
   return g_str_equal (a->name, b->name) && g_str_equal (a->address, b->address)
          && a->has_accent == b->has_accent && (!a->has_accent || a->accent == b->accent)
+         && a->has_ground == b->has_ground && (!a->has_ground || a->ground == b->ground)
          && g_str_equal (a->logo_media, b->logo_media) && g_str_equal (a->logo_digest, b->logo_digest)
          && a->hidden == b->hidden && has_same_fields (a, b) && has_same_statements (a, b);
 }
@@ -390,6 +394,13 @@ tm_colour_contrast (guint32 a, guint32 b)
   const double one = find_luminance (a), other = find_luminance (b);
 
   return (MAX (one, other) + 0.05) / (MIN (one, other) + 0.05);
+}
+
+/* The two are 21:1 apart, so that the better one has at least the square root of that. */
+guint32
+tm_colour_text_on (guint32 ground)
+{
+  return tm_colour_contrast (ground, WHITE) > tm_colour_contrast (ground, BLACK) ? WHITE : BLACK;
 }
 
 gboolean

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * core-template: how the shop's own reports look, for all of its jobs: who it is, one colour, which columns
+ * core-template: how the shop's own reports look, for all of its jobs: who it is, two colours, which columns
  * the characteristics show, what is asked of every job beside the usual facts, and what the shop states.
  *
  * A template changes how a report looks and what it asks for, never what was found: it takes no part in a
@@ -78,7 +78,9 @@ typedef struct {
   char *name;    /* of the shop */
   char *address; /* lines */
   gboolean has_accent;
-  guint32 accent;        /* 0xRRGGBB, sRGB; when has_accent */
+  guint32 accent; /* of rules and headings: 0xRRGGBB, sRGB; when has_accent */
+  gboolean has_ground;
+  guint32 ground;        /* under the heads of tables; when has_ground */
   GBytes *logo;          /* the file as it was given; NULL: none */
   char *logo_media;      /* "image/png", "image/jpeg", "image/svg+xml"; "" without a logo */
   char *logo_digest;     /* SHA-256, hex; "" without a logo */
@@ -120,6 +122,8 @@ gboolean tm_colour_read (const char *text, guint32 *colour);
 char *tm_colour_format (guint32 colour) G_GNUC_WARN_UNUSED_RESULT;
 /* The contrast of two sRGB colours, 1 to 21 (WCAG 2.1, "contrast ratio" and "relative luminance"). */
 double tm_colour_contrast (guint32 a, guint32 b);
+/* Black or white, whichever can be read better on @ground; their contrast is never under 4.58. */
+guint32 tm_colour_text_on (guint32 ground);
 /* What type below 14 points in bold needs to be read, as the heads of sections are (WCAG 2.1, success
  * criterion 1.4.3). */
 #define TM_COLOUR_READABLE 4.5

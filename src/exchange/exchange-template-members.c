@@ -13,6 +13,7 @@ static const TmJsonMember template_shape[] = {
   [TEMPLATE_NAME] = { "name", TM_JSON_TEXT },
   [TEMPLATE_ADDRESS] = { "address", TM_JSON_TEXT },
   [TEMPLATE_ACCENT] = { "accent", TM_JSON_TEXT },
+  [TEMPLATE_GROUND] = { "ground", TM_JSON_TEXT },
   [TEMPLATE_HIDDEN] = { "hidden", TM_JSON_LIST },
   [TEMPLATE_LOGO] = { "logo", TM_JSON_OBJECT, logo_shape },
   { NULL },

@@ -80,12 +80,10 @@ check_version (const TmJsonRow *row, GError **error)
 }
 
 static gboolean
-take_accent (TmTemplate *template, const TmJsonRow *row, GError **error)
+take_colour (const TmMember member, gboolean *has, guint32 *colour, GError **error)
 {
-  const TmMember member = TM_OWN (row, TEMPLATE_ACCENT);
-
-  template->has_accent = tm_member_is_given (member);
-  if (!template->has_accent || tm_colour_read (tm_member_text (member), &template->accent))
+  *has = tm_member_is_given (member);
+  if (!*has || tm_colour_read (tm_member_text (member), colour))
     return TRUE;
   return tm_member_fail (member, TM_EXCHANGE_ERROR_BAD_VALUE, error,
                          _ ("is no colour; write it like #1a5f7a"));
@@ -137,8 +135,9 @@ read_template (TmTemplate *template, const TmJsonRow *row, GError **error)
 {
   tm_template_set_text (&template->name, tm_json_text (row, TEMPLATE_NAME));
   tm_template_set_text (&template->address, tm_json_text (row, TEMPLATE_ADDRESS));
-  return take_accent (template, row, error) && take_hidden (template, row, error)
-         && take_logo (template, row, error);
+  return take_colour (TM_OWN (row, TEMPLATE_ACCENT), &template->has_accent, &template->accent, error)
+         && take_colour (TM_OWN (row, TEMPLATE_GROUND), &template->has_ground, &template->ground, error)
+         && take_hidden (template, row, error) && take_logo (template, row, error);
 }
 
 static gboolean

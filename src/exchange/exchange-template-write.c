@@ -44,11 +44,13 @@ put_template (GString *out, const TmTemplate *template)
 {
   TmJsonObject object = { out, tm_template_sections[IN_TEMPLATE].inside, ",\n  ", FALSE };
   g_autofree char *accent = template->has_accent ? tm_colour_format (template->accent) : g_strdup ("");
+  g_autofree char *ground = template->has_ground ? tm_colour_format (template->ground) : g_strdup ("");
 
   g_string_append_printf (out, ",\n \"%s\": {\n  ", tm_template_sections[IN_TEMPLATE].key);
   tm_put_always (&object, TEMPLATE_NAME, template->name);
   tm_put_text (&object, TEMPLATE_ADDRESS, template->address);
   tm_put_text (&object, TEMPLATE_ACCENT, accent);
+  tm_put_text (&object, TEMPLATE_GROUND, ground);
   put_hidden (&object, template);
   put_logo (&object, template);
   g_string_append (out, "\n }");

@@ -98,6 +98,8 @@ typedef struct {
   gboolean has_accent;
   guint32 accent;        /* 0xRRGGBB, of lines */
   gboolean accent_reads; /* and of heads */
+  gboolean has_ground;
+  guint32 ground, text_on_ground; /* of the heads of tables; when has_ground */
 } TmReportShop;
 
 typedef struct {

@@ -28,14 +28,23 @@ use_ink (const Sheet *sheet, gboolean dim)
   tm_pen_colour (&sheet->pen, dim ? &sheet->pen.theme->dim : &sheet->pen.theme->text, 1.0);
 }
 
+/* @rgb is 0xRRGGBB. */
+static void
+use_colour (const TmPen *pen, guint32 rgb)
+{
+  const TmColour colour
+      = { (rgb >> 16 & 0xff) / 255.0, (rgb >> 8 & 0xff) / 255.0, (rgb & 0xff) / 255.0, 1.0 };
+
+  tm_pen_colour (pen, &colour, 1.0);
+}
+
 static void
 use_accent (const TmPages *pages, const TmPen *pen, gboolean when)
 {
-  const guint32 accent = pages->document->shop.accent;
-  const TmColour colour
-      = { (accent >> 16 & 0xff) / 255.0, (accent >> 8 & 0xff) / 255.0, (accent & 0xff) / 255.0, 1.0 };
-
-  tm_pen_colour (pen, when ? &colour : &pen->theme->text, 1.0);
+  if (when)
+    use_colour (pen, pages->document->shop.accent);
+  else
+    tm_pen_colour (pen, &pen->theme->text, 1.0);
 }
 
 void
@@ -124,6 +133,21 @@ draw_text (const Sheet *sheet, const TmSlot *slot, const char *text, TmTypeStyle
                 slot->setting, from, n);
 }
 
+static gboolean
+is_on_ground (const Sheet *sheet, const TmItem *item)
+{
+  return item->kind == TM_ITEM_HEAD && sheet->pages->document->shop.has_ground;
+}
+
+static void
+use_item_ink (const Sheet *sheet, const TmItem *item, gboolean dim)
+{
+  if (is_on_ground (sheet, item))
+    use_colour (&sheet->pen, sheet->pages->document->shop.text_on_ground);
+  else
+    use_ink (sheet, dim);
+}
+
 /* A row as it is drawn: all of it, or some of its lines. */
 typedef struct {
   const TmItem *item;
@@ -143,13 +167,13 @@ draw_slot (const Sheet *sheet, const Row *row, const TmSlot *slot)
 
   if (labels > 0)
     {
-      use_ink (sheet, TRUE);
+      use_item_ink (sheet, item, TRUE);
       draw_text (sheet, slot, slot->label, TM_TYPE_LABEL, y, from, labels);
       y += item->n > 0 ? labels * row->extent.highest : row->extent.labels_height;
     }
   if (item->block->kind == TM_BLOCK_SIGNATURES)
     y += TM_INK_ROOM - 2.0;
-  use_ink (sheet, item->block->kind == TM_BLOCK_PARAGRAPH && item->block->dim);
+  use_item_ink (sheet, item, item->block->kind == TM_BLOCK_PARAGRAPH && item->block->dim);
   if (to > all)
     draw_text (sheet, slot, slot->text, slot->style, y, MAX (from, all) - all,
                item->n > 0 ? to - MAX (from, all) : 0);
@@ -173,14 +197,33 @@ draw_linked (const Sheet *sheet, const Row *row, const TmSlot *slot)
   cairo_tag_end (sheet->cr, CAIRO_TAG_LINK);
 }
 
+static double
+get_right (const Sheet *sheet, const TmItem *item)
+{
+  if (item->block->kind == TM_BLOCK_TABLE)
+    return sheet->pages->left + tm_pages_columns (sheet->pages, item->block)->total;
+  return sheet->pages->right;
+}
+
+/* In the shop's colour, under the text. */
+static void
+draw_ground (const Sheet *sheet, const TmItem *item)
+{
+  const double left = sheet->pages->left;
+
+  if (!is_on_ground (sheet, item))
+    return;
+  use_colour (&sheet->pen, sheet->pages->document->shop.ground);
+  cairo_rectangle (sheet->cr, left, item->y, get_right (sheet, item) - left, item->height);
+  cairo_fill (sheet->cr);
+}
+
 static void
 draw_rules (const Sheet *sheet, const TmItem *item, const TmSlot *slots, guint n)
 {
   const double left = sheet->pages->left, end = item->y + item->height;
-  double right = sheet->pages->right;
+  const double right = get_right (sheet, item);
 
-  if (item->block->kind == TM_BLOCK_TABLE)
-    right = left + tm_pages_columns (sheet->pages, item->block)->total;
   if (item->kind == TM_ITEM_HEAD)
     draw_rule (sheet, left, right, item->y, THIN);
   if (item->kind == TM_ITEM_HEAD)
@@ -227,6 +270,7 @@ draw_row (const Sheet *sheet, const TmItem *item)
   const Row row = { item, extent, item->y + extent.above };
   const gboolean table = has_cell_tags (item->block);
 
+  draw_ground (sheet, item);
   begin_tag (sheet, get_row_tag (item), NULL);
   for (guint i = 0; i < n; i++)
     {

@@ -43,11 +43,12 @@ add_verdict (TmStyles *styles, TmVerdict verdict, lxw_color_t fill, gboolean bol
 }
 
 void
-tm_styles_init (TmStyles *styles, lxw_workbook *book, TmDateForm dates)
+tm_styles_init (TmStyles *styles, lxw_workbook *book, TmDateForm dates, const TmTemplate *template)
 {
   memset (styles, 0, sizeof *styles);
   styles->book = book;
   styles->dates = dates;
+  styles->template = template;
   set_default_font (book);
   add_verdict (styles, TM_VERDICT_IN, IN_FILL, FALSE);
   add_verdict (styles, TM_VERDICT_OUT, OUT_FILL, TRUE);
@@ -72,8 +73,27 @@ set_table_cell (lxw_format *format, uint8_t align, gboolean wrap)
     format_set_text_wrap (format);
 }
 
+/* To the writing library 0 is no colour. */
+static lxw_color_t
+make_colour (guint32 rgb)
+{
+  return rgb == 0 ? LXW_COLOR_BLACK : rgb;
+}
+
 static void
-set_heading (lxw_format *format, TmStyle style)
+set_ground (lxw_format *format, const TmTemplate *template)
+{
+  if (template == NULL || !template->has_ground)
+    {
+      format_set_bg_color (format, HEAD_FILL);
+      return;
+    }
+  format_set_bg_color (format, make_colour (template->ground));
+  format_set_font_color (format, make_colour (tm_colour_text_on (template->ground)));
+}
+
+static void
+set_heading (lxw_format *format, TmStyle style, const TmTemplate *template)
 {
   format_set_bold (format);
   if (style == TM_STYLE_TITLE)
@@ -84,7 +104,7 @@ set_heading (lxw_format *format, TmStyle style)
     {
       set_table_cell (format, LXW_ALIGN_CENTER, TRUE);
       format_set_align (format, LXW_ALIGN_VERTICAL_CENTER);
-      format_set_bg_color (format, HEAD_FILL);
+      set_ground (format, template);
     }
 }
 
@@ -145,7 +165,7 @@ make_format (TmStyles *styles, TmStyle style, guint decimals)
   format_set_font_name (format, FONT);
   format_set_font_size (format, SIZE);
   if (style <= TM_STYLE_HEAD && style != TM_STYLE_SUBTITLE)
-    set_heading (format, style);
+    set_heading (format, style, styles->template);
   else if (style == TM_STYLE_NUMBER || style == TM_STYLE_SIGNED)
     set_number (format, style, decimals);
   else if (style == TM_STYLE_DATE || style == TM_STYLE_TIME)

@@ -9,6 +9,7 @@
 #include <xlsxwriter.h>
 
 #include "core-judge.h"
+#include "core-template.h"
 #include "report-form.h"
 
 G_BEGIN_DECLS
@@ -38,11 +39,13 @@ typedef enum {
 typedef struct {
   lxw_workbook *book;
   TmDateForm dates;
+  const TmTemplate *template; /* the shop's; or NULL */
   lxw_format *formats[TM_N_STYLES][TM_STYLE_MAX_DECIMALS + 1];
   lxw_format *verdicts[TM_N_VERDICTS]; /* what the verdict's own word adds to a cell */
 } TmStyles;
 
-void tm_styles_init (TmStyles *styles, lxw_workbook *book, TmDateForm dates);
+/* @template may be NULL; it outlives the styles. */
+void tm_styles_init (TmStyles *styles, lxw_workbook *book, TmDateForm dates, const TmTemplate *template);
 
 /* @decimals is for NUMBER and SIGNED, 0 elsewhere.  Borrowed from the workbook. */
 lxw_format *tm_styles_get (TmStyles *styles, TmStyle style, guint decimals);

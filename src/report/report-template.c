@@ -108,6 +108,9 @@ tm_report_template_apply (const TmTemplate *template, TmReportDocument *document
   shop->has_accent = template->has_accent;
   shop->accent = template->accent;
   shop->accent_reads = tm_template_accent_reads (template);
+  shop->has_ground = template->has_ground;
+  shop->ground = template->ground;
+  shop->text_on_ground = tm_colour_text_on (template->ground);
   g_clear_pointer (&shop->logo, tm_drawing_page_unref);
   shop->logo = tm_report_template_logo (template);
 }

@@ -139,7 +139,7 @@ pack (TmWorkbook *workbook, const char *made)
 static void
 write_book (TmWorkbook *workbook, const TmReportForm *form, const char *made)
 {
-  tm_styles_init (&workbook->styles, workbook->book, form->dates);
+  tm_styles_init (&workbook->styles, workbook->book, form->dates, workbook->template);
   set_properties (workbook);
   write_sheets (workbook);
   if (tm_workbook_tell (workbook, WRITTEN))

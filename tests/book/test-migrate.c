@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Migrations: books that the program wrote as versions 1 to 5, and the mechanism held to its word with steps
+ * Migrations: books that the program wrote as versions 1 to 6, and the mechanism held to its word with steps
  * that only this test knows.
  */
 
@@ -19,16 +19,17 @@
 #define VERSION_3_HEAD "682207172aab3f34de2cb2daa60f1558be0772e1bc5f125a9d36fd294a28a0f3"
 #define VERSION_4_HEAD "d964656d7b522f614e89dd79ee20e4d8b6f1a32f0b11de9ce28d13d4c3e3bedd"
 #define VERSION_5_HEAD "e663764ce1806aaaee3bcf229dcbef2da2cc0fee2cf2e2de3f92b0ff083f19b0"
+#define VERSION_6_HEAD "d512a8b3c19707fb87d2cc36680f764c632be0ea1923ef7f6bee20f799292517"
 
 /* All steps that there are. */
 #define BEFORE                                                                                        \
   tm_schema.steps[0], tm_schema.steps[1], tm_schema.steps[2], tm_schema.steps[3], tm_schema.steps[4], \
-      tm_schema.steps[5]
+      tm_schema.steps[5], tm_schema.steps[6]
 
-static const char step_7[]
+static const char step_8[]
     = "CREATE TABLE humidity (seq INTEGER PRIMARY KEY REFERENCES journal (seq), percent"
       " INTEGER NOT NULL) STRICT; ALTER TABLE cut ADD COLUMN coolant TEXT NOT NULL DEFAULT '';";
-static const char step_8[] = "CREATE INDEX humidity_percent ON humidity (percent);";
+static const char step_9[] = "CREATE INDEX humidity_percent ON humidity (percent);";
 static const char step_wrong[] = "CREATE TABLE half (x); CREATE TABLE half (x);";
 
 static sqlite3 *
@@ -641,13 +642,50 @@ test_version_5_goes_on (Place *place, gconstpointer data)
   g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM template"), ==, 1);
 }
 
+/* --- version 6 */
+
+/* The program of before knew one colour of the shop's; its template is as it was, with every version, and a
+ * new version has both colours. */
+static void
+test_version_6 (Place *place, gconstpointer data)
+{
+  g_autoptr (TmTemplate) template = NULL;
+  g_autoptr (TmTemplate) again = NULL;
+  g_autoptr (GPtrArray) versions = NULL;
+  g_autofree char *head = NULL;
+  GError *error = NULL;
+  TmBook *book;
+
+  make_version (place->path, 6);
+  head = read_head (place->path);
+  g_assert_cmpstr (head, ==, VERSION_6_HEAD);
+  assert_clean (place->path);
+  book = tm_book_open (place->path, TM_BOOK_OPEN_NORMAL, &error);
+  g_assert_no_error (error);
+  template = tm_book_template (book, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (template->address, ==, "2 Mill Lane");
+  g_assert_cmphex (template->accent, ==, 0xa01e28);
+  g_assert_false (template->has_ground);
+  template->has_ground = TRUE;
+  template->ground = 0xdfe8c4;
+  g_assert_true (tm_book_save_template (book, template, "RW", "2026-12-01T08:00:00Z", &error));
+  again = tm_book_template (book, &error);
+  g_assert_no_error (error);
+  g_assert_true (tm_template_equal (again, template));
+  versions = tm_book_template_versions (book, &error);
+  g_assert_cmpuint (versions->len, ==, 3);
+  tm_book_close (book);
+  assert_clean (place->path);
+}
+
 /* --- steps of this test's own */
 
 /* By two steps in one go, with what was recorded unchanged. */
 static void
 test_older (Place *place, gconstpointer data)
 {
-  const char *steps[] = { BEFORE, step_7, step_8 };
+  const char *steps[] = { BEFORE, step_8, step_9 };
   GError *error = NULL;
   gint64 facts;
 
@@ -672,7 +710,7 @@ test_same_either_way (Place *place, gconstpointer data)
   g_autofree char *fresh = g_build_filename (place->folder, "fresh", NULL);
   g_autofree char *found = NULL;
   g_autofree char *wanted = NULL;
-  const char *steps[] = { BEFORE, step_7, step_8 };
+  const char *steps[] = { BEFORE, step_8, step_9 };
 
   fill (place->path);
   g_assert_true (migrate (place->path, steps, G_N_ELEMENTS (steps), TRUE, NULL));
@@ -685,7 +723,7 @@ test_same_either_way (Place *place, gconstpointer data)
 static void
 test_step_that_fails (Place *place, gconstpointer data)
 {
-  const char *steps[] = { BEFORE, step_7, step_wrong };
+  const char *steps[] = { BEFORE, step_8, step_wrong };
   GError *error = NULL;
   g_autoptr (TmJob) job = make_rich_job (ID);
   g_autoptr (TmJob) back = NULL;
@@ -722,7 +760,7 @@ test_newer (Place *place, gconstpointer data)
 static void
 test_older_without_leave_to_write (Place *place, gconstpointer data)
 {
-  const char *steps[] = { BEFORE, step_7 };
+  const char *steps[] = { BEFORE, step_8 };
   GError *error = NULL;
 
   fill (place->path);
@@ -806,6 +844,7 @@ main (int argc, char **argv)
   ADD ("version-5", test_version_5);
   ADD ("version-5-same-job", test_version_5_same_job);
   ADD ("version-5-goes-on", test_version_5_goes_on);
+  ADD ("version-6", test_version_6);
   ADD ("older", test_older);
   ADD ("same-either-way", test_same_either_way);
   ADD ("step-that-fails", test_step_that_fails);

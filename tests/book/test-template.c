@@ -90,6 +90,48 @@ test_versions (Place *place, gconstpointer data)
   assert_clean (place->path);
 }
 
+/* The list has who and when, the newest first; each can be read, and taken again it is one more. */
+static void
+test_taken_again (Place *place, gconstpointer data)
+{
+  g_autoptr (TmTemplate) first = tm_test_template ();
+  g_autoptr (TmTemplate) second = tm_template_copy (first);
+  g_autoptr (TmTemplate) found = NULL;
+  g_autoptr (GPtrArray) versions = NULL;
+  const TmBookTemplateVersion *version;
+  GError *error = NULL;
+  TmBook *book = open_book (place);
+
+  versions = tm_book_template_versions (book, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (versions->len, ==, 0);
+  g_clear_pointer (&versions, g_ptr_array_unref);
+  save (book, first);
+  second->ground = 0x102030;
+  tm_template_set_text (&second->name, "Second");
+  g_assert_true (tm_book_save_template (book, second, "KM", "2026-06-01T10:00:00Z", &error));
+  save (book, NULL);
+  versions = tm_book_template_versions (book, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (versions->len, ==, 3);
+  version = g_ptr_array_index (versions, 0);
+  g_assert_true (version->is_empty);
+  version = g_ptr_array_index (versions, 1);
+  g_assert_false (version->is_empty);
+  g_assert_cmpstr (version->by, ==, "KM");
+  g_assert_cmpstr (version->at, ==, "2026-06-01T10:00:00Z");
+  g_assert_cmpstr (version->name, ==, "Second");
+  version = g_ptr_array_index (versions, 2);
+  found = tm_book_template_version (book, version->number, &error);
+  g_assert_no_error (error);
+  g_assert_true (tm_template_equal (found, first));
+  save (book, found);
+  assert_holds (book, first);
+  g_assert_cmpint (ask_file (place->path, "SELECT count (*) FROM template"), ==, 4);
+  tm_book_close (book);
+  assert_clean (place->path);
+}
+
 /* Jobs know nothing of it. */
 static void
 test_beside_jobs (Place *place, gconstpointer data)
@@ -149,6 +191,7 @@ test_tampering (Place *place, gconstpointer data)
       "SHA-256" },
     { OPEN_TABLE ("shop_content") "DELETE FROM shop_content", "shop_content", "kept file", "deleted" },
     { OPEN_TABLE ("template") "UPDATE template SET name = 'Other'", "template", AT, "name is Other" },
+    { OPEN_TABLE ("template") "UPDATE template SET ground = '#000000'", "template", AT, "ground is #000000" },
     { OPEN_TABLE ("template_field") "UPDATE template_field SET required = 0", "template_field",
       "field Heat number", "required is 0" },
     { OPEN_TABLE ("template_text") "UPDATE template_text SET text = 'No.' WHERE language = 'de'",
@@ -190,6 +233,7 @@ test_damaged (Place *place, gconstpointer data)
 {
   static const char *const cases[] = {
     OPEN_TABLE ("template") "UPDATE template SET accent = 'red'",
+    OPEN_TABLE ("template") "UPDATE template SET ground = '#12345'",
     OPEN_TABLE ("template") "UPDATE template SET hidden = 'verdict'",
     OPEN_TABLE ("template_text") "UPDATE template_text SET statement = 7",
     OPEN_TABLE ("template_text") "UPDATE template_text SET place = 'nowhere'",
@@ -223,6 +267,7 @@ main (int argc, char **argv)
   g_test_add ("/book/template/" name_, Place, NULL, place_set_up, function_, place_tear_down)
   ADD ("comes-back", test_comes_back);
   ADD ("versions", test_versions);
+  ADD ("taken-again", test_taken_again);
   ADD ("beside-jobs", test_beside_jobs);
   ADD ("refused", test_refused);
   ADD ("tampering", test_tampering);

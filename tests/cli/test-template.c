@@ -8,7 +8,8 @@
 static const char template_text[]
     = "{\n \"format\": \"tenthmark-template\",\n \"version\": 1,\n \"template\": {\n  \"name\": \"Example "
       "Shop\",\n"
-      "  \"accent\": \"#1a5f7a\",\n  \"hidden\": [\"uncertainty\"]\n },\n \"fields\": [\n"
+      "  \"accent\": \"#1a5f7a\",\n  \"ground\": \"#dfe8c4\",\n  \"hidden\": [\"uncertainty\"]\n },\n "
+      "\"fields\": [\n"
       "  {\"name\": \"Heat number\", \"required\": true}\n ],\n \"statements\": [\n"
       "  {\"place\": \"after cover\", \"text\": \"Made here.\"}\n ]\n}\n";
 
@@ -36,6 +37,7 @@ test_book (void)
   g_assert_cmpint (set.status, ==, 0);
   run (&shown, "book", "template", "--book", book, NULL);
   g_assert_nonnull (strstr (shown.out, "Shop: Example Shop\n"));
+  g_assert_nonnull (strstr (shown.out, "Heads and lines: #1a5f7a\nGround of table heads: #dfe8c4\n"));
   g_assert_nonnull (strstr (shown.out, "Column left out: Uncertainty"));
   g_assert_nonnull (strstr (shown.out, "Field, required: Heat number\n"));
   g_assert_nonnull (strstr (shown.out, "1 statement\n"));

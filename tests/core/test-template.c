@@ -19,6 +19,8 @@ make_template (void)
   tm_template_set_text (&template->address, "1 Mill Lane\nExampletown");
   template->has_accent = TRUE;
   template->accent = 0x1a5f7a;
+  template->has_ground = TRUE;
+  template->ground = 0xdfe8c4;
   tm_template_set_logo (template, logo, "image/svg+xml");
   template->hidden = 1u << TM_TEMPLATE_CLASS;
   tm_template_add_field (template, "Heat number", TRUE);
@@ -55,7 +57,7 @@ test_copy (void)
   g_assert_true (tm_template_is_empty (blank));
   g_assert_false (tm_template_is_empty (template));
   /* A colour that is not used is no difference. */
-  blank->accent = 7;
+  blank->accent = blank->ground = 7;
   g_assert_true (tm_template_is_empty (blank));
 }
 
@@ -65,7 +67,7 @@ test_differences (void)
 {
   g_autoptr (TmTemplate) template = make_template ();
 
-  for (guint i = 0; i < 9; i++)
+  for (guint i = 0; i < 11; i++)
     {
       g_autoptr (TmTemplate) other = tm_template_copy (template);
       TmTemplateStatement *statement = g_ptr_array_index (other->statements, 0);
@@ -97,6 +99,12 @@ test_differences (void)
         case 7:
           statement->place = TM_STATEMENT_AFTER_COVER;
           break;
+        case 8:
+          other->ground++;
+          break;
+        case 9:
+          other->has_ground = FALSE;
+          break;
         default:
           tm_template_statement_add_text (statement, "fr", "Ici.");
         }
@@ -116,6 +124,25 @@ test_contrast (void)
   g_assert_cmpfloat_with_epsilon (tm_colour_contrast (0xff0000, 0xffffff), 4.0, 0.005);
   g_assert_cmpfloat (tm_colour_contrast (0x767676, 0xffffff), >=, TM_COLOUR_READABLE);
   g_assert_cmpfloat (tm_colour_contrast (0x777777, 0xffffff), <, TM_COLOUR_READABLE);
+}
+
+/* WCAG 2.1: white on #767676 is 4.54:1 (as above), so that black on it is 21 / 4.54 = 4.62:1; one grey darker
+ * white is the better one.  Whatever the ground, the better one is at least the root of 21:1, 4.58:1. */
+static void
+test_text_on (void)
+{
+  g_assert_cmphex (tm_colour_text_on (0x000000), ==, 0xffffff);
+  g_assert_cmphex (tm_colour_text_on (0xffffff), ==, 0x000000);
+  g_assert_cmphex (tm_colour_text_on (0x767676), ==, 0x000000);
+  g_assert_cmphex (tm_colour_text_on (0x757575), ==, 0xffffff);
+  for (guint32 red = 0; red < 256; red += 15)
+    for (guint32 green = 0; green < 256; green += 15)
+      for (guint32 blue = 0; blue < 256; blue += 15)
+        {
+          const guint32 ground = red << 16 | green << 8 | blue;
+
+          g_assert_cmpfloat (tm_colour_contrast (ground, tm_colour_text_on (ground)), >=, 4.58);
+        }
 }
 
 static void
@@ -312,6 +339,7 @@ main (int argc, char **argv)
   g_test_add_func ("/template/differences", test_differences);
   g_test_add_func ("/template/colour/contrast", test_contrast);
   g_test_add_func ("/template/colour/accent", test_accent_reads);
+  g_test_add_func ("/template/colour/text-on", test_text_on);
   g_test_add_func ("/template/colour/text", test_colour_text);
   g_test_add_func ("/template/columns", test_columns);
   g_test_add_func ("/template/statement/languages", test_statement_languages);

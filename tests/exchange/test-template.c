@@ -30,6 +30,7 @@ static const Wrong documents[] = {
   { HEAD ", \"template\": {\"name\": 5}}", BAD, "template.name", "quotation marks" },
   { HEAD ", \"template\": {\"name\": \"a\\nb\"}}", BAD, "template", "into the address" },
   { HEAD ", \"template\": {\"accent\": \"red\"}}", BAD, "template.accent", "#1a5f7a" },
+  { HEAD ", \"template\": {\"ground\": \"#12345g\"}}", BAD, "template.ground", "#1a5f7a" },
   { HEAD ", \"template\": {\"hidden\": [\"class\", \"colour\"]}}", BAD, "template.hidden", "no column" },
   { HEAD ", \"template\": {\"hidden\": [\"verdict\"]}}", BAD, "template.hidden", "always shown" },
   { HEAD ", \"template\": {\"hidden\": [\"balloon\"]}}", BAD, "template.hidden", "always shown" },

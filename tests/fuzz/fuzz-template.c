@@ -13,8 +13,9 @@
 
 const char *const fuzz_seeds[] = {
   START "}",
-  START ",\"template\":{\"name\":\"S\",\"address\":\"a\\nb\",\"accent\":\"#1a5f7a\",\"hidden\":[\"where\","
-        "\"class\",\"calibration due\"],\"logo\":{\"media\":\"image/png\",\"content\":\"eA==\"}}}",
+  START ",\"template\":{\"name\":\"S\",\"address\":\"a\\nb\",\"accent\":\"#1a5f7a\",\"ground\":\"#dfe8c4\","
+        "\"hidden\":[\"where\",\"class\",\"calibration "
+        "due\"],\"logo\":{\"media\":\"image/png\",\"content\":\"eA==\"}}}",
   START ",\"fields\":[{\"name\":\"Heat\",\"required\":true},{\"name\":\"Packed\",\"required\":false}]}",
   START ",\"statements\":[{\"place\":\"after cover\",\"text\":\"a\"},{\"language\":\"de\",\"text\":\"b\"},"
         "{\"place\":\"before signatures\",\"language\":\"pt_BR\",\"text\":\"\\u00e9\\ud83d\\ude00\"}]}",

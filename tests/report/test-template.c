@@ -320,6 +320,45 @@ test_look (void)
     }
 }
 
+/* The heads of tables stand on the shop's ground, in white or black as it can be read, and nothing else does.
+ */
+static void
+test_ground (void)
+{
+  static const struct {
+    guint32 ground, text;
+  } cases[] = { { 0x2a4d2a, 0xffffff }, { 0xffd24d, 0x000000 } };
+  g_autoptr (TmJob) job = load_sample ("pump-bearing-housing.tmjob");
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmTemplate) template = tm_template_new ();
+      const TmReportForm form = { .template = template };
+      const TmReportForm plain = { 0 };
+      g_autoptr (TmReportDocument) document = NULL;
+      g_autoptr (TmReportDocument) bare = make_document (job, &plain);
+      g_autoptr (TmPages) pages = NULL;
+      g_autoptr (TmPages) bare_pages = tm_pages_new (bare, &plain);
+      guint n = 0, n_bare = 0;
+
+      template->has_ground = TRUE;
+      template->ground = cases[i].ground;
+      document = make_document (job, &form);
+      g_assert_cmphex (document->shop.text_on_ground, ==, cases[i].text);
+      pages = tm_pages_new (document, &form);
+      g_assert_cmpuint (tm_pages_count (pages), ==, tm_pages_count (bare_pages));
+      /* Page 1 is the drawing, page 2 begins the characteristics. */
+      for (guint page = 0; page < 3; page++)
+        {
+          n += count_colour (pages, page, cases[i].ground, 0, 1000);
+          n_bare += count_colour (bare_pages, page, cases[i].ground, 0, 1000);
+        }
+      /* The head of the characteristics alone is over 500 by 20 points. */
+      g_assert_cmpuint (n, >, n_bare + 8000);
+      g_assert_cmpuint (n_bare, ==, 0);
+    }
+}
+
 /* A colour too pale for letters is on lines alone: heads stay black. */
 static void
 test_pale (void)
@@ -553,6 +592,40 @@ test_workbook (void)
   g_rmdir (folder);
 }
 
+/* The heads' ground and the letters on it; without one the workbook is the one of before. */
+static void
+test_workbook_ground (void)
+{
+  static const struct {
+    guint32 ground;
+    const char *fill, *letters;
+  } cases[] = { { 0x2a4d2a, "<fgColor rgb=\"FF2A4D2A\"/>", "<color rgb=\"FFFFFFFF\"/>" },
+                { 0xffd24d, "<fgColor rgb=\"FFFFD24D\"/>", "<color rgb=\"FF000000\"/>" },
+                { 0x000000, "<fgColor rgb=\"FF000000\"/>", "<color rgb=\"FFFFFFFF\"/>" } };
+  g_autoptr (TmJob) job = load_sample ("pump-bearing-housing.tmjob");
+  g_autofree char *folder = g_dir_make_tmp ("tenthmark-template-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "report.xlsx", NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (TmTemplate) template = tm_template_new ();
+      g_autofree char *before = NULL, *after = NULL;
+
+      write_workbook (job, template, path);
+      before = zip_read (path, "xl/styles.xml");
+      template->has_ground = TRUE;
+      template->ground = cases[i].ground;
+      write_workbook (job, template, path);
+      after = zip_read (path, "xl/styles.xml");
+      g_assert_null (strstr (before, cases[i].fill));
+      g_assert_null (strstr (before, cases[i].letters));
+      g_assert_nonnull (strstr (after, cases[i].fill));
+      g_assert_nonnull (strstr (after, cases[i].letters));
+    }
+  g_unlink (path);
+  g_rmdir (folder);
+}
+
 /* The highest row of a sheet, points. */
 static double
 find_highest (const char *sheet)
@@ -620,5 +693,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report/template/hostile-logo", test_hostile_logo);
   g_test_add_func ("/report/template/same-bytes", test_same_bytes);
   g_test_add_func ("/report/template/workbook", test_workbook);
+  g_test_add_func ("/report/template/workbook-ground", test_workbook_ground);
+  g_test_add_func ("/report/template/ground", test_ground);
   return g_test_run ();
 }

@@ -19,6 +19,8 @@ tm_test_template (void)
   tm_template_set_text (&template->address, "1 Mill Lane\nExampletown 00000\nTelephone 0");
   template->has_accent = TRUE;
   template->accent = 0x1a5f7a;
+  template->has_ground = TRUE;
+  template->ground = 0xdfe8c4;
   tm_template_set_logo (template, bytes, "image/svg+xml");
   template->hidden = 1u << TM_TEMPLATE_UNCERTAINTY | 1u << TM_TEMPLATE_GAUGE;
   tm_template_add_field (template, "Heat number", TRUE);

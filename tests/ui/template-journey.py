@@ -35,6 +35,10 @@ def make_template(program):
     program.wait_focus("text box", re.compile("^Colour, like"))
     program.put("#1a5f7a")
     program.shows("Contrast with white paper 7.0 to 1: heads and lines")
+    program.tab_to("text box", re.compile("^Ground, like"))
+    program.put("#2a4d2a")
+    program.shows("The heads of tables are printed white on it")
+    program.picture("template-00-ground")
     press(program, "checkbox", "Class")
     press(program, "button", "Add a field")
     program.wait_focus("text box", "Name of the field")
@@ -82,14 +86,38 @@ def take_away(program):
     program.told("Report template taken away")
 
 
+def take_again(program):
+    """The version before that which took it away, looked at and saved once more."""
+    open_template(program)
+    press(program, "button", "Earlier versions…")
+    program.window("Versions of the report template")
+    program.wait_focus("list item", re.compile(", " + SHOP + "$"))
+    wait_until("the page to say who made it",
+               lambda: SHOP in program.find("image", "The first page of a report by this template").description)
+    program.picture("template-04-versions")
+    program.key("Up")
+    program.wait_focus("list item", re.compile(", taken away$"))
+    program.key("Down")
+    program.wait_focus("list item", re.compile(", " + SHOP + "$"))
+    program.key("Return")
+    program.window("Report template")
+    program.tab_to("text box", "Name of the shop")
+    program.wait_text(SHOP)
+    program.picture("template-05-taken-again")
+    press(program, "button", "Save", back=True)
+    program.window(PART)
+    program.told("Report template recorded")
+
+
 def look_into(book):
     """Every version is there, and what they said."""
-    versions = ask_book(book, "SELECT name, address, accent, hidden FROM template ORDER BY seq")
+    versions = ask_book(book, "SELECT name, address, accent, ground, hidden FROM template ORDER BY seq")
     fields = ask_book(book, "SELECT name, required FROM template_field")
     answers = ask_book(book, "SELECT name, value FROM current_report_field")
-    expect(versions == [(SHOP, "1 Mill Lane\nExampletown", "#1a5f7a", "class"), ("", "", "", "")],
+    first = (SHOP, "1 Mill Lane\nExampletown", "#1a5f7a", "#2a4d2a", "class")
+    expect(versions == [first, ("",) * 5, first],
            "the book has the versions %r" % versions)
-    expect(fields == [("Heat number", 1)], "the book has the fields %r" % fields)
+    expect(fields == [("Heat number", 1)] * 2, "the book has the fields %r" % fields)
     expect(answers == [("Heat number", "H-77")], "the job answers %r" % answers)
 
 
@@ -103,6 +131,7 @@ def main(binary):
             ("a job is begun", begin_job, program, PART),
             ("what the template requires is missing until it is answered", answer, program),
             ("the template is taken away", take_away, program),
+            ("an earlier version is taken again", take_again, program),
             ("the book has every version", look_into, book),
             ("Ctrl+Q ends the program", Program.quit, program),
         ]

@@ -32,8 +32,7 @@ open_dialog (const TmTemplate *template, gboolean with_document)
   g_assert_true (tm_book_save_template (page->fixture->book, template, "RW", "2026-05-04T09:12:33Z", &error));
   g_assert_no_error (error);
   page->window = gtk_window_new ();
-  gtk_window_present (GTK_WINDOW (page->window));
-  ui_wait_until (gtk_widget_get_mapped (page->window));
+  ui_present (page->window);
   page->dialog = tm_template_dialog_present (page->window, page->fixture->book,
                                              with_document ? page->fixture->document : NULL);
   g_assert_nonnull (page->dialog);
@@ -212,6 +211,7 @@ test_typed (void)
   type_row (page, "Name of the shop", 0, " A & B <Works> ");
   type_area (page, 0, "1 Mill Lane\nTown\n\n");
   type_row (page, "Colour, like #1a5f7a (empty: black)", 0, "#A01E28");
+  type_row (page, "Ground, like #1a5f7a (empty: as usual)", 0, "#DFE8C4");
   gtk_check_button_set_active (GTK_CHECK_BUTTON (get (page, is_check, NULL, TM_TEMPLATE_CLASS)), FALSE);
   click (page, "Add a field");
   type_row (page, "Name of the field", 0, "Heat number");
@@ -228,6 +228,8 @@ test_typed (void)
   g_assert_cmpstr (kept->name, ==, "A & B <Works>");
   g_assert_cmpstr (kept->address, ==, "1 Mill Lane\nTown");
   g_assert_cmphex (kept->accent, ==, 0xa01e28);
+  g_assert_true (kept->has_ground);
+  g_assert_cmphex (kept->ground, ==, 0xdfe8c4);
   g_assert_cmpuint (kept->hidden, ==, 1u << TM_TEMPLATE_CLASS);
   g_assert_true (tm_template_find_field (kept, "Heat number")->required);
   g_assert_cmpuint (kept->statements->len, ==, 1);
@@ -500,6 +502,107 @@ test_colour_line (void)
   close_page (page);
 }
 
+/* WCAG 2.1: black on white and white on black are 21:1; black on #767676 is 21 / 4.54 = 4.6 to 1. */
+static void
+test_ground_words (void)
+{
+  static const struct {
+    guint32 ground;
+    const char *says;
+  } cases[] = { { 0x000000, "white on it: contrast 21.0 to 1" },
+                { 0xffffff, "black on it: contrast 21.0 to 1" },
+                { 0x767676, "black on it: contrast 4.6 to 1" } };
+  g_autoptr (TmTemplate) template = tm_template_new ();
+  g_autofree char *none = tm_words_ground (template);
+
+  g_assert_nonnull (strstr (none, "Without a colour"));
+  template->has_ground = TRUE;
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *words = NULL;
+
+      template->ground = cases[i].ground;
+      words = tm_words_ground (template);
+      g_assert_nonnull (strstr (words, cases[i].says));
+    }
+}
+
+/* A ground that is no colour is said and stays typed; nothing is kept. */
+static void
+test_ground_wrong (void)
+{
+  g_autoptr (TmTemplate) start = tm_test_template ();
+  g_autoptr (TmTemplate) kept = NULL;
+  Page *page = open_dialog (start, TRUE);
+  const char *row = "Ground, like #1a5f7a (empty: as usual)";
+
+  type_row (page, row, 0, "green");
+  click (page, "Save");
+  g_assert_nonnull (strstr (get_problem (page), "“green” is none"));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (get (page, is_row, row, 0))), ==, "green");
+  kept = get_kept (page);
+  g_assert_true (tm_template_equal (kept, start));
+  close_page (page);
+}
+
+static gboolean
+is_versions (GtkWidget *widget, gconstpointer data)
+{
+  return GTK_IS_LIST_BOX (widget) && gtk_widget_has_css_class (widget, "tm-choices");
+}
+
+static GtkListBox *
+open_versions (Page *page, GtkWindow **window)
+{
+  guint nth = 0;
+
+  click (page, "Earlier versions…");
+  *window = tm_dialog_over (page->dialog);
+  g_assert_nonnull (*window);
+  return GTK_LIST_BOX (find (GTK_WIDGET (*window), is_versions, NULL, &nth));
+}
+
+/* The version before is chosen; taken, it stands in the form, what was typed can be had back, and nothing is
+ * recorded before it is saved: then it is one more version. */
+static void
+test_versions (void)
+{
+  g_autoptr (TmTemplate) first = tm_test_template ();
+  g_autoptr (TmTemplate) second = tm_template_copy (first);
+  g_autoptr (TmTemplate) kept = NULL;
+  g_autoptr (GPtrArray) versions = NULL;
+  Page *page = open_dialog (first, TRUE);
+  GtkListBox *list;
+  GtkWindow *window;
+
+  tm_template_set_text (&second->name, "Second");
+  g_assert_true (tm_book_save_template (page->fixture->book, second, "KM", "2026-06-01T10:00:00Z", NULL));
+  type_row (page, "Name of the shop", 0, "Typed");
+  list = open_versions (page, &window);
+  g_assert_nonnull (gtk_list_box_get_row_at_index (list, 1));
+  g_assert_null (gtk_list_box_get_row_at_index (list, 2));
+  g_assert_cmpint (gtk_list_box_row_get_index (gtk_list_box_get_selected_row (list)), ==, 1);
+  g_signal_emit_by_name (list, "row-activated", gtk_list_box_get_selected_row (list));
+  ui_wait_until (tm_dialog_over (page->dialog) == NULL);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (get (page, is_row, "Name of the shop", 0))), ==,
+                   first->name);
+  click (page, "Back to what was typed");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (get (page, is_row, "Name of the shop", 0))), ==,
+                   "Typed");
+  list = open_versions (page, &window);
+  g_signal_emit_by_name (list, "row-activated", gtk_list_box_get_selected_row (list));
+  kept = get_kept (page);
+  g_assert_true (tm_template_equal (kept, second));
+  g_clear_pointer (&kept, tm_template_free);
+  click (page, "Save");
+  wait_until_closed (page);
+  kept = get_kept (page);
+  g_assert_true (tm_template_equal (kept, first));
+  versions = tm_book_template_versions (page->fixture->book, NULL);
+  g_assert_cmpuint (versions->len, ==, 3);
+  close_page (page);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -519,5 +622,8 @@ main (int argc, char **argv)
   g_test_add_func ("/template/preview", test_preview);
   g_test_add_func ("/template/words", test_words);
   g_test_add_func ("/template/colour-line", test_colour_line);
+  g_test_add_func ("/template/ground-words", test_ground_words);
+  g_test_add_func ("/template/ground-wrong", test_ground_wrong);
+  g_test_add_func ("/template/versions", test_versions);
   return g_test_run ();
 }
