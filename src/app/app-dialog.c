@@ -53,6 +53,30 @@ tm_dialog_over (GtkWindow *window)
   return NULL;
 }
 
+/* A row has no place before it was laid out, and what scrolls cannot bring it in sight by itself.  With as
+ * much around it as it is high: the screen may yet make the window somewhat smaller. */
+static gboolean
+bring_in_sight_cb (GtkWidget *row, GdkFrameClock *clock, gpointer data)
+{
+  GtkWidget *viewport = gtk_widget_get_ancestor (row, GTK_TYPE_VIEWPORT);
+  GtkAdjustment *down = gtk_scrollable_get_vadjustment (GTK_SCROLLABLE (viewport));
+  graphene_rect_t at;
+
+  if (gtk_widget_get_height (row) == 0)
+    return G_SOURCE_CONTINUE;
+  if (gtk_widget_compute_bounds (row, gtk_viewport_get_child (GTK_VIEWPORT (viewport)), &at))
+    gtk_adjustment_clamp_page (down, at.origin.y - at.size.height, at.origin.y + 2 * at.size.height);
+  return G_SOURCE_REMOVE;
+}
+
+void
+tm_dialog_start_in (GtkWidget *row)
+{
+  gtk_widget_grab_focus (row);
+  if (gtk_widget_get_ancestor (row, GTK_TYPE_VIEWPORT) != NULL)
+    gtk_widget_add_tick_callback (row, bring_in_sight_cb, NULL, NULL);
+}
+
 GtkWidget *
 tm_dialog_header_new (GtkWidget *confirm)
 {

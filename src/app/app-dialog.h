@@ -18,6 +18,9 @@ void tm_dialog_attach (GtkWindow *window, GtkWidget *any_child);
 /* The modal window over @window that waits for an answer, or NULL; borrowed. */
 GtkWindow *tm_dialog_over (GtkWindow *window);
 
+/* Puts the cursor of a dialog, shown or about to be, into @row, and scrolls to it once it has its place. */
+void tm_dialog_start_in (GtkWidget *row);
+
 /* A header bar with Cancel, which closes the window, and @confirm, which answers it. */
 GtkWidget *tm_dialog_header_new (GtkWidget *confirm);
 

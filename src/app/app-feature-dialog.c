@@ -106,11 +106,12 @@ build_content (Dialog *dialog)
 static void
 connect_rows (Dialog *dialog)
 {
+  TmFeatureForm *form = &dialog->form;
   AdwEntryRow *rows[]
-      = { dialog->form.balloon, dialog->form.callout,    dialog->form.name,       dialog->form.nominal,
-          dialog->form.lower,   dialog->form.upper,      dialog->form.stations,   dialog->form.places,
-          dialog->form.every,   dialog->form.sheet,      dialog->form.zone,       dialog->form.tooling,
-          dialog->form.comment, dialog->form.mate_lower, dialog->form.mate_upper, dialog->form.size_feature };
+      = { form->balloon,    form->callout,      form->name,       form->nominal,      form->lower,
+          form->upper,      form->stations,     form->places,     form->size_feature, form->every,
+          form->sheet,      form->zone,         form->comment,    form->tooling,      form->mate_lower,
+          form->mate_upper, form->wanted_least, form->wanted_most };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
     g_signal_connect_swapped (rows[i], "entry-activated", G_CALLBACK (save_cb), dialog);
@@ -119,8 +120,21 @@ connect_rows (Dialog *dialog)
   g_signal_connect_swapped (dialog->form.mate, "notify::selected", G_CALLBACK (follow_cb), dialog);
 }
 
+static GtkWidget *
+find_row (TmFeatureForm *form, TmFeatureRow row)
+{
+  GtkWidget *rows[TM_N_FEATURE_ROWS] = {
+    [TM_FEATURE_ROW_CALLOUT] = GTK_WIDGET (form->callout),
+    [TM_FEATURE_ROW_METHOD] = GTK_WIDGET (form->method),
+    [TM_FEATURE_ROW_TOOLING] = GTK_WIDGET (form->tooling),
+    [TM_FEATURE_ROW_MATE] = GTK_WIDGET (form->mate),
+  };
+
+  return rows[row];
+}
+
 void
-tm_feature_dialog_present (GtkWidget *any_child, TmDocument *document, TmFeature *feature)
+tm_feature_dialog_present (GtkWidget *any_child, TmDocument *document, TmFeature *feature, TmFeatureRow row)
 {
   Dialog *dialog = g_new0 (Dialog, 1);
   g_autofree char *title = g_strdup_printf (_ ("Feature %s"), feature->balloon);
@@ -135,6 +149,6 @@ tm_feature_dialog_present (GtkWidget *any_child, TmDocument *document, TmFeature
   tm_feature_form_fill (&dialog->form, tm_document_job (document), feature);
   connect_rows (dialog);
   g_object_set_data_full (G_OBJECT (dialog->window), "dialog", dialog, free_dialog);
-  gtk_widget_grab_focus (GTK_WIDGET (dialog->form.callout));
+  tm_dialog_start_in (find_row (&dialog->form, row));
   gtk_window_present (dialog->window);
 }

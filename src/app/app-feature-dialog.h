@@ -11,6 +11,16 @@
 
 G_BEGIN_DECLS
 
-void tm_feature_dialog_present (GtkWidget *any_child, TmDocument *document, TmFeature *feature);
+/* Where the cursor is at first. */
+typedef enum {
+  TM_FEATURE_ROW_CALLOUT,
+  TM_FEATURE_ROW_METHOD,
+  TM_FEATURE_ROW_TOOLING,
+  TM_FEATURE_ROW_MATE,
+  TM_N_FEATURE_ROWS
+} TmFeatureRow;
+
+void tm_feature_dialog_present (GtkWidget *any_child, TmDocument *document, TmFeature *feature,
+                                TmFeatureRow row);
 
 G_END_DECLS

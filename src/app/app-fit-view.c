@@ -181,7 +181,7 @@ give_mate_action (GtkWidget *widget, const char *name, GVariant *parameter)
   TmFeature *feature = get_feature (self);
 
   if (feature != NULL)
-    tm_feature_dialog_present (widget, self->document, feature);
+    tm_feature_dialog_present (widget, self->document, feature, TM_FEATURE_ROW_MATE);
 }
 
 static void

@@ -105,7 +105,7 @@ tm_form_dialog_entry (TmFormDialog *dialog, AdwPreferencesGroup *group, const ch
 GtkWindow *
 tm_form_dialog_present (TmFormDialog *dialog, GtkWidget *start)
 {
-  gtk_widget_grab_focus (start);
+  tm_dialog_start_in (start);
   gtk_window_present (dialog->window);
   return dialog->window;
 }

@@ -103,8 +103,10 @@ tm_gap_go (TmWindow *window, const TmGap *gap)
       tm_job_page_show_sub_part (show_job_page (window), find_sub_part (window, gap));
       break;
     case TM_GAP_NO_METHOD:
+      tm_job_page_change_feature (show_job_page (window), gap->feature, TM_FEATURE_ROW_METHOD);
+      break;
     case TM_GAP_NO_TOOLING:
-      tm_job_page_change_feature (show_job_page (window), gap->feature);
+      tm_job_page_change_feature (show_job_page (window), gap->feature, TM_FEATURE_ROW_TOOLING);
       break;
     case TM_GAP_GAUGE_UNKNOWN:
     case TM_GAP_GAUGE_OVERDUE:

@@ -178,7 +178,7 @@ change_action (GtkWidget *widget, const char *name, GVariant *parameter)
   TmFeature *feature = selected_feature (self);
 
   if (feature != NULL)
-    tm_feature_dialog_present (widget, self->document, feature);
+    tm_feature_dialog_present (widget, self->document, feature, TM_FEATURE_ROW_CALLOUT);
 }
 
 static void
@@ -245,7 +245,7 @@ tm_job_features_focus_entry (TmJobFeatures *self)
 }
 
 void
-tm_job_features_change (TmJobFeatures *self, const TmFeature *feature)
+tm_job_features_change (TmJobFeatures *self, const TmFeature *feature, TmFeatureRow row)
 {
   guint at;
 
@@ -255,7 +255,7 @@ tm_job_features_change (TmJobFeatures *self, const TmFeature *feature)
     return;
   scroll_to (self, at);
   tm_feature_dialog_present (GTK_WIDGET (self), self->document,
-                             g_ptr_array_index (tm_document_job (self->document)->features, at));
+                             g_ptr_array_index (tm_document_job (self->document)->features, at), row);
 }
 
 static void

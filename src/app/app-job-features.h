@@ -8,6 +8,7 @@
 #include <gtk/gtk.h>
 
 #include "app-document.h"
+#include "app-feature-dialog.h"
 
 G_BEGIN_DECLS
 
@@ -19,7 +20,7 @@ void tm_job_features_set_document (TmJobFeatures *self, TmDocument *document);
 /* Puts the cursor into the callout entry. */
 void tm_job_features_focus_entry (TmJobFeatures *self);
 
-/* Selects @feature and opens it for change. */
-void tm_job_features_change (TmJobFeatures *self, const TmFeature *feature);
+/* Selects @feature and opens it for change, with the cursor in @row. */
+void tm_job_features_change (TmJobFeatures *self, const TmFeature *feature, TmFeatureRow row);
 
 G_END_DECLS

@@ -312,10 +312,10 @@ tm_job_page_focus_piece (TmJobPage *self)
 }
 
 void
-tm_job_page_change_feature (TmJobPage *self, const TmFeature *feature)
+tm_job_page_change_feature (TmJobPage *self, const TmFeature *feature, TmFeatureRow row)
 {
   g_return_if_fail (TM_IS_JOB_PAGE (self));
 
   show_view (self, "features");
-  tm_job_features_change (self->features, feature);
+  tm_job_features_change (self->features, feature, row);
 }

@@ -9,6 +9,7 @@
 #include <adwaita.h>
 
 #include "app-document.h"
+#include "app-feature-dialog.h"
 
 G_BEGIN_DECLS
 
@@ -36,6 +37,6 @@ void tm_job_page_show_supply (TmJobPage *self, const TmSupply *supply);
 void tm_job_page_show_sub_part (TmJobPage *self, const TmSubPart *part);
 void tm_job_page_focus_callout (TmJobPage *self);
 void tm_job_page_focus_piece (TmJobPage *self);
-void tm_job_page_change_feature (TmJobPage *self, const TmFeature *feature);
+void tm_job_page_change_feature (TmJobPage *self, const TmFeature *feature, TmFeatureRow row);
 
 G_END_DECLS

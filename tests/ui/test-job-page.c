@@ -393,6 +393,104 @@ test_qif_file (void)
   close_page (page);
 }
 
+/* The dialog over the page, and the row of it that has the cursor. */
+static GtkWindow *
+open_feature_dialog (Page *page, TmFeatureRow row)
+{
+  GtkWindow *dialog;
+
+  tm_job_page_change_feature (page->page, tm_job_find_feature (page->job, "1"), row);
+  dialog = tm_dialog_over (GTK_WINDOW (page->window));
+  g_assert_nonnull (dialog);
+  ui_wait_until (gtk_widget_get_mapped (GTK_WIDGET (dialog)));
+  return dialog;
+}
+
+static GtkWidget *
+row_with_cursor (GtkWindow *dialog)
+{
+  return gtk_widget_get_ancestor (gtk_window_get_focus (dialog), ADW_TYPE_PREFERENCES_ROW);
+}
+
+static AdwEntryRow *
+find_entry_row (GtkWidget *within, const char *title)
+{
+  if (ADW_IS_ENTRY_ROW (within)
+      && g_str_equal (adw_preferences_row_get_title (ADW_PREFERENCES_ROW (within)), title))
+    return ADW_ENTRY_ROW (within);
+  for (GtkWidget *child = gtk_widget_get_first_child (within); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      AdwEntryRow *found = find_entry_row (child, title);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+static gboolean
+is_in_sight (GtkWidget *row)
+{
+  GtkWidget *viewport = gtk_widget_get_ancestor (row, GTK_TYPE_VIEWPORT);
+  graphene_rect_t at;
+
+  return gtk_widget_get_height (row) > 0 && gtk_widget_compute_bounds (row, viewport, &at) && at.origin.y >= 0
+         && at.origin.y + at.size.height <= (float)gtk_widget_get_height (viewport);
+}
+
+/* Whoever is sent to a feature to mend something stands where it is mended. */
+static void
+test_change_at_row (void)
+{
+  static const struct {
+    TmFeatureRow row;
+    const char *title;
+  } cases[] = {
+    { TM_FEATURE_ROW_CALLOUT, "Callout, as the drawing has it" },
+    { TM_FEATURE_ROW_METHOD, "Method or gauge" },
+    { TM_FEATURE_ROW_TOOLING, "Qualified tooling that checks it" },
+    { TM_FEATURE_ROW_MATE, "Mate" },
+  };
+  Page *page = open_page (ui_make_job ());
+
+  G_STATIC_ASSERT (G_N_ELEMENTS (cases) == TM_N_FEATURE_ROWS);
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      GtkWindow *dialog = open_feature_dialog (page, cases[i].row);
+
+      g_assert_cmpstr (adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row_with_cursor (dialog))), ==,
+                       cases[i].title);
+      ui_wait_until (is_in_sight (row_with_cursor (dialog)));
+      ui_close (dialog);
+    }
+  close_page (page);
+}
+
+/* Enter saves from the last rows of the form as well. */
+static void
+test_enter_in_wanted (void)
+{
+  Page *page = open_page (ui_make_job ());
+  TmMate *mate = &tm_job_find_feature (page->job, "1")->mate;
+  GtkWindow *dialog;
+  AdwEntryRow *row;
+
+  mate->given = TRUE;
+  mate->kind = TM_KIND_SHAFT;
+  tm_quantity_read ("24.980", TM_UNIT_MM, &mate->lower);
+  tm_quantity_read ("24.993", TM_UNIT_MM, &mate->upper);
+  dialog = open_feature_dialog (page, TM_FEATURE_ROW_MATE);
+  row = find_entry_row (GTK_WIDGET (dialog), "Wanted clearance, least");
+  g_assert_nonnull (row);
+  gtk_editable_set_text (GTK_EDITABLE (row), "0.012");
+  g_signal_emit_by_name (row, "entry-activated");
+  ui_wait_until (tm_dialog_over (GTK_WINDOW (page->window)) == NULL);
+  g_assert_cmpint (tm_job_find_feature (page->job, "1")->mate.wanted_least.count, ==,
+                   G_GINT64_CONSTANT (12000000));
+  close_page (page);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -411,5 +509,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/job-page/form-report", test_form_report);
   g_test_add_func ("/job-page/form-refuses", test_form_refuses);
   g_test_add_func ("/job-page/qif-file", test_qif_file);
+  g_test_add_func ("/job-page/change-at-row", test_change_at_row);
+  g_test_add_func ("/job-page/enter-in-wanted", test_enter_in_wanted);
   return g_test_run ();
 }
