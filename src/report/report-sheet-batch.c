@@ -354,8 +354,6 @@ tm_sheet_write_batch (TmWorkbook *workbook)
       tm_sheet_columns (&sheet, widths, G_N_ELEMENTS (widths));
       if (tm_sheet_begin (&data, workbook, _ ("Batch data"), N_ ("Data of the batch’s charts"), NULL))
         {
-          data.pages_across = 2;
-          data.key_columns = TM_DATA_PIECE + 1;
           tm_batch_data_head (&data);
           write_spots (&sheet, &data, spots);
           tm_sheet_filter (&data, TM_N_DATA);

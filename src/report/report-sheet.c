@@ -124,25 +124,16 @@ find_last_column (const TmSheet *sheet)
 }
 
 static void
-set_scale (TmSheet *sheet)
-{
-  if (sheet->scale > 0)
-    worksheet_set_print_scale (sheet->sheet, (uint16_t)sheet->scale);
-  else
-    worksheet_fit_to_pages (sheet->sheet, (uint16_t)MAX (1u, sheet->pages_across), 0);
-  if (sheet->pages_across > 1 && sheet->key_columns > 0)
-    tm_workbook_check (sheet->workbook,
-                       worksheet_repeat_columns (sheet->sheet, 0, (lxw_col_t)(sheet->key_columns - 1)));
-}
-
-static void
 set_page (TmSheet *sheet)
 {
   if (!sheet->portrait)
     worksheet_set_landscape (sheet->sheet);
   worksheet_set_paper (sheet->sheet, sheet->workbook->paper == TM_PAPER_LETTER ? PAPER_LETTER : PAPER_A4);
   worksheet_set_margins (sheet->sheet, 0.45, 0.45, 0.5, 0.6);
-  set_scale (sheet);
+  if (sheet->scale > 0)
+    worksheet_set_print_scale (sheet->sheet, (uint16_t)sheet->scale);
+  else
+    worksheet_fit_to_pages (sheet->sheet, 1, 0);
   worksheet_gridlines (sheet->sheet, LXW_HIDE_ALL_GRIDLINES);
   tm_workbook_check (sheet->workbook, worksheet_print_area (sheet->sheet, 0, 0, MAX (1, sheet->row) - 1,
                                                             (lxw_col_t)find_last_column (sheet)));

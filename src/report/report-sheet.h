@@ -54,9 +54,7 @@ typedef struct {
   gboolean has_head;
   guint last_column;               /* that prints */
   guint lines;                     /* of text in the current row */
-  guint scale;                     /* percent that it prints at; 0: fitted to the width of a page, or of */
-  guint pages_across;              /* that many; 0: one */
-  guint key_columns;               /* the first ones that each page across repeats */
+  guint scale;                     /* percent that it prints at; 0: fitted to the page's width */
   double subtitle;                 /* letters of it, which the page has room for */
   gboolean portrait;               /* else landscape */
   guint32 used, optional;          /* columns, a bit each: that have content, that may go without */
