@@ -194,6 +194,52 @@ build_number (Dialog *dialog)
   return box;
 }
 
+/* -------- Keys -------- */
+
+/* Of 500 pages nobody goes through all to come behind them: Tab leaves the list. */
+static gboolean
+leave_list (Dialog *dialog, gboolean back)
+{
+  GtkWidget *to = back || dialog->number == NULL ? dialog->add : GTK_WIDGET (dialog->number);
+
+  return gtk_widget_get_sensitive (to) && gtk_widget_grab_focus (to);
+}
+
+/* A number that is begun in the list goes on in its entry. */
+static gboolean
+type_digit (Dialog *dialog, gunichar letter)
+{
+  char text[7] = { 0 };
+
+  if (dialog->number == NULL || !g_unichar_isdigit (letter))
+    return FALSE;
+  g_unichar_to_utf8 (letter, text);
+  gtk_widget_grab_focus (GTK_WIDGET (dialog->number));
+  gtk_editable_set_text (dialog->number, text);
+  gtk_editable_set_position (dialog->number, -1);
+  return TRUE;
+}
+
+static gboolean
+pressed_cb (GtkEventControllerKey *keys, guint keyval, guint keycode, GdkModifierType state, Dialog *dialog)
+{
+  if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0)
+    return FALSE;
+  if (keyval == GDK_KEY_Tab || keyval == GDK_KEY_KP_Tab || keyval == GDK_KEY_ISO_Left_Tab)
+    return leave_list (dialog, keyval == GDK_KEY_ISO_Left_Tab || (state & GDK_SHIFT_MASK) != 0);
+  return type_digit (dialog, gdk_keyval_to_unicode (keyval));
+}
+
+static void
+add_keys (Dialog *dialog)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (pressed_cb), dialog);
+  gtk_widget_add_controller (GTK_WIDGET (dialog->list), keys);
+}
+
 /* -------- The window -------- */
 
 static void
@@ -220,6 +266,7 @@ build_list (Dialog *dialog)
   gtk_list_box_set_selection_mode (dialog->list, GTK_SELECTION_BROWSE);
   gtk_list_box_set_activate_on_single_click (dialog->list, FALSE);
   tm_name_widget (GTK_WIDGET (dialog->list), _ ("Pages"));
+  add_keys (dialog);
   for (guint i = 1; i <= MIN (dialog->n_pages, MOST_LISTED); i++)
     add_row (dialog, i, -1, dialog->n_pages <= MOST_PROPOSED || i == 1);
   g_signal_connect (dialog->list, "row-selected", G_CALLBACK (selected_cb), dialog);
