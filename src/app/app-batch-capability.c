@@ -76,17 +76,20 @@ add_index (TmBatchCapability *self, const TmBatch *batch, TmBatchIndex which)
   add_row (self, tm_batch_index_name (which), tm_batch_index_name (which), under, index);
 }
 
-/* Under Cpk, the same with each stretch's level and drift taken out: what the process could hold. */
+/* Under Ppk, the same with each stretch's level and drift taken out: what the process could hold.  Left out
+ * where there was nothing to take out.  Cpk stands on the scatter alone as it is. */
 static void
 add_apart (TmBatchCapability *self, const TmBatch *batch)
 {
   const TmCapability *apart = &batch->capability_apart;
+  g_autofree char *together = tm_words_batch_index (&batch->capability.ppk);
+  g_autofree char *alone = tm_words_batch_index (&apart->ppk);
 
-  if (apart->status != TM_CAPABLE_OK || !isfinite (apart->cpk.value))
+  if (apart->status != TM_CAPABLE_OK || *alone == '\0' || g_str_equal (alone, together))
     return;
-  add_row (self, "", _ ("Cpk of the scatter alone"),
+  add_row (self, "", _ ("Ppk of the scatter alone"),
            _ ("the same of the scatter alone, without the drift and the steps between stretches"),
-           &apart->cpk);
+           &apart->ppk);
 }
 
 void
@@ -105,7 +108,7 @@ tm_batch_capability_show (TmBatchCapability *self, const TmBatch *batch)
       for (guint i = 0; i < TM_N_BATCH_INDEXES; i++)
         {
           add_index (self, batch, (TmBatchIndex)i);
-          if (i == TM_BATCH_CPK)
+          if (i == TM_BATCH_PPK)
             add_apart (self, batch);
         }
       g_clear_pointer (&about, g_free);
