@@ -190,15 +190,16 @@ tm_batch_interval_words (const TmFeature *feature, const TmBatchInterval *interv
       sure, share, low, high, tm_unit_symbol (feature->unit), k, interval->n);
 }
 
-/* Whether the pieces are of one process that stays as it is, and normal. */
+/* Whether the pieces are of one process that stays as it is, and normal.  Trend and change are of the present
+ * stretch, which is all of the pieces only where no event begins another, not even after the last piece. */
 static gboolean
 has_interval (const TmBatch *batch)
 {
   const TmCapability *c = &batch->capability;
 
-  return c->status == TM_CAPABLE_OK && c->shape == TM_SHAPE_NORMAL && !c->unshaped
-         && batch->series.n_breaks == 0 && !batch->change.found && !batch->signalled
-         && !tm_batch_has_drift (batch) && batch->series.feature->unit != TM_UNIT_NONE;
+  return c->status == TM_CAPABLE_OK && c->shape == TM_SHAPE_NORMAL && !c->unshaped && batch->stretch_from == 0
+         && !batch->change.found && !tm_batch_has_drift (batch) && batch->location_hits->len == 0
+         && batch->series.feature->unit != TM_UNIT_NONE;
 }
 
 char *

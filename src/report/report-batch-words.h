@@ -44,7 +44,7 @@ char *tm_batch_interval_words (const TmFeature *feature,
                                const TmBatchInterval *interval) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Of 99 % of the pieces, 95 % sure; NULL unless the pieces are those of one steady process with a normal
- * shape: no drift, change, rule hit or event among them. */
+ * shape: no drift or change, no rule that ever spoke, and no event among or after them. */
 char *tm_batch_interval_line (const TmBatch *batch) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Decimals for figures that are reckoned from sizes. */
