@@ -168,6 +168,48 @@ test_replaced_feature_keeps_its_readings (Fixture *fixture, gconstpointer data)
   tm_feature_free (narrow);
 }
 
+static void
+add_mark (Fixture *fixture, const char *balloon, guint place)
+{
+  TmBalloonMark *mark = tm_balloon_mark_new ();
+
+  mark->drawing = "D-1";
+  mark->feature = balloon;
+  mark->place = place;
+  g_assert_cmpint (tm_job_add_balloon_mark (fixture->job, mark), ==, TM_ADD_OK);
+}
+
+/* The balloons of places that a feature no longer has go, those of other features and the one of all its
+ * places stay; also where it changes its number at the same time. */
+static void
+test_balloons_of_places_go (Fixture *fixture, gconstpointer data)
+{
+  TmFeature *other = tm_feature_new ();
+  TmFeature *narrow = tm_feature_new ();
+  TmDrawing *drawing = tm_drawing_new ();
+  const GPtrArray *marks = fixture->job->balloon_marks;
+
+  drawing->name = "D-1";
+  g_assert_cmpint (tm_job_add_drawing (fixture->job, drawing), ==, TM_ADD_OK);
+  other->balloon = "2";
+  other->places = 2;
+  g_assert_cmpint (tm_job_add_feature (fixture->job, other), ==, TM_ADD_OK);
+  for (guint place = 0; place <= 2; place++)
+    add_mark (fixture, "1", place);
+  add_mark (fixture, "2", 2);
+  narrow->balloon = "3";
+  g_assert_cmpuint (narrow->places, ==, 1);
+  g_assert_cmpint (tm_job_replace_feature (fixture->job, "1", narrow), ==, TM_ADD_OK);
+  g_assert_cmpuint (marks->len, ==, 3);
+  for (guint i = 0; i < marks->len; i++)
+    {
+      const TmBalloonMark *mark = g_ptr_array_index (marks, i);
+
+      g_assert_cmpstr (mark->feature, ==, i < 2 ? "3" : "2");
+      g_assert_cmpuint (mark->place, ==, i);
+    }
+}
+
 /* A position that takes its bonus from a size feature would lose it without a word. */
 static void
 test_size_of_a_position_keeps_its_name (Fixture *fixture, gconstpointer data)
@@ -287,6 +329,7 @@ main (int argc, char *argv[])
   ADD ("/model/used-definitions-stay", test_used_definitions_stay);
   ADD ("/model/unused-definitions-go", test_unused_definitions_go);
   ADD ("/model/replaced-feature", test_replaced_feature_keeps_its_readings);
+  ADD ("/model/balloons-of-places", test_balloons_of_places_go);
   ADD ("/model/size-of-a-position", test_size_of_a_position_keeps_its_name);
   ADD ("/model/gauge-in-a-method", test_gauge_in_a_method_stays);
   ADD ("/model/person-of-a-reading", test_person_of_a_reading_stays);
