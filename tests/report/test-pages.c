@@ -614,6 +614,101 @@ test_nothing (void)
   g_assert_cmpfloat_with_epsilon (height, 297 / 25.4 * 72, 0.01);
 }
 
+/* -------- Whatever is written -------- */
+
+/* Each text that is written is one of these, with a number of its own. */
+static const char *
+make_token (TmReportDocument *document, guint *n)
+{
+  g_autofree char *token = g_strdup_printf ("<%u>", (*n)++);
+
+  return tm_report_text (document, token);
+}
+
+static void
+add_any_table (TmReportDocument *document, guint *n)
+{
+  static const TmReportColumn columns[]
+      = { { "A", 20, 0, 0, TM_CELL_PLAIN }, { "B", 60, 0, 1, TM_CELL_PLAIN } };
+  const guint rows = (guint)g_test_rand_int_range (0, 60);
+
+  tm_report_begin_table (document, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < 2 * rows; i++)
+    tm_report_add_cell (document, make_token (document, n));
+}
+
+static void
+add_any_block (TmReportDocument *document, guint *n)
+{
+  const TmReportPicture picture = { .draw = draw_box,
+                                    .width = g_test_rand_bit () ? 2000.0 : 245.0,
+                                    .aspect = g_test_rand_double_range (0.1, 0.6),
+                                    .flattest = g_test_rand_bit () ? 40.0 : 0.0 };
+
+  switch (g_test_rand_int_range (0, 5))
+    {
+    case 0:
+      tm_report_add_heading (document, make_token (document, n));
+      break;
+    case 1:
+      tm_report_add_picture (document, &picture, make_token (document, n), NULL);
+      break;
+    case 2:
+      add_any_table (document, n);
+      break;
+    case 3:
+      tm_report_begin_facts (document, 2);
+      tm_report_add_fact (document, "Label", make_token (document, n));
+      break;
+    default:
+      for (gint i = g_test_rand_int_range (1, 12); i > 0; i--)
+        {
+          const char *text = make_token (document, n);
+
+          tm_report_add_paragraphs (document, text, g_test_rand_bit () ? make_token (document, n) : NULL,
+                                    FALSE);
+        }
+    }
+}
+
+/* A section may be laid out several times, under the one before or with flatter pictures: in the end each of
+ * its texts stands once, in the order in which they were written. */
+static void
+test_all_stand_once (void)
+{
+  for (guint run = 0; run < 60; run++)
+    {
+      g_autoptr (TmReportDocument) document = tm_report_document_new ("Report");
+      g_autoptr (TmPages) pages = NULL;
+      g_autoptr (GString) all = g_string_new (NULL);
+      const char *at;
+      guint n = 0;
+
+      for (gint section = g_test_rand_int_range (1, 7); section > 0; section--)
+        {
+          tm_report_add_section (document, make_token (document, &n), NULL, g_test_rand_bit ());
+          for (gint block = g_test_rand_int_range (0, 8); block > 0; block--)
+            add_any_block (document, &n);
+        }
+      pages = tm_pages_new (document, &(TmReportForm) { .landscape = g_test_rand_bit () });
+      for (guint page = 0; page < tm_pages_count (pages); page++)
+        {
+          g_autofree char *text = tm_pages_text (pages, page);
+
+          g_string_append (all, text);
+        }
+      at = all->str;
+      for (guint i = 0; i < n; i++)
+        {
+          g_autofree char *token = g_strdup_printf ("<%u>", i);
+
+          at = strstr (at, token);
+          g_assert_nonnull (at);
+          g_assert_null (strstr (++at, token));
+        }
+    }
+}
+
 /* -------- The file -------- */
 
 static void
@@ -849,6 +944,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/pages/beside", test_beside);
   g_test_add_func ("/pages/missing-glyphs", test_missing_glyphs);
   g_test_add_func ("/pages/flatter", test_flatter);
+  g_test_add_func ("/pages/all-stand-once", test_all_stand_once);
   g_test_add_func ("/pages/signatures-together", test_signatures_together);
   g_test_add_func ("/pages/nothing", test_nothing);
   g_test_add_func ("/pdf/facts", test_facts_of_file);
