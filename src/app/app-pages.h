@@ -21,8 +21,7 @@ typedef struct {
 
 const TmPageKind *tm_pages (guint *n_pages);
 
-/* Defines set_page () and enter_page () for the row of a TmPageKind, of the functions of the widget itself.
- */
+/* Defines set_page () and enter_page () for a row of TmPageKind, of the functions of the widget itself. */
 #define TM_DEFINE_PAGE(page, PAGE)                                 \
   static void set_##page (GtkWidget *widget, TmDocument *document) \
   {                                                                \

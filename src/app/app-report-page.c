@@ -84,6 +84,22 @@ has_focus (TmReportPage *self, GtkWidget *part)
   return focus != NULL && gtk_widget_is_ancestor (focus, part);
 }
 
+static gboolean
+shows_table (TmReportPage *self)
+{
+  return g_strcmp0 (gtk_stack_get_visible_child_name (self->views), "table") == 0;
+}
+
+/* Into the pages, or the table where that is looked at: what is not shown would swallow the keys. */
+static void
+focus_view (TmReportPage *self)
+{
+  if (!shows_table (self))
+    gtk_widget_grab_focus (GTK_WIDGET (tm_report_preview_view (self->preview)));
+  else if (!gtk_widget_child_focus (self->table, GTK_DIR_TAB_FORWARD))
+    gtk_widget_grab_focus (self->table_button);
+}
+
 /* Rows go with the content, and with them the focus, which comes back to those that take their place. */
 static void
 give_focus_back (TmReportPage *self)
@@ -112,9 +128,7 @@ drop_content (TmReportPage *self)
 static void
 fill_table (TmReportPage *self)
 {
-  const gboolean shown = g_strcmp0 (gtk_stack_get_visible_child_name (self->views), "table") == 0;
-
-  tm_pointer_list_set_array (self->lines, shown ? self->table_lines : NULL);
+  tm_pointer_list_set_array (self->lines, shows_table (self) ? self->table_lines : NULL);
 }
 
 static void
@@ -331,7 +345,7 @@ focus_missing_cb (GtkWidget *page, GdkFrameClock *clock, gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* From the pages to what is missing, and back. */
+/* From the pages, or the table, to what is missing, and back. */
 void
 tm_report_page_show_missing (TmReportPage *self)
 {
@@ -339,7 +353,7 @@ tm_report_page_show_missing (TmReportPage *self)
 
   tm_report_fold_open (self->fold, !back);
   if (back)
-    gtk_widget_grab_focus (GTK_WIDGET (tm_report_preview_view (self->preview)));
+    focus_view (self);
   else if (focus_missing_cb (GTK_WIDGET (self), NULL, NULL) == G_SOURCE_CONTINUE)
     gtk_widget_add_tick_callback (GTK_WIDGET (self), focus_missing_cb, NULL, NULL);
 }
@@ -445,12 +459,12 @@ build_views (TmReportPage *self)
   return GTK_WIDGET (self->views);
 }
 
-/* Whoever had the focus in what goes away goes on with the pages. */
+/* Whoever had the focus in what goes away goes on with what is beside it. */
 static void
 fold_cb (TmReportPage *self)
 {
   if (!tm_report_fold_is_open (self->fold) && has_focus (self, self->side))
-    gtk_widget_grab_focus (GTK_WIDGET (tm_report_preview_view (self->preview)));
+    focus_view (self);
 }
 
 static void
@@ -555,7 +569,7 @@ tm_report_page_enter (TmReportPage *self)
   refresh (self);
   if (!tm_report_fold_is_open (self->fold)
       || !gtk_widget_child_focus (GTK_WIDGET (self->gaps), GTK_DIR_TAB_FORWARD))
-    gtk_widget_grab_focus (GTK_WIDGET (tm_report_preview_view (self->preview)));
+    focus_view (self);
 }
 
 guint

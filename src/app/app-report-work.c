@@ -97,7 +97,6 @@ static gboolean
 write_pages (TmBook *book, const TmJob *job, ReportWork *report, GError **error)
 {
   g_autoptr (TmReportContent) content = tm_report_gather (book, job, &report->form.form, error);
-
   TmPackageMade told = { 0 };
   const gboolean written = content != NULL
                            && tm_report_package_write (content, &report->form.form, report->made,

@@ -17,8 +17,7 @@ typedef void (*TmTemplateTaken) (const TmTemplate *template, gpointer data);
 
 /* Shows them over the window that @any_child is in, which outlives it with @book; @document, for the preview,
  * may be NULL.  The one that is taken goes to @taken, with @data, and nothing is recorded yet.  NULL, with
- * the reason in
- * @error, when the book cannot be read.  Borrowed. */
+ * the reason in @error, when the book cannot be read.  Borrowed. */
 GtkWindow *tm_template_versions_present (GtkWidget *any_child, TmBook *book, TmDocument *document,
                                          TmTemplateTaken taken, gpointer data, GError **error);
 

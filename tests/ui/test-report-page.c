@@ -203,7 +203,7 @@ test_fits (void)
   close_page (window, fixture);
 }
 
-/* Where there is room both are there, and the key goes from one to the other. */
+/* Where there is room both are there, and the key goes from one to the other: the pages, or the table. */
 static void
 test_wide (void)
 {
@@ -215,6 +215,11 @@ test_wide (void)
   ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_GAPS));
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-missing", NULL));
   ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_VIEW));
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-missing", NULL));
+  ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_GAPS));
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-table", NULL));
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-missing", NULL));
+  ui_wait_until (is_focus_in (page, GTK_TYPE_COLUMN_VIEW));
   g_assert_true (gtk_widget_activate_action (GTK_WIDGET (page), "report.show-missing", NULL));
   ui_wait_until (is_focus_in (page, TM_TYPE_REPORT_GAPS));
   close_page (window, fixture);
