@@ -14,6 +14,7 @@ import sys
 import time
 
 from desktop import Cases, Desktop, Program, wait_until
+from steps import begin_job, list_features, record
 
 PART = "DR-8"
 DRAWING = """<svg xmlns="http://www.w3.org/2000/svg" width="297mm" height="210mm" viewBox="0 0 297 210">
@@ -28,17 +29,8 @@ def begin(program, desktop):
             drawing.write(DRAWING)
     with open(desktop.path("wrong.svg"), "w", encoding="utf-8") as drawing:
         drawing.write("this is no drawing")
-    program.key("ctrl+n")
-    program.window("New job")
-    program.wait_focus("text box", "Part number")
-    program.type(PART)
-    program.tab_to("text box", "First piece")
-    program.key("Return")
-    program.window(PART)
-    program.tab_to("text box", "Requirement")
-    program.put("4X Ø6.6 ±0.15")
-    program.key("Return")
-    program.find("row", re.compile("^1 · "))
+    begin_job(program, PART)
+    list_features(program, "4X Ø6.6 ±0.15")
     program.key("ctrl+2")
     program.wait_focus("button", "Add the drawing of this part…")
 
@@ -91,7 +83,7 @@ class Offer:
 
 def paste_nothing(program):
     program.key("ctrl+v")
-    program.shows("There is no picture and no file on the clipboard.")
+    program.told("There is no picture and no file on the clipboard.")
 
 
 def paste_file(program, desktop, offer):
@@ -199,10 +191,7 @@ def measure(program):
     program.key("period", "period", "period", "period")
     program.wait_focus("image", re.compile("balloon 1, place 4, not measured"))
     program.key("Return")
-    program.wait_focus("text box", "Reading")
-    program.type("6.9")
-    program.key("Return")
-    program.shows("Recorded 6.9")
+    record(program, "6.90")
     program.key("alt+1")
     program.wait_focus("image", re.compile("balloon 1, place 4, out"))
     program.picture("bring-06-state")
