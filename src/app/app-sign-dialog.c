@@ -257,7 +257,7 @@ update_cb (Dialog *dialog)
 
   gtk_widget_set_visible (GTK_WIDGET (dialog->other), tm_form_chosen (dialog->role) >= count_roles ());
   gtk_widget_set_sensitive (dialog->window.save, !dialog->busy && agreed && *role != '\0' && problem == NULL);
-  tm_dialog_problem_set (dialog->window.problem, problem);
+  tm_dialog_problem_set (dialog->window.problem, problem != NULL ? problem : dialog->signing->unprintable);
 }
 
 static void

@@ -9,6 +9,7 @@
 #include "app-work.h"
 #include "book-store.h"
 #include "exchange-job.h"
+#include "report-glyphs.h"
 #include "report-language.h"
 #include "report-package.h"
 #include "report-signed.h"
@@ -30,6 +31,7 @@ clear_signing (gpointer data)
   g_free (signing->digest);
   g_free (signing->namesake);
   g_ptr_array_unref (signing->missing);
+  g_free (signing->unprintable);
 }
 
 TmSigning *
@@ -149,6 +151,7 @@ lay_out (TmSigning *signing, Step *step)
       g_autoptr (TmPages) pages = tm_pages_new (document, &signing->form.form);
 
       signing->n_pages = tm_pages_count (pages);
+      signing->unprintable = tm_report_missing_glyphs (document);
       note_content (signing, content);
     }
   g_ptr_array_remove (signing->job->signatures, row);

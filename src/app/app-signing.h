@@ -27,6 +27,7 @@ typedef struct {
   guint n_in, n_out, n_too_close, n_not_measured;
   guint n_pages;
   GPtrArray *missing; /* char *: a line for each thing that is missing, the signature apart */
+  char *unprintable;  /* a line on signs that the pages would show as boxes, or NULL */
 } TmSigning;
 
 TmSigning *tm_signing_ref (TmSigning *signing);

@@ -163,6 +163,26 @@ change (Signs *is, const char *customer)
   g_assert_no_error (error);
 }
 
+/* What the pages would show as a box is said before they are kept for good; who signs all the same may.
+ * U+10FFF0 is of a private plane that Unicode gives no meaning to. */
+static void
+test_unprintable (void)
+{
+  Signs is;
+  GtkWindow *dialog;
+
+  open_page (&is, "FA-7");
+  dialog = begin (&is);
+  g_assert_cmpstr (problem (dialog), ==, "");
+  gtk_window_close (dialog);
+  change (&is, "Works \xf4\x8f\xbf\xb0");
+  dialog = begin (&is);
+  g_assert_nonnull (strstr (problem (dialog), "no installed font has its sign U+10FFF0"));
+  g_assert_true (tm_sign_dialog_answer (dialog, "", "Measured by", TRUE));
+  ui_wait_until (is.job->signatures->len == 1);
+  close_page (&is);
+}
+
 static void
 test_sign (void)
 {
@@ -712,6 +732,7 @@ main (int argc, char **argv)
   g_test_add_func ("/report-sign/must-say", test_must_say);
   g_test_add_func ("/report-sign/no-identifier", test_no_identifier);
   g_test_add_func ("/report-sign/changed-meanwhile", test_changed_meanwhile);
+  g_test_add_func ("/report-sign/unprintable", test_unprintable);
   g_test_add_func ("/report-sign/cancelled", test_cancelled);
   g_test_add_func ("/report-sign/changed-while-signing", test_changed_while_signing);
   g_test_add_func ("/report-sign/no-room", test_no_room);
