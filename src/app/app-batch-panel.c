@@ -70,6 +70,19 @@ build_words (TmBatchPanel *self)
   return box;
 }
 
+/* One line however narrow the panel is: words that wrap here would make its height hang on a width that it
+ * leaves to others, which GTK takes for a fault. */
+static GtkWidget *
+build_busy (TmBatchPanel *self)
+{
+  self->busy = GTK_LABEL (gtk_label_new (NULL));
+  gtk_label_set_xalign (self->busy, 0);
+  gtk_label_set_ellipsize (self->busy, PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (GTK_WIDGET (self->busy), "dim-label");
+  tm_panel_line_take (self->busy, g_strdup (""));
+  return GTK_WIDGET (self->busy);
+}
+
 static void
 tm_batch_panel_init (TmBatchPanel *self)
 {
@@ -82,8 +95,7 @@ tm_batch_panel_init (TmBatchPanel *self)
   gtk_widget_set_vexpand (scroller, TRUE);
   tm_name_widget (scroller, _ ("What the batch says"));
   gtk_box_append (GTK_BOX (self), scroller);
-  self->busy = tm_panel_line_add (GTK_WIDGET (self), "dim-label");
-  tm_panel_line_take (self->busy, g_strdup (""));
+  gtk_box_append (GTK_BOX (self), build_busy (self));
   tm_batch_panel_show (self, NULL);
 }
 

@@ -226,6 +226,30 @@ test_scrolls (void)
   close_page (window, fixture);
 }
 
+/* While something is worked out the panel says so, and is no higher beside others than by itself: where it
+ * was, GTK found fault with whatever measured it at that moment. */
+static void
+test_says_busy (void)
+{
+  UiFixture *fixture = ui_fixture_new (ui_make_job ());
+  TmBatchPage *page;
+  GtkWidget *window = open_page (fixture, &page);
+  GtkWidget *panel = GTK_WIDGET (page->panel);
+  int by_itself, beside;
+
+  ui_wait_until (page->answer != NULL);
+  tm_batch_panel_set_busy (page->panel, TRUE);
+  ui_wait_until (gtk_widget_get_visible (gtk_widget_get_last_child (panel)));
+  gtk_widget_measure (gtk_widget_get_parent (panel), GTK_ORIENTATION_VERTICAL, -1, &by_itself, NULL, NULL,
+                      NULL);
+  gtk_widget_measure (gtk_widget_get_parent (panel), GTK_ORIENTATION_VERTICAL, 4000, &beside, NULL, NULL,
+                      NULL);
+  g_assert_cmpint (beside, <=, by_itself);
+  tm_batch_panel_set_busy (page->panel, FALSE);
+  g_assert_false (gtk_widget_get_visible (gtk_widget_get_last_child (panel)));
+  close_page (window, fixture);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -238,5 +262,6 @@ main (int argc, char **argv)
   g_test_add_func ("/batch-page/follows-record", test_follows_record);
   g_test_add_func ("/batch-page/definitions", test_definitions);
   g_test_add_func ("/batch-page/scrolls", test_scrolls);
+  g_test_add_func ("/batch-page/says-busy", test_says_busy);
   return g_test_run ();
 }
