@@ -71,8 +71,9 @@ test_words (void)
   for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
     {
       const TmGaugeKind *kind = tm_gauge_kind_find (words[i].word);
+      g_autofree char *printable = g_strescape (words[i].word, NULL);
 
-      g_test_message ("%s", words[i].word);
+      g_test_message ("%s", printable);
       g_assert_cmpstr (kind != NULL ? kind->word : NULL, ==, words[i].kind);
     }
   g_assert_null (tm_gauge_kind_find (NULL));
