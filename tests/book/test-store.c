@@ -5,6 +5,7 @@
 
 #include "book-fixture.h"
 #include "book-private.h"
+#include "book-schema.h"
 
 #include <glib/gstdio.h>
 #include <unistd.h>
@@ -212,7 +213,7 @@ test_set_up (Place *place, gconstpointer data)
       g_assert_cmpint (number, ==, i == 0 ? 2 : 1); /* FULL; on */
     }
   g_assert_cmpint (ask_file (place->path, "PRAGMA application_id"), ==, 0x544d626b);
-  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, 6);
+  g_assert_cmpint (ask_file (place->path, "PRAGMA user_version"), ==, tm_schema.n_steps);
   g_assert_true (tm_book_add_job (book, job, NULL, NULL, NULL, &error));
   g_assert_true (tm_book_checkpoint (book, &error));
   g_assert_no_error (error);
