@@ -493,8 +493,18 @@ tm_report_page_init (TmReportPage *self)
 static void
 tm_report_page_map (GtkWidget *widget)
 {
+  TmReportPage *self = TM_REPORT_PAGE (widget);
+
   GTK_WIDGET_CLASS (tm_report_page_parent_class)->map (widget);
-  refresh (TM_REPORT_PAGE (widget));
+  tm_report_sign_set_looked_at (self->sign, TRUE);
+  refresh (self);
+}
+
+static void
+tm_report_page_unmap (GtkWidget *widget)
+{
+  tm_report_sign_set_looked_at (TM_REPORT_PAGE (widget)->sign, FALSE);
+  GTK_WIDGET_CLASS (tm_report_page_parent_class)->unmap (widget);
 }
 
 static void
@@ -528,6 +538,7 @@ tm_report_page_class_init (TmReportPageClass *klass)
   object_class->dispose = tm_report_page_dispose;
   object_class->finalize = tm_report_page_finalize;
   widget_class->map = tm_report_page_map;
+  widget_class->unmap = tm_report_page_unmap;
   signals[SIGNAL_GO_TO] = g_signal_new ("go-to", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                         NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
   tm_report_actions_install (widget_class);

@@ -27,6 +27,7 @@ struct _TmReportSign {
   char *digest;   /* of the record as it is now; NULL: not known */
   char *namesake; /* another job with the same identifier, or NULL */
   gboolean stale; /* to be found out when it is looked at */
+  gboolean looked_at;
   guint64 turn;   /* of the record: what an earlier turn found is dropped */
   gboolean checking;
 
@@ -250,14 +251,17 @@ find_namesake (TmReportSign *self)
     self->namesake = tm_words_job_title (entry->part_number, entry->part_name, entry->revision);
 }
 
+/* One comparison at a time; the namesake is told at once all the same: the page asks for it next. */
 static void
 find_out (TmReportSign *self)
 {
-  if (self->document == NULL || !self->stale || self->checking || !gtk_widget_get_mapped (GTK_WIDGET (self)))
+  if (self->document == NULL || !self->stale || !self->looked_at)
     return;
-  self->stale = FALSE;
   find_namesake (self);
   show (self);
+  if (self->checking)
+    return;
+  self->stale = FALSE;
   if (tm_document_job (self->document)->signatures->len > 0)
     begin_check (self);
 }
@@ -288,13 +292,6 @@ row_activated_cb (TmReportSign *self, GtkListBoxRow *row)
 }
 
 static void
-tm_report_sign_map (GtkWidget *widget)
-{
-  GTK_WIDGET_CLASS (tm_report_sign_parent_class)->map (widget);
-  find_out (TM_REPORT_SIGN (widget));
-}
-
-static void
 tm_report_sign_dispose (GObject *object)
 {
   tm_report_sign_set_document (TM_REPORT_SIGN (object), NULL);
@@ -318,7 +315,6 @@ tm_report_sign_class_init (TmReportSignClass *klass)
 
   object_class->dispose = tm_report_sign_dispose;
   object_class->finalize = tm_report_sign_finalize;
-  GTK_WIDGET_CLASS (klass)->map = tm_report_sign_map;
   signals[SIGNAL_CHECKED] = g_signal_new ("checked", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
                                           NULL, NULL, G_TYPE_NONE, 0);
 }
@@ -413,6 +409,15 @@ tm_report_sign_set_document (TmReportSign *self, TmDocument *document)
   g_signal_connect_swapped (document, "recorded", G_CALLBACK (changed_cb), self);
   g_signal_connect_swapped (document, "definitions-changed", G_CALLBACK (changed_cb), self);
   changed_cb (self);
+}
+
+void
+tm_report_sign_set_looked_at (TmReportSign *self, gboolean looked_at)
+{
+  g_return_if_fail (TM_IS_REPORT_SIGN (self));
+
+  self->looked_at = looked_at;
+  find_out (self);
 }
 
 void

@@ -6,7 +6,7 @@
  *   "checked" ()  a thread has found out what tm_report_sign_complete() hands over
  *
  * Whether a signature holds takes the digest of the whole record, which a thread makes of a copy out of the
- * book, and only while the widget is looked at.
+ * book, and only while the page is looked at.
  */
 
 #pragma once
@@ -25,6 +25,9 @@ GtkWidget *tm_report_sign_new (void);
 
 /* Call it before connecting to the document: what changed is then no longer known when others hear of it. */
 void tm_report_sign_set_document (TmReportSign *self, TmDocument *document);
+
+/* While @looked_at, the page is in sight, and this may yet be folded away: then what has changed is found out. */
+void tm_report_sign_set_looked_at (TmReportSign *self, gboolean looked_at);
 
 /* Hands @content what it cannot know of itself, as far as it is known: the digest of the record, and another
  * job with the same report identifier. */

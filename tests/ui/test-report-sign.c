@@ -14,7 +14,7 @@
 #include "app-edit-signature.h"
 #include "app-edit.h"
 #include "app-hand-out.h"
-#include "app-report-page.h"
+#include "app-report-page-private.h"
 #include "app-show-file.h"
 #include "app-sign-dialog.h"
 #include "exchange-job.h"
@@ -694,15 +694,17 @@ test_pages (void)
   close_page (&is);
 }
 
-/* The page itself names another job with the same identifier, and what was superseded. */
+/* Wide, the side stands beside the pages; narrow, it is folded away. */
 static void
-test_page_says (void)
+say (gboolean wide)
 {
   Signs is;
   g_autoptr (TmJob) other = ui_make_job ();
   guint before;
 
   open_page (&is, "FA-7");
+  gtk_window_set_default_size (GTK_WINDOW (is.window), wide ? 1200 : 500, 600);
+  ui_wait_until (!!gtk_widget_get_mapped (GTK_WIDGET (is.page->sign)) == wide);
   before = tm_report_page_count_gaps (is.page);
   other->id = "11111111-2222-4333-8444-666666666666";
   other->report_identifier = "FA-7";
@@ -715,6 +717,15 @@ test_page_says (void)
   change (&is, "Somebody else");
   ui_wait_until (tm_report_page_count_gaps (is.page) == before);
   close_page (&is);
+}
+
+/* The page itself names another job with the same identifier, and what was superseded, whether or not the
+ * place where signatures stand is in sight. */
+static void
+test_page_says (void)
+{
+  say (TRUE);
+  say (FALSE);
 }
 
 int
