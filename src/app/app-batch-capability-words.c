@@ -101,15 +101,17 @@ describe_overall (const TmCapability *capability)
   return g_strdup_printf (ngettext ("%s, %u piece", "%s, %u pieces", n), ppk, n);
 }
 
+/* Cpk stands on the scatter alone as it is. */
 static char *
 describe_apart (const TmBatch *batch)
 {
-  g_autofree char *cpk = format_index ("Cpk", &batch->capability_apart.cpk);
+  g_autofree char *together = format_index ("Ppk", &batch->capability.ppk);
+  g_autofree char *alone = format_index ("Ppk", &batch->capability_apart.ppk);
 
-  if (cpk == NULL)
+  if (batch->capability_apart.status != TM_CAPABLE_OK || alone == NULL || g_strcmp0 (alone, together) == 0)
     return NULL;
   /* Translators: an index of capability with the drift taken out. */
-  return g_strdup_printf (_ ("scatter alone: %s"), cpk);
+  return g_strdup_printf (_ ("scatter alone: %s"), alone);
 }
 
 /* Why a figure that is usually given is not. */

@@ -300,6 +300,33 @@ test_refused (void)
   assert_words (tm_words_batch_index (&none), "");
 }
 
+/* Where drift was taken out, Ppk without it is said too; where there was none, nothing is said twice. */
+static void
+test_scatter_alone (void)
+{
+  /* The normal distribution's quantiles at (i + 1/2)/30, in no particular order. */
+  static const double normal[]
+      = { -1.04, 1.19,  -0.13, -1.38, -0.39, -0.48, 2.13, 0.90, -0.21, 0.21, 1.64, -0.78, 0.04, 0.30,  0.57,
+          -1.19, -0.90, -1.64, -0.67, -0.04, -2.13, 0.13, 0.48, 1.38,  0.67, 1.04, -0.30, 0.78, -0.57, 0.39 };
+  double steady[30], drifting[30];
+
+  for (guint i = 0; i < G_N_ELEMENTS (steady); i++)
+    {
+      steady[i] = 0.010 + 0.0007 * normal[i];
+      drifting[i] = steady[i] + 0.0003 * (i - 15.0);
+    }
+  g_autoptr (TmJob) still = make_job (steady, G_N_ELEMENTS (steady));
+  g_autoptr (TmJob) moving = make_job (drifting, G_N_ELEMENTS (drifting));
+  g_auto (TmBatch) none = { 0 }, some = { 0 };
+  init_batch (&none, still);
+  init_batch (&some, moving);
+  g_autofree char *says_none = tm_words_batch_says (&none, TM_BATCH_SAYS_CAPABILITY);
+  g_autofree char *says_some = tm_words_batch_says (&some, TM_BATCH_SAYS_CAPABILITY);
+  g_assert_nonnull (strstr (says_none, "Ppk"));
+  g_assert_null (strstr (says_none, "scatter alone"));
+  g_assert_nonnull (strstr (says_some, "scatter alone: Ppk"));
+}
+
 /* A perfect line has an interval of nothing: its slope still has digits that somebody can read. */
 static void
 test_perfect_line (void)
@@ -526,6 +553,7 @@ main (int argc, char **argv)
   g_test_add_func ("/batch-words/out-by-shift", test_out_by_shift);
   g_test_add_func ("/batch-words/rules", test_rules);
   g_test_add_func ("/batch-words/refused", test_refused);
+  g_test_add_func ("/batch-words/scatter-alone", test_scatter_alone);
   g_test_add_func ("/batch-words/perfect-line", test_perfect_line);
   g_test_add_func ("/batch-words/same-tool", test_same_tool);
   g_test_add_func ("/batch-words/attribute", test_attribute);
