@@ -28,7 +28,7 @@ struct _TmReportSign {
   char *namesake; /* another job with the same identifier, or NULL */
   gboolean stale; /* to be found out when it is looked at */
   gboolean looked_at;
-  guint64 turn;   /* of the record: what an earlier turn found is dropped */
+  guint64 turn; /* of the record: what an earlier turn found is dropped */
   gboolean checking;
 
   GtkImage *icon;

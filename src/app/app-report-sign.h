@@ -26,7 +26,7 @@ GtkWidget *tm_report_sign_new (void);
 /* Call it before connecting to the document: what changed is then no longer known when others hear of it. */
 void tm_report_sign_set_document (TmReportSign *self, TmDocument *document);
 
-/* While @looked_at, the page is in sight, and this may yet be folded away: then what has changed is found out. */
+/* While @looked_at what has changed is found out: the page is in sight, though this may be folded away. */
 void tm_report_sign_set_looked_at (TmReportSign *self, gboolean looked_at);
 
 /* Hands @content what it cannot know of itself, as far as it is known: the digest of the record, and another
