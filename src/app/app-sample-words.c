@@ -45,7 +45,7 @@ tm_spread_of (const TmBatch *batch)
   g_autofree double *values = g_new (double, series->n_points + 1);
   TmSummary summary = { .mean = NAN, .standard_deviation = NAN };
   TmSpread spread = { .reference = series->reference,
-                      .drifting = tm_batch_has_drift (batch),
+                      .drifting = tm_batch_has_drift (batch) || batch->drifted,
                       .shifted = batch->change.found || batch->signalled };
   double a_squared;
 

@@ -25,7 +25,7 @@ print_unsteady (const TmBatch *batch)
     printf ("%s\n",
             _ ("  the pieces before and after the shift are taken together: it is no steady process, and "
                "the figures promise nothing"));
-  else if (tm_batch_has_drift (batch))
+  else if (tm_batch_has_drift (batch) || batch->drifted)
     printf ("%s\n",
             _ ("  the drift is in Pp and Ppk: it is no steady process, and the figures promise nothing"));
   else if (batch->series.n_breaks > 0)

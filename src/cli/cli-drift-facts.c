@@ -73,7 +73,7 @@ tm_drift_summary (const TmBatch *batch, double *mean, double *deviation)
 gboolean
 tm_drift_is_steady (const TmBatch *batch)
 {
-  return !batch->change.found && !batch->signalled && !tm_batch_has_drift (batch);
+  return !batch->change.found && !batch->signalled && !tm_batch_has_drift (batch) && !batch->drifted;
 }
 
 gboolean

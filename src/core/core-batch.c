@@ -144,27 +144,33 @@ fill_offset (TmBatch *batch, guint from)
 
 /* -------- Capability -------- */
 
+/* Whether a line is shown in the values of a stretch, in the places from @from. */
+static gboolean
+does_drift (const double *values, guint from, guint end, TmTrend *line)
+{
+  g_autofree double *x = g_new (double, end - from + 1);
+
+  for (guint i = from; i < end; i++)
+    x[i - from] = i;
+  tm_trend_line (x, values + from, end - from, line);
+  return line->status == TM_TREND_OK && line->p <= 0.05;
+}
+
 /* Takes the level, or where a drift is shown the line, of the pieces from @from to @end out of @values.
  * Returns: how many parameters that took. */
 static guint
 level_stretch (double *values, guint from, guint end)
 {
-  g_autofree double *x = g_new (double, end - from + 1);
   double sum = 0;
   guint n = 0;
   TmTrend line;
-  gboolean drifts;
+  const gboolean drifts = does_drift (values, from, end, &line);
 
   for (guint i = from; i < end; i++)
-    {
-      x[i - from] = i;
-      if (!isnan (values[i]))
-        sum += values[i], n++;
-    }
-  tm_trend_line (x, values + from, end - from, &line);
-  drifts = line.status == TM_TREND_OK && line.p <= 0.05;
+    if (!isnan (values[i]))
+      sum += values[i], n++;
   for (guint i = from; i < end && n > 0; i++)
-    values[i] -= drifts ? line.mean_y + line.slope * (x[i - from] - line.mean_x) : sum / n;
+    values[i] -= drifts ? line.mean_y + line.slope * (i - line.mean_x) : sum / n;
   return n == 0 ? 0 : drifts ? 2 : 1;
 }
 
@@ -204,6 +210,24 @@ has_gaps (const TmSeries *series)
   return end - first != series->n_measured || tm_series_stretch_end (series, first) < end;
 }
 
+/* The same of the last stretch with pieces, where an event after them has begun one without any: trend and
+ * change are of that one, and know nothing of what the pieces did. */
+static gboolean
+has_drifted (const TmBatch *batch, const double *values)
+{
+  const TmSeries *series = &batch->series;
+  guint from = 0, end = series->n_points;
+  TmTrend line;
+
+  while (end > 0 && isnan (values[end - 1]))
+    end--;
+  if (end == 0 || end > batch->stretch_from)
+    return FALSE;
+  while (tm_series_stretch_end (series, from) < end)
+    from = tm_series_stretch_end (series, from);
+  return does_drift (values, from, end, &line);
+}
+
 static void
 fill_capability (TmBatch *batch)
 {
@@ -230,6 +254,8 @@ fill_capability (TmBatch *batch)
     }
   for (guint i = 0; i < series->n_points; i++)
     values[i] = series->points[i].mean;
+  batch->drifted = has_drifted (batch, values);
+  input.drifting = input.drifting || batch->drifted;
   tm_capability (values, series->n_points, &input, &batch->capability);
   level_stretches (series, &batch->change, values);
   input.drifting = FALSE;

@@ -63,6 +63,7 @@ typedef struct {
   /* Of the level that is there now; drifting: within the stretch, or by all stretches since the tool or lot
    * was changed, for a correction does not stop wear. */
   TmOffsetAdvice offset;
+  gboolean drifted;              /* the last pieces, before an event after which none is measured yet */
   TmCapability capability;       /* of all pieces, drift within */
   TmCapability capability_apart; /* the same with the level of each stretch, and after a change, taken out,
                                   * and its drift where one is shown: scatter alone, about the mean of all */

@@ -147,7 +147,7 @@ tm_batch_unsteady_words (const TmBatch *batch)
   if (batch->change.found)
     return _ ("The pieces before and after the shift are taken together: it is no steady process, and the "
               "figures promise nothing.");
-  if (tm_batch_has_drift (batch))
+  if (tm_batch_has_drift (batch) || batch->drifted)
     return _ ("The drift is in Pp and Ppk: it is no steady process, and the figures promise nothing.");
   if (batch->series.n_breaks > 0)
     return _ ("The pieces before and after events are taken together.");

@@ -418,6 +418,34 @@ test_machine (void)
     }
 }
 
+/* Nor of pieces that drifted, whether or not an event after the last of them has begun a stretch without any.
+ */
+static void
+test_machine_before_event (void)
+{
+  for (guint i = 0; i < 4; i++)
+    {
+      const gboolean drifts = i % 2 == 1, ended = i >= 2;
+      double sizes[120];
+      TmFeature *feature;
+      g_autoptr (TmJob) job = NULL;
+      g_auto (TmBatch) batch = { 0 };
+
+      for (guint k = 0; k < 120; k++)
+        sizes[k] = tm_shape_quantile (&(TmFittedShape) { .b = 1 }, ((k * 37) % 120 + 0.5) / 120)
+                   + (drifts ? 0.0125 * k : 0);
+      job = make_bore_job (sizes, 120, &feature);
+      if (ended)
+        add_event (job, "tool", "", "", "");
+      look (job, feature, &batch);
+      g_assert_cmpuint (batch.stretch_from, ==, ended ? 120 : 0);
+      g_assert_cmpint (batch.drifted, ==, drifts && ended);
+      g_assert_false (isnan (batch.capability.pp.value));
+      g_assert_cmpint (isnan (batch.capability.cm.value) != 0, ==, drifts);
+      g_assert_cmpint (isnan (batch.capability.cmk.value) != 0, ==, drifts);
+    }
+}
+
 /* A shift within the stretch is no scatter of the pieces: four standard errors of 80 pieces are 32 %. */
 static void
 test_shift_apart (void)
@@ -642,6 +670,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/batch/rules", test_rules);
   g_test_add_func ("/batch/capability-apart", test_capability_apart);
   g_test_add_func ("/batch/machine", test_machine);
+  g_test_add_func ("/batch/machine-before-event", test_machine_before_event);
   g_test_add_func ("/batch/shift-apart", test_shift_apart);
   g_test_add_func ("/batch/cancelled", test_cancelled);
   g_test_add_func ("/batch/telling-apart", test_telling_apart);
