@@ -7,6 +7,7 @@ through its accessibility tree.  Waiting is always for something, with a deadlin
 """
 
 import os
+import re
 import shutil
 import signal
 import subprocess
@@ -23,6 +24,12 @@ SLOW = float(os.environ.get("TM_SLOW", "1"))
 DEADLINE = 60.0 * SLOW
 # From one look to the next: short at first, since most answers come at once.
 FIRST_POLL, LAST_POLL = 0.01, 0.1
+
+# What GLib and its kin say on standard error when something is wrong.
+WARNING = re.compile(r"-(WARNING|CRITICAL|ERROR) \*\*")
+# On a busy computer GTK 4.8 sometimes draws a frame before it has laid out what has just come into sight; the
+# next one has it.
+DRAWN_EARLY = re.compile(r"Gtk-WARNING .* Trying to snapshot \w+ 0x[0-9a-f]+ without a current allocation$")
 
 
 class Failed(Exception):
@@ -141,6 +148,8 @@ class Desktop:
             "GIO_USE_VFS": "local",
             "GTK_USE_PORTAL": "0",
         })
+        # A warning fails the case that it came in, see Program.warnings(), rather than end the program there.
+        env["G_DEBUG"] = env.get("G_DEBUG", "").replace("fatal-warnings", "fatal-criticals")
         # Leaks are looked for where a test drives our own widgets: a whole session also has those of
         # GLib's start and of what the file chooser loads, which carry no name to leave them out by.
         env["ASAN_OPTIONS"] = env.get("ASAN_OPTIONS", "") + ":detect_leaks=0"
@@ -191,6 +200,11 @@ class Program:
         """What the program wrote to its standard error."""
         self.errors.seek(0)
         return self.errors.read().strip()
+
+    def warnings(self):
+        """The warnings among what it said, but for those of a frame that was drawn early."""
+        return [line for line in self.said().splitlines()
+                if WARNING.search(line) and not DRAWN_EARLY.search(line)]
 
     # Reading
 
@@ -346,6 +360,8 @@ class Cases:
         self.count += 1
         try:
             function(*arguments)
+            warnings = self.program.warnings() if self.program is not None else []
+            expect(not warnings, "the program warned: " + "; ".join(warnings))
         except Exception as error:  # whatever went wrong belongs to this case
             self.failures += 1
             print("not ok %d - %s" % (self.count, title))
