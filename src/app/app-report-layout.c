@@ -87,6 +87,8 @@ run_cb (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 
 /* -------- On the main loop -------- */
 
+static gint n_running; /* atomic */
+
 static void
 ran_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
@@ -102,6 +104,13 @@ ran_cb (GObject *source, GAsyncResult *result, gpointer data)
     layout->done (owner, NULL, NULL);
   g_clear_pointer (&paper, tm_report_paper_unref);
   tm_report_layout_unref (layout);
+  g_atomic_int_add (&n_running, -1);
+}
+
+gboolean
+tm_report_layout_is_any (void)
+{
+  return g_atomic_int_get (&n_running) > 0;
 }
 
 TmReportLayout *
@@ -125,6 +134,7 @@ tm_report_layout_begin (GObject *owner, TmDocument *document, TmReportPaper *aga
   g_atomic_ref_count_inc (&layout->n_refs);
   task = g_task_new (NULL, NULL, ran_cb, layout);
   g_task_set_task_data (task, layout, NULL);
+  g_atomic_int_inc (&n_running);
   g_task_run_in_thread (task, run_cb);
   return layout;
 }

@@ -31,4 +31,7 @@ TmReportPaper *tm_report_lay_out (const char *book_path, const char *id, const T
                                   TmReportProgress progress, gpointer data,
                                   GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Whether a thread still lays pages out, wanted or not; it comes to its end on the main loop. */
+gboolean tm_report_layout_is_any (void);
+
 G_END_DECLS

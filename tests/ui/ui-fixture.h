@@ -9,6 +9,7 @@
 #include <gtk/gtk.h>
 
 #include "app-document.h"
+#include "app-report-layout.h"
 #include "book-store.h"
 #include "core-callout.h"
 
@@ -169,11 +170,12 @@ ui_remove_folder (const char *folder)
   g_rmdir (folder);
 }
 
-/* The thread of an answer that nobody waits for any more may still hold the document. */
+/* The thread of an answer that nobody waits for any more may still hold the document, or lay out pages: at
+ * the end of the program the fonts would go under it. */
 static inline void
 ui_fixture_free (UiFixture *fixture)
 {
-  ui_wait_until (G_OBJECT (fixture->document)->ref_count == 1);
+  ui_wait_until (G_OBJECT (fixture->document)->ref_count == 1 && !tm_report_layout_is_any ());
   g_assert_finalize_object (fixture->document);
   tm_book_close (fixture->book);
   ui_remove_folder (fixture->folder);
